@@ -1,0 +1,85 @@
+/* The beam-column in one plane, in closed form.
+ *
+ *     EI v'''' + P (v + y0)'' = q(x)          M(x) = -EI v''
+ *
+ * v is the movement away from the stress-free shape y0 (the bow), P the compression. Right to rounding for
+ * P from strong tension through exactly zero to just below critical.
+ *
+ * Two steps: rbow_beam_prepare works out what depends on the tube and on P alone; rbow_beam_solve then
+ * answers any number of loadings (two planes, say); rbow_beam_at evaluates a solution. */
+#ifndef RAILBOW_BEAMCOLUMN_H
+#define RAILBOW_BEAMCOLUMN_H
+
+#include <railbow/column.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef enum rbow_bow_shape {
+    RBOW_BOW_SINE, /* half wave                             */
+    RBOW_BOW_ARC,  /* parabola 4 bow x(L-x)/L^2             */
+    RBOW_BOW_KINK  /* two straight pieces that meet at bow_at */
+} rbow_bow_shape;
+
+typedef struct rbow_beam {
+    double bending_stiffness; /* EI, lbf-in^2, > 0                                        */
+    double length;            /* in, > 0                                                  */
+    double compression;       /* P, lbf; below critical_load                              */
+    double critical_load;     /* lbf, from rbow_critical_load                             */
+    double stiffness_a;       /* in-lbf/rad, >= 0, INFINITY = fixed                       */
+    double stiffness_b;       /* the same, or RBOW_FREE                                   */
+    double point_at;          /* in, 0 ... length: where point loads act                  */
+    double bow_at;            /* in, 0 < at < length; used by RBOW_BOW_KINK               */
+    rbow_bow_shape bow_shape;
+} rbow_beam;
+
+typedef struct rbow_loading { /* in one plane; positive toward the plane's direction */
+    double moment_a, moment_b; /* in-lbf, given to the ends from outside            */
+    double point_load;         /* lbf, at point_at                                  */
+    double spread_load;        /* lbf/in                                            */
+    double bow;                /* in, amplitude of y0                               */
+    double slope_a, slope_b;   /* rad: miss/length of the sockets at A and at B     */
+} rbow_loading;
+
+typedef struct rbow_prepared { /* what rbow_beam_prepare leaves; for this module only */
+    rbow_beam beam;
+    double load;             /* P L^2/EI                          */
+    double wave;             /* square root of its size           */
+    double point_at, bow_at; /* as shares of the length           */
+    double hold_a[2], hold_b[2];
+    double inverse[9], end_work[4][3];
+    int tension;             /* which of the two forms            */
+} rbow_prepared;
+
+typedef struct rbow_solution { /* share of each shape; for this module only, linear in the loading */
+    double share[7];
+} rbow_solution;
+
+typedef struct rbow_station {
+    double moment;       /* M, in-lbf                                  */
+    double moment_slope; /* dM/dx, lbf; toward B at a load             */
+    double deflection;   /* v, in                                      */
+    double slope;        /* dv/dx, rad                                 */
+} rbow_station;
+
+/* Given:    beam
+ * Returned: prepared
+ * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_UNSTABLE (compression not below critical_load) */
+RBOW_API rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared);
+
+/* Given:    prepared, loading
+ * Returned: solution; relative error about 1e-14/(1 - P/P_cr) of the largest value along the tube */
+RBOW_API void rbow_beam_solve(const rbow_prepared *prepared, const rbow_loading *loading,
+                              rbow_solution *solution);
+
+/* Given:    prepared, solution, x  in, 0 ... length
+ * Returned: station */
+RBOW_API void rbow_beam_at(const rbow_prepared *prepared, const rbow_solution *solution, double x,
+                           rbow_station *station);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

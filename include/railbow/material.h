@@ -1,0 +1,40 @@
+/* Materials: elastic and strength values that serve a range of walls. */
+#ifndef RAILBOW_MATERIAL_H
+#define RAILBOW_MATERIAL_H
+
+#include <railbow/column.h>
+
+#include <stddef.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+typedef struct rbow_material {
+    const char *name;
+    double wall_over, wall_up_to; /* in: serves wall_over < wall <= wall_up_to                   */
+    double elastic_modulus;       /* psi                                                         */
+    double shear_modulus;         /* psi                                                         */
+    double density;               /* lb/in^3                                                     */
+    double yield;                 /* psi, tension                                                */
+    double compression_yield;     /* psi                                                         */
+    double ultimate;              /* psi; NaN where not known; no result uses it                 */
+    double weld_yield;            /* psi, both fibres, near a weld                               */
+    double column_intercept;      /* psi, the three-halves curve at slenderness 0                */
+    rbow_curve column_curve;      /* for members that name none                                  */
+    const char *source;
+} rbow_material;
+
+/* The row of a list that serves a wall.
+ * Given:    list, count  materials
+ *           name         as in the list; case matters
+ *           wall         in
+ * Returned: the row, or NULL; *known says whether the name stands in the list at all */
+RBOW_API const rbow_material *rbow_material_find(const rbow_material *list, size_t count, const char *name,
+                                                 double wall, int *known);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

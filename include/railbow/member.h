@@ -1,0 +1,130 @@
+/* A member: one round tube between joint A and joint B under one load case, and its check. */
+#ifndef RAILBOW_MEMBER_H
+#define RAILBOW_MEMBER_H
+
+#include <railbow/beamcolumn.h>
+#include <railbow/material.h>
+#include <railbow/tube.h>
+
+#include <stddef.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+#define RBOW_UNSET (-DBL_MAX) /* where the contract names a default that depends on other inputs */
+
+/* Run loads grow with the load factor; what is built in (bow, misses, gap) does not. Clocks in rad. */
+typedef struct rbow_member {
+    double od, wall;     /* in */
+    double length;       /* in, joint to joint */
+    double end_a, end_b; /* in-lbf/rad, or RBOW_PINNED, RBOW_WELDED, RBOW_FIXED; RBOW_FREE for B */
+    int column_curve;    /* rbow_curve */
+
+    double compression;                      /* lbf; + pushes the ends together, - pulls            */
+    double eccentricity, eccentricity_clock; /* in, >= 0; from the line of the push to the axis     */
+    double moment_a, moment_b, moment_clock; /* in-lbf                                              */
+    double point_load, point_at, point_clock; /* lbf; in, 0 ... length, RBOW_UNSET = middle         */
+    double spread_load, spread_clock;        /* lbf/in                                              */
+    double vertical_g, slope;                /* own weight times this, downward; rad from level     */
+    double torque;                           /* in-lbf                                              */
+
+    double bow, bow_clock; /* in, >= 0                              */
+    int bow_shape;         /* rbow_bow_shape                        */
+    double bow_at;         /* in, RBOW_UNSET = middle; kink only    */
+    double miss_a, miss_a_clock; /* in, >= 0, measured at B         */
+    double miss_b, miss_b_clock; /* in, >= 0, measured at A         */
+    double gap;            /* in; > 0 the tube was short and was pulled, < 0 squeezed */
+    double gap_stiffness;  /* lbf/in of the surroundings, INFINITY = rigid            */
+
+    double weld_zone, dressed;   /* in: length from a joint; wall ground off there    */
+    double factor, factor_yield; /* required load factors; RBOW_UNSET for the second = the first */
+} rbow_member;
+
+typedef enum rbow_verdict { RBOW_HOLDS, RBOW_SHORT } rbow_verdict;
+typedef enum rbow_governs {
+    RBOW_BY_COLUMN,
+    RBOW_BY_YIELD,
+    RBOW_BY_INTERACTION,
+    RBOW_BY_NONE
+} rbow_governs;
+
+enum { /* rbow_result.remarks, in the order in which they are said */
+    RBOW_REMARK_UNSTABLE = 1 << 0,     /* no equilibrium as loaded               */
+    RBOW_REMARK_SET = 1 << 1,          /* built-in use of 1 or more              */
+    RBOW_REMARK_SLENDER = 1 << 2,      /* L'/r above 150                         */
+    RBOW_REMARK_SHORT_TUBE = 1 << 3,   /* L/D under 10: shear flexibility left out */
+    RBOW_REMARK_THIN_WALL = 1 << 4,    /* Q below 1, in the tube or a weld zone  */
+    RBOW_REMARK_STIFF_ENDS = 1 << 5,   /* fixity above 2                         */
+    RBOW_REMARK_NO_WELD_ZONE = 1 << 6, /* an end welded or fixed, weld_zone 0    */
+    /* values that the ends make idle */
+    RBOW_REMARK_IDLE_ECCENTRICITY = 1 << 7,
+    RBOW_REMARK_IDLE_MOMENT_A = 1 << 8,
+    RBOW_REMARK_IDLE_MOMENT_B = 1 << 9,
+    RBOW_REMARK_IDLE_POINT_LOAD = 1 << 10,
+    RBOW_REMARK_IDLE_MISS_A = 1 << 11,
+    RBOW_REMARK_IDLE_MISS_B = 1 << 12,
+    RBOW_REMARK_COUNT = 13
+};
+
+/* What does not exist is NaN; no limit is INFINITY. */
+typedef struct rbow_result {
+    int verdict;                /* rbow_verdict                                            */
+    double margin;              /* min of factor over required factor, less 1              */
+    int governs;                /* rbow_governs                                            */
+    double margin_unforced;     /* the same without misses and gap                         */
+    double yield_factor, column_factor, interaction_factor;
+
+    rbow_section section;
+    double weight;              /* lb, of this length                                      */
+    double wall_reduction;      /* Q of the tube                                           */
+    double critical_load;       /* lbf                                                     */
+    double effective_length;    /* L', in                                                  */
+    double slenderness;         /* L'/r                                                    */
+    double column_stress;       /* psi                                                     */
+    double column_load;         /* lbf                                                     */
+
+    double fit_axial;           /* lbf, locked in, compression positive                    */
+    double fit_moment;          /* in-lbf, largest at load factor 0                        */
+    double fit_stress;          /* psi, equivalent, where the use is highest, at factor 0  */
+
+    double axial;               /* lbf as loaded, compression positive                     */
+    double peak_moment, peak_moment_at; /* in-lbf, in                                      */
+    double peak_stress;         /* psi, equivalent, where the use is highest               */
+    double stress_use;          /* largest use as loaded                                   */
+    double deflection;          /* in, largest movement from the stress-free shape         */
+    double deflection_clock;    /* rad, 0 ... 2 pi                                         */
+    unsigned remarks;
+
+    /* beside the table: where the check that governs is reached, at its own load factor */
+    double governs_at;          /* in; NaN where the column as a whole governs, or nothing */
+    int governs_in_weld_zone;
+} rbow_result;
+
+/* A member with every value at its default: no load, no bow, pinned, factor 1.5; od, wall, length NaN. */
+RBOW_API rbow_member rbow_member_default(void);
+
+/* All that is wrong with a member, in the order of its fields.
+ * Given:    member, material; room for `most` statuses
+ * Returned: how many there are (0: rbow_member_check will give a result, except where the stress
+ *           overflows); the first `most` of them in faults */
+RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_material *material,
+                                   rbow_status *faults, size_t most);
+
+/* The check: margins of one member under one load case.
+ * Given:    member, material
+ * Returned: result; closed-form values to 1e-9 relative, load factors to 1e-7
+ * Status:   RBOW_OK | the first of rbow_member_faults | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW
+ * Validity: elastic; small slopes (misses and bow up to 10 deg); no shear flexibility; no fatigue, cracks,
+ *           dents, impact, weld defects, or residual stress other than the forced fit. */
+RBOW_API rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material,
+                                       rbow_result *result);
+
+/* The text of one remark bit, as in files: "slender"; NULL beyond the list. */
+RBOW_API const char *rbow_remark_text(unsigned bit);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

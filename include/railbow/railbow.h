@@ -1,0 +1,22 @@
+/* railbow: structural check of round chromoly tube as a beam-column with bow and forced fit.
+ *
+ * One coherent set of units everywhere: inch, pound-force, pound-force per square inch, radian;
+ * weight in pounds. Every function is pure: it reads what it is given, writes its result, keeps nothing,
+ * and may be called from any number of threads.
+ *
+ * Directions. x runs from joint A (0) to joint B (length). Looking from A toward B a clock angle is 0 up,
+ * 90 degrees to the right, clockwise. Compression is positive. A moment is positive when the tube's convex
+ * side faces its clock direction.
+ *
+ * The caller switches GSL's aborting error handler off first: gsl_set_error_handler_off(). */
+#ifndef RAILBOW_RAILBOW_H
+#define RAILBOW_RAILBOW_H
+
+#include <railbow/beamcolumn.h>
+#include <railbow/column.h>
+#include <railbow/material.h>
+#include <railbow/member.h>
+#include <railbow/status.h>
+#include <railbow/tube.h>
+
+#endif

@@ -1,0 +1,17 @@
+/* Load cases and materials as tables: records and their field lists. */
+#ifndef RAILBOW_COMMAND_CASE_TABLE_H
+#define RAILBOW_COMMAND_CASE_TABLE_H
+
+#include "table/field.h"
+
+#include <railbow/member.h>
+
+typedef struct load_case {
+    const char *name, *note, *material;
+    rbow_member member;
+} load_case;
+
+extern const field_list case_list;     /* of load_case     */
+extern const field_list material_list; /* of rbow_material */
+
+#endif

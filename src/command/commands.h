@@ -1,0 +1,12 @@
+/* One function a subcommand. Each returns the program's exit status. */
+#ifndef RAILBOW_COMMAND_COMMANDS_H
+#define RAILBOW_COMMAND_COMMANDS_H
+
+#include "command/options.h"
+
+int command_check(const options *o);
+int command_section(const options *o);
+int command_columns(const options *o);
+int command_help(const options *o);
+
+#endif

@@ -1,0 +1,91 @@
+#include "command/commands.h"
+
+#include "command/output.h"
+#include "command/say.h"
+#include "report/grid.h"
+#include "report/list_text.h"
+
+#include <string.h>
+
+const command commands[] = {
+    {.name = "check",
+     .summary = "margins of every load case in a CSV file",
+     .operands = "FILE...",
+     .text = "Reads load cases (see 'railbow columns'), one a row, and answers for each: does the tube hold, with "
+             "which margin, what governs, and what does its forced fit cost.",
+     .example = "railbow check --format text nose.csv",
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_JOBS,
+     .run = command_check},
+    {.name = "section",
+     .summary = "section properties of tubes",
+     .operands = "SIZE... | --ods LIST --walls LIST",
+     .text = "Sizes are outside diameter x wall: 1.25x0.058 (inch) or 32mmx1.5mm.",
+     .example = "railbow section 1.25x0.049 1.25x0.058 1.25x0.065",
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_MATERIAL | TAKES_WALLS,
+     .run = command_section},
+    {.name = "columns",
+     .summary = "every column that is read or written: unit, default, meaning",
+     .operands = "",
+     .text = "Load cases, materials and results, and the units that a header may name.",
+     .example = "railbow columns",
+     .takes = 0,
+     .run = command_columns},
+    {.name = "help",
+     .summary = "this text, or that of one command",
+     .operands = "[COMMAND]",
+     .text = "What a command does, its options, and an example.",
+     .example = "railbow help check",
+     .takes = 0,
+     .run = command_help},
+};
+const size_t command_count = sizeof commands / sizeof *commands;
+
+const command *command_find(const char *name)
+{
+    for (size_t i = 0; i < command_count; i++)
+        if (strcmp(commands[i].name, name) == 0) return &commands[i];
+    return NULL;
+}
+
+static void say_program(text *out)
+{
+    text_put(out, "railbow: structural check of chromoly tube: buckling, bow, forced fit, and the margin to yield\n\n"
+                  "Usage: railbow COMMAND [options] FILE...\n\nCommands:\n");
+    for (size_t i = 0; i < command_count; i++)
+        text_format(out, "  %-10s %s\n", commands[i].name, commands[i].summary);
+    text_put(out, "\n'railbow help COMMAND' tells more; 'railbow --version' which one this is.\n"
+                  "\nExit status: 0 every case holds, 1 at least one is short, 2 something kept a verdict from being "
+                  "given.\n\n");
+}
+
+static void say_command(text *out, const command *c)
+{
+    text_format(out, "railbow %s: %s\n\nUsage: railbow %s %s%s\n\n", c->name, c->summary, c->name,
+                c->takes != 0 ? "[options] " : "", c->operands);
+    wrap(out, c->text, 0);
+    text_put(out, "\nOptions:\n");
+    options_say(out, c);
+    text_format(out, "\nExample: %s\n\n", c->example);
+}
+
+int command_help(const options *o)
+{
+    output out;
+    text t = {0};
+    const char *name = o->operand_count > 0 ? o->operands[0] : NULL;
+    const command *c = name != NULL ? command_find(name) : NULL;
+    if (name != NULL && c == NULL) {
+        say("there is no command '%s'; see 'railbow help'", name);
+        return NO_VERDICT;
+    }
+    const options plain = {0};
+    if (!output_open(&out, &plain)) return NO_VERDICT;
+    if (c != NULL)
+        say_command(&t, c);
+    else
+        say_program(&t);
+    wrap(&t, caution, 0);
+    const bool written = output_text(&out, &t);
+    text_free(&t);
+    return output_close(&out, true) && written ? ALL_HOLD : NO_VERDICT;
+}

@@ -1,0 +1,182 @@
+#define _XOPEN_SOURCE 700
+#include "command/materials.h"
+
+#include "command/case_table.h"
+#include "command/say.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#ifndef RAILBOW_DATA
+#define RAILBOW_DATA "share/railbow"
+#endif
+
+static const char table_name[] = "materials/steel_tube.csv";
+
+/* ---- where it is ------------------------------------------------------------------------------------ */
+
+static char *join(const char *folder, const char *between)
+{
+    text t = {0};
+    text_format(&t, "%s/%s%s", folder, between, table_name);
+    return t.at;
+}
+
+static char *readable_or_free(char *file)
+{
+    if (file != NULL && access(file, R_OK) == 0) return file;
+    free(file);
+    return NULL;
+}
+
+/* Beside the program as installed (bin/ and share/ have one parent), above it in a source tree
+ * (build/release/railbow), or where it was configured to be. */
+static char *find_table(void)
+{
+    char program[4096];
+    const ssize_t length = readlink("/proc/self/exe", program, sizeof program - 1);
+    program[length > 0 ? length : 0] = '\0';
+    static const char *const from_program[] = {"../share/railbow/", "", "../", "../../"};
+    char *slash = strrchr(program, '/');
+    if (slash != NULL) *slash = '\0';
+    for (size_t i = 0; slash != NULL && i < sizeof from_program / sizeof *from_program; i++) {
+        char *file = readable_or_free(join(program, from_program[i]));
+        if (file != NULL) return file;
+    }
+    return readable_or_free(join(RAILBOW_DATA, ""));
+}
+
+/* ---- reading ---------------------------------------------------------------------------------------- */
+
+static char *copy(const char *from, bool *failed)
+{
+    char *to = strdup(from);
+    if (to == NULL) *failed = true;
+    return to;
+}
+
+static double or_else(double value, double fallback)
+{
+    return isnan(value) ? fallback : value;
+}
+
+static int fill_defaults(const void *context, const place *at, const void *record, void *result, text *written,
+                         text *complaints)
+{
+    (void)context, (void)written;
+    rbow_material *m = result;
+    *m = *(const rbow_material *)record;
+    m->shear_modulus = or_else(m->shear_modulus, m->elastic_modulus / 2.6);
+    m->compression_yield = or_else(m->compression_yield, m->yield);
+    m->weld_yield = or_else(m->weld_yield, m->yield);
+    m->column_intercept = or_else(m->column_intercept, m->compression_yield);
+    if (m->wall_over < m->wall_up_to) return ALL_HOLD;
+    message_add(complaints, at->file, at->line, "wall_up_to", "must be above wall_over");
+    return NO_VERDICT;
+}
+
+static bool keep_material(void *kept, const void *result)
+{
+    materials *m = kept;
+    rbow_material *more = realloc(m->list, (m->count + 1) * sizeof *more);
+    if (more == NULL) return false;
+    m->list = more;
+    rbow_material *at = &more[m->count++];
+    bool failed = false;
+    *at = *(const rbow_material *)result;
+    at->name = copy(at->name, &failed);
+    at->source = copy(at->source, &failed);
+    return !failed;
+}
+
+static bool ranges_are_apart(const materials *m)
+{
+    for (size_t i = 0; i < m->count; i++)
+        for (size_t k = 0; k < i; k++) {
+            const rbow_material *a = &m->list[i], *b = &m->list[k];
+            if (strcmp(a->name, b->name) != 0) continue;
+            if (!(a->wall_over < b->wall_up_to && b->wall_over < a->wall_up_to)) continue;
+            say("%s: material: '%s' stands in two rows whose walls overlap", m->file, a->name);
+            return false;
+        }
+    return true;
+}
+
+bool materials_open(materials *m, const char *file)
+{
+    *m = (materials){.file = file != NULL ? strdup(file) : find_table()};
+    if (m->file == NULL) {
+        say("cannot find %s beside the program; name a table with --materials FILE", table_name);
+        return false;
+    }
+    rbow_material prototype;
+    output nowhere = {0};
+    field_defaults(&material_list, &prototype);
+    const pipeline p = {
+        .list = &material_list,
+        .prototype = &prototype,
+        .result_size = sizeof prototype,
+        .jobs = 1,
+        .out = &nowhere,
+        .answer = fill_defaults,
+        .keep = keep_material,
+        .kept = m,
+    };
+    return pipeline_run(&p, &m->file, 1) == ALL_HOLD && ranges_are_apart(m);
+}
+
+void materials_close(materials *m)
+{
+    for (size_t i = 0; i < m->count; i++) {
+        free((char *)m->list[i].name);
+        free((char *)m->list[i].source);
+    }
+    free(m->list);
+    free(m->file);
+}
+
+/* ---- asking ----------------------------------------------------------------------------------------- */
+
+static void say_names(text *out, const materials *m)
+{
+    const char *last = "";
+    for (size_t i = 0; i < m->count; i++) {
+        if (strcmp(m->list[i].name, last) == 0) continue;
+        text_format(out, "%s%s", i == 0 ? "" : ", ", m->list[i].name);
+        last = m->list[i].name;
+    }
+}
+
+static void say_walls(text *out, const materials *m, const char *name)
+{
+    const char *separator = "";
+    for (size_t i = 0; i < m->count; i++) {
+        const rbow_material *k = &m->list[i];
+        if (strcmp(k->name, name) != 0) continue;
+        text_format(out, "%sover %g", separator, k->wall_over);
+        if (isfinite(k->wall_up_to)) text_format(out, " up to %g", k->wall_up_to);
+        separator = " or ";
+    }
+}
+
+const rbow_material *materials_for(const materials *m, const char *name, double wall, const place *at,
+                                   text *complaints)
+{
+    int known;
+    const rbow_material *found = rbow_material_find(m->list, m->count, name, wall, &known);
+    if (found != NULL) return found;
+    text has = {0};
+    if (known) {
+        say_walls(&has, m, name);
+        message_add(complaints, at->file, at->line, "wall", "%s serves no wall of %g in, only %s in (%s)", name,
+                    wall, has.at, m->file);
+    } else {
+        say_names(&has, m);
+        message_add(complaints, at->file, at->line, "material", "'%.40s' is not in %s, which has %s", name, m->file,
+                    has.at);
+    }
+    text_free(&has);
+    return NULL;
+}

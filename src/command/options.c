@@ -1,0 +1,170 @@
+#define _GNU_SOURCE /* getopt_long */
+#include "command/options.h"
+
+#include "command/say.h"
+#include "table/number.h"
+#include "table/text.h"
+
+#include <getopt.h>
+#include <limits.h>
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct option_word {
+    const char *name;
+    int value;
+} option_word;
+
+static const option_word formats[] = {
+    {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
+static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
+
+static bool take_word(const option_word *words, const char *name, const char *value, int *taken)
+{
+    for (const option_word *w = words; w->name != NULL; w++) {
+        if (strcmp(w->name, value) != 0) continue;
+        *taken = w->value;
+        return true;
+    }
+    text allowed = {0};
+    for (const option_word *w = words; w->name != NULL; w++)
+        text_format(&allowed, "%s%s", w == words ? "" : ", ", w->name);
+    say("--%s: '%s' is not one of %s", name, value, allowed.at);
+    text_free(&allowed);
+    return false;
+}
+
+static bool take_number(const char *name, const char *value, double *taken)
+{
+    if (number_read(value, strlen(value), taken) && *taken > 0) return true;
+    say("--%s: '%s' is not a number above 0", name, value);
+    return false;
+}
+
+static bool take_count(const char *name, const char *value, int most, int *taken)
+{
+    double number;
+    if (!take_number(name, value, &number)) return false;
+    if (number > most || floor(number) < number) {
+        say("--%s: '%s' is not a whole number from 1 to %d", name, value, most);
+        return false;
+    }
+    *taken = (int)number;
+    return true;
+}
+
+static bool take_format(options *o, const char *value)
+{
+    int word;
+    if (!take_word(formats, "format", value, &word)) return false;
+    o->format = (output_format)word;
+    return true;
+}
+
+static bool take_units(options *o, const char *value)
+{
+    int word;
+    if (!take_word(systems, "units", value, &word)) return false;
+    o->units = (unit_system)word;
+    return true;
+}
+
+static bool take_output(options *o, const char *value) { o->output = value; return true; }
+static bool take_materials(options *o, const char *value) { o->materials = value; return true; }
+static bool take_material(options *o, const char *value) { o->material = value; return true; }
+static bool take_factor(options *o, const char *value) { return take_number("factor", value, &o->factor); }
+static bool take_jobs(options *o, const char *value) { return take_count("jobs", value, 1024, &o->jobs); }
+static bool take_walls(options *o, const char *value) { o->walls = value; return true; }
+static bool take_ods(options *o, const char *value) { o->ods = value; return true; }
+static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
+
+typedef struct option_entry {
+    const char *name;
+    char letter; /* 0 for none */
+    unsigned of; /* which group of command.takes; 0 for every command */
+    const char *value; /* NULL for none */
+    bool (*take)(options *o, const char *value);
+    const char *meaning;
+} option_entry;
+
+static const option_entry entries[] = {
+    {"output", 'o', TAKES_OUTPUT, "FILE", take_output, "write FILE, whole or not at all, instead of stdout"},
+    {"format", 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},
+    {"units", 0, TAKES_OUTPUT, "us|si", take_units, "units of the answer (default us); input names its own"},
+    {"materials", 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
+    {"material", 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
+    {"factor", 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
+    {"walls", 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated; inch, or with a unit: 1.5mm"},
+    {"ods", 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
+    {"jobs", 0, TAKES_JOBS, "N", take_jobs, "threads (default: one a core); the answer is the same"},
+    {"help", 'h', 0, NULL, take_help, "this text"},
+};
+enum { ENTRIES = sizeof entries / sizeof *entries };
+
+static bool is_taken(const option_entry *e, const command *c)
+{
+    return e->of == 0 || (c->takes & e->of) != 0;
+}
+
+void options_say(text *out, const command *c)
+{
+    for (size_t i = 0; i < ENTRIES; i++) {
+        const option_entry *e = &entries[i];
+        if (!is_taken(e, c)) continue;
+        text left = {0};
+        if (e->letter != 0) text_format(&left, "-%c, ", e->letter);
+        text_format(&left, "--%s", e->name);
+        if (e->value != NULL) text_format(&left, " %s", e->value);
+        text_format(out, "  %-24s %s\n", left.at, e->meaning);
+        text_free(&left);
+    }
+}
+
+/* getopt's tables for one command. */
+static void fill_tables(const command *c, struct option longs[ENTRIES + 1], char letters[2 * ENTRIES + 2])
+{
+    size_t count = 0;
+    *letters++ = ':'; /* a missing value is told apart from an unknown option */
+    for (size_t i = 0; i < ENTRIES; i++) {
+        if (!is_taken(&entries[i], c)) continue;
+        longs[count++] = (struct option){.name = entries[i].name,
+                                         .has_arg = entries[i].value != NULL ? required_argument : no_argument,
+                                         .val = (int)i + 256};
+        if (entries[i].letter == 0) continue;
+        *letters++ = entries[i].letter;
+        if (entries[i].value != NULL) *letters++ = ':';
+    }
+    longs[count] = (struct option){0};
+    *letters = '\0';
+}
+
+static const option_entry *entry_of(int got)
+{
+    if (got >= 256) return &entries[got - 256];
+    for (size_t i = 0; i < ENTRIES; i++)
+        if (entries[i].letter == got) return &entries[i];
+    return NULL;
+}
+
+bool options_read(options *o, const command *c, int argc, char **argv)
+{
+    struct option longs[ENTRIES + 1];
+    char letters[2 * ENTRIES + 2];
+    fill_tables(c, longs, letters);
+    *o = (options){.material = "4130", .factor = 1.5};
+
+    opterr = 0;
+    for (int got; (got = getopt_long(argc, argv, letters, longs, NULL)) != -1;) {
+        if (got == ':' || got == '?') {
+            say("%s: option '%s' %s; see 'railbow help %s'", c->name, argv[optind - 1],
+                got == ':' ? "needs a value" : "is not known here", c->name);
+            return false;
+        }
+        const option_entry *e = entry_of(got);
+        if (e == NULL || !e->take(o, optarg)) return false;
+    }
+    o->operands = argv + optind;
+    o->operand_count = argc - optind;
+    return true;
+}

@@ -1,0 +1,57 @@
+/* The command line: one list of options for all commands. */
+#ifndef RAILBOW_COMMAND_OPTIONS_H
+#define RAILBOW_COMMAND_OPTIONS_H
+
+#include "table/unit.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef enum output_format { FORMAT_AUTO, FORMAT_TEXT, FORMAT_CSV, FORMAT_JSON } output_format;
+
+typedef struct options {
+    const char *output;       /* -o, NULL for stdout */
+    output_format format;
+    unit_system units;
+    const char *materials;    /* NULL for the installed file */
+    const char *material;
+    double factor;
+    int jobs;
+    const char *walls, *ods;
+    bool help, version;
+    char **operands; /* what is left: files or sizes */
+    int operand_count;
+} options;
+
+enum { /* command.takes: the options that a command knows, besides --help */
+    TAKES_OUTPUT = 1 << 0, /* -o, --format, --units */
+    TAKES_MATERIALS = 1 << 1,
+    TAKES_MATERIAL = 1 << 2,
+    TAKES_FACTOR = 1 << 3,
+    TAKES_JOBS = 1 << 4,
+    TAKES_WALLS = 1 << 5
+};
+
+typedef struct command {
+    const char *name;
+    const char *summary;  /* one line, for the list of commands */
+    const char *operands; /* "FILE..." */
+    const char *text;     /* what it does and what comes out */
+    const char *example;
+    unsigned takes;
+    int (*run)(const options *o);
+} command;
+
+extern const command commands[];
+extern const size_t command_count;
+
+const command *command_find(const char *name);
+
+/* Reads what follows the command's name. Returned: false after a message on stderr. */
+bool options_read(options *o, const command *c, int argc, char **argv);
+
+/* The options that a command takes, one a line, for help. */
+struct text;
+void options_say(struct text *out, const command *c);
+
+#endif

@@ -1,0 +1,138 @@
+#define _XOPEN_SOURCE 700 /* mkstemp, realpath, fchmod */
+#include "command/output.h"
+
+#include "command/say.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+/* The draft that a signal has to take away; set once, before the signal can matter. */
+static char *volatile pending_draft;
+
+static void drop_draft(int signal_number)
+{
+    if (pending_draft != NULL) unlink(pending_draft);
+    signal(signal_number, SIG_DFL);
+    raise(signal_number);
+}
+
+static void watch_signals(void)
+{
+    const int stops[] = {SIGINT, SIGTERM, SIGHUP};
+    for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) signal(stops[i], drop_draft);
+}
+
+static bool refuse(output *out, const char *doing)
+{
+    say("%s: cannot %s: %s", out->target != NULL ? out->target : "stdout", doing, strerror(errno));
+    out->failed = true;
+    return false;
+}
+
+static mode_t mode_for(const char *place)
+{
+    struct stat old;
+    if (stat(place, &old) == 0) return old.st_mode & 0777;
+    const mode_t mask = umask(0);
+    umask(mask);
+    return 0666 & ~mask;
+}
+
+/* A draft beside the target, so that the rename cannot cross file systems. */
+static bool open_draft(output *out)
+{
+    const size_t length = strlen(out->place);
+    out->draft = malloc(length + 8);
+    if (out->draft == NULL) return refuse(out, "write");
+    memcpy(out->draft, out->place, length);
+    memcpy(out->draft + length, ".XXXXXX", 8);
+    out->file = mkstemp(out->draft);
+    if (out->file < 0) {
+        free(out->draft);
+        out->draft = NULL;
+        return refuse(out, "write");
+    }
+    pending_draft = out->draft;
+    watch_signals();
+    fchmod(out->file, mode_for(out->place));
+    return true;
+}
+
+static bool open_target(output *out)
+{
+    struct stat there;
+    const bool exists = stat(out->target, &there) == 0;
+    if (exists && S_ISDIR(there.st_mode)) {
+        errno = EISDIR;
+        return refuse(out, "write");
+    }
+    if (exists && !S_ISREG(there.st_mode)) { /* a device or a pipe cannot be renamed over */
+        out->file = open(out->target, O_WRONLY);
+        return out->file >= 0 || refuse(out, "write");
+    }
+    if (exists && access(out->target, W_OK) != 0) return refuse(out, "write");
+    out->place = exists ? realpath(out->target, NULL) : strdup(out->target);
+    if (out->place == NULL) return refuse(out, "write");
+    return open_draft(out);
+}
+
+static bool wants_colour(void)
+{
+    const char *no_colour = getenv("NO_COLOR"), *terminal = getenv("TERM");
+    return isatty(STDOUT_FILENO) && (no_colour == NULL || *no_colour == '\0')
+        && (terminal == NULL || strcmp(terminal, "dumb") != 0);
+}
+
+bool output_open(output *out, const options *o)
+{
+    *out = (output){.target = o->output, .file = STDOUT_FILENO, .format = o->format, .units = o->units};
+    const bool terminal = o->output == NULL && isatty(STDOUT_FILENO);
+    if (out->format == FORMAT_AUTO) out->format = terminal ? FORMAT_TEXT : FORMAT_CSV;
+    out->colour = terminal && wants_colour();
+    return o->output == NULL || open_target(out);
+}
+
+bool output_write(output *out, const char *bytes, size_t n)
+{
+    while (n > 0 && !out->failed) {
+        const ssize_t written = write(out->file, bytes, n);
+        if (written < 0 && errno == EINTR) continue;
+        if (written < 0) return refuse(out, "write");
+        bytes += written;
+        n -= (size_t)written;
+    }
+    return !out->failed;
+}
+
+bool output_text(output *out, text *t)
+{
+    if (t->failed && !out->failed) {
+        errno = ENOMEM;
+        return refuse(out, "write");
+    }
+    const size_t skip = out->drop_comma && t->length > 0 ? 1 : 0;
+    const bool written = t->length == 0 || output_write(out, t->at + skip, t->length - skip);
+    if (t->length > 0) out->drop_comma = false;
+    text_clear(t);
+    return written;
+}
+
+bool output_close(output *out, bool keep)
+{
+    keep = keep && !out->failed;
+    if (out->file >= 0 && close(out->file) != 0 && keep) keep = refuse(out, "write");
+    if (out->draft != NULL) {
+        if (keep && rename(out->draft, out->place) != 0) keep = refuse(out, "write");
+        if (!keep) unlink(out->draft);
+        pending_draft = NULL;
+    }
+    free(out->draft);
+    free(out->place);
+    return keep;
+}

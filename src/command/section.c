@@ -1,0 +1,131 @@
+#include "command/commands.h"
+
+#include "command/materials.h"
+#include "command/measure.h"
+#include "command/results.h"
+#include "command/say.h"
+#include "report/check_table.h"
+#include "report/list_text.h"
+
+#include <railbow/tube.h>
+
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct section_rows {
+    section_row *at;
+    size_t count;
+} section_rows;
+
+static double density_of(const materials *m, const char *name)
+{
+    for (size_t i = 0; i < m->count; i++)
+        if (strcmp(m->list[i].name, name) == 0) return m->list[i].density;
+    return -1;
+}
+
+static bool add_section(section_rows *rows, const char *as_given, double od, double wall, double density)
+{
+    rbow_section s;
+    const rbow_status status = rbow_section_of(od, wall, &s);
+    if (status != RBOW_OK) {
+        say("section: '%s': %s %s", as_given, rbow_status_input(status), rbow_status_text(status));
+        return false;
+    }
+    rows->at[rows->count++] = (section_row){
+        .od = s.od,
+        .wall = s.wall,
+        .bore = s.bore,
+        .area = s.area,
+        .inertia = s.inertia,
+        .section_modulus = s.section_modulus,
+        .plastic_modulus = s.plastic_modulus,
+        .polar_inertia = s.polar_inertia,
+        .radius = s.radius,
+        .weight_per_length = density * s.area,
+        .diameter_to_wall = s.diameter_to_wall,
+    };
+    return true;
+}
+
+/* "1.25x0.058", "32mmx1.5mm" */
+static bool read_size(const char *size, double *od, double *wall)
+{
+    const char *times = strchr(size, 'x');
+    return times != NULL && measure_read(size, (size_t)(times - size), DIM_LENGTH, od)
+        && measure_read(times + 1, strlen(times + 1), DIM_LENGTH, wall);
+}
+
+static bool sections_of_sizes(const options *o, double density, section_rows *rows)
+{
+    bool fine = true;
+    rows->at = malloc(((size_t)o->operand_count + 1) * sizeof *rows->at);
+    if (rows->at == NULL) return false;
+    for (int i = 0; i < o->operand_count; i++) {
+        double od, wall;
+        const char *size = o->operands[i];
+        if (!read_size(size, &od, &wall)) {
+            say("section: '%s' is not a size like 1.25x0.058 (inch) or 32mmx1.5mm", size);
+            fine = false;
+        } else if (!add_section(rows, size, od, wall, density)) {
+            fine = false;
+        }
+    }
+    return fine;
+}
+
+static bool sections_of_grid(const options *o, double density, section_rows *rows)
+{
+    measures ods = {0}, walls = {0};
+    bool fine = measures_read(&ods, "ods", o->ods, DIM_LENGTH) && measures_read(&walls, "walls", o->walls, DIM_LENGTH);
+    if (fine) rows->at = malloc(ods.count * walls.count * sizeof *rows->at);
+    for (size_t i = 0; fine && rows->at != NULL && i < ods.count; i++)
+        for (size_t k = 0; k < walls.count; k++) {
+            text size = {0};
+            text_format(&size, "%gx%g", ods.at[i], walls.at[k]);
+            fine = add_section(rows, size.at, ods.at[i], walls.at[k], density) && fine;
+            text_free(&size);
+        }
+    measures_free(&ods);
+    measures_free(&walls);
+    return fine && rows->at != NULL;
+}
+
+static bool write_sections(const section_rows *rows, output *out)
+{
+    text t = {0};
+    bool fine = results_open(out, &section_list);
+    if (out->format == FORMAT_TEXT) list_text(&t, &section_list, rows->at, rows->count, out->units);
+    for (size_t i = 0; i < rows->count; i++) results_row(&t, out, &section_list, &rows->at[i]);
+    fine = output_text(out, &t) && fine;
+    text_free(&t);
+    return results_close(out) && fine;
+}
+
+int command_section(const options *o)
+{
+    materials m;
+    output out;
+    section_rows rows = {0};
+    const bool grid = o->ods != NULL && o->walls != NULL && o->operand_count == 0;
+    if (!grid && (o->operand_count == 0 || o->ods != NULL || o->walls != NULL)) {
+        say("section: name sizes like 1.25x0.058, or a grid with --ods and --walls; see 'railbow help section'");
+        return NO_VERDICT;
+    }
+    int status = ALL_HOLD;
+    const bool opened = materials_open(&m, o->materials);
+    const double density = density_of(&m, o->material);
+    if (opened && density < 0) say("section: --material: '%s' is not in %s", o->material, m.file);
+    if (!opened || density < 0) {
+        status = NO_VERDICT;
+    } else {
+        if (!(grid ? sections_of_grid(o, density, &rows) : sections_of_sizes(o, density, &rows))) status = NO_VERDICT;
+        if (rows.count > 0 && output_open(&out, o)) {
+            const bool written = write_sections(&rows, &out);
+            if (!output_close(&out, true) || !written) status = NO_VERDICT;
+        }
+    }
+    free(rows.at);
+    materials_close(&m);
+    return status;
+}

@@ -1,0 +1,137 @@
+#include <railbow/beamcolumn.h>
+
+#include "engine/ends.h"
+#include "engine/shapes.h"
+
+static const double pi = 3.14159265358979323846;
+
+static bool beam_is_sound(const rbow_beam *b)
+{
+    const bool free_b = end_is(b->stiffness_b, RBOW_FREE);
+    return b->bending_stiffness > 0 && b->length > 0 && isfinite(b->compression) && b->critical_load > 0
+        && b->stiffness_a >= 0 && (free_b ? b->stiffness_a > 0 : b->stiffness_b >= 0) && b->point_at >= 0
+        && b->point_at <= b->length && b->bow_at > 0 && b->bow_at < b->length;
+}
+
+/* The weights of a spring's rule m + r w' = ..., divided by 1 + r so that a fixed end is a plain number. */
+static void set_hold(double hold[2], double relative)
+{
+    hold[0] = isinf(relative) ? 0 : 1 / (1 + relative);
+    hold[1] = isinf(relative) ? 1 : relative / (1 + relative);
+}
+
+/* The three end rules, as far as they act on one shape:
+ *     A   m + r w' = m_a + r alpha          B   m - r w' = m_b + r beta
+ *     B held sideways   w = 0               B free   -m' + z (w' + y0') = -F(L)  */
+static void end_rules(const rbow_prepared *p, const shapes *a, const shapes *b, int shape, double rule[3])
+{
+    rule[0] = p->hold_a[0] * a->m[shape] + p->hold_a[1] * a->dw[shape];
+    rule[1] = p->hold_b[0] * b->m[shape] - p->hold_b[1] * b->dw[shape];
+    rule[2] = end_is(p->beam.stiffness_b, RBOW_FREE) ? -b->dm[shape] + p->load * b->dw[shape] : b->w[shape];
+}
+
+/* Three equations for every solve of a tube: by cofactors, since they are solved many times a member. */
+static void invert(double m[3][3], double inverse[9])
+{
+    const double c0 = m[1][1] * m[2][2] - m[1][2] * m[2][1];
+    const double c1 = m[1][2] * m[2][0] - m[1][0] * m[2][2];
+    const double c2 = m[1][0] * m[2][1] - m[1][1] * m[2][0];
+    const double d = 1 / (m[0][0] * c0 + m[0][1] * c1 + m[0][2] * c2);
+    inverse[0] = d * c0;
+    inverse[1] = d * (m[0][2] * m[2][1] - m[0][1] * m[2][2]);
+    inverse[2] = d * (m[0][1] * m[1][2] - m[0][2] * m[1][1]);
+    inverse[3] = d * c1;
+    inverse[4] = d * (m[0][0] * m[2][2] - m[0][2] * m[2][0]);
+    inverse[5] = d * (m[0][2] * m[1][0] - m[0][0] * m[1][2]);
+    inverse[6] = d * c2;
+    inverse[7] = d * (m[0][1] * m[2][0] - m[0][0] * m[2][1]);
+    inverse[8] = d * (m[0][0] * m[1][1] - m[0][1] * m[1][0]);
+}
+
+rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared)
+{
+    if (!beam_is_sound(beam)) return RBOW_OUT_OF_RANGE;
+    if (!(beam->compression < beam->critical_load)) return RBOW_UNSTABLE;
+
+    const double unit = beam->bending_stiffness / beam->length;
+    const double load = beam->compression / unit * beam->length;
+    rbow_prepared *p = prepared;
+    *p = (rbow_prepared){
+        .beam = *beam,
+        .load = load,
+        .wave = sqrt(fabs(load)),
+        .point_at = beam->point_at / beam->length,
+        .bow_at = beam->bow_at / beam->length,
+        .tension = load < SHAPES_TENSION_FROM,
+    };
+    set_hold(p->hold_a, beam->stiffness_a / unit);
+    set_hold(p->hold_b, end_is(beam->stiffness_b, RBOW_FREE) ? 0 : beam->stiffness_b / unit);
+
+    shapes a, b;
+    double rules[3][3], column[3];
+    shapes_at(p, 0, 0, &a);
+    shapes_at(p, 1, 1, &b);
+    for (int shape = 0; shape < SHAPE_UNKNOWNS; shape++) {
+        end_rules(p, &a, &b, shape, column);
+        for (int i = 0; i < 3; i++) rules[i][shape] = column[i];
+    }
+    invert(rules, p->inverse);
+    for (int shape = SHAPE_UNKNOWNS; shape < SHAPE_COUNT; shape++)
+        end_rules(p, &a, &b, shape, p->end_work[shape - SHAPE_UNKNOWNS]);
+    return RBOW_OK;
+}
+
+/* The bow's slope at B, for the push that keeps its direction on a free end. */
+static double bow_slope_at_b(const rbow_prepared *p, double bow)
+{
+    switch (p->beam.bow_shape) {
+        case RBOW_BOW_SINE: return -pi * bow;
+        case RBOW_BOW_ARC: return -4 * bow;
+        default: return -bow / (1 - p->bow_at);
+    }
+}
+
+void rbow_beam_solve(const rbow_prepared *prepared, const rbow_loading *loading, rbow_solution *solution)
+{
+    const rbow_prepared *p = prepared;
+    const double length = p->beam.length, unit = p->beam.bending_stiffness / length;
+    const double bow = loading->bow / length, force = loading->point_load * length / unit;
+    double *share = solution->share;
+
+    share[SHAPE_SPREAD] = loading->spread_load * length * length / unit;
+    share[SHAPE_POINT] = force;
+    share[SHAPE_KINK] = share[SHAPE_SINE] = 0;
+    switch (p->beam.bow_shape) {
+        case RBOW_BOW_SINE: share[SHAPE_SINE] = bow; break;
+        case RBOW_BOW_ARC: share[SHAPE_SPREAD] += 8 * p->load * bow; break;
+        default: share[SHAPE_KINK] = p->load * bow * (1 / p->bow_at + 1 / (1 - p->bow_at)); break;
+    }
+
+    double rest[3] = {
+        p->hold_a[0] * loading->moment_a / unit + p->hold_a[1] * loading->slope_a,
+        p->hold_b[0] * loading->moment_b / unit + p->hold_b[1] * loading->slope_b,
+        0,
+    };
+    if (end_is(p->beam.stiffness_b, RBOW_FREE))
+        rest[2] = (p->point_at < 1 ? 0 : -force) - p->load * bow_slope_at_b(p, bow);
+    for (int shape = SHAPE_UNKNOWNS; shape < SHAPE_COUNT; shape++)
+        for (int i = 0; i < 3; i++) rest[i] -= p->end_work[shape - SHAPE_UNKNOWNS][i] * share[shape];
+    for (int i = 0; i < 3; i++)
+        share[i] = p->inverse[3 * i] * rest[0] + p->inverse[3 * i + 1] * rest[1] + p->inverse[3 * i + 2] * rest[2];
+}
+
+void rbow_beam_at(const rbow_prepared *prepared, const rbow_solution *solution, double x, rbow_station *station)
+{
+    const double length = prepared->beam.length, unit = prepared->beam.bending_stiffness / length;
+    const double xi = x / length;
+    shapes at;
+    *station = (rbow_station){0, 0, 0, 0};
+    shapes_at(prepared, xi, xi < 1 ? nextafter(xi, 2) : 1, &at);
+    for (int i = 0; i < SHAPE_COUNT; i++) {
+        const double share = solution->share[i];
+        station->moment += share * at.m[i] * unit;
+        station->moment_slope += share * at.dm[i] * unit / length;
+        station->deflection += share * at.w[i] * length;
+        station->slope += share * at.dw[i];
+    }
+}

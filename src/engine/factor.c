@@ -1,0 +1,176 @@
+#include "engine/factor.h"
+
+#include "engine/root.h"
+#include "engine/stress.h"
+
+#include <math.h>
+
+/* What is followed as the load factor grows. Its level is mapped to (u - 1)/(u + 1): 0 at the limit, and
+ * close to linear at the pole, where a tube near its critical load bends without bound. */
+typedef struct climb {
+    const frame *frame;
+    double tension;
+    double (*level)(const frame *f, const state *s);
+    bool failed;
+} climb;
+
+static double use_level(const frame *f, const state *s)
+{
+    return stress_of(f, s).use;
+}
+
+static double interaction_level(const frame *f, const state *s)
+{
+    return interaction_of(f, s).value;
+}
+
+static double height(double factor, void *context)
+{
+    climb *c = context;
+    state s;
+    if (frame_state(c->frame, factor, c->tension, &s) == RBOW_UNSTABLE) return 1;
+    const double u = c->level(c->frame, &s);
+    if (isnan(u)) c->failed = true;
+    return isinf(u) ? 1 : (u - 1) / (u + 1);
+}
+
+enum { STEPS = 24 };
+
+static rbow_status first_of_hump(climb *c, double low, double middle, double high, double *factor)
+{
+    double top;
+    *factor = INFINITY;
+    const rbow_status status = highest_between(height, c, low, middle, high, &top);
+    if (status != RBOW_OK) return status;
+    if (height(top, c) < 0) return RBOW_OK;
+    return root_between(height, c, low, top, 0, factor);
+}
+
+/* The first place in [low, high] where the level reaches 1; INFINITY where it does not. Built-in bending may
+ * be relieved before it grows, so the level is not taken to rise all the way: a hump between steps is
+ * climbed to its top. */
+static rbow_status first_reach(climb *c, double low, double high, double *factor)
+{
+    *factor = low;
+    const double start = height(low, c);
+    if (start >= 0) return RBOW_OK;
+    *factor = INFINITY;
+    if (!(low < high)) return RBOW_OK;
+
+    while (high - low > 1e-12 * high && height(low + (high - low) / 16, c) >= 0) high = low + (high - low) / 16;
+
+    const double step = (high - low) / STEPS;
+    double at[3] = {low, low + 1e-6 * step, 0}, value[3] = {start, height(low + 1e-6 * step, c), 0};
+    for (int i = 1; i <= STEPS; i++) {
+        at[2] = i == STEPS ? high : low + i * step;
+        value[2] = height(at[2], c);
+        if (c->failed) return RBOW_STRESS_OVERFLOW;
+        if (value[1] >= 0) return root_between(height, c, at[0], at[1], 0, factor);
+        if (value[1] > value[0] && value[1] > value[2]) {
+            const rbow_status status = first_of_hump(c, at[0], at[1], at[2], factor);
+            if (status != RBOW_OK || isfinite(*factor)) return status;
+        }
+        if (value[2] >= 0) return root_between(height, c, at[1], at[2], 0, factor);
+        for (int k = 0; k < 2; k++) at[k] = at[k + 1], value[k] = value[k + 1];
+    }
+    return c->failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
+}
+
+static double larger(const frame *f, double (*of)(const zone *))
+{
+    return fmax(of(&f->zones[ZONE_TUBE]), of(&f->zones[ZONE_WELD]));
+}
+
+static double squash_load(const zone *z)
+{
+    return z->compression_yield * z->section.area;
+}
+
+static double pull_load(const zone *z)
+{
+    return z->yield * z->section.area;
+}
+
+/* Without a change of axial load the level grows for ever once it grows: go up until it is past 1. */
+static double far_enough(climb *c)
+{
+    double high = 1;
+    while (high < 1e200 && height(high, c) < 0) high *= 8;
+    return high;
+}
+
+static rbow_status yield_factor(const frame *f, double tension, double *factor)
+{
+    climb c = {.frame = f, .tension = tension, .level = use_level};
+    const double push = f->member.compression;
+    if (!frame_runs(f)) {
+        *factor = height(0, &c) >= 0 ? 0 : INFINITY;
+        return c.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
+    }
+    double high, cap = INFINITY;
+    if (push > 0) {
+        cap = (f->critical_load + tension) / push;
+        high = fmin(cap * (1 - 1e-10), (larger(f, squash_load) + tension) / push * (1 + 1e-12));
+    } else if (push < 0) {
+        high = (larger(f, pull_load) - tension) / -push * (1 + 1e-12);
+    } else {
+        high = far_enough(&c);
+    }
+    const rbow_status status = first_reach(&c, 0, high, factor);
+    if (status == RBOW_OK && !isfinite(*factor) && (push < 0 || push > 0)) *factor = fmin(cap, high);
+    if (push > 0 && high < cap) return status;
+    *factor = fmin(*factor, cap);
+    return status;
+}
+
+static double column_factor(const frame *f, double tension)
+{
+    const double push = f->member.compression;
+    if (push > 0) return fmax(0, (f->column_load + tension) / push);
+    return -tension >= f->column_load ? 0 : INFINITY;
+}
+
+/* Counted only where the tube is in compression: from the factor that uses up a locked-in tension, or up
+ * to the one that pulls a squeezed tube free. It never exceeds the column factor. */
+static rbow_status interaction_factor(const frame *f, double tension, double column, double *factor)
+{
+    climb c = {.frame = f, .tension = tension, .level = interaction_level};
+    const double push = f->member.compression;
+    *factor = INFINITY;
+    if (push > 0) {
+        const double low = fmax(0, tension / push);
+        const double cap = (f->critical_load + tension) / push * (1 - 1e-10);
+        const rbow_status status = first_reach(&c, fmin(low, column), fmin(column, cap), factor);
+        *factor = fmin(*factor, column);
+        return status;
+    }
+    if (!(tension < 0)) return RBOW_OK;
+    if (push < 0) return first_reach(&c, 0, tension / push, factor);
+    if (frame_runs(f)) return first_reach(&c, 0, far_enough(&c), factor);
+    *factor = height(0, &c) >= 0 ? 0 : INFINITY;
+    return c.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
+}
+
+static rbow_status factors_with(const frame *f, double tension, factors *out)
+{
+    *out = (factors){.yield_tension = tension, .interaction_tension = tension};
+    if (-tension >= f->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
+    out->column = column_factor(f, tension);
+    const rbow_status status = yield_factor(f, tension, &out->yield);
+    if (status != RBOW_OK) return status;
+    return interaction_factor(f, tension, out->column, &out->interaction);
+}
+
+/* Locked-in tension may have relaxed, so under compression its help is not counted. */
+rbow_status factors_of(const frame *f, factors *out)
+{
+    rbow_status status = factors_with(f, f->tension, out);
+    if (status != RBOW_OK || !(f->tension > 0 && f->member.compression > 0)) return status;
+
+    factors relaxed;
+    status = factors_with(f, 0, &relaxed);
+    if (relaxed.yield < out->yield) out->yield = relaxed.yield, out->yield_tension = 0;
+    if (relaxed.interaction < out->interaction) out->interaction = relaxed.interaction, out->interaction_tension = 0;
+    out->column = fmin(out->column, relaxed.column);
+    return status;
+}

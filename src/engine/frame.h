@@ -1,0 +1,71 @@
+/* A member made ready: all that does not depend on the load factor, and its state at one load factor. */
+#ifndef RAILBOW_ENGINE_FRAME_H
+#define RAILBOW_ENGINE_FRAME_H
+
+#include "engine/shapes.h"
+
+#include <railbow/member.h>
+
+#include <stdbool.h>
+
+enum { UP, RIGHT };           /* the two planes */
+enum { ZONE_TUBE, ZONE_WELD }; /* what a place of the tube is made of */
+
+typedef struct zone {
+    rbow_section section;
+    double compression_yield; /* psi, wall reduction included */
+    double yield;
+} zone;
+
+typedef struct piece { /* a stretch without a load inside, all of one zone; shares of the length */
+    double from, to;
+    int zone;
+} piece;
+
+enum { PIECES_MOST = 5 }; /* cut at two zone borders, a point load, a kink */
+
+typedef struct frame {
+    rbow_member member; /* defaults resolved */
+    zone zones[2];
+    double bending_stiffness, unit; /* EI; EI/L */
+    double wall_reduction;          /* of the tube, on the material's compression yield */
+    double weld_reduction;          /* of the dressed tube; 1 without a weld zone */
+    double stiffness_a, stiffness_b;
+    double critical_load, column_stress, column_load;
+    double weight;
+    double tension; /* T0, locked in, lbf */
+    rbow_loading run[2], built[2];
+    piece pieces[PIECES_MOST];
+    int piece_count;
+} frame;
+
+/* What is wrong with a member, as rbow_member_faults. */
+size_t frame_faults(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);
+
+/* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
+rbow_status frame_build(const rbow_member *member, const rbow_material *material, frame *f);
+
+/* The same member without misses and gap. */
+frame frame_unforced(const frame *f);
+
+/* Whether anything of it grows with the load factor. */
+bool frame_runs(const frame *f);
+
+/* Axial load at a load factor with a locked-in tension. */
+static inline double frame_axial(const frame *f, double factor, double tension)
+{
+    return factor * f->member.compression - tension;
+}
+
+typedef struct state { /* equilibrium at one load factor */
+    double axial, torque;
+    rbow_prepared prepared;
+    rbow_solution planes[2];
+} state;
+
+/* Given:    factor   load factor
+ *           tension  locked-in tension to count, lbf
+ * Status:   RBOW_OK | RBOW_UNSTABLE (axial not below critical_load) */
+rbow_status frame_state(const frame *f, double factor, double tension, state *s);
+
+#endif

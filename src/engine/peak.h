@@ -1,0 +1,24 @@
+/* The largest size of a quantity along the tube, both planes together. */
+#ifndef RAILBOW_ENGINE_PEAK_H
+#define RAILBOW_ENGINE_PEAK_H
+
+#include "engine/frame.h"
+
+typedef struct peak {
+    double size; /* largest length of the vector; below 0 where there is no such place */
+    double at;   /* xi, the smallest on a tie */
+    double vector[2];
+} peak;
+
+/* Given:    f, s  a frame and its state
+ *           which  ZONE_TUBE or ZONE_WELD: look only there
+ * Returned: the largest moment m = M L/EI */
+peak peak_moment(const frame *f, const state *s, int which);
+
+/* The largest movement w = v/L, over the whole tube. */
+peak peak_movement(const frame *f, const state *s);
+
+/* The higher of two, the first on a tie if it lies nearer to A. */
+peak peak_higher(peak a, peak b);
+
+#endif

@@ -1,0 +1,66 @@
+#include "engine/root.h"
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_min.h>
+#include <gsl/gsl_roots.h>
+#include <math.h>
+#include <stddef.h>
+
+enum { STATE_ROOM = 256, STEPS_MOST = 200 };
+
+typedef union state_room {
+    char bytes[STATE_ROOM];
+    max_align_t aligned;
+} state_room;
+
+rbow_status root_between(scalar_function f, void *context, double low, double high, double width, double *root)
+{
+    state_room room;
+    gsl_function function = {.function = f, .params = context};
+    gsl_root_fsolver solver = {.type = gsl_root_fsolver_brent, .state = &room};
+
+    *root = NAN;
+    if (solver.type->size > sizeof room || !(low < high)) return RBOW_OUT_OF_RANGE;
+    if (!(f(low, context) * f(high, context) <= 0)) return RBOW_OUT_OF_RANGE;
+    if (gsl_root_fsolver_set(&solver, &function, low, high) != GSL_SUCCESS) return RBOW_OUT_OF_RANGE;
+
+    for (int i = 0; i < STEPS_MOST; i++) {
+        if (gsl_root_fsolver_iterate(&solver) != GSL_SUCCESS) return RBOW_NO_CONVERGENCE;
+        const double left = gsl_root_fsolver_x_lower(&solver), right = gsl_root_fsolver_x_upper(&solver);
+        if (gsl_root_test_interval(left, right, width, 2e-15) == GSL_SUCCESS) {
+            *root = gsl_root_fsolver_root(&solver);
+            return RBOW_OK;
+        }
+    }
+    return RBOW_NO_CONVERGENCE;
+}
+
+typedef struct upside_down {
+    scalar_function f;
+    void *context;
+} upside_down;
+
+static double negative(double x, void *context)
+{
+    const upside_down *u = context;
+    return -u->f(x, u->context);
+}
+
+rbow_status highest_between(scalar_function f, void *context, double low, double middle, double high, double *top)
+{
+    state_room room;
+    upside_down down = {f, context};
+    gsl_function function = {.function = negative, .params = &down};
+    gsl_min_fminimizer solver = {.type = gsl_min_fminimizer_brent, .state = &room};
+
+    *top = NAN;
+    if (solver.type->size > sizeof room || !(low < middle && middle < high)) return RBOW_OUT_OF_RANGE;
+    if (gsl_min_fminimizer_set(&solver, &function, middle, low, high) != GSL_SUCCESS) return RBOW_OUT_OF_RANGE;
+    for (int i = 0; i < STEPS_MOST; i++) {
+        if (gsl_min_fminimizer_iterate(&solver) != GSL_SUCCESS) break; /* no nearer: rounding reached */
+        const double left = gsl_min_fminimizer_x_lower(&solver), right = gsl_min_fminimizer_x_upper(&solver);
+        if (gsl_min_test_interval(left, right, 0, 1e-9) == GSL_SUCCESS) break;
+    }
+    *top = gsl_min_fminimizer_x_minimum(&solver);
+    return RBOW_OK;
+}

@@ -1,0 +1,46 @@
+/* The shapes that add up to a beam-column's solution, and their derivatives along the tube.
+ * Everything here is in shares of the length: xi = x/L, m = M L/EI, w = v/L. */
+#ifndef RAILBOW_ENGINE_SHAPES_H
+#define RAILBOW_ENGINE_SHAPES_H
+
+#include <railbow/beamcolumn.h>
+
+enum shape {
+    SHAPE_MOMENT_A, /* m at A                                                                */
+    SHAPE_SECOND,   /* m' at A; under tension: m at B                                        */
+    SHAPE_TURN,     /* w' at A; under tension: w at B (the chord's turn)                     */
+    SHAPE_SPREAD,   /* q L^3/EI                                                              */
+    SHAPE_POINT,    /* F L^2/EI at point_at                                                  */
+    SHAPE_KINK,     /* the same at bow_at: what a kinked bow does under load                 */
+    SHAPE_SINE,     /* bow/L of a half-wave bow                                              */
+    SHAPE_COUNT,
+    SHAPE_UNKNOWNS = SHAPE_SPREAD /* the first three follow from the end rules */
+};
+
+typedef struct shapes {
+    double m[SHAPE_COUNT], dm[SHAPE_COUNT]; /* moment, its slope           */
+    double w[SHAPE_COUNT], dw[SHAPE_COUNT]; /* movement, its slope         */
+} shapes;
+
+/* Given:    p   prepared (load, wave, tension, point_at, bow_at are used)
+ *           xi  0 ... 1
+ *           side  a place inside the piece that is meant, where xi is the place of a load: the slope of the
+ *                 moment jumps there
+ * Returned: every shape at xi */
+void shapes_at(const rbow_prepared *p, double xi, double side, shapes *at);
+
+/* Value and three derivatives of a quantity in the two planes, for the search of its largest size. */
+typedef struct jet {
+    double f[2], d1[2], d2[2], d3[2];
+} jet;
+
+/* Given:    two solutions (up, right) of one prepared beam; xi, side as above
+ * Returned: moment m, or movement w */
+void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], double xi, double side, jet *out);
+void jet_of_movement(const rbow_prepared *p, const rbow_solution two[2], double xi, double side, jet *out);
+
+/* Below this P L^2/EI the hyperbolic functions of the whole length would drown the end of the tube in
+ * rounding (cosh 3 = 10 costs one digit), so the form that decays from both ends takes over. */
+#define SHAPES_TENSION_FROM (-9.0)
+
+#endif

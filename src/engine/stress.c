@@ -1,0 +1,67 @@
+#include "engine/stress.h"
+
+#include <math.h>
+
+static double shear_stress(const zone *z, double torque)
+{
+    return fabs(torque) * (z->section.od / 2) / z->section.polar_inertia;
+}
+
+/* Within one zone both fibres' use grows with the moment, so the largest moment decides. */
+static stress_peak zone_stress(const frame *f, const state *s, int which)
+{
+    const zone *z = &f->zones[which];
+    const peak p = peak_moment(f, s, which);
+    if (p.size < 0) return (stress_peak){.use = -1, .moment = -1};
+
+    const double bending = p.size * f->unit / z->section.section_modulus, axial = s->axial / z->section.area;
+    const double shear = sqrt(3.0) * shear_stress(z, s->torque);
+    const double pressed = hypot(fmax(axial + bending, 0), shear);
+    const double pulled = hypot(fmax(bending - axial, 0), shear);
+    const double use_pressed = pressed / z->compression_yield, use_pulled = pulled / z->yield;
+    return (stress_peak){
+        .use = fmax(use_pressed, use_pulled),
+        .stress = use_pressed >= use_pulled ? pressed : pulled,
+        .at = p.at,
+        .zone = which,
+        .moment = p.size,
+        .moment_at = p.at,
+    };
+}
+
+static bool first_wins(double a, double a_at, double b, double b_at)
+{
+    if (fabs(a - b) <= 1e-11 * fmax(a, b)) return a_at <= b_at;
+    return a > b;
+}
+
+stress_peak stress_of(const frame *f, const state *s)
+{
+    const stress_peak tube = zone_stress(f, s, ZONE_TUBE), weld = zone_stress(f, s, ZONE_WELD);
+    stress_peak worst = first_wins(tube.use, tube.at, weld.use, weld.at) ? tube : weld;
+    const bool tube_bends_more = first_wins(tube.moment, tube.at, weld.moment, weld.at);
+    worst.moment = tube_bends_more ? tube.moment : weld.moment;
+    worst.moment_at = tube_bends_more ? tube.moment_at : weld.moment_at;
+    return worst;
+}
+
+static interaction zone_interaction(const frame *f, const state *s, int which)
+{
+    const zone *z = &f->zones[which];
+    const peak p = peak_moment(f, s, which);
+    if (p.size < 0) return (interaction){.value = -1};
+    const double bending = p.size * f->unit / z->section.section_modulus;
+    return (interaction){
+        .value = hypot(bending, sqrt(3.0) * shear_stress(z, s->torque)) / z->compression_yield,
+        .at = p.at,
+        .zone = which,
+    };
+}
+
+interaction interaction_of(const frame *f, const state *s)
+{
+    const interaction tube = zone_interaction(f, s, ZONE_TUBE), weld = zone_interaction(f, s, ZONE_WELD);
+    interaction worst = first_wins(tube.value, tube.at, weld.value, weld.at) ? tube : weld;
+    worst.value += s->axial / f->column_load;
+    return worst;
+}

@@ -1,0 +1,47 @@
+#include <railbow/tube.h>
+
+#include <math.h>
+
+static const double pi = 3.14159265358979323846;
+
+static const rbow_section no_section = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+
+/* The textbook forms (D^4 - d^4 and the like) cancel for thin walls. Written with the mean diameter
+ * m = D - t and D - d = 2t they do not:
+ *     D^2 - d^2 = 4 t m      D^2 + d^2 = 2 (m^2 + t^2)      D^3 - d^3 = 2t (3 m^2 + t^2)  */
+rbow_status rbow_section_of(double od, double wall, rbow_section *section)
+{
+    *section = no_section;
+    if (!(od > 0 && isfinite(od))) return RBOW_BAD_OD;
+    if (!(wall > 0 && wall <= od / 2)) return RBOW_BAD_WALL;
+
+    const double mean = od - wall;
+    const double squares = mean * mean + wall * wall;
+    const double area = pi * wall * mean;
+    const double inertia = area * squares / 8;
+    *section = (rbow_section){
+        .od = od,
+        .wall = wall,
+        .bore = od - 2 * wall,
+        .area = area,
+        .inertia = inertia,
+        .section_modulus = inertia / (od / 2),
+        .plastic_modulus = wall * (3 * mean * mean + wall * wall) / 3,
+        .polar_inertia = 2 * inertia,
+        .radius = sqrt(squares / 8),
+        .diameter_to_wall = od / wall,
+    };
+    return RBOW_OK;
+}
+
+rbow_status rbow_wall_reduction(double diameter_to_wall, double elastic_modulus, double compression_yield,
+                                double *reduction)
+{
+    *reduction = NAN;
+    if (!(diameter_to_wall >= 2 && elastic_modulus > 0 && compression_yield > 0)) return RBOW_OUT_OF_RANGE;
+
+    const double relative = diameter_to_wall * compression_yield / elastic_modulus;
+    if (!(relative <= 0.45)) return RBOW_WALL_RULE;
+    *reduction = relative <= 0.11 ? 1 : fmin(1, 0.038 / relative + 2.0 / 3);
+    return RBOW_OK;
+}

@@ -1,0 +1,273 @@
+#include "report/check_text.h"
+
+#include "report/grid.h"
+#include "report/list_text.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { NAME_MOST = 28 };
+
+static double shown(double value, dimension d, unit_system units)
+{
+    return value / unit_shown(d, units)->factor;
+}
+
+static const char *unit_name(dimension d, unit_system units)
+{
+    return unit_shown(d, units)->name;
+}
+
+/* The load factor that decides, and the one asked of it. */
+static double deciding_factor(const check_row *r)
+{
+    switch (r->governs) {
+        case GOVERNS_COLUMN: return r->column_factor;
+        case GOVERNS_YIELD: return r->yield_factor;
+        case GOVERNS_INTERACTION: return r->interaction_factor;
+        default: return INFINITY;
+    }
+}
+
+static double asked_factor(const check_row *r)
+{
+    return r->governs == GOVERNS_YIELD ? r->factor_yield : r->factor;
+}
+
+/* ---- the verdict in words --------------------------------------------------------------------------- */
+
+static const check_row *worst_of(const check_row *rows, size_t count)
+{
+    const check_row *worst = rows;
+    for (size_t i = 1; i < count; i++)
+        if (rows[i].margin < worst->margin) worst = &rows[i];
+    return worst;
+}
+
+static void say_count(text *out, size_t holds, size_t count, bool colour)
+{
+    const bool all = holds == count;
+    text_put(out, tone_on(all ? TONE_GOOD : TONE_BAD, colour));
+    if (count == 1)
+        text_put(out, all ? "The case holds." : "The case is SHORT.");
+    else if (all)
+        text_format(out, "All %zu cases hold.", count);
+    else
+        text_format(out, "%zu of %zu cases hold, %zu %s SHORT.", holds, count, count - holds,
+                    count - holds == 1 ? "is" : "are");
+    text_put(out, tone_off(colour));
+    text_char(out, '\n');
+}
+
+static void say_reach(text *out, const check_row *r)
+{
+    const double reach = deciding_factor(r), asked = asked_factor(r);
+    if (isinf(reach))
+        text_put(out, "no run load that could bring it to a limit.");
+    else if (!(reach > 0))
+        text_format(out, "it is at its limit with no run load at all; a load factor of %.2f is asked.", asked);
+    else
+        text_format(out, "it reaches its limit at %.2f times the run load; %.2f is asked: margin %+.1f %%.", reach,
+                    asked, 100 * r->margin);
+}
+
+static void say_where(text *out, const check_row *r, unit_system units)
+{
+    static const char *const reasons[] = {
+        [GOVERNS_COLUMN] = "the column load: the tube as a whole bows out",
+        [GOVERNS_YIELD] = "yield of the outer fibre",
+        [GOVERNS_INTERACTION] = "push and bending together",
+    };
+    if (r->governs == GOVERNS_NONE) return;
+    text_format(out, "  What governs: %s", reasons[r->governs]);
+    if (!isnan(r->governs_at))
+        text_format(out, ", %.1f %s from A of %.1f%s", shown(r->governs_at, DIM_LENGTH, units),
+                    unit_name(DIM_LENGTH, units), shown(r->length, DIM_LENGTH, units),
+                    r->governs_in_weld_zone ? ", in the weld zone" : "");
+    text_put(out, ".\n");
+}
+
+static bool is_forced(const check_row *r)
+{
+    return fabs(r->fit_axial) > 0 || fabs(r->margin - r->margin_unforced) > 0;
+}
+
+static void say_fit(text *out, const check_row *r, unit_system units)
+{
+    if (!is_forced(r)) return;
+    const double cost = 100 * (r->margin_unforced - r->margin);
+    if (isfinite(cost))
+        text_format(out, "  Forced fit: it %s %.1f points of margin; without it the margin is %+.1f %%",
+                    cost < 0 ? "brings" : "costs", fabs(cost), 100 * r->margin_unforced);
+    else
+        text_put(out, "  Forced fit: without it there is no limit");
+    if (!isnan(r->fit_stress))
+        text_format(out, " (it alone: %.0f %s)", shown(r->fit_stress, DIM_STRESS, units), unit_name(DIM_STRESS, units));
+    text_put(out, ".\n");
+}
+
+static void say_verdict(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour)
+{
+    size_t holds = 0;
+    for (size_t i = 0; i < count; i++) holds += rows[i].verdict == VERDICT_HOLDS;
+    if (count > 0) {
+        const check_row *worst = worst_of(rows, count);
+        say_count(out, holds, count, colour);
+        text name = {0};
+        shorten(&name, worst->name, 60);
+        text_format(out, "%s '%s': ", count == 1 ? "Case" : "Worst:", name.at != NULL ? name.at : "");
+        text_free(&name);
+        say_reach(out, worst);
+        text_char(out, '\n');
+        say_where(out, worst, units);
+        say_fit(out, worst, units);
+    }
+    if (faults) text_put(out, "Some rows could not be checked and are not in this answer: see the messages.\n");
+}
+
+/* ---- the table -------------------------------------------------------------------------------------- */
+
+static void add_percent(grid *g, double share, grid_tone tone)
+{
+    if (isinf(share))
+        grid_cell(g, tone, "no limit");
+    else
+        grid_format(g, tone, "%+.1f %%", 100 * share);
+}
+
+static void add_factor(grid *g, double factor)
+{
+    if (isinf(factor))
+        grid_cell(g, TONE_PLAIN, "no limit");
+    else
+        grid_format(g, TONE_PLAIN, "%.2f", factor);
+}
+
+static void add_row(grid *g, const check_row *r, unit_system units)
+{
+    const bool holds = r->verdict == VERDICT_HOLDS;
+    const grid_tone tone = holds ? TONE_GOOD : TONE_BAD;
+    text name = {0};
+    shorten(&name, r->name, NAME_MOST);
+    grid_cell(g, TONE_PLAIN, name.at != NULL ? name.at : "");
+    text_free(&name);
+    grid_format(g, TONE_PLAIN, units == UNITS_SI ? "%.5g x %.3g" : "%.5g x %.4g", shown(r->od, DIM_LENGTH, units),
+                shown(r->wall, DIM_LENGTH, units));
+    grid_cell(g, tone, holds ? "holds" : "SHORT");
+    add_percent(g, r->margin, tone);
+    grid_cell(g, TONE_PLAIN, governs_words[r->governs].word);
+    if (isnan(r->governs_at))
+        grid_cell(g, TONE_PLAIN, "-");
+    else
+        grid_format(g, TONE_PLAIN, "%.1f%s", shown(r->governs_at, DIM_LENGTH, units), r->governs_in_weld_zone ? "w" : "");
+    add_factor(g, deciding_factor(r));
+    grid_format(g, TONE_PLAIN, "%.2f", asked_factor(r));
+    const double cost = 100 * (r->margin_unforced - r->margin);
+    if (!is_forced(r))
+        grid_cell(g, TONE_PLAIN, "-");
+    else if (isfinite(cost))
+        grid_format(g, TONE_PLAIN, "%.1f pt", cost);
+    else
+        grid_cell(g, TONE_PLAIN, "all");
+}
+
+static void say_table(text *out, const check_row *rows, size_t count, unit_system units, bool colour)
+{
+    grid g = {0};
+    text tube = {0}, at = {0};
+    text_format(&tube, "tube, %s", unit_name(DIM_LENGTH, units));
+    text_format(&at, "at, %s", unit_name(DIM_LENGTH, units));
+    grid_column(&g, "case", GRID_LEFT);
+    grid_column(&g, tube.at, GRID_LEFT);
+    grid_column(&g, "verdict", GRID_LEFT);
+    grid_column(&g, "margin", GRID_RIGHT);
+    grid_column(&g, "governs", GRID_LEFT);
+    grid_column(&g, at.at, GRID_RIGHT);
+    grid_column(&g, "limit", GRID_RIGHT);
+    grid_column(&g, "asked", GRID_RIGHT);
+    grid_column(&g, "fit costs", GRID_RIGHT);
+    for (size_t i = 0; i < count; i++) add_row(&g, &rows[i], units);
+    grid_write(out, &g, colour);
+    grid_free(&g);
+    text_free(&tube);
+    text_free(&at);
+}
+
+static void say_key(text *out)
+{
+    wrap(out,
+         "limit: the run load times this reaches the limit; margin = limit/asked - 1. at: where that is reached, "
+         "from joint A (w: in a weld zone). fit costs: points of margin that misses and gap take.",
+         0);
+}
+
+/* ---- remarks ---------------------------------------------------------------------------------------- */
+
+static const struct {
+    const char *remark, *meaning;
+} meanings[] = {
+    {"unstable as loaded", "the push is at or above the elastic critical load: the tube buckles in the run"},
+    {"built-in state takes a set", "the forced fit alone takes the tube to yield: it stays bent"},
+    {"slender", "L'/r is above 150, beyond the usual practice for tubes that are pushed"},
+    {"short tube", "under ten diameters long: shear, which is left out here, bends it noticeably"},
+    {"thin wall", "the wall can buckle locally: a reduced compression yield was used"},
+    {"stiff ends", "the joints hold more than the usual welded joint (fixity above 2): are they that stiff?"},
+    {"no weld zone", "a welded or fixed end with weld_zone 0: metal softened by the weld is not counted"},
+    {"no effect: eccentricity", "both joints are fixed and take the offset's moment themselves"},
+    {"no effect: moment_a", "joint A is fixed and takes it"},
+    {"no effect: moment_b", "joint B is fixed and takes it"},
+    {"no effect: point_load", "it acts at a held joint, which takes it"},
+    {"no effect: miss_a", "joint A is pinned: the tube turns to its landing freely"},
+    {"no effect: miss_b", "joint B is pinned: the tube turns to its landing freely"},
+};
+
+static bool has_remark(const char *remarks, const char *remark)
+{
+    const size_t length = strlen(remark);
+    for (const char *at = remarks; (at = strstr(at, remark)) != NULL; at += length) {
+        const bool starts = at == remarks || at[-1] == ' ', ends = at[length] == '\0' || at[length] == ';';
+        if (starts && ends) return true;
+    }
+    return false;
+}
+
+static void say_remark(text *out, size_t which, const check_row *rows, size_t count)
+{
+    const char *remark = meanings[which].remark;
+    size_t found = 0;
+    text line = {0}, names = {0};
+    for (size_t i = 0; i < count; i++) {
+        if (!has_remark(rows[i].remarks, remark)) continue;
+        if (found < 4) text_format(&names, "%s%s", found == 0 ? "" : ", ", rows[i].name);
+        found++;
+    }
+    if (found == 0) return;
+    if (found > 4) text_format(&names, " and %zu more", found - 4);
+    text_format(&line, "  %s: %s (%s)", remark, meanings[which].meaning, found == count && count > 1 ? "all" : names.at);
+    wrap(out, line.at, 4);
+    text_free(&line);
+    text_free(&names);
+}
+
+static void say_remarks(text *out, const check_row *rows, size_t count)
+{
+    bool any = false;
+    for (size_t i = 0; i < count && !any; i++) any = *rows[i].remarks != '\0';
+    if (!any) return;
+    text_put(out, "\nWorth a word:\n");
+    for (size_t i = 0; i < sizeof meanings / sizeof *meanings; i++) say_remark(out, i, rows, count);
+}
+
+void check_text(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour)
+{
+    say_verdict(out, rows, count, faults, units, colour);
+    if (count > 0) {
+        text_char(out, '\n');
+        say_table(out, rows, count, units, colour);
+        say_key(out);
+        say_remarks(out, rows, count);
+    }
+    text_char(out, '\n');
+    wrap(out, caution, 0);
+}

@@ -1,0 +1,13 @@
+/* The answer of check in words: the verdict first, then the table, then what is worth a word. */
+#ifndef RAILBOW_REPORT_CHECK_TEXT_H
+#define RAILBOW_REPORT_CHECK_TEXT_H
+
+#include "report/check_table.h"
+#include "table/text.h"
+
+/* Given:    rows, count  in the order of the file
+ *           faults       some rows could not be checked
+ *           colour       the text goes to a terminal that shows it */
+void check_text(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour);
+
+#endif

@@ -1,0 +1,141 @@
+#include "report/grid.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { LINE_MOST = 98 };
+
+const char *tone_on(grid_tone tone, bool colour)
+{
+    static const char *const codes[] = {
+        [TONE_PLAIN] = "", [TONE_GOOD] = "\033[32m", [TONE_BAD] = "\033[1;31m", [TONE_QUIET] = "\033[2m"};
+    return colour ? codes[tone] : "";
+}
+
+const char *tone_off(bool colour)
+{
+    return colour ? "\033[0m" : "";
+}
+
+void grid_column(grid *g, const char *head, grid_align align)
+{
+    if (g->columns >= GRID_COLUMNS_MOST) return;
+    g->heads[g->columns] = head;
+    g->aligns[g->columns++] = align;
+}
+
+void grid_cell(grid *g, grid_tone tone, const char *cell)
+{
+    text_char(&g->cells, (char)('0' + tone));
+    text_put(&g->cells, cell);
+    text_char(&g->cells, '\0');
+    g->count++;
+}
+
+void grid_format(grid *g, grid_tone tone, const char *format, ...)
+{
+    char cell[128];
+    va_list arguments;
+    va_start(arguments, format);
+    vsnprintf(cell, sizeof cell, format, arguments);
+    va_end(arguments);
+    grid_cell(g, tone, cell);
+}
+
+/* Characters, not bytes: continuation bytes of UTF-8 take no room. */
+static size_t width_of(const char *string)
+{
+    size_t width = 0;
+    for (; *string != '\0'; string++) width += ((unsigned char)*string & 0xC0) != 0x80;
+    return width;
+}
+
+static void pad(text *out, size_t n)
+{
+    while (n-- > 0) text_char(out, ' ');
+}
+
+static void put_cell(text *out, const char *cell, size_t width, grid_align align, bool last)
+{
+    const size_t gap = width - width_of(cell);
+    if (align == GRID_RIGHT) pad(out, gap);
+    text_put(out, cell);
+    if (align == GRID_LEFT && !last) pad(out, gap);
+}
+
+static void measure(const grid *g, size_t widths[])
+{
+    for (size_t i = 0; i < g->columns; i++) widths[i] = width_of(g->heads[i]);
+    const char *cell = g->cells.at;
+    for (size_t i = 0; i < g->count; i++, cell += strlen(cell) + 1) {
+        const size_t width = width_of(cell + 1), column = i % g->columns;
+        if (width > widths[column]) widths[column] = width;
+    }
+}
+
+void grid_write(text *out, const grid *g, bool colour)
+{
+    size_t widths[GRID_COLUMNS_MOST];
+    if (g->cells.failed) {
+        out->failed = true;
+        return;
+    }
+    measure(g, widths);
+    for (size_t i = 0; i < g->columns; i++) {
+        put_cell(out, g->heads[i], widths[i], g->aligns[i], i + 1 == g->columns);
+        text_put(out, i + 1 == g->columns ? "\n" : "  ");
+    }
+    const char *cell = g->cells.at;
+    for (size_t i = 0; i < g->count; i++, cell += strlen(cell) + 1) {
+        const size_t column = i % g->columns;
+        const bool last = column + 1 == g->columns, toned = *cell != '0';
+        if (toned) text_put(out, tone_on((grid_tone)(*cell - '0'), colour));
+        put_cell(out, cell + 1, widths[column], g->aligns[column], last);
+        if (toned) text_put(out, tone_off(colour));
+        text_put(out, last ? "\n" : "  ");
+    }
+}
+
+void grid_free(grid *g)
+{
+    text_free(&g->cells);
+}
+
+void wrap(text *out, const char *paragraph, size_t indent)
+{
+    size_t column = 0;
+    while (*paragraph != '\0') {
+        const size_t length = strcspn(paragraph, " ");
+        char word[256];
+        snprintf(word, sizeof word, "%.*s", (int)length, paragraph);
+        const size_t width = width_of(word);
+        if (column > 0 && column + 1 + width > LINE_MOST) {
+            text_char(out, '\n');
+            pad(out, indent);
+            column = indent;
+        } else if (column > 0) {
+            text_char(out, ' ');
+            column++;
+        }
+        text_put(out, word);
+        column += width;
+        paragraph += length + (paragraph[length] == ' ');
+    }
+    text_char(out, '\n');
+}
+
+void shorten(text *out, const char *string, size_t most)
+{
+    if (width_of(string) <= most) {
+        text_put(out, string);
+        return;
+    }
+    size_t width = 0;
+    for (; *string != '\0'; string++) {
+        width += ((unsigned char)*string & 0xC0) != 0x80;
+        if (width > most - 3) break;
+        text_char(out, *string);
+    }
+    text_put(out, "...");
+}

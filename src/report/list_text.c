@@ -1,0 +1,54 @@
+#include "report/list_text.h"
+
+#include "report/grid.h"
+#include "table/number.h"
+
+#include <math.h>
+
+const char caution[] = "An aid to judgement, no substitute for the rule book, local codes and a licensed engineer. "
+                       "Elastic model; it does not cover fatigue, cracks, weld defects, dents or impact.";
+
+void put_number(text *out, double value, int digits)
+{
+    char written[NUMBER_ROOM];
+    if (isnan(value)) {
+        text_put(out, "-");
+    } else if (isinf(value)) {
+        text_put(out, value > 0 ? "no limit" : "-no limit");
+    } else {
+        number_write_digits(written, value, digits);
+        text_put(out, written);
+    }
+}
+
+static void add_cell(grid *g, const field *f, const void *record, unit_system units)
+{
+    text cell = {0};
+    const unit *shown = unit_shown(f->dimension, units);
+    const char *word = field_text(f, record);
+    if (word != NULL)
+        text_put(&cell, word);
+    else
+        put_number(&cell, field_get(f, record) / (shown != NULL ? shown->factor : 1), 5);
+    grid_cell(g, TONE_PLAIN, cell.at != NULL ? cell.at : "");
+    text_free(&cell);
+}
+
+void list_text(text *out, const field_list *list, const void *records, size_t count, unit_system units)
+{
+    grid g = {0};
+    text heads[GRID_COLUMNS_MOST] = {{0}};
+    for (size_t i = 0; i < list->count && i < GRID_COLUMNS_MOST; i++) {
+        const field *f = &list->fields[i];
+        const unit *shown = unit_shown(f->dimension, units);
+        text_put(&heads[i], f->name);
+        if (shown != NULL) text_format(&heads[i], " [%s]", shown->name);
+        grid_column(&g, heads[i].at, f->kind == FIELD_NUMBER ? GRID_RIGHT : GRID_LEFT);
+    }
+    for (size_t row = 0; row < count; row++)
+        for (size_t i = 0; i < list->count && i < GRID_COLUMNS_MOST; i++)
+            add_cell(&g, &list->fields[i], (const char *)records + row * list->record_size, units);
+    grid_write(out, &g, false);
+    grid_free(&g);
+    for (size_t i = 0; i < GRID_COLUMNS_MOST; i++) text_free(&heads[i]);
+}

@@ -1,0 +1,17 @@
+/* Any result table as an aligned text. */
+#ifndef RAILBOW_REPORT_LIST_TEXT_H
+#define RAILBOW_REPORT_LIST_TEXT_H
+
+#include "table/field.h"
+#include "table/text.h"
+
+/* Every column with its unit, numbers with five significant digits. */
+void list_text(text *out, const field_list *list, const void *records, size_t count, unit_system units);
+
+/* One number for people: at most `digits` significant ones, "no limit" for infinity, "-" for what does not exist. */
+void put_number(text *out, double value, int digits);
+
+/* What every answer says at its end. */
+extern const char caution[];
+
+#endif
