@@ -219,6 +219,11 @@ static part toward(double size, double clock)
     return (part){size * cos(clock), size * sin(clock)};
 }
 
+bool frame_point_is_idle(const rbow_member *m)
+{
+    return m->point_at <= 0 || (m->point_at >= m->length && !is_free(m));
+}
+
 /* With a free B the push's offset acts at B alone: the root's joint takes what comes. */
 static void build_loads(frame *f)
 {
@@ -226,7 +231,8 @@ static void build_loads(frame *f)
     const double gravity = -f->weight / m->length * m->vertical_g * cos(m->slope);
     const part offset = toward(m->compression * m->eccentricity, m->eccentricity_clock);
     const part a = toward(m->moment_a, m->moment_clock), b = toward(m->moment_b, m->moment_clock);
-    const part point = toward(m->point_load, m->point_clock), spread = toward(m->spread_load, m->spread_clock);
+    const part point = toward(frame_point_is_idle(m) ? 0 : m->point_load, m->point_clock);
+    const part spread = toward(m->spread_load, m->spread_clock);
     const double at_a = is_free(m) ? 0 : 1;
     f->run[UP] = (rbow_loading){.moment_a = a.up + at_a * offset.up,
                                 .moment_b = b.up + offset.up,
@@ -269,7 +275,7 @@ static void build_pieces(frame *f)
     int count = 0;
     insert_border(borders, &count, 0);
     insert_border(borders, &count, 1);
-    if (fabs(m->point_load) > 0) insert_border(borders, &count, m->point_at / m->length);
+    if (fabs(m->point_load) > 0 && !frame_point_is_idle(m)) insert_border(borders, &count, m->point_at / m->length);
     if (m->bow_shape == RBOW_BOW_KINK && m->bow > 0) insert_border(borders, &count, m->bow_at / m->length);
     if (weld > 0) {
         insert_border(borders, &count, weld);

@@ -45,6 +45,9 @@ size_t frame_faults(const rbow_member *member, const rbow_material *material, rb
 /* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
 rbow_status frame_build(const rbow_member *member, const rbow_material *material, frame *f);
 
+/* Whether a point load would act at a held joint, which takes it. */
+bool frame_point_is_idle(const rbow_member *m);
+
 /* The same member without misses and gap. */
 frame frame_unforced(const frame *f);
 

@@ -148,10 +148,7 @@ static void tell_fit(const frame *f, rbow_result *r)
 {
     state s;
     r->fit_axial = 0 - f->tension;
-    if (frame_state(f, 0, f->tension, &s) != RBOW_OK) {
-        r->remarks |= RBOW_REMARK_SET; /* it buckles where it stands */
-        return;
-    }
+    if (frame_state(f, 0, f->tension, &s) != RBOW_OK) return; /* it buckles where it stands */
     const stress_peak p = stress_of(f, &s);
     r->fit_moment = p.moment * f->unit;
     r->fit_stress = p.stress;
@@ -209,9 +206,7 @@ static void tell_remarks(const frame *f, rbow_result *r)
     remark_if(r, m->eccentricity > 0 && !turns_a && !turns_b, RBOW_REMARK_IDLE_ECCENTRICITY);
     remark_if(r, fabs(m->moment_a) > 0 && !turns_a, RBOW_REMARK_IDLE_MOMENT_A);
     remark_if(r, fabs(m->moment_b) > 0 && !turns_b, RBOW_REMARK_IDLE_MOMENT_B);
-    remark_if(r,
-              fabs(m->point_load) > 0 && (m->point_at <= 0 || (m->point_at >= m->length && !free_b)),
-              RBOW_REMARK_IDLE_POINT_LOAD);
+    remark_if(r, fabs(m->point_load) > 0 && frame_point_is_idle(m), RBOW_REMARK_IDLE_POINT_LOAD);
     remark_if(r, m->miss_a > 0 && !(f->stiffness_a > 0), RBOW_REMARK_IDLE_MISS_A);
     remark_if(r, m->miss_b > 0 && !free_b && !(f->stiffness_b > 0), RBOW_REMARK_IDLE_MISS_B);
 }

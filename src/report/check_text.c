@@ -250,13 +250,27 @@ static void say_remark(text *out, size_t which, const check_row *rows, size_t co
     text_free(&names);
 }
 
+/* No remark of the table says this, so the text does. */
+static void say_squeezed(text *out, const check_row *rows, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (!isnan(rows[i].fit_stress)) continue;
+        text line = {0};
+        text_format(&line, "  squeezed: the locked-in squeeze alone is at or above the critical load: the tube bows out "
+                           "where it stands (%s)", rows[i].name);
+        wrap(out, line.at, 4);
+        text_free(&line);
+    }
+}
+
 static void say_remarks(text *out, const check_row *rows, size_t count)
 {
     bool any = false;
-    for (size_t i = 0; i < count && !any; i++) any = *rows[i].remarks != '\0';
+    for (size_t i = 0; i < count && !any; i++) any = *rows[i].remarks != '\0' || isnan(rows[i].fit_stress);
     if (!any) return;
     text_put(out, "\nWorth a word:\n");
     for (size_t i = 0; i < sizeof meanings / sizeof *meanings; i++) say_remark(out, i, rows, count);
+    say_squeezed(out, rows, count);
 }
 
 void check_text(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour)
