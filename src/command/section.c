@@ -95,7 +95,7 @@ static bool write_sections(const section_rows *rows, output *out)
 {
     text t = {0};
     bool fine = results_open(out, &section_list);
-    if (out->format == FORMAT_TEXT) list_text(&t, &section_list, rows->at, rows->count, out->units);
+    if (out->format == FORMAT_TEXT) list_text_turned(&t, &section_list, rows->at, rows->count, out->units);
     for (size_t i = 0; i < rows->count; i++) results_row(&t, out, &section_list, &rows->at[i]);
     fine = output_text(out, &t) && fine;
     text_free(&t);

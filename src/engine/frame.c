@@ -214,9 +214,15 @@ typedef struct part { /* a lateral quantity's share in the two planes */
     double up, right;
 } part;
 
+/* A quarter of the clock in radians is not quite a quarter; what rounding leaves is no load. */
+static double without_rounding(double share, double clock)
+{
+    return fabs(share) > 1e-15 * (1 + fabs(clock)) ? share : 0;
+}
+
 static part toward(double size, double clock)
 {
-    return (part){size * cos(clock), size * sin(clock)};
+    return (part){size * without_rounding(cos(clock), clock), size * without_rounding(sin(clock), clock)};
 }
 
 bool frame_point_is_idle(const rbow_member *m)
@@ -228,7 +234,7 @@ bool frame_point_is_idle(const rbow_member *m)
 static void build_loads(frame *f)
 {
     const rbow_member *m = &f->member;
-    const double gravity = -f->weight / m->length * m->vertical_g * cos(m->slope);
+    const double gravity = -f->weight / m->length * m->vertical_g * without_rounding(cos(m->slope), m->slope);
     const part offset = toward(m->compression * m->eccentricity, m->eccentricity_clock);
     const part a = toward(m->moment_a, m->moment_clock), b = toward(m->moment_b, m->moment_clock);
     const part point = toward(frame_point_is_idle(m) ? 0 : m->point_load, m->point_clock);

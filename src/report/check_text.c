@@ -114,12 +114,13 @@ static void say_verdict(text *out, const check_row *rows, size_t count, bool fau
     if (count > 0) {
         const check_row *worst = worst_of(rows, count);
         say_count(out, holds, count, colour);
-        text name = {0};
-        shorten(&name, worst->name, 60);
-        text_format(out, "%s '%s': ", count == 1 ? "Case" : "Worst:", name.at != NULL ? name.at : "");
-        text_free(&name);
-        say_reach(out, worst);
-        text_char(out, '\n');
+        text line = {0};
+        text_put(&line, count == 1 ? "Case '" : "Worst: '");
+        shorten(&line, worst->name, 60);
+        text_put(&line, "': ");
+        say_reach(&line, worst);
+        wrap(out, line.at, 2);
+        text_free(&line);
         say_where(out, worst, units);
         say_fit(out, worst, units);
     }

@@ -58,10 +58,34 @@ static void pad(text *out, size_t n)
 
 static void put_cell(text *out, const char *cell, size_t width, grid_align align, bool last)
 {
-    const size_t gap = width - width_of(cell);
+    const size_t wide = width_of(cell), gap = width > wide ? width - wide : 0;
     if (align == GRID_RIGHT) pad(out, gap);
     text_put(out, cell);
     if (align == GRID_LEFT && !last) pad(out, gap);
+}
+
+/* Goes on at a column of a line already begun. */
+static void wrap_from(text *out, const char *paragraph, size_t column, size_t indent)
+{
+    bool begun = false;
+    while (*paragraph != '\0') {
+        const size_t length = strcspn(paragraph, " ");
+        char word[256];
+        snprintf(word, sizeof word, "%.*s", (int)length, paragraph);
+        const size_t width = width_of(word);
+        if (begun && column + 1 + width > LINE_MOST) {
+            text_char(out, '\n');
+            pad(out, indent);
+            column = indent;
+        } else if (begun) {
+            text_char(out, ' ');
+            column++;
+        }
+        begun = true;
+        text_put(out, word);
+        column += width;
+        paragraph += length + (paragraph[length] == ' ');
+    }
 }
 
 static void measure(const grid *g, size_t widths[])
@@ -82,16 +106,23 @@ void grid_write(text *out, const grid *g, bool colour)
         return;
     }
     measure(g, widths);
-    for (size_t i = 0; i < g->columns; i++) {
+    bool headed = false;
+    for (size_t i = 0; i < g->columns; i++) headed = headed || *g->heads[i] != '\0';
+    for (size_t i = 0; headed && i < g->columns; i++) {
         put_cell(out, g->heads[i], widths[i], g->aligns[i], i + 1 == g->columns);
         text_put(out, i + 1 == g->columns ? "\n" : "  ");
     }
     const char *cell = g->cells.at;
+    size_t start = 0; /* of the last column, whose long cells go on below */
+    for (size_t i = 0; i + 1 < g->columns; i++) start += widths[i] + 2;
     for (size_t i = 0; i < g->count; i++, cell += strlen(cell) + 1) {
         const size_t column = i % g->columns;
         const bool last = column + 1 == g->columns, toned = *cell != '0';
         if (toned) text_put(out, tone_on((grid_tone)(*cell - '0'), colour));
-        put_cell(out, cell + 1, widths[column], g->aligns[column], last);
+        if (last && g->aligns[column] == GRID_LEFT)
+            wrap_from(out, cell + 1, start, start);
+        else
+            put_cell(out, cell + 1, widths[column], g->aligns[column], last);
         if (toned) text_put(out, tone_off(colour));
         text_put(out, last ? "\n" : "  ");
     }
@@ -104,24 +135,7 @@ void grid_free(grid *g)
 
 void wrap(text *out, const char *paragraph, size_t indent)
 {
-    size_t column = 0;
-    while (*paragraph != '\0') {
-        const size_t length = strcspn(paragraph, " ");
-        char word[256];
-        snprintf(word, sizeof word, "%.*s", (int)length, paragraph);
-        const size_t width = width_of(word);
-        if (column > 0 && column + 1 + width > LINE_MOST) {
-            text_char(out, '\n');
-            pad(out, indent);
-            column = indent;
-        } else if (column > 0) {
-            text_char(out, ' ');
-            column++;
-        }
-        text_put(out, word);
-        column += width;
-        paragraph += length + (paragraph[length] == ' ');
-    }
+    wrap_from(out, paragraph, 0, indent);
     text_char(out, '\n');
 }
 

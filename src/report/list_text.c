@@ -34,15 +34,47 @@ static void add_cell(grid *g, const field *f, const void *record, unit_system un
     text_free(&cell);
 }
 
+static void put_head(text *head, const field *f, unit_system units)
+{
+    const unit *shown = unit_shown(f->dimension, units);
+    text_put(head, f->name);
+    if (shown != NULL) text_format(head, " [%s]", shown->name);
+}
+
+static void turned_block(text *out, const field_list *list, const void *records, size_t count, unit_system units)
+{
+    grid g = {0};
+    grid_column(&g, "", GRID_LEFT);
+    for (size_t i = 0; i < count; i++) grid_column(&g, "", GRID_RIGHT);
+    for (size_t i = 0; i < list->count; i++) {
+        text head = {0};
+        put_head(&head, &list->fields[i], units);
+        grid_cell(&g, TONE_PLAIN, head.at != NULL ? head.at : "");
+        text_free(&head);
+        for (size_t k = 0; k < count; k++)
+            add_cell(&g, &list->fields[i], (const char *)records + k * list->record_size, units);
+    }
+    grid_write(out, &g, false);
+    grid_free(&g);
+}
+
+void list_text_turned(text *out, const field_list *list, const void *records, size_t count, unit_system units)
+{
+    enum { BLOCK = 6 };
+    for (size_t first = 0; first < count; first += BLOCK) {
+        if (first > 0) text_char(out, '\n');
+        turned_block(out, list, (const char *)records + first * list->record_size,
+                     count - first < BLOCK ? count - first : BLOCK, units);
+    }
+}
+
 void list_text(text *out, const field_list *list, const void *records, size_t count, unit_system units)
 {
     grid g = {0};
     text heads[GRID_COLUMNS_MOST] = {{0}};
     for (size_t i = 0; i < list->count && i < GRID_COLUMNS_MOST; i++) {
         const field *f = &list->fields[i];
-        const unit *shown = unit_shown(f->dimension, units);
-        text_put(&heads[i], f->name);
-        if (shown != NULL) text_format(&heads[i], " [%s]", shown->name);
+        put_head(&heads[i], f, units);
         grid_column(&g, heads[i].at, f->kind == FIELD_NUMBER ? GRID_RIGHT : GRID_LEFT);
     }
     for (size_t row = 0; row < count; row++)
