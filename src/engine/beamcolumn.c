@@ -20,14 +20,19 @@ static void set_hold(double hold[2], double relative)
     hold[1] = isinf(relative) ? 1 : relative / (1 + relative);
 }
 
+typedef struct end_shapes { /* moment and movement at an end */
+    shapes m, w;
+} end_shapes;
+
 /* The three end rules, as far as they act on one shape:
  *     A   m + r w' = m_a + r alpha          B   m - r w' = m_b + r beta
  *     B held sideways   w = 0               B free   -m' + z (w' + y0') = -F(L)  */
-static void end_rules(const rbow_prepared *p, const shapes *a, const shapes *b, int shape, double rule[3])
+static void end_rules(const rbow_prepared *p, const end_shapes *a, const end_shapes *b, int shape, double rule[3])
 {
-    rule[0] = p->hold_a[0] * a->m[shape] + p->hold_a[1] * a->dw[shape];
-    rule[1] = p->hold_b[0] * b->m[shape] - p->hold_b[1] * b->dw[shape];
-    rule[2] = end_is(p->beam.stiffness_b, RBOW_FREE) ? -b->dm[shape] + p->load * b->dw[shape] : b->w[shape];
+    rule[0] = p->hold_a[0] * a->m.value[shape] + p->hold_a[1] * a->w.slope[shape];
+    rule[1] = p->hold_b[0] * b->m.value[shape] - p->hold_b[1] * b->w.slope[shape];
+    rule[2] = end_is(p->beam.stiffness_b, RBOW_FREE) ? -b->m.slope[shape] + p->load * b->w.slope[shape]
+                                                     : b->w.value[shape];
 }
 
 /* Three equations for every solve of a tube: by cofactors, since they are solved many times a member. */
@@ -67,10 +72,12 @@ rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared)
     set_hold(p->hold_a, beam->stiffness_a / unit);
     set_hold(p->hold_b, end_is(beam->stiffness_b, RBOW_FREE) ? 0 : beam->stiffness_b / unit);
 
-    shapes a, b;
+    end_shapes a, b;
     double rules[3][3], column[3];
-    shapes_at(p, 0, 0, &a);
-    shapes_at(p, 1, 1, &b);
+    shapes_of_moment(p, 0, 0, &a.m);
+    shapes_of_movement(p, 0, 0, &a.w);
+    shapes_of_moment(p, 1, 1, &b.m);
+    shapes_of_movement(p, 1, 1, &b.w);
     for (int shape = 0; shape < SHAPE_UNKNOWNS; shape++) {
         end_rules(p, &a, &b, shape, column);
         for (int i = 0; i < 3; i++) rules[i][shape] = column[i];
@@ -123,15 +130,16 @@ void rbow_beam_solve(const rbow_prepared *prepared, const rbow_loading *loading,
 void rbow_beam_at(const rbow_prepared *prepared, const rbow_solution *solution, double x, rbow_station *station)
 {
     const double length = prepared->beam.length, unit = prepared->beam.bending_stiffness / length;
-    const double xi = x / length;
-    shapes at;
+    const double xi = x / length, side = xi < 1 ? nextafter(xi, 2) : 1;
+    shapes m, w;
     *station = (rbow_station){0, 0, 0, 0};
-    shapes_at(prepared, xi, xi < 1 ? nextafter(xi, 2) : 1, &at);
+    shapes_of_moment(prepared, xi, side, &m);
+    shapes_of_movement(prepared, xi, side, &w);
     for (int i = 0; i < SHAPE_COUNT; i++) {
         const double share = solution->share[i];
-        station->moment += share * at.m[i] * unit;
-        station->moment_slope += share * at.dm[i] * unit / length;
-        station->deflection += share * at.w[i] * length;
-        station->slope += share * at.dw[i];
+        station->moment += share * m.value[i] * unit;
+        station->moment_slope += share * m.slope[i] * unit / length;
+        station->deflection += share * w.value[i] * length;
+        station->slope += share * w.slope[i];
     }
 }

@@ -80,15 +80,10 @@ static rbow_status lowest_root(const hold end[2], bool free_b, double *z)
     hold ends[2] = {end[0], end[1]};
     const double low = free_b ? 0 : pi * pi, high = free_b ? pi * pi / 4 : 4 * pi * pi;
     double (*equation)(double, void *) = free_b ? free_equation : held_equation;
-    if (!(equation(low, ends) > 0)) {
-        *z = low;
-        return RBOW_OK;
-    }
-    if (!(equation(high, ends) < 0)) {
-        *z = high;
-        return RBOW_OK;
-    }
-    return root_between(equation, ends, low, high, 0, z);
+    const bracket b = {low, equation(low, ends), high, equation(high, ends)};
+    if (b.at_low > 0 && b.at_high < 0) return root_between(equation, ends, &b, 0, z);
+    *z = b.at_low > 0 ? high : low;
+    return RBOW_OK;
 }
 
 rbow_status rbow_critical_load(double bending_stiffness, double length, double stiffness_a, double stiffness_b,

@@ -34,44 +34,70 @@ static double height(double factor, void *context)
     return isinf(u) ? 1 : (u - 1) / (u + 1);
 }
 
-enum { STEPS = 24 };
+/* Heights whose size is below this are the limit: the factor is then right to about as many digits. */
+static const double level_enough = 1e-12;
 
-static rbow_status first_of_hump(climb *c, double low, double middle, double high, double *factor)
+typedef struct step { /* a load factor and how high the level is there */
+    double factor, height;
+} step;
+
+static step step_at(climb *c, double factor)
 {
-    double top;
-    *factor = INFINITY;
-    const rbow_status status = highest_between(height, c, low, middle, high, &top);
-    if (status != RBOW_OK) return status;
-    if (height(top, c) < 0) return RBOW_OK;
-    return root_between(height, c, low, top, 0, factor);
+    return (step){factor, height(factor, c)};
 }
 
-/* The first place in [low, high] where the level reaches 1; INFINITY where it does not. Built-in bending may
- * be relieved before it grows, so the level is not taken to rise all the way: a hump between steps is
+static rbow_status crossing(climb *c, step below, step above, double *factor)
+{
+    const bracket b = {below.factor, below.height, above.factor, above.height};
+    return root_between(height, c, &b, level_enough, factor);
+}
+
+static rbow_status first_of_hump(climb *c, const step s[3], double *factor)
+{
+    double at;
+    *factor = INFINITY;
+    const rbow_status status = highest_between(height, c, s[0].factor, s[1].factor, s[2].factor, &at);
+    if (status != RBOW_OK) return status;
+    const step top = step_at(c, at);
+    return top.height < 0 ? RBOW_OK : crossing(c, s[0], top, factor);
+}
+
+/* What is locked in may be relieved by the run load before it grows, or the reverse: then the climb is looked
+ * at closely. Otherwise a few steps tell enough. */
+static int steps_of(const climb *c)
+{
+    const rbow_member *m = &c->frame->member;
+    return m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? 16 : 4;
+}
+
+/* The first place in [low, high] where the level reaches 1; INFINITY where it does not. A hump between steps is
  * climbed to its top. */
 static rbow_status first_reach(climb *c, double low, double high, double *factor)
 {
     *factor = low;
-    const double start = height(low, c);
-    if (start >= 0) return RBOW_OK;
+    step s[3] = {step_at(c, low)};
+    if (s[0].height >= 0) return RBOW_OK;
     *factor = INFINITY;
     if (!(low < high)) return RBOW_OK;
 
-    while (high - low > 1e-12 * high && height(low + (high - low) / 16, c) >= 0) high = low + (high - low) / 16;
-
-    const double step = (high - low) / STEPS;
-    double at[3] = {low, low + 1e-6 * step, 0}, value[3] = {start, height(low + 1e-6 * step, c), 0};
-    for (int i = 1; i <= STEPS; i++) {
-        at[2] = i == STEPS ? high : low + i * step;
-        value[2] = height(at[2], c);
-        if (c->failed) return RBOW_STRESS_OVERFLOW;
-        if (value[1] >= 0) return root_between(height, c, at[0], at[1], 0, factor);
-        if (value[1] > value[0] && value[1] > value[2]) {
-            const rbow_status status = first_of_hump(c, at[0], at[1], at[2], factor);
+    step end = step_at(c, high);
+    for (step nearer; end.height >= 0 && high - low > 1e-12 * high; end = nearer, high = nearer.factor) {
+        nearer = step_at(c, low + (high - low) / 4);
+        if (nearer.height < 0) break;
+    }
+    const int steps = steps_of(c);
+    const double wide = (high - low) / steps;
+    s[1] = step_at(c, low + 1e-6 * wide); /* tells a hump that begins at once */
+    for (int i = 1; i <= steps && !c->failed; i++) {
+        s[2] = i == steps ? end : step_at(c, low + i * wide);
+        if (s[1].height >= 0) return crossing(c, s[0], s[1], factor);
+        if (s[1].height > s[0].height && s[1].height > s[2].height) {
+            const rbow_status status = first_of_hump(c, s, factor);
             if (status != RBOW_OK || isfinite(*factor)) return status;
         }
-        if (value[2] >= 0) return root_between(height, c, at[1], at[2], 0, factor);
-        for (int k = 0; k < 2; k++) at[k] = at[k + 1], value[k] = value[k + 1];
+        if (s[2].height >= 0) return crossing(c, s[1], s[2], factor);
+        s[0] = s[1];
+        s[1] = s[2];
     }
     return c->failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
 }

@@ -237,7 +237,7 @@ static void build_loads(frame *f)
     const double gravity = -f->weight / m->length * m->vertical_g * without_rounding(cos(m->slope), m->slope);
     const part offset = toward(m->compression * m->eccentricity, m->eccentricity_clock);
     const part a = toward(m->moment_a, m->moment_clock), b = toward(m->moment_b, m->moment_clock);
-    const part point = toward(frame_point_is_idle(m) ? 0 : m->point_load, m->point_clock);
+    const part point = toward(f->has_point ? m->point_load : 0, m->point_clock);
     const part spread = toward(m->spread_load, m->spread_clock);
     const double at_a = is_free(m) ? 0 : 1;
     f->run[UP] = (rbow_loading){.moment_a = a.up + at_a * offset.up,
@@ -281,7 +281,7 @@ static void build_pieces(frame *f)
     int count = 0;
     insert_border(borders, &count, 0);
     insert_border(borders, &count, 1);
-    if (fabs(m->point_load) > 0 && !frame_point_is_idle(m)) insert_border(borders, &count, m->point_at / m->length);
+    if (f->has_point) insert_border(borders, &count, m->point_at / m->length);
     if (m->bow_shape == RBOW_BOW_KINK && m->bow > 0) insert_border(borders, &count, m->bow_at / m->length);
     if (weld > 0) {
         insert_border(borders, &count, weld);
@@ -299,6 +299,7 @@ static void build_pieces(frame *f)
 
 rbow_status frame_build(const rbow_member *member, const rbow_material *material, frame *f)
 {
+    const rbow_member *m = &f->member;
     f->member = *member;
     resolve_defaults(&f->member, material);
     build_zones(f, material);
@@ -307,6 +308,7 @@ rbow_status frame_build(const rbow_member *member, const rbow_material *material
     const double area = f->zones[ZONE_TUBE].section.area;
     f->weight = material->density * area * member->length;
     f->tension = locked_tension(member, material->elastic_modulus * area);
+    f->has_point = fabs(m->point_load) > 0 && !frame_point_is_idle(m);
     build_loads(f);
     build_pieces(f);
     return isfinite(f->tension) && isfinite(f->column_load) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
@@ -356,7 +358,7 @@ rbow_status frame_state(const frame *f, double factor, double tension, state *s)
         .critical_load = f->critical_load,
         .stiffness_a = f->stiffness_a,
         .stiffness_b = f->stiffness_b,
-        .point_at = m->point_at,
+        .point_at = f->has_point ? m->point_at : m->length,
         .bow_at = m->bow_at,
         .bow_shape = (rbow_bow_shape)m->bow_shape,
     };

@@ -34,6 +34,7 @@ typedef struct frame {
     double critical_load, column_stress, column_load;
     double weight;
     double tension; /* T0, locked in, lbf */
+    bool has_point; /* a point load that the joints do not take */
     rbow_loading run[2], built[2];
     piece pieces[PIECES_MOST];
     int piece_count;

@@ -18,7 +18,4 @@ peak peak_moment(const frame *f, const state *s, int which);
 /* The largest movement w = v/L, over the whole tube. */
 peak peak_movement(const frame *f, const state *s);
 
-/* The higher of two, the first on a tie if it lies nearer to A. */
-peak peak_higher(peak a, peak b);
-
 #endif

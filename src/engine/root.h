@@ -6,12 +6,17 @@
 
 typedef double (*scalar_function)(double x, void *context);
 
-/* Given:    f     continuous, of opposite sign (or 0) at low and high
- *           low, high   low < high
- *           width       absolute width of the bracket that is narrow enough; 0 = to rounding
+typedef struct bracket { /* two places and what the function is there; of opposite sign, or one of them 0 */
+    double low, at_low;
+    double high, at_high; /* low < high */
+} bracket;
+
+/* Given:    f         continuous
+ *           b         its bracket
+ *           residual  size of f that is as good as 0; 0 = go on to rounding
  * Returned: root
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (no change of sign, or f not finite) | RBOW_NO_CONVERGENCE */
-rbow_status root_between(scalar_function f, void *context, double low, double high, double width, double *root);
+rbow_status root_between(scalar_function f, void *context, const bracket *b, double residual, double *root);
 
 /* Given:    f     continuous; at middle above its values at low and high
  * Returned: top   where f is highest between, to half of the digits

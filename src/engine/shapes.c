@@ -9,76 +9,122 @@ static const double pi = 3.14159265358979323846;
 
 /* The moment obeys m'' + z m = -q - F delta + z y0''. Each shape is the answer to one cause. */
 
-/* Half-wave bow, away from z = pi^2: the pinned answer c sin(pi xi), which leaves both ends at rest. */
-static void sine_alone(double z, double xi, shapes *at)
+static void put(shapes *at, enum shape which, double value, double slope)
 {
-    const double c = z / (pi * pi - z), s = sin(pi * xi), k = cos(pi * xi);
-    at->m[SHAPE_SINE] = c * pi * pi * s;
-    at->dm[SHAPE_SINE] = c * pi * pi * pi * k;
-    at->w[SHAPE_SINE] = c * s;
-    at->dw[SHAPE_SINE] = c * pi * k;
+    at->value[which] = value;
+    at->slope[which] = slope;
 }
 
-/* Half-wave bow near and beyond z = pi^2, where the pinned answer is at or past resonance: the answer that
- * starts from nothing at A, m = -z pi^2 K, with
+/* ---- a half-wave bow -------------------------------------------------------------------------------- */
+
+/* Away from z = pi^2: the pinned answer c sin(pi xi), which leaves both ends at rest. */
+static bool sine_stands_alone(const rbow_prepared *p)
+{
+    return p->load < pi * pi / 2;
+}
+
+static double sine_amplitude(const rbow_prepared *p)
+{
+    return p->load / (pi * pi - p->load);
+}
+
+typedef struct sine_wave { /* the answer that starts from nothing at A, and its slope */
+    double k, slope;
+} sine_wave;
+
+/* Near and beyond z = pi^2 the pinned answer is at or past resonance. There m = -z pi^2 K, with
  *     K = integral of sin(pi y) sin(u (xi - y))/u dy = (pi sin(u xi)/u - sin(pi xi))/(pi^2 - u^2).
  * In the half sum and half difference of the two waves the small denominator cancels exactly. */
-static void sine_from_a(double z, double u, double xi, shapes *at)
+static sine_wave sine_from_a(double u, double xi)
 {
     const double sum = (u + pi) / 2, difference = (u - pi) / 2, a = difference * xi;
     const double sine_over = fabs(a) > 1e-4 ? sin(a) / difference : xi * (1 - a * a / 6);
-    const double k = (sin(sum * xi) * cos(a) / sum - cos(sum * xi) * sine_over) / (2 * u);
-    const double dk = pi * sin(sum * xi) * sine_over / (2 * sum);
-    const double once = ((1 - cos(pi * xi)) / pi - dk) / z;
-    const double twice = (xi / pi - sin(pi * xi) / (pi * pi) - k) / z;
-    const double scale = z * pi * pi;
-    at->m[SHAPE_SINE] = -scale * k;
-    at->dm[SHAPE_SINE] = -scale * dk;
-    at->w[SHAPE_SINE] = scale * twice;
-    at->dw[SHAPE_SINE] = scale * once;
+    const double sine = sin(sum * xi), cosine = cos(sum * xi);
+    return (sine_wave){
+        .k = (sine * cos(a) / sum - cosine * sine_over) / (2 * u),
+        .slope = pi * sine * sine_over / (2 * sum),
+    };
 }
 
-/* A load at a, answered from A on: nothing before it, then -t c1(z t^2). */
-static void load_from_a(double z, double t, bool past, enum shape which, shapes *at)
+static void sine_moment(const rbow_prepared *p, double xi, shapes *m)
+{
+    const double square = pi * pi;
+    if (p->beam.bow_shape != RBOW_BOW_SINE) {
+        put(m, SHAPE_SINE, 0, 0);
+    } else if (sine_stands_alone(p)) {
+        const double c = sine_amplitude(p) * square;
+        put(m, SHAPE_SINE, c * sin(pi * xi), c * pi * cos(pi * xi));
+    } else {
+        const sine_wave wave = sine_from_a(p->wave, xi);
+        put(m, SHAPE_SINE, -p->load * square * wave.k, -p->load * square * wave.slope);
+    }
+}
+
+static void sine_movement(const rbow_prepared *p, double xi, shapes *w)
+{
+    const double s = sin(pi * xi), c = cos(pi * xi);
+    if (p->beam.bow_shape != RBOW_BOW_SINE) {
+        put(w, SHAPE_SINE, 0, 0);
+    } else if (sine_stands_alone(p)) {
+        put(w, SHAPE_SINE, sine_amplitude(p) * s, sine_amplitude(p) * pi * c);
+    } else {
+        const sine_wave wave = sine_from_a(p->wave, xi);
+        put(w, SHAPE_SINE, pi * xi - s - pi * pi * wave.k, pi * (1 - c) - pi * pi * wave.slope);
+    }
+}
+
+/* ---- compression and slight tension: everything from its values at A; w'' = -m ---------------------- */
+
+static void load_moment(double z, double t, bool past, enum shape which, shapes *m)
 {
     if (!past) {
-        at->m[which] = at->dm[which] = at->w[which] = at->dw[which] = 0;
+        put(m, which, 0, 0);
         return;
     }
     const smooth s = smooth_at(z * t * t);
-    at->m[which] = -t * s.c1;
-    at->dm[which] = -s.c0;
-    at->w[which] = t * t * t * s.c3;
-    at->dw[which] = t * t * s.c2;
+    put(m, which, -t * s.c1, -s.c0);
 }
 
-/* Compression and slight tension: everything from its values at A; w'' = -m. */
-static void from_a(const rbow_prepared *p, double xi, double side, shapes *at)
+static void load_movement(double z, double t, bool past, enum shape which, shapes *w)
+{
+    if (!past) {
+        put(w, which, 0, 0);
+        return;
+    }
+    const smooth s = smooth_at(z * t * t);
+    put(w, which, t * t * t * s.c3, t * t * s.c2);
+}
+
+static bool past_kink(const rbow_prepared *p, double side)
+{
+    return p->beam.bow_shape == RBOW_BOW_KINK && side > p->bow_at;
+}
+
+static void moment_from_a(const rbow_prepared *p, double xi, double side, shapes *m)
 {
     const double z = p->load, x2 = xi * xi;
     const smooth s = smooth_at(z * x2);
-    at->m[SHAPE_MOMENT_A] = s.c0;
-    at->dm[SHAPE_MOMENT_A] = -z * xi * s.c1;
-    at->w[SHAPE_MOMENT_A] = -x2 * s.c2;
-    at->dw[SHAPE_MOMENT_A] = -xi * s.c1;
-    at->m[SHAPE_SECOND] = xi * s.c1;
-    at->dm[SHAPE_SECOND] = s.c0;
-    at->w[SHAPE_SECOND] = -xi * x2 * s.c3;
-    at->dw[SHAPE_SECOND] = -x2 * s.c2;
-    at->m[SHAPE_TURN] = at->dm[SHAPE_TURN] = 0;
-    at->w[SHAPE_TURN] = xi;
-    at->dw[SHAPE_TURN] = 1;
-    at->m[SHAPE_SPREAD] = -x2 * s.c2;
-    at->dm[SHAPE_SPREAD] = -xi * s.c1;
-    at->w[SHAPE_SPREAD] = x2 * x2 * s.c4;
-    at->dw[SHAPE_SPREAD] = xi * x2 * s.c3;
-    load_from_a(z, xi - p->point_at, side > p->point_at, SHAPE_POINT, at);
-    load_from_a(z, xi - p->bow_at, side > p->bow_at, SHAPE_KINK, at);
-    if (z < pi * pi / 2)
-        sine_alone(z, xi, at);
-    else
-        sine_from_a(z, p->wave, xi, at);
+    put(m, SHAPE_MOMENT_A, s.c0, -z * xi * s.c1);
+    put(m, SHAPE_SECOND, xi * s.c1, s.c0);
+    put(m, SHAPE_TURN, 0, 0);
+    put(m, SHAPE_SPREAD, -x2 * s.c2, -xi * s.c1);
+    load_moment(z, xi - p->point_at, side > p->point_at, SHAPE_POINT, m);
+    load_moment(z, xi - p->bow_at, past_kink(p, side), SHAPE_KINK, m);
 }
+
+static void movement_from_a(const rbow_prepared *p, double xi, double side, shapes *w)
+{
+    const double z = p->load, x2 = xi * xi;
+    const smooth s = smooth_at(z * x2);
+    put(w, SHAPE_MOMENT_A, -x2 * s.c2, -xi * s.c1);
+    put(w, SHAPE_SECOND, -xi * x2 * s.c3, -x2 * s.c2);
+    put(w, SHAPE_TURN, xi, 1);
+    put(w, SHAPE_SPREAD, x2 * x2 * s.c4, xi * x2 * s.c3);
+    load_movement(z, xi - p->point_at, side > p->point_at, SHAPE_POINT, w);
+    load_movement(z, xi - p->bow_at, past_kink(p, side), SHAPE_KINK, w);
+}
+
+/* ---- tension: everything from the moments at both ends, in waves that decay inward ------------------- */
 
 /* sinh(n x) sinh(n y)/sinh n and cosh(n x) sinh(n y)/sinh n for x + y <= 1, without large numbers. */
 static double sinh_sinh(double n, double x, double y)
@@ -91,54 +137,66 @@ static double cosh_sinh(double n, double x, double y)
     return exp(-n * (1 - x - y)) * (1 + exp(-2 * n * x)) * expm1(-2 * n * y) / (2 * expm1(-2 * n));
 }
 
-/* A load at a on the pinned, pulled tube. The movement is what statics would have, less what the moment
- * does not need: w = (static moment - m)/n^2. */
-static void load_between(double n, double a, double xi, bool past, enum shape which, shapes *at)
+/* A load at a on the pinned, pulled tube. */
+static void load_between(double n, double a, double xi, bool past, enum shape which, shapes *m)
 {
-    if (past) {
-        at->m[which] = sinh_sinh(n, a, 1 - xi) / n;
-        at->dm[which] = -cosh_sinh(n, 1 - xi, a);
-        at->w[which] = (a * (1 - xi) - at->m[which]) / (n * n);
-        at->dw[which] = (-a - at->dm[which]) / (n * n);
-    } else {
-        at->m[which] = sinh_sinh(n, xi, 1 - a) / n;
-        at->dm[which] = cosh_sinh(n, xi, 1 - a);
-        at->w[which] = (xi * (1 - a) - at->m[which]) / (n * n);
-        at->dw[which] = (1 - a - at->dm[which]) / (n * n);
-    }
+    if (past)
+        put(m, which, sinh_sinh(n, a, 1 - xi) / n, -cosh_sinh(n, 1 - xi, a));
+    else
+        put(m, which, sinh_sinh(n, xi, 1 - a) / n, cosh_sinh(n, xi, 1 - a));
 }
 
-/* Tension: everything from the moments at both ends, in waves that decay inward. */
-static void between_ends(const rbow_prepared *p, double xi, double side, shapes *at)
+static void moment_between(const rbow_prepared *p, double xi, double side, shapes *m)
 {
-    const double n = p->wave, n2 = n * n, all = -expm1(-2 * n);
+    const double n = p->wave, all = -expm1(-2 * n);
     const double near_a = exp(-n * xi), near_b = exp(-n * (1 - xi));
-    at->m[SHAPE_MOMENT_A] = near_a * -expm1(-2 * n * (1 - xi)) / all;
-    at->dm[SHAPE_MOMENT_A] = -n * near_a * (1 + near_b * near_b) / all;
-    at->w[SHAPE_MOMENT_A] = (1 - xi - at->m[SHAPE_MOMENT_A]) / n2;
-    at->dw[SHAPE_MOMENT_A] = (-1 - at->dm[SHAPE_MOMENT_A]) / n2;
-    at->m[SHAPE_SECOND] = near_b * -expm1(-2 * n * xi) / all;
-    at->dm[SHAPE_SECOND] = n * near_b * (1 + near_a * near_a) / all;
-    at->w[SHAPE_SECOND] = (xi - at->m[SHAPE_SECOND]) / n2;
-    at->dw[SHAPE_SECOND] = (1 - at->dm[SHAPE_SECOND]) / n2;
-    at->m[SHAPE_TURN] = at->dm[SHAPE_TURN] = 0;
-    at->w[SHAPE_TURN] = xi;
-    at->dw[SHAPE_TURN] = 1;
-    at->m[SHAPE_SPREAD] = expm1(-n * xi) * expm1(-n * (1 - xi)) / (n2 * (1 + exp(-n)));
-    at->dm[SHAPE_SPREAD] = (near_a - near_b) / (n * (1 + exp(-n)));
-    at->w[SHAPE_SPREAD] = (xi * (1 - xi) / 2 - at->m[SHAPE_SPREAD]) / n2;
-    at->dw[SHAPE_SPREAD] = ((1 - 2 * xi) / 2 - at->dm[SHAPE_SPREAD]) / n2;
-    load_between(n, p->point_at, xi, side > p->point_at, SHAPE_POINT, at);
-    load_between(n, p->bow_at, xi, side > p->bow_at, SHAPE_KINK, at);
-    sine_alone(p->load, xi, at);
+    put(m, SHAPE_MOMENT_A, near_a * -expm1(-2 * n * (1 - xi)) / all, -n * near_a * (1 + near_b * near_b) / all);
+    put(m, SHAPE_SECOND, near_b * -expm1(-2 * n * xi) / all, n * near_b * (1 + near_a * near_a) / all);
+    put(m, SHAPE_TURN, 0, 0);
+    put(m, SHAPE_SPREAD, expm1(-n * xi) * expm1(-n * (1 - xi)) / (n * n * (1 + exp(-n))),
+        (near_a - near_b) / (n * (1 + exp(-n))));
+    put(m, SHAPE_POINT, 0, 0);
+    put(m, SHAPE_KINK, 0, 0);
+    if (p->point_at < 1) load_between(n, p->point_at, xi, side > p->point_at, SHAPE_POINT, m);
+    if (p->beam.bow_shape == RBOW_BOW_KINK) load_between(n, p->bow_at, xi, side > p->bow_at, SHAPE_KINK, m);
 }
 
-void shapes_at(const rbow_prepared *p, double xi, double side, shapes *at)
+/* The movement is what statics would have as moment, less what is left of it: w = (static moment - m)/n^2. */
+static void movement_between(const rbow_prepared *p, double xi, double side, shapes *w)
+{
+    const double square = p->wave * p->wave, a = p->point_at, kink = p->bow_at;
+    const bool past_point = side > a, past_bow = side > kink;
+    shapes statics;
+    put(&statics, SHAPE_MOMENT_A, 1 - xi, -1);
+    put(&statics, SHAPE_SECOND, xi, 1);
+    put(&statics, SHAPE_TURN, 0, 0);
+    put(&statics, SHAPE_SPREAD, xi * (1 - xi) / 2, (1 - 2 * xi) / 2);
+    put(&statics, SHAPE_POINT, past_point ? a * (1 - xi) : xi * (1 - a), past_point ? -a : 1 - a);
+    put(&statics, SHAPE_KINK, past_bow ? kink * (1 - xi) : xi * (1 - kink), past_bow ? -kink : 1 - kink);
+    moment_between(p, xi, side, w);
+    for (enum shape i = 0; i < SHAPE_SINE; i++)
+        put(w, i, (statics.value[i] - w->value[i]) / square, (statics.slope[i] - w->slope[i]) / square);
+    put(w, SHAPE_TURN, xi, 1);
+}
+
+/* ---- either ------------------------------------------------------------------------------------------ */
+
+void shapes_of_moment(const rbow_prepared *p, double xi, double side, shapes *m)
 {
     if (p->tension)
-        between_ends(p, xi, side, at);
+        moment_between(p, xi, side, m);
     else
-        from_a(p, xi, side, at);
+        moment_from_a(p, xi, side, m);
+    sine_moment(p, xi, m);
+}
+
+void shapes_of_movement(const rbow_prepared *p, double xi, double side, shapes *w)
+{
+    if (p->tension)
+        movement_between(p, xi, side, w);
+    else
+        movement_from_a(p, xi, side, w);
+    sine_movement(p, xi, w);
 }
 
 static double dot(const double *shape, const double *share)
@@ -148,29 +206,30 @@ static double dot(const double *shape, const double *share)
     return sum;
 }
 
-/* Second and third derivatives come free from m'' = -z m - q - z pi^2 b sin(pi xi). */
+/* The second derivative comes free from m'' = -z m - q - z pi^2 b sin(pi xi). */
 void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], double xi, double side, jet *out)
 {
-    shapes at;
-    shapes_at(p, xi, side, &at);
+    shapes m;
+    const bool waves = p->beam.bow_shape == RBOW_BOW_SINE;
+    const double source = waves ? p->load * pi * pi * sin(pi * xi) : 0;
+    shapes_of_moment(p, xi, side, &m);
     for (int i = 0; i < 2; i++) {
-        const double *share = two[i].share, bow = p->load * pi * pi * share[SHAPE_SINE];
-        out->f[i] = dot(at.m, share);
-        out->d1[i] = dot(at.dm, share);
-        out->d2[i] = -p->load * out->f[i] - share[SHAPE_SPREAD] - bow * sin(pi * xi);
-        out->d3[i] = -p->load * out->d1[i] - bow * pi * cos(pi * xi);
+        const double *share = two[i].share;
+        out->f[i] = dot(m.value, share);
+        out->d1[i] = dot(m.slope, share);
+        out->d2[i] = -p->load * out->f[i] - share[SHAPE_SPREAD] - source * share[SHAPE_SINE];
     }
 }
 
 void jet_of_movement(const rbow_prepared *p, const rbow_solution two[2], double xi, double side, jet *out)
 {
-    shapes at;
-    shapes_at(p, xi, side, &at);
+    shapes m, w;
+    shapes_of_moment(p, xi, side, &m);
+    shapes_of_movement(p, xi, side, &w);
     for (int i = 0; i < 2; i++) {
         const double *share = two[i].share;
-        out->f[i] = dot(at.w, share);
-        out->d1[i] = dot(at.dw, share);
-        out->d2[i] = -dot(at.m, share);
-        out->d3[i] = -dot(at.dm, share);
+        out->f[i] = dot(w.value, share);
+        out->d1[i] = dot(w.slope, share);
+        out->d2[i] = -dot(m.value, share);
     }
 }

@@ -17,21 +17,22 @@ enum shape {
     SHAPE_UNKNOWNS = SHAPE_SPREAD /* the first three follow from the end rules */
 };
 
+/* One quantity and its slope, every shape; those that the prepared beam has not are 0. */
 typedef struct shapes {
-    double m[SHAPE_COUNT], dm[SHAPE_COUNT]; /* moment, its slope           */
-    double w[SHAPE_COUNT], dw[SHAPE_COUNT]; /* movement, its slope         */
+    double value[SHAPE_COUNT], slope[SHAPE_COUNT];
 } shapes;
 
-/* Given:    p   prepared (load, wave, tension, point_at, bow_at are used)
- *           xi  0 ... 1
+/* Given:    p     prepared
+ *           xi    0 ... 1
  *           side  a place inside the piece that is meant, where xi is the place of a load: the slope of the
  *                 moment jumps there
- * Returned: every shape at xi */
-void shapes_at(const rbow_prepared *p, double xi, double side, shapes *at);
+ * Returned: moment m and movement w */
+void shapes_of_moment(const rbow_prepared *p, double xi, double side, shapes *m);
+void shapes_of_movement(const rbow_prepared *p, double xi, double side, shapes *w);
 
-/* Value and three derivatives of a quantity in the two planes, for the search of its largest size. */
+/* Value and two derivatives of a quantity in the two planes, for the search of its largest size. */
 typedef struct jet {
-    double f[2], d1[2], d2[2], d3[2];
+    double f[2], d1[2], d2[2];
 } jet;
 
 /* Given:    two solutions (up, right) of one prepared beam; xi, side as above
