@@ -24,11 +24,12 @@ static char *join(const char *folder, const char *between)
     return t.at;
 }
 
-static char *readable_or_free(char *file)
+/* The table as one plain path, or NULL where there is none. */
+static char *resolved(char *file)
 {
-    if (file != NULL && access(file, R_OK) == 0) return file;
+    char *plain = file != NULL ? realpath(file, NULL) : NULL;
     free(file);
-    return NULL;
+    return plain;
 }
 
 /* Beside the program as installed (bin/ and share/ have one parent), above it in a source tree
@@ -42,10 +43,10 @@ static char *find_table(void)
     char *slash = strrchr(program, '/');
     if (slash != NULL) *slash = '\0';
     for (size_t i = 0; slash != NULL && i < sizeof from_program / sizeof *from_program; i++) {
-        char *file = readable_or_free(join(program, from_program[i]));
+        char *file = resolved(join(program, from_program[i]));
         if (file != NULL) return file;
     }
-    return readable_or_free(join(RAILBOW_DATA, ""));
+    return resolved(join(RAILBOW_DATA, ""));
 }
 
 /* ---- reading ---------------------------------------------------------------------------------------- */
