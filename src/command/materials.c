@@ -51,45 +51,25 @@ static char *find_table(void)
 
 /* ---- reading ---------------------------------------------------------------------------------------- */
 
-static char *copy(const char *from, bool *failed)
-{
-    char *to = strdup(from);
-    if (to == NULL) *failed = true;
-    return to;
-}
-
 static double or_else(double value, double fallback)
 {
     return isnan(value) ? fallback : value;
 }
 
-static int fill_defaults(const void *context, const place *at, const void *record, void *result, text *written,
-                         text *complaints)
+static int fill_defaults(const void *context, const place *at, const void *record, rows *answers, text *complaints)
 {
-    (void)context, (void)written;
-    rbow_material *m = result;
-    *m = *(const rbow_material *)record;
-    m->shear_modulus = or_else(m->shear_modulus, m->elastic_modulus / 2.6);
-    m->compression_yield = or_else(m->compression_yield, m->yield);
-    m->weld_yield = or_else(m->weld_yield, m->yield);
-    m->column_intercept = or_else(m->column_intercept, m->compression_yield);
-    if (m->wall_over < m->wall_up_to) return ALL_HOLD;
+    (void)context;
+    rbow_material m = *(const rbow_material *)record;
+    m.shear_modulus = or_else(m.shear_modulus, m.elastic_modulus / 2.6);
+    m.compression_yield = or_else(m.compression_yield, m.yield);
+    m.weld_yield = or_else(m.weld_yield, m.yield);
+    m.column_intercept = or_else(m.column_intercept, m.compression_yield);
+    if (m.wall_over < m.wall_up_to) {
+        rows_add(answers, &m);
+        return ALL_HOLD;
+    }
     message_add(complaints, at->file, at->line, "wall_up_to", "must be above wall_over");
     return NO_VERDICT;
-}
-
-static bool keep_material(void *kept, const void *result)
-{
-    materials *m = kept;
-    rbow_material *more = realloc(m->list, (m->count + 1) * sizeof *more);
-    if (more == NULL) return false;
-    m->list = more;
-    rbow_material *at = &more[m->count++];
-    bool failed = false;
-    *at = *(const rbow_material *)result;
-    at->name = copy(at->name, &failed);
-    at->source = copy(at->source, &failed);
-    return !failed;
 }
 
 static bool ranges_are_apart(const materials *m)
@@ -107,34 +87,32 @@ static bool ranges_are_apart(const materials *m)
 
 bool materials_open(materials *m, const char *file)
 {
-    *m = (materials){.file = file != NULL ? strdup(file) : find_table()};
+    output memory = {.format = FORMAT_TEXT}; /* nothing is written: the rows are kept */
+    *m = (materials){.file = file != NULL ? strdup(file) : find_table(), .kept = rows_for(&memory, &material_list)};
     if (m->file == NULL) {
         say("cannot find %s beside the program; name a table with --materials FILE", table_name);
         return false;
     }
     rbow_material prototype;
-    output nowhere = {0};
     field_defaults(&material_list, &prototype);
     const pipeline p = {
         .list = &material_list,
         .prototype = &prototype,
-        .result_size = sizeof prototype,
+        .results = &material_list,
         .jobs = 1,
-        .out = &nowhere,
+        .out = &memory,
+        .kept = &m->kept,
         .answer = fill_defaults,
-        .keep = keep_material,
-        .kept = m,
     };
-    return pipeline_run(&p, &m->file, 1) == ALL_HOLD && ranges_are_apart(m);
+    const bool read = pipeline_run(&p, &m->file, 1) == ALL_HOLD;
+    m->list = (const void *)m->kept.kept;
+    m->count = m->kept.count;
+    return read && ranges_are_apart(m);
 }
 
 void materials_close(materials *m)
 {
-    for (size_t i = 0; i < m->count; i++) {
-        free((char *)m->list[i].name);
-        free((char *)m->list[i].source);
-    }
-    free(m->list);
+    rows_free(&m->kept);
     free(m->file);
 }
 

@@ -8,8 +8,9 @@
 
 typedef struct materials {
     char *file; /* its name, for messages */
-    rbow_material *list;
+    const rbow_material *list;
     size_t count;
+    rows kept; /* what list points into */
 } materials;
 
 /* Given: file, or NULL for the table that came with the program. Returned: false after messages. */

@@ -10,10 +10,11 @@
 #include <string.h>
 #include <unistd.h>
 
-enum { PIECE = 256 * 1024, CHUNK = 32 };
+enum { PIECE = 256 * 1024, CHUNK = 32, STOPPED = NO_VERDICT + 1 };
 
 typedef struct chunk { /* what CHUNK rows came to */
-    text written, complaints;
+    rows answers;
+    text complaints;
     int status;
 } chunk;
 
@@ -22,9 +23,7 @@ typedef struct round { /* one batch on its way through */
     const char *file;
     const batch *rows;
     chunk *chunks;
-    size_t chunk_room;
-    char *results, *answered;
-    size_t result_room;
+    size_t room;
 } round;
 
 static int worse(int a, int b)
@@ -32,21 +31,15 @@ static int worse(int a, int b)
     return a > b ? a : b;
 }
 
-static void answer_row(const round *r, chunk *c, size_t i)
+static void answer_row(const round *r, chunk *c, const row *given)
 {
-    const row *given = &r->rows->rows[i];
-    r->answered[i] = 0;
-    if (given->record == NULL) {
-        text_put(&c->complaints, given->complaints);
-        c->status = NO_VERDICT;
-        return;
-    }
     const place at = {r->file, given->line};
-    const size_t before = c->complaints.length;
-    const int status = r->p->answer(r->p->context, &at, given->record, r->results + i * r->p->result_size,
-                                    &c->written, &c->complaints);
+    int status = NO_VERDICT;
+    if (given->record == NULL)
+        text_put(&c->complaints, given->complaints);
+    else
+        status = r->p->answer(r->p->context, &at, given->record, &c->answers, &c->complaints);
     c->status = worse(c->status, status);
-    r->answered[i] = c->complaints.length == before;
 }
 
 static void answer_chunk(void *context, size_t index)
@@ -55,55 +48,42 @@ static void answer_chunk(void *context, size_t index)
     chunk *c = &r->chunks[index];
     const size_t first = index * CHUNK, end = first + CHUNK;
     c->status = ALL_HOLD;
-    for (size_t i = first; i < end && i < r->rows->count; i++) answer_row(r, c, i);
+    for (size_t i = first; i < end && i < r->rows->count; i++) answer_row(r, c, &r->rows->rows[i]);
 }
 
-static bool make_room(round *r, size_t rows, size_t chunks)
+static bool make_room(round *r, size_t chunks)
 {
-    if (chunks > r->chunk_room) {
-        chunk *more = realloc(r->chunks, chunks * sizeof *more);
-        if (more == NULL) return false;
-        memset(more + r->chunk_room, 0, (chunks - r->chunk_room) * sizeof *more);
-        r->chunks = more;
-        r->chunk_room = chunks;
-    }
-    if (rows > r->result_room) {
-        free(r->results);
-        free(r->answered);
-        r->results = malloc(rows * r->p->result_size + 1);
-        r->answered = malloc(rows);
-        r->result_room = r->results != NULL && r->answered != NULL ? rows : 0;
-    }
-    return r->result_room >= rows;
+    if (chunks <= r->room) return true;
+    chunk *more = realloc(r->chunks, chunks * sizeof *more);
+    if (more == NULL) return false;
+    for (size_t i = r->room; i < chunks; i++) more[i] = (chunk){.answers = rows_for(r->p->out, r->p->results)};
+    r->chunks = more;
+    r->room = chunks;
+    return true;
 }
 
-/* In the order of the file, whatever thread came first. Returned: NO_VERDICT + 1 to stop. */
+/* In the order of the file, whatever thread came first. Returned: STOPPED after a failure that ends the run. */
 static int hand_on(round *r, size_t chunks)
 {
-    const pipeline *p = r->p;
     int status = ALL_HOLD;
     for (size_t k = 0; k < chunks; k++) {
         chunk *c = &r->chunks[k];
+        if (c->complaints.failed) c->answers.failed = true;
         if (c->complaints.length > 0) say_lines(c->complaints.at);
         text_clear(&c->complaints);
         status = worse(status, c->status);
-        if (!output_text(p->out, &c->written)) return NO_VERDICT + 1;
-        for (size_t i = k * CHUNK; p->keep != NULL && i < (k + 1) * CHUNK && i < r->rows->count; i++)
-            if (r->answered[i] && !p->keep(p->kept, r->results + i * p->result_size)) {
-                say("out of memory");
-                return NO_VERDICT + 1;
-            }
+        if (!rows_hand_on(&c->answers, r->p->out, r->p->kept)) return STOPPED;
     }
     return status;
 }
 
-static int answer_batch(round *r, const batch *rows)
+static int answer_batch(round *r, const batch *rows_read)
 {
-    const size_t chunks = (rows->count + CHUNK - 1) / CHUNK;
-    r->rows = rows;
-    if (!make_room(r, rows->count, chunks)) {
+    const size_t chunks = (rows_read->count + CHUNK - 1) / CHUNK;
+    r->rows = rows_read;
+    if (!make_room(r, chunks)) {
         say("out of memory");
-        return NO_VERDICT + 1;
+        return STOPPED;
     }
     parallel_for(chunks, r->p->jobs, answer_chunk, r);
     return hand_on(r, chunks);
@@ -119,7 +99,7 @@ static ssize_t read_piece(int file, char *bytes)
 
 static int run_pieces(round *r, int file, reader *from, char *bytes)
 {
-    batch rows = {0};
+    batch piece = {0};
     int status = ALL_HOLD;
     for (ssize_t got = 1; got > 0 && status <= NO_VERDICT;) {
         got = read_piece(file, bytes);
@@ -128,27 +108,25 @@ static int run_pieces(round *r, int file, reader *from, char *bytes)
             status = NO_VERDICT;
             break;
         }
-        const reader_state state = reader_feed(from, bytes, (size_t)got, &rows);
-        status = worse(status, answer_batch(r, &rows));
+        const reader_state state = reader_feed(from, bytes, (size_t)got, &piece);
+        status = worse(status, answer_batch(r, &piece));
         if (state == READER_STOPPED) break;
     }
     if (*reader_trouble(from) != '\0') {
         say_lines(reader_trouble(from));
         status = worse(status, NO_VERDICT);
     }
-    batch_free(&rows);
+    batch_free(&piece);
     return status;
 }
 
 static void round_free(round *r)
 {
-    for (size_t i = 0; i < r->chunk_room; i++) {
-        text_free(&r->chunks[i].written);
+    for (size_t i = 0; i < r->room; i++) {
+        rows_free(&r->chunks[i].answers);
         text_free(&r->chunks[i].complaints);
     }
     free(r->chunks);
-    free(r->results);
-    free(r->answered);
 }
 
 static int run_file(const pipeline *p, const char *name)

@@ -2,7 +2,7 @@
 #ifndef RAILBOW_COMMAND_PIPELINE_H
 #define RAILBOW_COMMAND_PIPELINE_H
 
-#include "command/output.h"
+#include "command/rows.h"
 #include "table/reader.h"
 
 typedef struct place { /* for messages */
@@ -11,22 +11,17 @@ typedef struct place { /* for messages */
 } place;
 
 typedef struct pipeline {
-    const field_list *list;
-    const void *prototype;  /* a record with the defaults of this run */
-    size_t result_size;     /* room for one answer */
+    const field_list *list;    /* what is read                                        */
+    const void *prototype;     /* a record with the defaults of this run              */
+    const field_list *results; /* what comes out                                      */
     int jobs;
     output *out;
+    rows *kept;                /* takes the records where the output's format is text */
     const void *context;
 
-    /* Answers one row. May run in any thread; adds what is to be written to `written` and finished messages
-     * to `complaints`. Returned: ALL_HOLD, SOME_SHORT or NO_VERDICT. */
-    int (*answer)(const void *context, const place *at, const void *record, void *result, text *written,
-                  text *complaints);
-
-    /* Called in the order of the file for every row that was answered without complaint, or NULL.
-     * Returned: false stops the run (out of memory). */
-    bool (*keep)(void *kept, const void *result);
-    void *kept;
+    /* Answers one row of the file with any number of rows. May run in any thread; adds finished messages to
+     * `complaints`. Returned: ALL_HOLD, SOME_SHORT or NO_VERDICT. */
+    int (*answer)(const void *context, const place *at, const void *record, rows *answers, text *complaints);
 } pipeline;
 
 /* Runs every file ("-" is stdin) through it.

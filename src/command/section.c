@@ -2,7 +2,7 @@
 
 #include "command/materials.h"
 #include "command/measure.h"
-#include "command/results.h"
+#include "command/rows.h"
 #include "command/say.h"
 #include "report/check_table.h"
 #include "report/list_text.h"
@@ -24,7 +24,7 @@ static double density_of(const materials *m, const char *name)
     return -1;
 }
 
-static bool add_section(section_rows *rows, const char *as_given, double od, double wall, double density)
+static bool add_section(section_rows *sections, const char *as_given, double od, double wall, double density)
 {
     rbow_section s;
     const rbow_status status = rbow_section_of(od, wall, &s);
@@ -32,7 +32,7 @@ static bool add_section(section_rows *rows, const char *as_given, double od, dou
         say("section: '%s': %s %s", as_given, rbow_status_input(status), rbow_status_text(status));
         return false;
     }
-    rows->at[rows->count++] = (section_row){
+    sections->at[sections->count++] = (section_row){
         .od = s.od,
         .wall = s.wall,
         .bore = s.bore,
@@ -56,57 +56,59 @@ static bool read_size(const char *size, double *od, double *wall)
         && measure_read(times + 1, strlen(times + 1), DIM_LENGTH, wall);
 }
 
-static bool sections_of_sizes(const options *o, double density, section_rows *rows)
+static bool sections_of_sizes(const options *o, double density, section_rows *sections)
 {
     bool fine = true;
-    rows->at = malloc(((size_t)o->operand_count + 1) * sizeof *rows->at);
-    if (rows->at == NULL) return false;
+    sections->at = malloc(((size_t)o->operand_count + 1) * sizeof *sections->at);
+    if (sections->at == NULL) return false;
     for (int i = 0; i < o->operand_count; i++) {
         double od, wall;
         const char *size = o->operands[i];
         if (!read_size(size, &od, &wall)) {
             say("section: '%s' is not a size like 1.25x0.058 (inch) or 32mmx1.5mm", size);
             fine = false;
-        } else if (!add_section(rows, size, od, wall, density)) {
+        } else if (!add_section(sections, size, od, wall, density)) {
             fine = false;
         }
     }
     return fine;
 }
 
-static bool sections_of_grid(const options *o, double density, section_rows *rows)
+static bool sections_of_grid(const options *o, double density, section_rows *sections)
 {
     measures ods = {0}, walls = {0};
     bool fine = measures_read(&ods, "ods", o->ods, DIM_LENGTH) && measures_read(&walls, "walls", o->walls, DIM_LENGTH);
-    if (fine) rows->at = malloc(ods.count * walls.count * sizeof *rows->at);
-    for (size_t i = 0; fine && rows->at != NULL && i < ods.count; i++)
+    if (fine) sections->at = malloc(ods.count * walls.count * sizeof *sections->at);
+    for (size_t i = 0; fine && sections->at != NULL && i < ods.count; i++)
         for (size_t k = 0; k < walls.count; k++) {
             text size = {0};
             text_format(&size, "%gx%g", ods.at[i], walls.at[k]);
-            fine = add_section(rows, size.at, ods.at[i], walls.at[k], density) && fine;
+            fine = add_section(sections, size.at, ods.at[i], walls.at[k], density) && fine;
             text_free(&size);
         }
     measures_free(&ods);
     measures_free(&walls);
-    return fine && rows->at != NULL;
+    return fine && sections->at != NULL;
 }
 
-static bool write_sections(const section_rows *rows, output *out)
+static bool write_sections(const section_rows *sections, output *out)
 {
     text t = {0};
-    bool fine = results_open(out, &section_list);
-    if (out->format == FORMAT_TEXT) list_text_turned(&t, &section_list, rows->at, rows->count, out->units);
-    for (size_t i = 0; i < rows->count; i++) results_row(&t, out, &section_list, &rows->at[i]);
-    fine = output_text(out, &t) && fine;
+    rows written = rows_for(out, &section_list);
+    bool fine = rows_begin(out, &section_list);
+    for (size_t i = 0; i < sections->count; i++) rows_add(&written, &sections->at[i]);
+    if (out->format == FORMAT_TEXT) list_text_turned(&t, &section_list, sections->at, sections->count, out->units);
+    fine = output_text(out, &t) && output_text(out, &written.written) && fine;
     text_free(&t);
-    return results_close(out) && fine;
+    rows_free(&written);
+    return rows_end(out) && fine;
 }
 
 int command_section(const options *o)
 {
     materials m;
     output out;
-    section_rows rows = {0};
+    section_rows sections = {0};
     const bool grid = o->ods != NULL && o->walls != NULL && o->operand_count == 0;
     if (!grid && (o->operand_count == 0 || o->ods != NULL || o->walls != NULL)) {
         say("section: name sizes like 1.25x0.058, or a grid with --ods and --walls; see 'railbow help section'");
@@ -119,13 +121,13 @@ int command_section(const options *o)
     if (!opened || density < 0) {
         status = NO_VERDICT;
     } else {
-        if (!(grid ? sections_of_grid(o, density, &rows) : sections_of_sizes(o, density, &rows))) status = NO_VERDICT;
-        if (rows.count > 0 && output_open(&out, o)) {
-            const bool written = write_sections(&rows, &out);
+        if (!(grid ? sections_of_grid(o, density, &sections) : sections_of_sizes(o, density, &sections))) status = NO_VERDICT;
+        if (sections.count > 0 && output_open(&out, o)) {
+            const bool written = write_sections(&sections, &out);
             if (!output_close(&out, true) || !written) status = NO_VERDICT;
         }
     }
-    free(rows.at);
+    free(sections.at);
     materials_close(&m);
     return status;
 }

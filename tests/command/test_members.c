@@ -106,13 +106,11 @@ static void compare(tally *t, const reference *r, const check_row *got)
     }
 }
 
-static int check_reference(const void *context, const place *at, const void *record, void *result, text *written,
-                           text *complaints)
+static int check_reference(const void *context, const place *at, const void *record, rows *answers, text *complaints)
 {
-    (void)written;
+    (void)answers;
     tally *t = *(tally *const *)context;
     checked got;
-    (void)result;
     const reference *r = record;
     if (check_case(&t->materials, &r->given, at, &got, complaints) == NO_VERDICT) return NO_VERDICT;
     t->members++;
@@ -125,13 +123,14 @@ START_TEST(members_agree_with_the_reference)
     tally t = {0};
     tally *const context = &t;
     reference prototype;
-    output nowhere = {0};
+    output nowhere = {.format = FORMAT_TEXT};
+    rows none = rows_for(&nowhere, &check_list);
     const field_list list = reference_columns();
     gsl_set_error_handler_off();
     ck_assert(materials_open(&t.materials, SOURCE_DIR "/tests/reference/materials.csv"));
     field_defaults(&list, &prototype);
-    const pipeline p = {.list = &list, .prototype = &prototype, .result_size = 1, .jobs = 1, .out = &nowhere,
-                        .context = &context, .answer = check_reference};
+    const pipeline p = {.list = &list, .prototype = &prototype, .results = &check_list, .jobs = 1, .out = &nowhere,
+                        .kept = &none, .context = &context, .answer = check_reference};
     char file[] = SOURCE_DIR "/tests/reference/members.csv", *files[] = {file};
     ck_assert_int_eq(pipeline_run(&p, files, 1), ALL_HOLD);
     printf("%zu members, %zu values; largest difference: closed form %.1e, load factors %.1e, places %.1e\n", t.members,
