@@ -1,0 +1,254 @@
+#include "table/reader_inside.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* libcsv keeps a cell and its closing quote and NUL; when one more byte comes, it asks for more. */
+enum { CELL_ROOM = READER_CELL_MOST + 3 };
+
+static const char byte_order_mark[] = "\xEF\xBB\xBF";
+enum { MARK_LENGTH = sizeof byte_order_mark - 1 };
+
+void reader_stop_short_of_memory(reader *r)
+{
+    r->trouble.failed = true;
+    r->state = READER_STOPPED;
+}
+
+bool reader_lost_text(const reader *r)
+{
+    return r->trouble.failed || r->texts.failed || r->complaints.failed || r->quoted.failed || r->said.failed;
+}
+
+/* ---- one line at a time -------------------------------------------------------------------------- */
+
+static void take_cell(void *cell, size_t n, void *context)
+{
+    reader *r = context;
+    if (r->state == READER_STOPPED) return;
+    if (r->has_header) row_cell(r, cell, n);
+    else header_cell(r, cell, n);
+    r->cell_line = r->line;
+}
+
+/* Called for blank lines too, and twice for CR LF. */
+static void take_row_end(int terminator, void *context)
+{
+    reader *r = context;
+    if (r->cells > 0 && r->state == READER_GOING) {
+        if (r->has_header) row_end(r);
+        else header_end(r);
+    }
+    r->row_line = r->cell_line = r->line + (terminator == '\n');
+}
+
+/* More than CELL_ROOM is refused, so that a cell without end cannot take all memory. */
+static void *cell_realloc(void *old, size_t size)
+{
+    return size > CELL_ROOM ? NULL : realloc(old, size);
+}
+
+/* After a fault libcsv can only begin anew. */
+static void start_parser(reader *r)
+{
+    csv_init(&r->csv, CSV_STRICT | CSV_STRICT_FINI | CSV_APPEND_NULL | CSV_REPALL_NL);
+    csv_set_realloc_func(&r->csv, cell_realloc);
+    csv_set_blk_size(&r->csv, CELL_ROOM);
+}
+
+/* Ends what was being read; the next row begins on the next line. */
+static void break_off(reader *r, size_t line, const char *fault, size_t last_line)
+{
+    text words = {0};
+    text_put(&words, fault);
+    if (last_line > r->row_line) text_format(&words, "; lines %zu to %zu are lost", r->row_line, last_line);
+    if (words.failed) reader_stop_short_of_memory(r);
+    else if (r->has_header) row_break(r, line, words.at);
+    else header_break(r, line, words.at);
+    text_free(&words);
+    csv_free(&r->csv);
+    start_parser(r);
+    r->skipping = true;
+}
+
+static void break_at_quote(reader *r)
+{
+    if (!r->csv.quoted)
+        break_off(
+            r, r->line,
+            "a quote in a cell that does not begin with one: put the cell in quotes and double those in it",
+            r->line);
+    else if (r->cell_line == r->line)
+        break_off(r, r->line, "there is text behind the closing quote: a quote in a cell is doubled", r->line);
+    else
+        break_off(r, r->cell_line, "the quote opened here is closed on a later line with text behind it",
+                  r->line);
+}
+
+static void break_at_length(reader *r)
+{
+    text fault = {0};
+    text_format(&fault, "is longer than %d bytes", READER_CELL_MOST);
+    if (r->line > r->cell_line) text_put(&fault, ", or the quote opened here is never closed");
+    if (fault.failed) reader_stop_short_of_memory(r);
+    else break_off(r, r->cell_line, fault.at, r->line);
+    text_free(&fault);
+}
+
+static void break_at_fault(reader *r)
+{
+    if (csv_error(&r->csv) == CSV_EPARSE) break_at_quote(r);
+    else if (csv_get_buffer_size(&r->csv) == CELL_ROOM) break_at_length(r);
+    else reader_stop_short_of_memory(r);
+}
+
+static bool is_comment(const reader *r, char first)
+{
+    return !r->has_header && r->at_line_start && r->row_line == r->line && first == '#';
+}
+
+/* A line or a piece of one. */
+static void feed_line(reader *r, const char *bytes, size_t n, bool ends)
+{
+    if (is_comment(r, bytes[0])) r->skipping = true;
+    if (!r->skipping && csv_parse(&r->csv, bytes, n, take_cell, take_row_end, r) < n &&
+        r->state == READER_GOING)
+        break_at_fault(r);
+    r->at_line_start = ends;
+    if (!ends) return;
+    r->line++;
+    if (!r->skipping) return;
+    r->row_line = r->cell_line = r->line;
+    r->skipping = false;
+}
+
+/* libcsv gets one line a call: so the line is always known, and after a fault the next one can be found. */
+static void feed_lines(reader *r, const char *bytes, size_t n)
+{
+    while (n > 0 && r->state == READER_GOING) {
+        const char *end = memchr(bytes, '\n', n);
+        const size_t length = end != NULL ? (size_t)(end + 1 - bytes) : n;
+        feed_line(r, bytes, length, end != NULL);
+        bytes += length;
+        n -= length;
+    }
+}
+
+/* ---- the file as a whole ------------------------------------------------------------------------- */
+
+/* What looked like a mark at the start was none. */
+static void feed_half_mark(reader *r)
+{
+    const size_t met = r->mark_bytes;
+    r->mark_bytes = MARK_LENGTH;
+    if (met < MARK_LENGTH) feed_lines(r, byte_order_mark, met);
+}
+
+static void feed(reader *r, const char *bytes, size_t n)
+{
+    while (n > 0 && r->mark_bytes < MARK_LENGTH && *bytes == byte_order_mark[r->mark_bytes]) {
+        r->mark_bytes++;
+        bytes++;
+        n--;
+    }
+    if (n == 0) return;
+    feed_half_mark(r);
+    feed_lines(r, bytes, n);
+}
+
+static void finish(reader *r)
+{
+    r->ended = true;
+    feed_half_mark(r);
+    if (r->state == READER_GOING && !r->skipping && csv_fini(&r->csv, take_cell, take_row_end, r) != 0)
+        break_off(r, r->cell_line, "the quote opened here is never closed", r->line - r->at_line_start);
+    if (r->state == READER_STOPPED || r->has_row) return;
+    message_add(&r->trouble, r->file, 0, NULL, "%s",
+                r->has_header ? "has a header but no row" : "has no header row");
+    r->state = READER_STOPPED;
+}
+
+reader_state reader_feed(reader *r, const char *bytes, size_t n, batch *out)
+{
+    r->out = out;
+    if (!batch_start(out)) reader_stop_short_of_memory(r);
+    if (r->state == READER_STOPPED || r->ended) return r->state;
+    if (n > 0) feed(r, bytes, n);
+    else finish(r);
+    batch_settle(out, r);
+    return r->state;
+}
+
+const char *reader_trouble(const reader *r)
+{
+    if (r->trouble.failed) return r->memory_trouble;
+    return r->trouble.at != NULL ? r->trouble.at : "";
+}
+
+/* ---- life ---------------------------------------------------------------------------------------- */
+
+/* A record with the prototype's values, its texts as offsets into fresh_texts. */
+static void make_fresh(reader *r, const void *prototype)
+{
+    memcpy(r->fresh, prototype, r->list->record_size);
+    text_add(&r->fresh_texts, "", 1);
+    for (const field *f = r->list->fields; f < r->list->fields + r->list->count; f++) {
+        if (f->kind != FIELD_TEXT) continue;
+        const char *standing = field_text(f, prototype);
+        const size_t offset = *standing != '\0' ? r->fresh_texts.length : 0;
+        if (offset > 0) text_add(&r->fresh_texts, standing, strlen(standing) + 1);
+        memcpy((char *)r->fresh + f->offset, &offset, sizeof offset);
+        r->text_places[r->text_count++] = f->offset;
+    }
+}
+
+static char *copy(const char *string)
+{
+    const size_t size = strlen(string) + 1;
+    char *made = malloc(size);
+    return made != NULL ? memcpy(made, string, size) : NULL;
+}
+
+static bool make_parts(reader *r, const char *file, const void *prototype)
+{
+    text out_of_memory = {0};
+    message_add(&out_of_memory, file, 0, NULL, "out of memory");
+    r->memory_trouble = out_of_memory.at;
+    r->file = copy(file);
+    r->columns = calloc(r->list->count, sizeof *r->columns);
+    r->text_places = calloc(r->list->count, sizeof *r->text_places);
+    r->fresh = malloc(r->list->record_size);
+    r->record = malloc(r->list->record_size);
+    if (out_of_memory.failed || !r->file || !r->columns || !r->text_places || !r->fresh || !r->record)
+        return false;
+    make_fresh(r, prototype);
+    return !r->fresh_texts.failed;
+}
+
+reader *reader_new(const field_list *list, const char *file, const void *prototype)
+{
+    reader *r = calloc(1, sizeof *r);
+    if (r == NULL) return NULL;
+    r->list = list;
+    r->line = r->row_line = r->cell_line = 1;
+    r->at_line_start = true;
+    start_parser(r);
+    if (make_parts(r, file, prototype)) return r;
+    reader_free(r);
+    return NULL;
+}
+
+void reader_free(reader *r)
+{
+    if (r == NULL) return;
+    csv_free(&r->csv);
+    text *const texts[] = {&r->fresh_texts, &r->texts, &r->complaints, &r->trouble, &r->quoted, &r->said};
+    for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) text_free(texts[i]);
+    free(r->memory_trouble);
+    free(r->text_places);
+    free(r->columns);
+    free(r->record);
+    free(r->fresh);
+    free(r->file);
+    free(r);
+}

@@ -1,0 +1,72 @@
+/* Reads a CSV table into records, as described by a field list.
+ *
+ * UTF-8 with or without a byte-order mark, LF or CRLF, quoting after RFC 4180, a header row first;
+ * lines that start with '#' before the header are comments. Columns in any order; names without regard to
+ * case or surrounding blanks, with their unit in brackets. Each row stands alone: a bad one is handed
+ * over with its complaints, the others are read on. All bad cells of a row are named.
+ *
+ * An empty cell means the default. Words are taken without regard to case. An angle without a bracket is in
+ * degrees; a column that takes words too needs its bracket only if a number stands in it.
+ *
+ * Broken quoting or a cell without end costs the row it begins in; reading goes on with the next line, and the
+ * message says which lines were lost.
+ *
+ * The reader is fed pieces of the file and hands back one batch of rows a piece, so that memory does not
+ * grow with the file. It opens no files.
+ *
+ * Messages: "FILE:LINE: COLUMN: what is wrong and what is allowed", one a line, each ended by '\n'. */
+#ifndef RAILBOW_TABLE_READER_H
+#define RAILBOW_TABLE_READER_H
+
+#include "table/field.h"
+#include "table/text.h"
+
+enum { READER_CELL_MOST = 64 * 1024 }; /* longest cell, bytes; a longer one makes its row bad */
+
+typedef struct row {
+    size_t line;        /* where it begins in the file, from 1                                    */
+    void *record;       /* NULL when the row is bad                                               */
+    const char *complaints; /* finished messages; "" when the row is good                         */
+} row;
+
+typedef struct batch {
+    row *rows;
+    size_t count;
+    /* what the rows point into; one block each, reused by the next batch */
+    size_t room;
+    text records, texts;
+} batch;
+
+typedef struct reader reader;
+
+/* Given:    list      what the columns are; it and the prototype must outlive the reader
+ *           file      name for messages ("-" for standard input)
+ *           prototype a record with the defaults of this run (from field_defaults, then changed)
+ * Returned: NULL when memory ran out. */
+reader *reader_new(const field_list *list, const char *file, const void *prototype);
+
+typedef enum reader_state {
+    READER_GOING,  /* feed on                                                                      */
+    READER_STOPPED /* nothing more can be read (no usable header, memory): reader_trouble says why */
+} reader_state;
+
+/* Reads one piece; n = 0 says that the file has ended. The batch holds the rows finished by this piece and
+ * stays valid until it is fed again; give every call the same batch, or take turns between several. */
+reader_state reader_feed(reader *r, const char *bytes, size_t n, batch *out);
+
+/* Finished messages on the file as a whole ("" if none): header faults, no header, no row, memory. */
+const char *reader_trouble(const reader *r);
+
+/* Whether the file has this column (after the header was read), and the unit its header names:
+ * NULL where it has no bracket. */
+bool reader_has(const reader *r, const field *f);
+const unit *reader_unit(const reader *r, const field *f);
+
+void reader_free(reader *r);
+void batch_free(batch *b);
+
+/* One message line in the form that every message has. `column` may be NULL; line 0 leaves it out. */
+void message_add(text *out, const char *file, size_t line, const char *column, const char *format, ...)
+    __attribute__((format(printf, 5, 6)));
+
+#endif

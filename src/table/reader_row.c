@@ -1,0 +1,103 @@
+#include "table/reader_inside.h"
+
+#include "table/number.h"
+#include "table/utf8.h"
+
+#include <math.h>
+#include <string.h>
+
+static void begin(reader *r)
+{
+    memcpy(r->record, r->fresh, r->list->record_size);
+    text_clear(&r->texts);
+    text_add(&r->texts, r->fresh_texts.at, r->fresh_texts.length);
+    text_clear(&r->complaints);
+}
+
+static void finish(reader *r)
+{
+    r->has_row = true;
+    r->cells = 0;
+    if (reader_lost_text(r) || !batch_add(r->out, r)) reader_stop_short_of_memory(r);
+}
+
+static bool is_clean(reader *r, const file_column *c, const char *cell, size_t n)
+{
+    if (memchr(cell, '\0', n) != NULL) complain(r, c, "%s has a NUL byte in it", reader_quote(r, cell, n));
+    else if (!utf8_valid(cell, n)) complain(r, c, "%s is not UTF-8", reader_quote(r, cell, n));
+    else return true;
+    return false;
+}
+
+static void take_empty(reader *r, const file_column *c)
+{
+    if (c->field->rule & (FIELD_REQUIRED | FIELD_LISTED)) complain(r, c, "is empty: a value is needed");
+}
+
+static void take_text(reader *r, const file_column *c, const char *cell, size_t n)
+{
+    if (!is_clean(r, c, cell, n)) return;
+    memcpy((char *)r->record + c->field->offset, &r->texts.length, sizeof r->texts.length);
+    text_add(&r->texts, cell, n + 1);
+}
+
+static void take_word(reader *r, const file_column *c, const char *cell, size_t n)
+{
+    for (const field_word *w = c->field->words; w->word != NULL; w++) {
+        if (!same_name(w->word, cell, n)) continue;
+        field_set_word(c->field, r->record, w->value);
+        return;
+    }
+    if (is_clean(r, c, cell, n)) complain_of_word(r, c, cell, n);
+}
+
+static void keep_number(reader *r, const file_column *c, double value, const char *cell, size_t n)
+{
+    if (c->unit != NULL) value = unit_to_own(c->unit, value);
+    if (c->numbers_refused)
+        complain(r, c, "%s has no unit: name it in the header, %s, as in '%s [%s]'", reader_quote(r, cell, n),
+                 reader_unit_names(r, c->field->dimension), c->field->name,
+                 unit_at(c->field->dimension, 0)->name);
+    else if (isinf(value)) complain(r, c, "%s is too large", reader_quote(r, cell, n));
+    else if (!field_allows(c->field, value)) complain_of_bounds(r, c, cell, n);
+    else field_set(c->field, r->record, value);
+}
+
+static void take_number(reader *r, const file_column *c, const char *cell, size_t n)
+{
+    double value;
+    if (number_read(cell, n, &value)) keep_number(r, c, value, cell, n);
+    else if (c->field->kind == FIELD_EITHER) take_word(r, c, cell, n);
+    else if (is_clean(r, c, cell, n)) complain_of_number(r, c, cell, n);
+}
+
+void row_cell(reader *r, const char *cell, size_t n)
+{
+    if (r->cells == 0) begin(r);
+    if (r->cells++ >= r->column_count) return;
+    const file_column *c = &r->columns[r->cells - 1];
+    if (n == 0) take_empty(r, c);
+    else if (n > READER_CELL_MOST) complain(r, c, "is longer than %d bytes", READER_CELL_MOST);
+    else if (c->field->kind == FIELD_TEXT) take_text(r, c, cell, n);
+    else if (c->field->kind == FIELD_WORD) take_word(r, c, cell, n);
+    else take_number(r, c, cell, n);
+}
+
+/* With a cell too many or too few, no complaint on one of them is sure to be on the right column. */
+void row_end(reader *r)
+{
+    if (r->cells != r->column_count) {
+        text_clear(&r->complaints);
+        message_add(&r->complaints, r->file, r->row_line, NULL, "has %zu cell%s where the header has %zu",
+                    r->cells, r->cells == 1 ? "" : "s", r->column_count);
+    }
+    finish(r);
+}
+
+void row_break(reader *r, size_t line, const char *fault)
+{
+    if (r->cells == 0) begin(r);
+    const char *name = r->cells < r->column_count ? r->columns[r->cells].field->name : NULL;
+    message_add(&r->complaints, r->file, line, name, "%s", fault);
+    finish(r);
+}

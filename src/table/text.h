@@ -1,0 +1,44 @@
+/* A growing text, and the writer callback through which all output leaves. */
+#ifndef RAILBOW_TABLE_TEXT_H
+#define RAILBOW_TABLE_TEXT_H
+
+#include <stdarg.h>
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef struct text {
+    char *at; /* NUL-terminated once anything was added; NULL before */
+    size_t length;
+    size_t room;
+    bool failed; /* memory ran out: what was added since is lost; sticky until text_free */
+} text;
+
+void text_add(text *t, const char *bytes, size_t n);
+void text_put(text *t, const char *string);
+void text_char(text *t, char c);
+void text_format(text *t, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void text_format_list(text *t, const char *format, va_list arguments) __attribute__((format(printf, 2, 0)));
+
+/* The i-th of `count` items in a sentence: "a", "a or b", "a, b or c" (with "or" for `last`). */
+void text_item(text *t, size_t i, size_t count, const char *last, const char *item);
+
+/* What a user wrote, as a message quotes it: in single quotes, cut to 40 characters ("..." follows), and
+ * every byte that does not print, or is not UTF-8, as \xNN. */
+void text_quote(text *t, const char *bytes, size_t n);
+
+/* Makes the end of a text, from `start` on, safe to print: every byte that does not print as \xNN. */
+void text_make_printable(text *t, size_t start);
+
+/* Makes room for n more bytes and their NUL and returns where they go (NULL if memory ran out);
+ * the caller adds what it wrote to `length`. */
+char *text_reserve(text *t, size_t n);
+void text_clear(text *t); /* empty again, memory kept, failed kept */
+void text_free(text *t);
+
+/* Where finished bytes go: a file, a string, a browser. Returns 0, or -1 when they could not be taken. */
+typedef struct sink {
+    int (*write)(void *context, const char *bytes, size_t n);
+    void *context;
+} sink;
+
+#endif
