@@ -32,7 +32,7 @@ bool measure_read(const char *at, size_t length, dimension d, double *value)
     size_t from = digits;
     while (from < length && at[from] == ' ') from++;
     if (from < length && (u = unit_find(d, at + from, length - from)) == NULL) return false;
-    if (u != NULL) *value *= u->factor;
+    if (u != NULL) *value = unit_to_own(u, *value);
     return true;
 }
 

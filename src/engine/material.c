@@ -2,6 +2,9 @@
 
 #include <string.h>
 
+/* A wall of 4.7752 mm is one of 0.188 in, but for the last bit. */
+static const double rounding = 1e-12;
+
 const rbow_material *rbow_material_find(const rbow_material *list, size_t count, const char *name, double wall,
                                         int *known)
 {
@@ -9,7 +12,7 @@ const rbow_material *rbow_material_find(const rbow_material *list, size_t count,
     for (size_t i = 0; i < count; i++) {
         if (strcmp(list[i].name, name) != 0) continue;
         *known = 1;
-        if (list[i].wall_over < wall && wall <= list[i].wall_up_to) return &list[i];
+        if (list[i].wall_over * (1 + rounding) < wall && wall <= list[i].wall_up_to * (1 + rounding)) return &list[i];
     }
     return NULL;
 }

@@ -11,7 +11,7 @@ enum { NAME_MOST = 28 };
 
 static double shown(double value, dimension d, unit_system units)
 {
-    return value / unit_shown(d, units)->factor;
+    return unit_from_own(unit_shown(d, units), value);
 }
 
 static const char *unit_name(dimension d, unit_system units)

@@ -33,7 +33,7 @@ static cJSON *add_value(cJSON *object, const field *f, const void *record, unit_
     const char *word = field_text(f, record);
     if (word != NULL) return cJSON_AddStringToObject(object, f->name, word);
     const unit *shown = unit_shown(f->dimension, units);
-    const double value = field_get(f, record) / (shown != NULL ? shown->factor : 1);
+    const double value = shown != NULL ? unit_from_own(shown, field_get(f, record)) : field_get(f, record);
     if (!isfinite(value)) return cJSON_AddNullToObject(object, f->name);
     return cJSON_AddNumberToObject(object, f->name, value);
 }

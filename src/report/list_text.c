@@ -29,7 +29,7 @@ static void add_cell(grid *g, const field *f, const void *record, unit_system un
     if (word != NULL)
         text_put(&cell, word);
     else
-        put_number(&cell, field_get(f, record) / (shown != NULL ? shown->factor : 1), 5);
+        put_number(&cell, shown != NULL ? unit_from_own(shown, field_get(f, record)) : field_get(f, record), 5);
     grid_cell(g, TONE_PLAIN, cell.at != NULL ? cell.at : "");
     text_free(&cell);
 }
