@@ -9,10 +9,6 @@
 #include <string.h>
 #include <unistd.h>
 
-#ifndef RAILBOW_DATA
-#define RAILBOW_DATA "share/railbow"
-#endif
-
 static const char table_name[] = "materials/steel_tube.csv";
 
 /* ---- where it is ------------------------------------------------------------------------------------ */
@@ -33,7 +29,7 @@ static char *resolved(char *file)
 }
 
 /* Beside the program as installed (bin/ and share/ have one parent), above it in a source tree
- * (build/release/railbow), or where it was configured to be. */
+ * (build/release/railbow), where it was configured to be installed, or in the sources that it was built from. */
 static char *find_table(void)
 {
     char program[4096];
@@ -46,7 +42,8 @@ static char *find_table(void)
         char *file = resolved(join(program, from_program[i]));
         if (file != NULL) return file;
     }
-    return resolved(join(RAILBOW_DATA, ""));
+    char *installed = resolved(join(RAILBOW_DATA, ""));
+    return installed != NULL ? installed : resolved(join(RAILBOW_SOURCE, ""));
 }
 
 /* ---- reading ---------------------------------------------------------------------------------------- */
