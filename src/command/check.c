@@ -55,7 +55,8 @@ int command_check(const options *o)
     }
     if (materials_open(&m, o->materials) && output_open(&out, o)) {
         status = check_files(o, &m, &out);
-        if (!output_close(&out, true)) status = NO_VERDICT;
+        const bool keep = status != NO_VERDICT || out.answered; /* no answer is no reason to lose the old one */
+        if (!output_close(&out, keep)) status = NO_VERDICT;
     }
     materials_close(&m);
     return status;

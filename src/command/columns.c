@@ -44,6 +44,10 @@ int command_columns(const options *o)
 {
     output out;
     text t = {0};
+    if (o->operand_count > 0) {
+        say("columns: takes no operand, but has '%s'; see 'railbow help columns'", o->operands[0]);
+        return NO_VERDICT;
+    }
     if (!output_open(&out, o)) return NO_VERDICT;
     say_list(&t, "Load cases", &case_list, true);
     say_list(&t, "Materials", &material_list, true);

@@ -54,14 +54,14 @@ static void say_program(text *out)
     for (size_t i = 0; i < command_count; i++)
         text_format(out, "  %-10s %s\n", commands[i].name, commands[i].summary);
     text_put(out, "\n'railbow help COMMAND' tells more; 'railbow --version' which one this is.\n"
-                  "\nExit status: 0 every case holds, 1 at least one is short, 2 something kept a verdict from being "
-                  "given.\n\n");
+                  "\nExit status: 0 every case holds, 1 at least one is short, 2 something kept a verdict from\n"
+                  "being given.\n\n");
 }
 
 static void say_command(text *out, const command *c)
 {
-    text_format(out, "railbow %s: %s\n\nUsage: railbow %s %s%s\n\n", c->name, c->summary, c->name,
-                c->takes != 0 ? "[options] " : "", c->operands);
+    text_format(out, "railbow %s: %s\n\nUsage: railbow %s%s%s%s\n\n", c->name, c->summary, c->name,
+                c->takes != 0 ? " [options]" : "", *c->operands != '\0' ? " " : "", c->operands);
     wrap(out, c->text, 0);
     text_put(out, "\nOptions:\n");
     options_say(out, c);
@@ -74,6 +74,10 @@ int command_help(const options *o)
     text t = {0};
     const char *name = o->operand_count > 0 ? o->operands[0] : NULL;
     const command *c = name != NULL ? command_find(name) : NULL;
+    if (o->operand_count > 1) {
+        say("help: takes one command, but has '%s' too; see 'railbow help'", o->operands[1]);
+        return NO_VERDICT;
+    }
     if (name != NULL && c == NULL) {
         say("there is no command '%s'; see 'railbow help'", name);
         return NO_VERDICT;

@@ -2,10 +2,20 @@
 #include "command/commands.h"
 #include "command/say.h"
 
+#include <fcntl.h>
 #include <gsl/gsl_errno.h>
 #include <signal.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
+
+/* A closed standard stream must not become the number of a file that is opened later: messages would land in it.
+ * Each gets a stand-in that refuses what the stream is for, so that its use still fails. */
+static void hold_standard_streams(void)
+{
+    for (int n = STDIN_FILENO; n <= STDERR_FILENO; n++)
+        if (fcntl(n, F_GETFD) < 0 && open("/dev/null", n == STDIN_FILENO ? O_WRONLY : O_RDONLY) != n) return;
+}
 
 static int say_version(void)
 {
@@ -26,6 +36,7 @@ static int run_command(const command *c, int argc, char **argv)
 
 int main(int argc, char **argv)
 {
+    hold_standard_streams();
     gsl_set_error_handler_off();
     signal(SIGPIPE, SIG_IGN); /* a closed pipe is then a failed write, with a message */
     if (argc < 2) {

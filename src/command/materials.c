@@ -117,11 +117,10 @@ void materials_close(materials *m)
 
 static void say_names(text *out, const materials *m)
 {
-    const char *last = "";
     for (size_t i = 0; i < m->count; i++) {
-        if (strcmp(m->list[i].name, last) == 0) continue;
-        text_format(out, "%s%s", i == 0 ? "" : ", ", m->list[i].name);
-        last = m->list[i].name;
+        size_t first = 0;
+        while (strcmp(m->list[first].name, m->list[i].name) != 0) first++;
+        if (first == i) text_format(out, "%s%s", i == 0 ? "" : ", ", m->list[i].name);
     }
 }
 
@@ -143,16 +142,18 @@ const rbow_material *materials_for(const materials *m, const char *name, double 
     int known;
     const rbow_material *found = rbow_material_find(m->list, m->count, name, wall, &known);
     if (found != NULL) return found;
-    text has = {0};
+    text has = {0}, quoted = {0};
     if (known) {
         say_walls(&has, m, name);
         message_add(complaints, at->file, at->line, "wall", "%s serves no wall of %g in, only %s in (%s)", name,
                     wall, has.at, m->file);
     } else {
         say_names(&has, m);
-        message_add(complaints, at->file, at->line, "material", "'%.40s' is not in %s, which has %s", name, m->file,
+        text_quote(&quoted, name, strlen(name));
+        message_add(complaints, at->file, at->line, "material", "%s is not in %s, which has %s", quoted.at, m->file,
                     has.at);
     }
     text_free(&has);
+    text_free(&quoted);
     return NULL;
 }

@@ -25,6 +25,7 @@ static size_t number_length(const char *at, size_t length)
 
 bool measure_read(const char *at, size_t length, dimension d, double *value)
 {
+    while (length > 0 && *at == ' ') at++, length--;
     const size_t digits = number_length(at, length);
     const unit *u = unit_shown(d, UNITS_US);
     if (!number_read(at, digits, value)) return false;

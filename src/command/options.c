@@ -147,6 +147,14 @@ static const option_entry *entry_of(int got)
     return NULL;
 }
 
+static void refuse_option(const command *c, int got, const char *word)
+{
+    const char letter[] = {'-', (char)optopt, '\0'}; /* its word may hold more letters */
+    const bool is_letter = optopt > 0 && optopt < 256, is_known = optopt >= 256;
+    say("%s: option '%s' %s; see 'railbow help %s'", c->name, is_letter ? letter : word,
+        got == ':' ? "needs a value" : is_known ? "takes no value" : "is not known here", c->name);
+}
+
 bool options_read(options *o, const command *c, int argc, char **argv)
 {
     struct option longs[ENTRIES + 1];
@@ -157,8 +165,7 @@ bool options_read(options *o, const command *c, int argc, char **argv)
     opterr = 0;
     for (int got; (got = getopt_long(argc, argv, letters, longs, NULL)) != -1;) {
         if (got == ':' || got == '?') {
-            say("%s: option '%s' %s; see 'railbow help %s'", c->name, argv[optind - 1],
-                got == ':' ? "needs a value" : "is not known here", c->name);
+            refuse_option(c, got, argv[optind - 1]);
             return false;
         }
         const option_entry *e = entry_of(got);

@@ -25,7 +25,8 @@ static void drop_draft(int signal_number)
 static void watch_signals(void)
 {
     const int stops[] = {SIGINT, SIGTERM, SIGHUP};
-    for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) signal(stops[i], drop_draft);
+    for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) /* what nohup or a shell had ignored stays so */
+        if (signal(stops[i], drop_draft) == SIG_IGN) signal(stops[i], SIG_IGN);
 }
 
 static bool refuse(output *out, const char *doing)
@@ -49,19 +50,45 @@ static bool open_draft(output *out)
 {
     const size_t length = strlen(out->place);
     out->draft = malloc(length + 8);
-    if (out->draft == NULL) return refuse(out, "write");
+    if (out->draft == NULL) {
+        free(out->place);
+        out->place = NULL;
+        return refuse(out, "write");
+    }
     memcpy(out->draft, out->place, length);
     memcpy(out->draft + length, ".XXXXXX", 8);
     out->file = mkstemp(out->draft);
     if (out->file < 0) {
+        refuse(out, "write");
         free(out->draft);
-        out->draft = NULL;
-        return refuse(out, "write");
+        free(out->place);
+        out->draft = out->place = NULL;
+        return false;
     }
     pending_draft = out->draft;
     watch_signals();
     fchmod(out->file, mode_for(out->place));
     return true;
+}
+
+/* Where the target's links lead, even if nothing stands there yet; NULL with errno. */
+static char *place_of(const char *target)
+{
+    char *plain = realpath(target, NULL);
+    if (plain != NULL || errno != ENOENT) return plain;
+    char next[4096];
+    const ssize_t length = readlink(target, next, sizeof next - 1);
+    if (length < 0) return strdup(target);
+    next[length] = '\0';
+    const char *slash = strrchr(target, '/');
+    const size_t folder = next[0] == '/' || slash == NULL ? 0 : (size_t)(slash + 1 - target);
+    char *joined = malloc(folder + (size_t)length + 1);
+    if (joined == NULL) return NULL;
+    memcpy(joined, target, folder);
+    memcpy(joined + folder, next, (size_t)length + 1);
+    char *place = place_of(joined);
+    free(joined);
+    return place;
 }
 
 static bool open_target(output *out)
@@ -77,7 +104,7 @@ static bool open_target(output *out)
         return out->file >= 0 || refuse(out, "write");
     }
     if (exists && access(out->target, W_OK) != 0) return refuse(out, "write");
-    out->place = exists ? realpath(out->target, NULL) : strdup(out->target);
+    out->place = place_of(out->target);
     if (out->place == NULL) return refuse(out, "write");
     return open_draft(out);
 }

@@ -11,6 +11,7 @@ typedef struct output {
     char *draft;        /* written first, then renamed; NULL when bytes go straight to a device or stdout */
     int file;
     bool failed;        /* a message was given */
+    bool answered;      /* at least one row came out */
     output_format format;
     unit_system units;
     bool colour;

@@ -56,6 +56,7 @@ void rows_add(rows *r, const void *record)
 
 bool rows_hand_on(rows *r, output *out, rows *kept)
 {
+    if (r->written.length > 0 || r->count > 0) out->answered = true;
     if (!output_text(out, &r->written)) return false;
     if (r->failed || (r->count > 0 && !make_room(kept, r->count))) {
         say("out of memory");

@@ -132,7 +132,9 @@ static void weld_faults(fault_list *list, const rbow_member *m, const rbow_mater
     const bool dressed = not_negative(m->dressed) && !(wall && m->dressed >= m->wall);
     need(list, weld_zone, RBOW_BAD_WELD_ZONE);
     need(list, dressed, RBOW_BAD_DRESSED);
-    if (wall && weld_zone && dressed && m->weld_zone > 0 && material_is_sound(k))
+    /* undressed, a wall that is too thin for the tube has been named already */
+    if (wall && weld_zone && dressed && m->weld_zone > 0 && material_is_sound(k)
+        && (m->dressed > 0 || wall_in_rule(m->od, m->wall, k->elastic_modulus, k->compression_yield)))
         need(list,
              wall_in_rule(m->od - 2 * m->dressed, m->wall - m->dressed, k->elastic_modulus, k->weld_yield),
              m->dressed > 0 ? RBOW_DRESSED_RULE : RBOW_WALL_RULE);

@@ -2,12 +2,12 @@
 
 #include "report/grid.h"
 #include "report/list_text.h"
+#include "table/number.h"
 
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
 
-enum { NAME_MOST = 28 };
+enum { NAME_MOST = 40 };
 
 static double shown(double value, dimension d, unit_system units)
 {
@@ -63,13 +63,30 @@ static void say_count(text *out, size_t holds, size_t count, bool colour)
 static void say_reach(text *out, const check_row *r)
 {
     const double reach = deciding_factor(r), asked = asked_factor(r);
-    if (isinf(reach))
+    if (isinf(reach)) {
         text_put(out, "no run load that could bring it to a limit.");
-    else if (!(reach > 0))
-        text_format(out, "it is at its limit with no run load at all; a load factor of %.2f is asked.", asked);
-    else
-        text_format(out, "it reaches its limit at %.2f times the run load; %.2f is asked: margin %+.1f %%.", reach,
-                    asked, 100 * r->margin);
+    } else if (!(reach > 0)) {
+        text_put(out, "it is at its limit with no run load at all; a load factor of ");
+        put_factor(out, asked);
+        text_put(out, " is asked.");
+    } else {
+        text_put(out, "it reaches its limit at ");
+        put_factor(out, reach);
+        text_put(out, " times the run load; ");
+        put_factor(out, asked);
+        text_put(out, " is asked: margin ");
+        put_percent(out, r->margin);
+        text_char(out, '.');
+    }
+}
+
+static void put_place(text *out, const check_row *r, unit_system units)
+{
+    char at[NUMBER_ROOM];
+    number_write_digits(at, shown(r->governs_at, DIM_LENGTH, units), 4);
+    text_format(out, "%s %s", at, unit_name(DIM_LENGTH, units));
+    number_write_digits(at, shown(r->length, DIM_LENGTH, units), 4);
+    text_format(out, " from A of %s%s", at, r->governs_in_weld_zone ? ", in the weld zone" : "");
 }
 
 static void say_where(text *out, const check_row *r, unit_system units)
@@ -80,12 +97,15 @@ static void say_where(text *out, const check_row *r, unit_system units)
         [GOVERNS_INTERACTION] = "push and bending together",
     };
     if (r->governs == GOVERNS_NONE) return;
-    text_format(out, "  What governs: %s", reasons[r->governs]);
-    if (!isnan(r->governs_at))
-        text_format(out, ", %.1f %s from A of %.1f%s", shown(r->governs_at, DIM_LENGTH, units),
-                    unit_name(DIM_LENGTH, units), shown(r->length, DIM_LENGTH, units),
-                    r->governs_in_weld_zone ? ", in the weld zone" : "");
-    text_put(out, ".\n");
+    text line = {0};
+    text_format(&line, "  What governs: %s", reasons[r->governs]);
+    if (!isnan(r->governs_at)) {
+        text_put(&line, ", ");
+        put_place(&line, r, units);
+    }
+    text_char(&line, '.');
+    wrap(out, line.at, 4);
+    text_free(&line);
 }
 
 static bool is_forced(const check_row *r)
@@ -97,14 +117,19 @@ static void say_fit(text *out, const check_row *r, unit_system units)
 {
     if (!is_forced(r)) return;
     const double cost = 100 * (r->margin_unforced - r->margin);
-    if (isfinite(cost))
-        text_format(out, "  Forced fit: it %s %.1f points of margin; without it the margin is %+.1f %%",
-                    cost < 0 ? "brings" : "costs", fabs(cost), 100 * r->margin_unforced);
-    else
-        text_put(out, "  Forced fit: without it there is no limit");
+    text line = {0};
+    if (isfinite(cost)) {
+        text_format(&line, "  Forced fit: it %s %.1f points of margin; without it the margin is ",
+                    cost < 0 ? "brings" : "costs", fabs(cost));
+        put_percent(&line, r->margin_unforced);
+    } else {
+        text_put(&line, "  Forced fit: without it there is no limit");
+    }
     if (!isnan(r->fit_stress))
-        text_format(out, " (it alone: %.0f %s)", shown(r->fit_stress, DIM_STRESS, units), unit_name(DIM_STRESS, units));
-    text_put(out, ".\n");
+        text_format(&line, " (it alone: %.0f %s)", shown(r->fit_stress, DIM_STRESS, units), unit_name(DIM_STRESS, units));
+    text_char(&line, '.');
+    wrap(out, line.at, 4);
+    text_free(&line);
 }
 
 static void say_verdict(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour)
@@ -129,41 +154,33 @@ static void say_verdict(text *out, const check_row *rows, size_t count, bool fau
 
 /* ---- the table -------------------------------------------------------------------------------------- */
 
-static void add_percent(grid *g, double share, grid_tone tone)
+static void add(grid *g, grid_tone tone, text *cell)
 {
-    if (isinf(share))
-        grid_cell(g, tone, "no limit");
-    else
-        grid_format(g, tone, "%+.1f %%", 100 * share);
-}
-
-static void add_factor(grid *g, double factor)
-{
-    if (isinf(factor))
-        grid_cell(g, TONE_PLAIN, "no limit");
-    else
-        grid_format(g, TONE_PLAIN, "%.2f", factor);
+    grid_cell(g, tone, cell->at != NULL ? cell->at : "");
+    text_free(cell);
 }
 
 static void add_row(grid *g, const check_row *r, unit_system units)
 {
     const bool holds = r->verdict == VERDICT_HOLDS;
     const grid_tone tone = holds ? TONE_GOOD : TONE_BAD;
-    text name = {0};
+    text name = {0}, margin = {0}, limit = {0}, asked = {0};
     shorten(&name, r->name, NAME_MOST);
-    grid_cell(g, TONE_PLAIN, name.at != NULL ? name.at : "");
-    text_free(&name);
+    put_percent(&margin, r->margin);
+    put_factor(&limit, deciding_factor(r));
+    put_factor(&asked, asked_factor(r));
+    add(g, TONE_PLAIN, &name);
     grid_format(g, TONE_PLAIN, units == UNITS_SI ? "%.5g x %.3g" : "%.5g x %.4g", shown(r->od, DIM_LENGTH, units),
                 shown(r->wall, DIM_LENGTH, units));
     grid_cell(g, tone, holds ? "holds" : "SHORT");
-    add_percent(g, r->margin, tone);
+    add(g, tone, &margin);
     grid_cell(g, TONE_PLAIN, governs_words[r->governs].word);
     if (isnan(r->governs_at))
         grid_cell(g, TONE_PLAIN, "-");
     else
-        grid_format(g, TONE_PLAIN, "%.1f%s", shown(r->governs_at, DIM_LENGTH, units), r->governs_in_weld_zone ? "w" : "");
-    add_factor(g, deciding_factor(r));
-    grid_format(g, TONE_PLAIN, "%.2f", asked_factor(r));
+        grid_format(g, TONE_PLAIN, "%.4g%s", shown(r->governs_at, DIM_LENGTH, units), r->governs_in_weld_zone ? "w" : " ");
+    add(g, TONE_PLAIN, &limit);
+    add(g, TONE_PLAIN, &asked);
     const double cost = 100 * (r->margin_unforced - r->margin);
     if (!is_forced(r))
         grid_cell(g, TONE_PLAIN, "-");
@@ -240,7 +257,10 @@ static void say_remark(text *out, size_t which, const check_row *rows, size_t co
     text line = {0}, names = {0};
     for (size_t i = 0; i < count; i++) {
         if (!has_remark(rows[i].remarks, remark)) continue;
-        if (found < 4) text_format(&names, "%s%s", found == 0 ? "" : ", ", rows[i].name);
+        if (found < 4) {
+            if (found > 0) text_put(&names, ", ");
+            shorten(&names, rows[i].name, NAME_MOST);
+        }
         found++;
     }
     if (found == 0) return;
@@ -257,8 +277,10 @@ static void say_squeezed(text *out, const check_row *rows, size_t count)
     for (size_t i = 0; i < count; i++) {
         if (!isnan(rows[i].fit_stress)) continue;
         text line = {0};
-        text_format(&line, "  squeezed: the locked-in squeeze alone is at or above the critical load: the tube bows out "
-                           "where it stands (%s)", rows[i].name);
+        text_put(&line, "  squeezed: the locked-in squeeze alone is at or above the critical load: the tube bows out "
+                        "where it stands (");
+        shorten(&line, rows[i].name, NAME_MOST);
+        text_char(&line, ')');
         wrap(out, line.at, 4);
         text_free(&line);
     }

@@ -56,9 +56,38 @@ static void pad(text *out, size_t n)
     while (n-- > 0) text_char(out, ' ');
 }
 
+void shorten(text *out, const char *string, size_t most)
+{
+    text plain = {0};
+    text_put(&plain, string);
+    text_make_printable(&plain, 0);
+    const char *from = plain.at != NULL ? plain.at : "";
+    const bool fits = width_of(from) <= most;
+    for (size_t width = 0; *from != '\0'; from++) {
+        width += ((unsigned char)*from & 0xC0) != 0x80;
+        if (!fits && width > most - 3) break;
+        text_char(out, *from);
+    }
+    if (!fits) text_put(out, "...");
+    text_free(&plain);
+}
+
+/* Cells of the first column, names as a rule, give way where the table would be too wide. */
+static void give_way(const grid *g, size_t widths[])
+{
+    size_t all = 2 * (g->columns - 1);
+    for (size_t i = 0; i < g->columns; i++) all += widths[i];
+    const size_t over = all > LINE_MOST ? all - LINE_MOST : 0, least = 8;
+    if (widths[0] >= over + least) widths[0] -= over;
+}
+
 static void put_cell(text *out, const char *cell, size_t width, grid_align align, bool last)
 {
-    const size_t wide = width_of(cell), gap = width > wide ? width - wide : 0;
+    if (width_of(cell) > width) {
+        shorten(out, cell, width);
+        return;
+    }
+    const size_t gap = width - width_of(cell);
     if (align == GRID_RIGHT) pad(out, gap);
     text_put(out, cell);
     if (align == GRID_LEFT && !last) pad(out, gap);
@@ -100,12 +129,13 @@ static void measure(const grid *g, size_t widths[])
 
 void grid_write(text *out, const grid *g, bool colour)
 {
-    size_t widths[GRID_COLUMNS_MOST];
+    size_t widths[GRID_COLUMNS_MOST] = {0};
     if (g->cells.failed) {
         out->failed = true;
         return;
     }
     measure(g, widths);
+    give_way(g, widths);
     bool headed = false;
     for (size_t i = 0; i < g->columns; i++) headed = headed || *g->heads[i] != '\0';
     for (size_t i = 0; headed && i < g->columns; i++) {
@@ -137,19 +167,4 @@ void wrap(text *out, const char *paragraph, size_t indent)
 {
     wrap_from(out, paragraph, 0, indent);
     text_char(out, '\n');
-}
-
-void shorten(text *out, const char *string, size_t most)
-{
-    if (width_of(string) <= most) {
-        text_put(out, string);
-        return;
-    }
-    size_t width = 0;
-    for (; *string != '\0'; string++) {
-        width += ((unsigned char)*string & 0xC0) != 0x80;
-        if (width > most - 3) break;
-        text_char(out, *string);
-    }
-    text_put(out, "...");
 }

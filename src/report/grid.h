@@ -31,7 +31,7 @@ const char *tone_off(bool colour);
 /* Adds a paragraph broken at blanks to lines of at most 98 characters; each line but the first is indented. */
 void wrap(text *out, const char *paragraph, size_t indent);
 
-/* The first `most` characters of a text, with "..." in place of what is cut. */
+/* What a user wrote, safe to print, cut to `most` characters with "..." in place of the rest. */
 void shorten(text *out, const char *string, size_t most);
 
 #endif

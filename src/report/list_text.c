@@ -21,6 +21,26 @@ void put_number(text *out, double value, int digits)
     }
 }
 
+void put_percent(text *out, double share)
+{
+    if (isinf(share))
+        text_put(out, "no limit");
+    else if (share > 99.99)
+        text_put(out, "over 9999 %");
+    else
+        text_format(out, "%+.1f %%", 100 * share);
+}
+
+void put_factor(text *out, double factor)
+{
+    if (isinf(factor))
+        text_put(out, "no limit");
+    else if (factor > 999)
+        text_put(out, "over 999");
+    else
+        text_format(out, "%.2f", factor);
+}
+
 static void add_cell(grid *g, const field *f, const void *record, unit_system units)
 {
     text cell = {0};

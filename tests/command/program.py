@@ -1,0 +1,171 @@
+"""What the tests of the program share: a run of it and all that it said, and files to give it.
+
+The program under test is copied into a folder laid out as it is installed, so that it finds its materials wherever
+it was built. Each test gets an empty folder of its own, in which the program runs; no other place is written."""
+
+import csv
+import io
+import json
+import os
+import pathlib
+import shutil
+import subprocess
+import tempfile
+import typing
+import unittest
+
+SANITIZED = os.environ.get("RAILBOW_SANITIZED") == "1"
+
+# One plain case: the least that a row must say. No load: it holds.
+PLAIN = {"case": "rail", "od [in]": "1.25", "wall [in]": "0.058", "material": "4130", "length [in]": "24"}
+HEADER = ",".join(PLAIN)
+ROW = ",".join(PLAIN.values())
+HOLDS = {"compression [lbf]": "1000"}
+SHORT = {"compression [lbf]": "20000"}
+
+# The columns, in the order in which the format says them.
+CASE_COLUMNS = """case note od wall material length end_a end_b column_curve compression eccentricity
+    eccentricity_clock moment_a moment_b moment_clock point_load point_at point_clock spread_load spread_clock
+    vertical_g slope torque bow bow_clock bow_shape bow_at miss_a miss_a_clock miss_b miss_b_clock gap
+    gap_stiffness weld_zone dressed factor factor_yield""".split()
+MATERIAL_COLUMNS = """material wall_over wall_up_to elastic_modulus shear_modulus density yield compression_yield
+    ultimate weld_yield column_intercept column_curve source""".split()
+RESULT_COLUMNS = """case,od [in],wall [in],material,verdict,margin,governs,margin_unforced,yield_factor,
+    column_factor,interaction_factor,area [in^2],inertia [in^4],section_modulus [in^3],radius [in],weight [lb],
+    wall_reduction,critical_load [lbf],effective_length [in],slenderness,column_stress [psi],column_load [lbf],
+    fit_axial [lbf],fit_moment [in-lbf],fit_stress [psi],axial [lbf],peak_moment [in-lbf],peak_moment_at [in],
+    peak_stress [psi],stress_use,deflection [in],deflection_clock [deg],remarks,note""".replace("\n    ", "")
+SECTION_COLUMNS = ("od [in],wall [in],bore [in],area [in^2],inertia [in^4],section_modulus [in^3],"
+                   "plastic_modulus [in^3],polar_inertia [in^4],radius [in],weight_per_length [lb/ft],"
+                   "diameter_to_wall")
+SI = {"in": "mm", "lbf": "N", "psi": "MPa", "in-lbf": "N-mm", "lb": "kg", "lb/ft": "kg/m", "in^2": "mm^2",
+      "in^3": "mm^3", "in^4": "mm^4", "deg": "deg"}
+
+
+def name_and_unit(column):
+    """'length [in]' -> ('length', 'in'); 'factor' -> ('factor', '')."""
+    name, _, rest = column.partition(" [")
+    return name, rest.rstrip("]")
+
+
+def in_si(columns):
+    """A header of results as --units si writes it."""
+    parts = [name_and_unit(column) for column in columns.split(",")]
+    return ",".join(f"{name} [{SI[unit]}]" if unit else name for name, unit in parts)
+
+
+def table(*rows, quoting=csv.QUOTE_MINIMAL):
+    """A CSV file: each row is PLAIN with some columns changed, added, or (None) left out of the file."""
+    rows = [{**PLAIN, **row} for row in rows]
+    columns = list(dict.fromkeys(c for row in rows for c, value in row.items() if value is not None))
+    text = io.StringIO()
+    writer = csv.DictWriter(text, columns, restval="", extrasaction="ignore", lineterminator="\n",
+                            quoting=quoting)
+    writer.writeheader()
+    writer.writerows(rows)
+    return text.getvalue()
+
+
+class Run(typing.NamedTuple):
+    out: str
+    err: str
+    status: int
+
+    @property
+    def rows(self):
+        return list(csv.DictReader(io.StringIO(self.out, newline="")))
+
+    @property
+    def names(self):
+        return [row["case"] for row in self.rows]
+
+    @property
+    def json(self):
+        return json.loads(self.out, parse_constant=lambda word: self.fail_on(word))
+
+    @staticmethod
+    def fail_on(word):
+        raise ValueError(f"{word} is not JSON")
+
+
+class Installed:
+    """The copy of the program, laid out as installed."""
+
+    def __init__(self, program, source):
+        self.source = pathlib.Path(source).resolve()
+        self.folder = pathlib.Path(tempfile.mkdtemp(prefix="railbow-test-")).resolve()
+        self.folder.chmod(0o755)  # other users too, for the tests that give up root's rights
+        self.program = self.folder / "bin" / "railbow"
+        self.materials = self.folder / "share" / "railbow" / "materials" / "steel_tube.csv"
+        self.program.parent.mkdir()
+        shutil.copy2(program, self.program)
+        shutil.copytree(self.source / "materials", self.materials.parent)
+
+    def remove(self):
+        shutil.rmtree(self.folder, ignore_errors=True)
+
+
+def environment(**changes):
+    """Ours, without what would change the program's output; None takes a variable out."""
+    plain = {"NO_COLOR": None, "TERM": "xterm", **changes}
+    kept = {name: value for name, value in os.environ.items() if name not in plain}
+    return {**kept, **{name: value for name, value in plain.items() if value is not None}}
+
+
+class ProgramTest(unittest.TestCase):
+    installed = None  # set by test_program.py
+    maxDiff = None
+
+    def setUp(self):
+        self.folder = pathlib.Path(tempfile.mkdtemp(dir=self.installed.folder))
+        self.folder.chmod(0o777)
+        self.addCleanup(shutil.rmtree, self.folder, ignore_errors=True)
+
+    def file(self, name, content):
+        path = self.folder / name
+        path.write_bytes(content if isinstance(content, bytes) else content.encode())
+        return path
+
+    def cases(self, *rows, name="cases.csv", **how):
+        self.file(name, table(*rows, **how))
+
+    def read(self, name):
+        return (self.folder / name).read_text(encoding="utf-8")
+
+    def listing(self):
+        return sorted(path.name for path in self.folder.iterdir())
+
+    def start(self, *words, program=None, **more):
+        more = {"cwd": self.folder, "env": environment(), "stdin": subprocess.DEVNULL, "stdout": subprocess.PIPE,
+                "stderr": subprocess.PIPE, **more}
+        process = subprocess.Popen([program or self.installed.program, *map(str, words)], **more)
+        self.addCleanup(self.put_down, process)
+        return process
+
+    @staticmethod
+    def put_down(process):
+        if process.poll() is None:
+            process.kill()
+            process.wait()
+        for stream in (process.stdin, process.stdout, process.stderr):
+            if stream is not None:
+                stream.close()
+
+    def run_program(self, *words, stdin=None, **more):
+        if stdin is not None:
+            more["stdin"] = subprocess.PIPE
+        process = self.start(*words, **more)
+        given = stdin.encode() if isinstance(stdin, str) else stdin
+        out, err = process.communicate(given, timeout=120)
+        return Run((out or b"").decode(), (err or b"").decode(), process.returncode)
+
+    def check(self, *words, **more):
+        return self.run_program("check", *(words or ("cases.csv",)), **more)
+
+    def assertRun(self, run, status, err="", out=None):
+        """`err` as its lines, without 'railbow: '."""
+        lines = [err] if isinstance(err, str) and err else list(err)
+        said = "".join(f"railbow: {line}\n" for line in lines)
+        self.assertEqual((run.err, run.status), (said, status))
+        if out is not None:
+            self.assertEqual(run.out, out)
