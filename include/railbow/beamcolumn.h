@@ -69,7 +69,8 @@ typedef struct rbow_station {
 RBOW_API rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared);
 
 /* Given:    prepared, loading
- * Returned: solution; relative error about 1e-14/(1 - P/P_cr) of the largest value along the tube */
+ * Returned: solution; relative error about 1e-14/(1 - P/P_cr) of the largest value along the tube, under
+ *           strong tension about the square root of P L^2/EI times rounding */
 RBOW_API void rbow_beam_solve(const rbow_prepared *prepared, const rbow_loading *loading,
                               rbow_solution *solution);
 

@@ -14,7 +14,7 @@ typedef struct rbow_material {
     const char *name;
     double wall_over, wall_up_to; /* in: serves wall_over < wall <= wall_up_to                   */
     double elastic_modulus;       /* psi                                                         */
-    double shear_modulus;         /* psi                                                         */
+    double shear_modulus;         /* psi; no result uses it                                      */
     double density;               /* lb/in^3                                                     */
     double yield;                 /* psi, tension                                                */
     double compression_yield;     /* psi                                                         */
@@ -29,7 +29,7 @@ typedef struct rbow_material {
  * Given:    list, count  materials
  *           name         as in the list; case matters
  *           wall         in
- * Returned: the row, or NULL; *known says whether the name stands in the list at all */
+ * Returned: the row (a wall off its limits by 1e-12 of it is forgiven: another unit's last bit), or NULL; *known says whether the name stands in the list at all */
 RBOW_API const rbow_material *rbow_material_find(const rbow_material *list, size_t count, const char *name,
                                                  double wall, int *known);
 

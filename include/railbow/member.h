@@ -64,7 +64,8 @@ enum { /* rbow_result.remarks, in the order in which they are said */
     RBOW_REMARK_IDLE_POINT_LOAD = 1 << 10,
     RBOW_REMARK_IDLE_MISS_A = 1 << 11,
     RBOW_REMARK_IDLE_MISS_B = 1 << 12,
-    RBOW_REMARK_COUNT = 13
+    RBOW_REMARK_IDLE_DRESSED = 1 << 13, /* there is no weld zone to dress */
+    RBOW_REMARK_COUNT = 14
 };
 
 /* What does not exist is NaN; no limit is INFINITY. */
@@ -97,8 +98,10 @@ typedef struct rbow_result {
     unsigned remarks;
 
     /* beside the table: where the check that governs is reached, at its own load factor */
-    double governs_at;          /* in; NaN where the column as a whole governs, or nothing */
+    double governs_at;          /* in; NaN where the tube as a whole buckles, or nothing governs */
     int governs_in_weld_zone;
+    int runs;                   /* it has a run load */
+    int forced;                 /* it has a miss or a gap */
 } rbow_result;
 
 /* A member with every value at its default: no load, no bow, pinned, factor 1.5; od, wall, length NaN. */

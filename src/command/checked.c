@@ -87,6 +87,8 @@ static void fill(checked *answer, const load_case *c, const rbow_result *r)
         .length = m->length,
         .governs_at = r->governs_at,
         .governs_in_weld_zone = r->governs_in_weld_zone,
+        .runs = r->runs,
+        .forced = r->forced,
     };
 }
 

@@ -45,8 +45,7 @@ static bool take_number(const char *name, const char *value, double *taken)
 static bool take_count(const char *name, const char *value, int most, int *taken)
 {
     double number;
-    if (!take_number(name, value, &number)) return false;
-    if (number > most || floor(number) < number) {
+    if (!number_read(value, strlen(value), &number) || !(number >= 1 && number <= most) || floor(number) < number) {
         say("--%s: '%s' is not a whole number from 1 to %d", name, value, most);
         return false;
     }
@@ -89,7 +88,7 @@ typedef struct option_entry {
 } option_entry;
 
 static const option_entry entries[] = {
-    {"output", 'o', TAKES_OUTPUT, "FILE", take_output, "write FILE, whole or not at all, instead of stdout"},
+    {"output", 'o', TAKES_OUTPUT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
     {"format", 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},
     {"units", 0, TAKES_OUTPUT, "us|si", take_units, "units of the answer (default us); input names its own"},
     {"materials", 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},

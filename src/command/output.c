@@ -118,11 +118,12 @@ static bool wants_colour(void)
 
 bool output_open(output *out, const options *o)
 {
-    *out = (output){.target = o->output, .file = STDOUT_FILENO, .format = o->format, .units = o->units};
-    const bool terminal = o->output == NULL && isatty(STDOUT_FILENO);
+    const bool to_stdout = o->output == NULL || strcmp(o->output, "-") == 0;
+    *out = (output){.target = to_stdout ? NULL : o->output, .file = STDOUT_FILENO, .format = o->format, .units = o->units};
+    const bool terminal = to_stdout && isatty(STDOUT_FILENO);
     if (out->format == FORMAT_AUTO) out->format = terminal ? FORMAT_TEXT : FORMAT_CSV;
     out->colour = terminal && wants_colour();
-    return o->output == NULL || open_target(out);
+    return to_stdout || open_target(out);
 }
 
 bool output_write(output *out, const char *bytes, size_t n)

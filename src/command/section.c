@@ -51,9 +51,10 @@ static bool add_section(section_rows *sections, const char *as_given, double od,
 /* "1.25x0.058", "32mmx1.5mm" */
 static bool read_size(const char *size, double *od, double *wall)
 {
-    const char *times = strchr(size, 'x');
-    return times != NULL && measure_read(size, (size_t)(times - size), DIM_LENGTH, od)
-        && measure_read(times + 1, strlen(times + 1), DIM_LENGTH, wall);
+    const size_t first = strcspn(size, "xX\303"); /* the last begins a times sign in UTF-8 */
+    const size_t times = strncmp(size + first, "\303\227", 2) == 0 ? 2 : size[first] != '\0';
+    return times > 0 && measure_read(size, first, DIM_LENGTH, od)
+        && measure_read(size + first + times, strlen(size + first + times), DIM_LENGTH, wall);
 }
 
 static bool sections_of_sizes(const options *o, double density, section_rows *sections)
@@ -65,7 +66,7 @@ static bool sections_of_sizes(const options *o, double density, section_rows *se
         double od, wall;
         const char *size = o->operands[i];
         if (!read_size(size, &od, &wall)) {
-            say("section: '%s' is not a size like 1.25x0.058 (inch) or 32mmx1.5mm", size);
+            say("section: '%s' is not a size like 1.25x0.058 (inch, in decimals) or 32mmx1.5mm", size);
             fine = false;
         } else if (!add_section(sections, size, od, wall, density)) {
             fine = false;

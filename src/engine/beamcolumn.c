@@ -3,7 +3,7 @@
 #include "engine/ends.h"
 #include "engine/shapes.h"
 
-static const double pi = 3.14159265358979323846;
+#include <gsl/gsl_math.h>
 
 static bool beam_is_sound(const rbow_beam *b)
 {
@@ -11,13 +11,6 @@ static bool beam_is_sound(const rbow_beam *b)
     return b->bending_stiffness > 0 && b->length > 0 && isfinite(b->compression) && b->critical_load > 0
         && b->stiffness_a >= 0 && (free_b ? b->stiffness_a > 0 : b->stiffness_b >= 0) && b->point_at >= 0
         && b->point_at <= b->length && b->bow_at > 0 && b->bow_at < b->length;
-}
-
-/* The weights of a spring's rule m + r w' = ..., divided by 1 + r so that a fixed end is a plain number. */
-static void set_hold(double hold[2], double relative)
-{
-    hold[0] = isinf(relative) ? 0 : 1 / (1 + relative);
-    hold[1] = isinf(relative) ? 1 : relative / (1 + relative);
 }
 
 typedef struct end_shapes { /* moment and movement at an end */
@@ -69,8 +62,10 @@ rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared)
         .bow_at = beam->bow_at / beam->length,
         .tension = load < SHAPES_TENSION_FROM,
     };
-    set_hold(p->hold_a, beam->stiffness_a / unit);
-    set_hold(p->hold_b, end_is(beam->stiffness_b, RBOW_FREE) ? 0 : beam->stiffness_b / unit);
+    const hold a_holds = hold_of(beam->stiffness_a / unit);
+    const hold b_holds = hold_of(end_is(beam->stiffness_b, RBOW_FREE) ? 0 : beam->stiffness_b / unit);
+    p->hold_a[0] = a_holds.moment, p->hold_a[1] = a_holds.slope;
+    p->hold_b[0] = b_holds.moment, p->hold_b[1] = b_holds.slope;
 
     end_shapes a, b;
     double rules[3][3], column[3];
@@ -92,7 +87,7 @@ rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared)
 static double bow_slope_at_b(const rbow_prepared *p, double bow)
 {
     switch (p->beam.bow_shape) {
-        case RBOW_BOW_SINE: return -pi * bow;
+        case RBOW_BOW_SINE: return -M_PI * bow;
         case RBOW_BOW_ARC: return -4 * bow;
         default: return -bow / (1 - p->bow_at);
     }

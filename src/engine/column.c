@@ -7,7 +7,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-static const double pi = 3.14159265358979323846;
+#include <gsl/gsl_math.h>
 
 static const struct {
     const char *name;
@@ -32,25 +32,13 @@ rbow_status rbow_end_stiffness(double end, double bending_stiffness, double leng
     *stiffness = NAN;
     if (!(bending_stiffness > 0 && length > 0)) return RBOW_OUT_OF_RANGE;
     if (end_is(end, RBOW_WELDED)) {
-        const double u = pi * sqrt(2.0);
+        const double u = M_PI * sqrt(2.0);
         *stiffness = -u / tan(u / 2) * bending_stiffness / length;
         return RBOW_OK;
     }
     if (!(end >= 0)) return RBOW_OUT_OF_RANGE;
     *stiffness = end;
     return RBOW_OK;
-}
-
-/* The weights of a spring's two rules, moment and slope: 1/(1+r) and r/(1+r), so that pinned and fixed
- * are plain numbers. */
-typedef struct hold {
-    double moment, slope;
-} hold;
-
-static hold hold_of(double relative)
-{
-    if (isinf(relative)) return (hold){0, 1};
-    return (hold){1 / (1 + relative), relative / (1 + relative)};
 }
 
 /* Timoshenko & Gere's equation for a bar with both ends held sideways and sprung against turning,
@@ -78,7 +66,7 @@ static double free_equation(double z, void *context)
 static rbow_status lowest_root(const hold end[2], bool free_b, double *z)
 {
     hold ends[2] = {end[0], end[1]};
-    const double low = free_b ? 0 : pi * pi, high = free_b ? pi * pi / 4 : 4 * pi * pi;
+    const double low = free_b ? 0 : M_PI * M_PI, high = free_b ? M_PI * M_PI / 4 : 4 * M_PI * M_PI;
     double (*equation)(double, void *) = free_b ? free_equation : held_equation;
     const bracket b = {low, equation(low, ends), high, equation(high, ends)};
     if (b.at_low > 0 && b.at_high < 0) return root_between(equation, ends, &b, 0, z);
@@ -104,7 +92,7 @@ rbow_status rbow_critical_load(double bending_stiffness, double length, double s
 
 static double euler_stress(const rbow_column *c)
 {
-    const double root = pi / c->slenderness;
+    const double root = M_PI / c->slenderness;
     return root * root * c->elastic_modulus;
 }
 
@@ -118,7 +106,7 @@ static double johnson_stress(const rbow_column *c, double full)
  * 1.5 C T^0.5 = 2 pi^2 E/T^3. */
 static double three_halves_transition(const rbow_column *c)
 {
-    return pi * sqrt(7 * c->elastic_modulus / (3 * c->wall_reduction * c->column_intercept));
+    return M_PI * sqrt(7 * c->elastic_modulus / (3 * c->wall_reduction * c->column_intercept));
 }
 
 static double three_halves_stress(const rbow_column *c, double full)
@@ -136,13 +124,15 @@ static double aisc_stress(const rbow_column *c, double full)
     return ratio <= 2.25 ? pow(0.658, ratio) * full : 0.877 * euler;
 }
 
+/* chi = 1/(phi + sqrt(phi^2 - l^2)), numerator and denominator over l^2 = full/euler, so that an endlessly slender
+ * column carries nothing. */
 static double en_stress(const rbow_column *c, double full)
 {
-    const double slenderness = sqrt(full / euler_stress(c));
-    if (slenderness <= 0.2) return full;
-    const double square = slenderness * slenderness;
-    const double phi = 0.5 * (1 + curves[c->curve].imperfection * (slenderness - 0.2) + square);
-    return full * fmin(1, 1 / (phi + sqrt(phi * phi - square)));
+    const double ratio = euler_stress(c) / full;
+    if (ratio >= 25) return full; /* slenderness up to 0.2 */
+    const double alpha = curves[c->curve].imperfection;
+    const double phi = 0.5 * (ratio + alpha * (sqrt(ratio) - 0.2 * ratio) + 1);
+    return full * fmin(1, ratio / (phi + sqrt(phi * phi - ratio)));
 }
 
 static bool column_is_sound(const rbow_column *c)
@@ -173,8 +163,8 @@ rbow_status rbow_column_transition(const rbow_column *column, double *slendernes
     if (!column_is_sound(column)) return RBOW_OUT_OF_RANGE;
     const double full = column->wall_reduction * column->compression_yield;
     switch (column->curve) {
-        case RBOW_CURVE_JOHNSON: *slenderness = pi * sqrt(2 * column->elastic_modulus / full); break;
-        case RBOW_CURVE_EULER: *slenderness = pi * sqrt(column->elastic_modulus / full); break;
+        case RBOW_CURVE_JOHNSON: *slenderness = M_PI * sqrt(2 * column->elastic_modulus / full); break;
+        case RBOW_CURVE_EULER: *slenderness = M_PI * sqrt(column->elastic_modulus / full); break;
         case RBOW_CURVE_THREE_HALVES: *slenderness = three_halves_transition(column); break;
         default: *slenderness = INFINITY; break;
     }

@@ -11,4 +11,16 @@ static inline bool end_is(double end, double word)
     return end <= word && end >= word;
 }
 
+/* The weights of a spring's rule m + r w' = ..., divided by 1 + r: plain numbers from pinned to fixed.
+ * Given: relative  r = k L/EI. */
+typedef struct hold {
+    double moment, slope;
+} hold;
+
+static inline hold hold_of(double relative)
+{
+    if (isinf(relative)) return (hold){0, 1};
+    return (hold){1 / (1 + relative), relative / (1 + relative)};
+}
+
 #endif

@@ -70,6 +70,16 @@ static int steps_of(const climb *c)
     return m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? 16 : 4;
 }
 
+/* The end of a range may lie far behind the crossing, whose steps would then be coarse. */
+static void bring_nearer(climb *c, double low, step *end)
+{
+    while (end->height >= 0 && end->factor - low > 1e-12 * end->factor) {
+        const step nearer = step_at(c, low + (end->factor - low) / 4);
+        if (nearer.height < 0) return;
+        *end = nearer;
+    }
+}
+
 /* The first place in [low, high] where the level reaches 1; INFINITY where it does not. A hump between steps is
  * climbed to its top. */
 static rbow_status first_reach(climb *c, double low, double high, double *factor)
@@ -81,10 +91,8 @@ static rbow_status first_reach(climb *c, double low, double high, double *factor
     if (!(low < high)) return RBOW_OK;
 
     step end = step_at(c, high);
-    for (step nearer; end.height >= 0 && high - low > 1e-12 * high; end = nearer, high = nearer.factor) {
-        nearer = step_at(c, low + (high - low) / 4);
-        if (nearer.height < 0) break;
-    }
+    bring_nearer(c, low, &end);
+    high = end.factor;
     const int steps = steps_of(c);
     const double wide = (high - low) / steps;
     s[1] = step_at(c, low + 1e-6 * wide); /* tells a hump that begins at once */
@@ -125,6 +133,17 @@ static double far_enough(climb *c)
     return high;
 }
 
+/* The factor at which the axial load alone must have brought the tube to yield (0 where the gap does so); +1e-12 so that rounding cannot
+ * leave the crossing outside. */
+static double axial_yield(const frame *f, double tension)
+{
+    const double push = f->member.compression;
+    const double factor =
+        push > 0 ? (larger(f, squash_load) + tension) / push : (larger(f, pull_load) - tension) / -push;
+    return fmax(0, factor * (1 + 1e-12));
+}
+
+/* With a push it stops at the elastic critical factor: a straight slender tube gets there first. */
 static rbow_status yield_factor(const frame *f, double tension, double *factor)
 {
     climb c = {.frame = f, .tension = tension, .level = use_level};
@@ -133,19 +152,12 @@ static rbow_status yield_factor(const frame *f, double tension, double *factor)
         *factor = height(0, &c) >= 0 ? 0 : INFINITY;
         return c.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
     }
-    double high, cap = INFINITY;
-    if (push > 0) {
-        cap = (f->critical_load + tension) / push;
-        high = fmin(cap * (1 - 1e-10), (larger(f, squash_load) + tension) / push * (1 + 1e-12));
-    } else if (push < 0) {
-        high = (larger(f, pull_load) - tension) / -push * (1 + 1e-12);
-    } else {
-        high = far_enough(&c);
-    }
-    const rbow_status status = first_reach(&c, 0, high, factor);
-    if (status == RBOW_OK && !isfinite(*factor) && (push < 0 || push > 0)) *factor = fmin(cap, high);
-    if (push > 0 && high < cap) return status;
-    *factor = fmin(*factor, cap);
+    if (!(push > 0 || push < 0)) return first_reach(&c, 0, far_enough(&c), factor);
+
+    const double critical = push > 0 ? (f->critical_load + tension) / push : (double)INFINITY;
+    const double yield = axial_yield(f, tension);
+    const rbow_status status = first_reach(&c, 0, fmin(critical * (1 - 1e-10), yield), factor);
+    if (status == RBOW_OK) *factor = fmin(*factor, fmin(critical, yield));
     return status;
 }
 
@@ -187,11 +199,12 @@ static rbow_status factors_with(const frame *f, double tension, factors *out)
     return interaction_factor(f, tension, out->column, &out->interaction);
 }
 
-/* Locked-in tension may have relaxed, so under compression its help is not counted. */
+/* Locked-in tension may have relaxed, so its help is not counted: not under a push, and not where it would only
+ * stiffen the tube against what bends it. */
 rbow_status factors_of(const frame *f, factors *out)
 {
     rbow_status status = factors_with(f, f->tension, out);
-    if (status != RBOW_OK || !(f->tension > 0 && f->member.compression > 0)) return status;
+    if (status != RBOW_OK || !(f->tension > 0)) return status;
 
     factors relaxed;
     status = factors_with(f, 0, &relaxed);

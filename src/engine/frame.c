@@ -2,6 +2,7 @@
 
 #include "engine/ends.h"
 
+#include <gsl/gsl_math.h>
 #include <math.h>
 
 /* ---- what may be asked ------------------------------------------------------------------------------ */
@@ -45,7 +46,7 @@ static double bow_steepness(const rbow_member *m)
 {
     const double at = or_middle(m->bow_at, m->length);
     switch (m->bow_shape) {
-        case RBOW_BOW_SINE: return 3.14159265358979323846 * m->bow / m->length;
+        case RBOW_BOW_SINE: return M_PI * m->bow / m->length;
         case RBOW_BOW_ARC: return 4 * m->bow / m->length;
         default: return m->bow / fmin(at, m->length - at);
     }
@@ -100,7 +101,7 @@ static void load_faults(fault_list *list, const rbow_member *m)
         const double at = or_middle(m->point_at, m->length);
         need(list, at >= 0 && at <= m->length, RBOW_BAD_POINT_AT);
     }
-    const double upright = 3.14159265358979323846 / 2 * (1 + 1e-15);
+    const double upright = M_PI / 2 * (1 + 1e-15);
     need(list, m->slope >= -upright && m->slope <= upright, RBOW_BAD_SLOPE);
 }
 
@@ -128,7 +129,7 @@ static void fit_faults(fault_list *list, const rbow_member *m)
 static void weld_faults(fault_list *list, const rbow_member *m, const rbow_material *k)
 {
     const bool wall = positive(m->od) && positive(m->wall) && m->wall <= m->od / 2;
-    const bool weld_zone = not_negative(m->weld_zone) && !(m->weld_zone > m->length);
+    const bool weld_zone = not_negative(m->weld_zone) && !(positive(m->length) && m->weld_zone > m->length);
     const bool dressed = not_negative(m->dressed) && !(wall && m->dressed >= m->wall);
     need(list, weld_zone, RBOW_BAD_WELD_ZONE);
     need(list, dressed, RBOW_BAD_DRESSED);
@@ -198,7 +199,7 @@ static rbow_status build_column(frame *f, const rbow_material *k)
     rbow_status status = rbow_critical_load(f->bending_stiffness, m->length, f->stiffness_a, f->stiffness_b,
                                             &f->critical_load);
     if (status != RBOW_OK) return status;
-    const double effective = 3.14159265358979323846 * sqrt(f->bending_stiffness / f->critical_load);
+    const double effective = M_PI * sqrt(f->bending_stiffness / f->critical_load);
     const rbow_column column = {
         .curve = (rbow_curve)m->column_curve,
         .elastic_modulus = k->elastic_modulus,
@@ -319,7 +320,7 @@ rbow_status frame_build(const rbow_member *member, const rbow_material *material
 frame frame_unforced(const frame *f)
 {
     frame free = *f;
-    free.tension = 0;
+    free.tension = free.member.gap = free.member.miss_a = free.member.miss_b = 0;
     for (int i = 0; i < 2; i++) free.built[i].slope_a = free.built[i].slope_b = 0;
     return free;
 }

@@ -4,7 +4,7 @@
 #include "engine/factor.h"
 #include "engine/stress.h"
 
-static const double pi = 3.14159265358979323846;
+#include <gsl/gsl_math.h>
 
 rbow_member rbow_member_default(void)
 {
@@ -46,6 +46,7 @@ const char *rbow_remark_text(unsigned bit)
         case RBOW_REMARK_IDLE_POINT_LOAD: return "no effect: point_load";
         case RBOW_REMARK_IDLE_MISS_A: return "no effect: miss_a";
         case RBOW_REMARK_IDLE_MISS_B: return "no effect: miss_b";
+        case RBOW_REMARK_IDLE_DRESSED: return "no effect: dressed";
         default: return NULL;
     }
 }
@@ -70,7 +71,7 @@ static void tell_column(const frame *f, rbow_result *r)
     r->weight = f->weight;
     r->wall_reduction = f->wall_reduction;
     r->critical_load = f->critical_load;
-    r->effective_length = pi * sqrt(f->bending_stiffness / f->critical_load);
+    r->effective_length = M_PI * sqrt(f->bending_stiffness / f->critical_load);
     r->slenderness = r->effective_length / r->section.radius;
     r->column_stress = f->column_stress;
     r->column_load = f->column_load;
@@ -104,7 +105,9 @@ static judged judge(const rbow_member *m, const factors *k)
 static void tell_where(const frame *f, const factors *k, rbow_result *r)
 {
     state s;
-    if (r->governs == RBOW_BY_YIELD && frame_state(f, k->yield, k->yield_tension, &s) == RBOW_OK) {
+    const double critical = (f->critical_load + k->yield_tension) / f->member.compression;
+    const bool buckles = f->member.compression > 0 && k->yield >= critical * (1 - 1e-9);
+    if (r->governs == RBOW_BY_YIELD && !buckles && frame_state(f, k->yield, k->yield_tension, &s) == RBOW_OK) {
         const stress_peak p = stress_of(f, &s);
         r->governs_at = p.at * f->member.length;
         r->governs_in_weld_zone = p.zone == ZONE_WELD;
@@ -134,8 +137,10 @@ static rbow_status tell_margins(const frame *f, rbow_result *r)
     r->governs = as_built.governs;
     r->verdict = r->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
     r->margin_unforced = r->margin;
+    r->runs = frame_runs(f);
+    r->forced = is_forced(f);
     tell_where(f, &k, r);
-    if (!is_forced(f)) return RBOW_OK;
+    if (!r->forced) return RBOW_OK;
 
     const frame unforced = frame_unforced(f);
     status = factors_of(&unforced, &k);
@@ -158,7 +163,7 @@ static void tell_fit(const frame *f, rbow_result *r)
 static double clock_of(const double vector[2])
 {
     const double clock = atan2(vector[RIGHT], vector[UP]);
-    return clock < 0 ? clock + 2 * pi : clock;
+    return clock < 0 ? clock + 2 * M_PI : clock;
 }
 
 static rbow_status tell_loaded(const frame *f, rbow_result *r)
@@ -209,6 +214,7 @@ static void tell_remarks(const frame *f, rbow_result *r)
     remark_if(r, fabs(m->point_load) > 0 && frame_point_is_idle(m), RBOW_REMARK_IDLE_POINT_LOAD);
     remark_if(r, m->miss_a > 0 && !(f->stiffness_a > 0), RBOW_REMARK_IDLE_MISS_A);
     remark_if(r, m->miss_b > 0 && !free_b && !(f->stiffness_b > 0), RBOW_REMARK_IDLE_MISS_B);
+    remark_if(r, m->dressed > 0 && !(m->weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
 }
 
 rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material, rbow_result *result)

@@ -1,6 +1,8 @@
 #include "engine/peak.h"
 
+#include <gsl/gsl_math.h>
 #include <math.h>
+#include <stdbool.h>
 
 /* Between loads the square of the size is smooth; its half derivative g = f . f' is watched at nodes close
  * enough that no cell holds more than one turn of g, and each change from rising to falling is refined.
@@ -55,7 +57,8 @@ static void offer_beside(search *s, const node *n, double step)
 static void offer_turn(search *s, const node *rising, const node *falling)
 {
     double low = rising->xi, high = falling->xi;
-    double xi = low + (high - low) * rising->rise / (rising->rise - falling->rise);
+    const bool known = rising->rise > 0 && falling->rise < 0;
+    double xi = known ? low + (high - low) * rising->rise / (rising->rise - falling->rise) : (low + high) / 2;
     for (int i = 0; i < 60; i++) {
         const node n = node_at(s, xi);
         const double step = -n.rise / n.curve, next = xi + step;
@@ -96,7 +99,7 @@ static void look_inside(search *s, const node *left, const node *right)
 static int nodes_of(const state *s, const piece *p, double nodes[NODES_MOST])
 {
     const double span = p->to - p->from;
-    const double all = CELLS_LEAST + CELLS_A_HALF_WAVE * (s->prepared.tension ? 1 : s->prepared.wave / 3.14159265358979);
+    const double all = CELLS_LEAST + CELLS_A_HALF_WAVE * (s->prepared.tension ? 1 : s->prepared.wave / M_PI);
     const int cells = (int)ceil(span * all);
     double near[LAYERS_MOST];
     int layers = 0, count = 0;
@@ -112,6 +115,24 @@ static int nodes_of(const state *s, const piece *p, double nodes[NODES_MOST])
     return count;
 }
 
+static double size_at(const node *n)
+{
+    return hypot(n->jet.f[0], n->jet.f[1]);
+}
+
+/* Next to a held or pinned end the size is 0 but for rounding, and so is its rise, whose sign then means nothing:
+ * the size rises away from such an end. */
+static void look_between(search *s, const node *left, const node *right)
+{
+    const bool starts = size_at(left) < 1e-9 * size_at(right), ends = size_at(right) < 1e-9 * size_at(left);
+    const bool rises = starts || left->rise > 0, falls = ends || right->rise < 0;
+    if (rises && falls)
+        offer_turn(s, left, right);
+    else if (!starts && !ends && left->rise * right->rise > 0 && left->rise * left->curve < 0
+             && right->rise * right->curve > 0)
+        look_inside(s, left, right);
+}
+
 static void search_piece(search *s, const piece *p)
 {
     double nodes[NODES_MOST];
@@ -122,10 +143,7 @@ static void search_piece(search *s, const piece *p)
     offer_beside(s, &left, 0);
     for (int i = 1; i < count; i++) {
         const node right = node_at(s, nodes[i]);
-        if (left.rise > 0 && right.rise < 0)
-            offer_turn(s, &left, &right);
-        else if (left.rise * right.rise > 0 && left.rise * left.curve < 0 && right.rise * right.curve > 0)
-            look_inside(s, &left, &right);
+        look_between(s, &left, &right);
         offer_beside(s, &right, 0);
         left = right;
     }

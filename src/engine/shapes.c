@@ -2,10 +2,9 @@
 
 #include "engine/smooth.h"
 
+#include <gsl/gsl_math.h>
 #include <math.h>
 #include <stdbool.h>
-
-static const double pi = 3.14159265358979323846;
 
 /* The moment obeys m'' + z m = -q - F delta + z y0''. Each shape is the answer to one cause. */
 
@@ -20,12 +19,12 @@ static void put(shapes *at, enum shape which, double value, double slope)
 /* Away from z = pi^2: the pinned answer c sin(pi xi), which leaves both ends at rest. */
 static bool sine_stands_alone(const rbow_prepared *p)
 {
-    return p->load < pi * pi / 2;
+    return p->load < M_PI * M_PI / 2;
 }
 
 static double sine_amplitude(const rbow_prepared *p)
 {
-    return p->load / (pi * pi - p->load);
+    return p->load / (M_PI * M_PI - p->load);
 }
 
 typedef struct sine_wave { /* the answer that starts from nothing at A, and its slope */
@@ -37,23 +36,23 @@ typedef struct sine_wave { /* the answer that starts from nothing at A, and its 
  * In the half sum and half difference of the two waves the small denominator cancels exactly. */
 static sine_wave sine_from_a(double u, double xi)
 {
-    const double sum = (u + pi) / 2, difference = (u - pi) / 2, a = difference * xi;
+    const double sum = (u + M_PI) / 2, difference = (u - M_PI) / 2, a = difference * xi;
     const double sine_over = fabs(a) > 1e-4 ? sin(a) / difference : xi * (1 - a * a / 6);
     const double sine = sin(sum * xi), cosine = cos(sum * xi);
     return (sine_wave){
         .k = (sine * cos(a) / sum - cosine * sine_over) / (2 * u),
-        .slope = pi * sine * sine_over / (2 * sum),
+        .slope = M_PI * sine * sine_over / (2 * sum),
     };
 }
 
 static void sine_moment(const rbow_prepared *p, double xi, shapes *m)
 {
-    const double square = pi * pi;
+    const double square = M_PI * M_PI;
     if (p->beam.bow_shape != RBOW_BOW_SINE) {
         put(m, SHAPE_SINE, 0, 0);
     } else if (sine_stands_alone(p)) {
         const double c = sine_amplitude(p) * square;
-        put(m, SHAPE_SINE, c * sin(pi * xi), c * pi * cos(pi * xi));
+        put(m, SHAPE_SINE, c * sin(M_PI * xi), c * M_PI * cos(M_PI * xi));
     } else {
         const sine_wave wave = sine_from_a(p->wave, xi);
         put(m, SHAPE_SINE, -p->load * square * wave.k, -p->load * square * wave.slope);
@@ -62,14 +61,14 @@ static void sine_moment(const rbow_prepared *p, double xi, shapes *m)
 
 static void sine_movement(const rbow_prepared *p, double xi, shapes *w)
 {
-    const double s = sin(pi * xi), c = cos(pi * xi);
+    const double s = sin(M_PI * xi), c = cos(M_PI * xi);
     if (p->beam.bow_shape != RBOW_BOW_SINE) {
         put(w, SHAPE_SINE, 0, 0);
     } else if (sine_stands_alone(p)) {
-        put(w, SHAPE_SINE, sine_amplitude(p) * s, sine_amplitude(p) * pi * c);
+        put(w, SHAPE_SINE, sine_amplitude(p) * s, sine_amplitude(p) * M_PI * c);
     } else {
         const sine_wave wave = sine_from_a(p->wave, xi);
-        put(w, SHAPE_SINE, pi * xi - s - pi * pi * wave.k, pi * (1 - c) - pi * pi * wave.slope);
+        put(w, SHAPE_SINE, M_PI * xi - s - M_PI * M_PI * wave.k, M_PI * (1 - c) - M_PI * M_PI * wave.slope);
     }
 }
 
@@ -211,7 +210,7 @@ void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], double xi
 {
     shapes m;
     const bool waves = p->beam.bow_shape == RBOW_BOW_SINE;
-    const double source = waves ? p->load * pi * pi * sin(pi * xi) : 0;
+    const double source = waves ? p->load * M_PI * M_PI * sin(M_PI * xi) : 0;
     shapes_of_moment(p, xi, side, &m);
     for (int i = 0; i < 2; i++) {
         const double *share = two[i].share;

@@ -1,8 +1,7 @@
 #include <railbow/tube.h>
 
+#include <gsl/gsl_math.h>
 #include <math.h>
-
-static const double pi = 3.14159265358979323846;
 
 static const rbow_section no_section = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
 
@@ -17,7 +16,7 @@ rbow_status rbow_section_of(double od, double wall, rbow_section *section)
 
     const double mean = od - wall;
     const double squares = mean * mean + wall * wall;
-    const double area = pi * wall * mean;
+    const double area = M_PI * wall * mean;
     const double inertia = area * squares / 8;
     *section = (rbow_section){
         .od = od,

@@ -28,6 +28,7 @@ typedef struct check_row { /* NaN: does not exist; INFINITY: no limit */
     double length;               /* in */
     double governs_at;           /* in from A; NaN where the column as a whole governs */
     int governs_in_weld_zone;
+    int runs, forced;            /* it has a run load; a miss or a gap */
 } check_row;
 
 extern const field_list check_list;

@@ -80,13 +80,18 @@ static void say_reach(text *out, const check_row *r)
     }
 }
 
+/* "at joint A", "27.4 in from A (length 60.0 in)" */
 static void put_place(text *out, const check_row *r, unit_system units)
 {
-    char at[NUMBER_ROOM];
-    number_write_digits(at, shown(r->governs_at, DIM_LENGTH, units), 4);
-    text_format(out, "%s %s", at, unit_name(DIM_LENGTH, units));
-    number_write_digits(at, shown(r->length, DIM_LENGTH, units), 4);
-    text_format(out, " from A of %s%s", at, r->governs_in_weld_zone ? ", in the weld zone" : "");
+    const char *unit_shown_as = unit_name(DIM_LENGTH, units);
+    const double at = shown(r->governs_at, DIM_LENGTH, units), all = shown(r->length, DIM_LENGTH, units);
+    if (at <= 0)
+        text_put(out, "at joint A");
+    else if (at >= all)
+        text_put(out, "at joint B");
+    else
+        text_format(out, "%.1f %s from A (length %.1f %s)", at, unit_shown_as, all, unit_shown_as);
+    if (r->governs_in_weld_zone) text_put(out, ", in the weld zone");
 }
 
 static void say_where(text *out, const check_row *r, unit_system units)
@@ -97,9 +102,11 @@ static void say_where(text *out, const check_row *r, unit_system units)
         [GOVERNS_INTERACTION] = "push and bending together",
     };
     if (r->governs == GOVERNS_NONE) return;
+    const bool somewhere = !isnan(r->governs_at), buckles = r->governs == GOVERNS_YIELD && !somewhere;
     text line = {0};
-    text_format(&line, "  What governs: %s", reasons[r->governs]);
-    if (!isnan(r->governs_at)) {
+    text_format(&line, "  What governs: %s",
+                buckles ? "elastic buckling, which comes before any yield" : reasons[r->governs]);
+    if (somewhere) {
         text_put(&line, ", ");
         put_place(&line, r, units);
     }
@@ -108,14 +115,9 @@ static void say_where(text *out, const check_row *r, unit_system units)
     text_free(&line);
 }
 
-static bool is_forced(const check_row *r)
-{
-    return fabs(r->fit_axial) > 0 || fabs(r->margin - r->margin_unforced) > 0;
-}
-
 static void say_fit(text *out, const check_row *r, unit_system units)
 {
-    if (!is_forced(r)) return;
+    if (!r->forced) return;
     const double cost = 100 * (r->margin_unforced - r->margin);
     text line = {0};
     if (isfinite(cost)) {
@@ -123,13 +125,38 @@ static void say_fit(text *out, const check_row *r, unit_system units)
                     cost < 0 ? "brings" : "costs", fabs(cost));
         put_percent(&line, r->margin_unforced);
     } else {
-        text_put(&line, "  Forced fit: without it there is no limit");
+        text_put(&line, isinf(r->margin_unforced) ? "  Forced fit: without it there is no limit" : "  Forced fit");
     }
     if (!isnan(r->fit_stress))
         text_format(&line, " (it alone: %.0f %s)", shown(r->fit_stress, DIM_STRESS, units), unit_name(DIM_STRESS, units));
     text_char(&line, '.');
     wrap(out, line.at, 4);
     text_free(&line);
+}
+
+/* A case that asks nothing of its tube holds; that must not pass for a check. */
+static void say_idle(text *out, const check_row *rows, size_t count)
+{
+    size_t idle = 0;
+    for (size_t i = 0; i < count; i++) idle += !rows[i].runs;
+    if (idle == 0) return;
+    text_format(out, "%zu of them %s no run load at all: nothing was asked of the tube.\n", idle, idle == 1 ? "has" : "have");
+}
+
+/* What holds only because of what is locked in may stop to hold when that relaxes. */
+static void say_propped(text *out, const check_row *rows, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (!(rows[i].margin >= 0 && rows[i].margin_unforced < 0)) continue;
+        text line = {0};
+        text_put(&line, "Careful: '");
+        shorten(&line, rows[i].name, NAME_MOST);
+        text_put(&line, "' holds only by its forced fit; without it the margin is ");
+        put_percent(&line, rows[i].margin_unforced);
+        text_put(&line, ". What is locked in can relax.");
+        wrap(out, line.at, 2);
+        text_free(&line);
+    }
 }
 
 static void say_verdict(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour)
@@ -149,6 +176,8 @@ static void say_verdict(text *out, const check_row *rows, size_t count, bool fau
         say_where(out, worst, units);
         say_fit(out, worst, units);
     }
+    say_idle(out, rows, count);
+    say_propped(out, rows, count);
     if (faults) text_put(out, "Some rows could not be checked and are not in this answer: see the messages.\n");
 }
 
@@ -160,7 +189,7 @@ static void add(grid *g, grid_tone tone, text *cell)
     text_free(cell);
 }
 
-static void add_row(grid *g, const check_row *r, unit_system units)
+static void add_row(grid *g, const check_row *r, bool show_asked, unit_system units)
 {
     const bool holds = r->verdict == VERDICT_HOLDS;
     const grid_tone tone = holds ? TONE_GOOD : TONE_BAD;
@@ -178,20 +207,30 @@ static void add_row(grid *g, const check_row *r, unit_system units)
     if (isnan(r->governs_at))
         grid_cell(g, TONE_PLAIN, "-");
     else
-        grid_format(g, TONE_PLAIN, "%.4g%s", shown(r->governs_at, DIM_LENGTH, units), r->governs_in_weld_zone ? "w" : " ");
+        grid_format(g, TONE_PLAIN, "%.1f%s", shown(r->governs_at, DIM_LENGTH, units), r->governs_in_weld_zone ? "w" : " ");
     add(g, TONE_PLAIN, &limit);
-    add(g, TONE_PLAIN, &asked);
+    if (show_asked) add(g, TONE_PLAIN, &asked);
+    text_free(&asked);
     const double cost = 100 * (r->margin_unforced - r->margin);
-    if (!is_forced(r))
+    if (!r->forced)
         grid_cell(g, TONE_PLAIN, "-");
-    else if (isfinite(cost))
+    else if (isfinite(cost) && fabs(cost) < 1000)
         grid_format(g, TONE_PLAIN, "%.1f pt", cost);
     else
-        grid_cell(g, TONE_PLAIN, "all");
+        grid_cell(g, TONE_PLAIN, isnan(cost) ? "-" : cost > 0 ? "over 999" : "wins all");
+}
+
+/* The factor asked for, where it is the same in every row and for every check; else 0. */
+static double common_factor(const check_row *rows, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        if (fabs(rows[i].factor - rows[0].factor) > 0 || fabs(rows[i].factor_yield - rows[0].factor) > 0) return 0;
+    return rows[0].factor;
 }
 
 static void say_table(text *out, const check_row *rows, size_t count, unit_system units, bool colour)
 {
+    const bool show_asked = !(common_factor(rows, count) > 0);
     grid g = {0};
     text tube = {0}, at = {0};
     text_format(&tube, "tube, %s", unit_name(DIM_LENGTH, units));
@@ -203,21 +242,26 @@ static void say_table(text *out, const check_row *rows, size_t count, unit_syste
     grid_column(&g, "governs", GRID_LEFT);
     grid_column(&g, at.at, GRID_RIGHT);
     grid_column(&g, "limit", GRID_RIGHT);
-    grid_column(&g, "asked", GRID_RIGHT);
+    if (show_asked) grid_column(&g, "asked", GRID_RIGHT);
     grid_column(&g, "fit costs", GRID_RIGHT);
-    for (size_t i = 0; i < count; i++) add_row(&g, &rows[i], units);
+    for (size_t i = 0; i < count; i++) add_row(&g, &rows[i], show_asked, units);
     grid_write(out, &g, colour);
     grid_free(&g);
     text_free(&tube);
     text_free(&at);
 }
 
-static void say_key(text *out)
+static void say_key(text *out, double asked)
 {
-    wrap(out,
-         "limit: the run load times this reaches the limit; margin = limit/asked - 1. at: where that is reached, "
-         "from joint A (w: in a weld zone). fit costs: points of margin that misses and gap take.",
-         0);
+    text line = {0};
+    text_put(&line, "limit: the run load times this reaches the limit. margin = limit/asked - 1");
+    if (asked > 0) {
+        text_put(&line, "; asked of every case: ");
+        put_factor(&line, asked);
+    }
+    text_put(&line, ". at: where, from joint A (w: in a weld zone). fit costs: points of margin that misses and gap take.");
+    wrap(out, line.at, 0);
+    text_free(&line);
 }
 
 /* ---- remarks ---------------------------------------------------------------------------------------- */
@@ -225,7 +269,7 @@ static void say_key(text *out)
 static const struct {
     const char *remark, *meaning;
 } meanings[] = {
-    {"unstable as loaded", "the push is at or above the elastic critical load: the tube buckles in the run"},
+    {"unstable as loaded", "the axial load is at or above the elastic critical load: the tube buckles"},
     {"built-in state takes a set", "the forced fit alone takes the tube to yield: it stays bent"},
     {"slender", "L'/r is above 150, beyond the usual practice for tubes that are pushed"},
     {"short tube", "under ten diameters long: shear, which is left out here, bends it noticeably"},
@@ -238,6 +282,7 @@ static const struct {
     {"no effect: point_load", "it acts at a held joint, which takes it"},
     {"no effect: miss_a", "joint A is pinned: the tube turns to its landing freely"},
     {"no effect: miss_b", "joint B is pinned: the tube turns to its landing freely"},
+    {"no effect: dressed", "without a weld_zone there is nothing to dress: the section was NOT reduced"},
 };
 
 static bool has_remark(const char *remarks, const char *remark)
@@ -302,7 +347,7 @@ void check_text(text *out, const check_row *rows, size_t count, bool faults, uni
     if (count > 0) {
         text_char(out, '\n');
         say_table(out, rows, count, units, colour);
-        say_key(out);
+        say_key(out, common_factor(rows, count));
         say_remarks(out, rows, count);
     }
     text_char(out, '\n');

@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { LINE_MOST = 98 };
+enum { LINE_MOST = 98, KEPT = 5 /* room for a unit behind a number */ };
 
 const char *tone_on(grid_tone tone, bool colour)
 {
@@ -93,16 +93,22 @@ static void put_cell(text *out, const char *cell, size_t width, grid_align align
     if (align == GRID_LEFT && !last) pad(out, gap);
 }
 
+static bool ends_in_digit(const char *word)
+{
+    const size_t length = strlen(word);
+    return length > 0 && word[length - 1] >= '0' && word[length - 1] <= '9';
+}
+
 /* Goes on at a column of a line already begun. */
 static void wrap_from(text *out, const char *paragraph, size_t column, size_t indent)
 {
-    bool begun = false;
+    bool begun = false, number = false; /* a number keeps its unit on its line */
     while (*paragraph != '\0') {
         const size_t length = strcspn(paragraph, " ");
         char word[256];
         snprintf(word, sizeof word, "%.*s", (int)length, paragraph);
         const size_t width = width_of(word);
-        if (begun && column + 1 + width > LINE_MOST) {
+        if (begun && !number && column + 1 + width + (ends_in_digit(word) ? KEPT : 0) > LINE_MOST) {
             text_char(out, '\n');
             pad(out, indent);
             column = indent;
@@ -111,6 +117,7 @@ static void wrap_from(text *out, const char *paragraph, size_t column, size_t in
             column++;
         }
         begun = true;
+        number = ends_in_digit(word);
         text_put(out, word);
         column += width;
         paragraph += length + (paragraph[length] == ' ');

@@ -141,6 +141,10 @@ void complain_of_number(reader *r, const file_column *c, const char *cell, size_
     if (number_is_written(cell, n)) complain(r, c, "%s is too large", shown);
     else if (is_infinite_or_nan(cell, n)) complain(r, c, "%s is not a finite number", shown);
     else if (is_hexadecimal(cell)) complain(r, c, "%s is not a decimal number", shown);
+    else if (memchr(cell, '/', n) != NULL)
+        complain(r, c, "%s is not a number: write a fraction as a decimal, 1 1/4 as 1.25", shown);
+    else if (cell[n - 1] == '"' || cell[n - 1] == '\'')
+        complain(r, c, "%s is not a number: leave the mark out, the unit stands in the header", shown);
     else complain(r, c, "%s is not a number", shown);
 }
 

@@ -69,7 +69,8 @@ static void guess_try(guess *g, const char *candidate)
 {
     const size_t length = strlen(candidate);
     if (g->length > LETTERS_MOST || length > LETTERS_MOST) return;
-    const size_t changes = distance(g->given, g->length, candidate, length);
+    size_t changes = distance(g->given, g->length, candidate, length);
+    if (changes > 2 && g->length > 1 && strncmp(g->given, candidate, g->length) == 0) changes = 2; /* cut short */
     if (changes >= g->changes || changes >= g->length || changes >= length) return;
     g->best = candidate;
     g->changes = changes;

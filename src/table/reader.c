@@ -76,7 +76,8 @@ static void break_at_quote(reader *r)
     if (!r->csv.quoted)
         break_off(
             r, r->line,
-            "a quote in a cell that does not begin with one: put the cell in quotes and double those in it",
+            "a quote in a cell that does not begin with one: leave an inch mark out, the unit stands in the header; "
+            "a text with a quote stands in quotes, with those in it doubled",
             r->line);
     else if (r->cell_line == r->line)
         break_off(r, r->line, "there is text behind the closing quote: a quote in a cell is doubled", r->line);

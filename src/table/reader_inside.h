@@ -44,6 +44,7 @@ struct reader {
     text fresh_texts;   /* ... and its texts; the first is ""                         */
 
     size_t cells;       /* of the row in progress, so far                             */
+    bool comment;       /* it begins with '#'                                         */
     void *record;
     text texts, complaints;
 

@@ -73,7 +73,10 @@ static void take_number(reader *r, const file_column *c, const char *cell, size_
 
 void row_cell(reader *r, const char *cell, size_t n)
 {
-    if (r->cells == 0) begin(r);
+    if (r->cells == 0) {
+        begin(r);
+        r->comment = n > 0 && *cell == '#';
+    }
     if (r->cells++ >= r->column_count) return;
     const file_column *c = &r->columns[r->cells - 1];
     if (n == 0) take_empty(r, c);
@@ -88,8 +91,9 @@ void row_end(reader *r)
 {
     if (r->cells != r->column_count) {
         text_clear(&r->complaints);
-        message_add(&r->complaints, r->file, r->row_line, NULL, "has %zu cell%s where the header has %zu",
-                    r->cells, r->cells == 1 ? "" : "s", r->column_count);
+        message_add(&r->complaints, r->file, r->row_line, NULL, "has %zu cell%s where the header has %zu%s",
+                    r->cells, r->cells == 1 ? "" : "s", r->column_count,
+                    r->comment ? ": comments (#) stand before the header only" : "");
     }
     finish(r);
 }

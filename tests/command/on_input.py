@@ -284,8 +284,9 @@ class Rows(ProgramTest):
         (b"a\n", "3: has 1 cell where the header has 5"),
         (b"a,1.25,0.058,4130,24,\n", "3: has 6 cells where the header has 5"),
         (b"a,1,25,0,058,4130,24\n", "3: has 7 cells where the header has 5"),
-        (b'1 1/4" rail,1.25,0.058,4130,24\n', "3: case: a quote in a cell that does not begin with one: put the cell "
-                                              "in quotes and double those in it"),
+        (b'1 1/4" rail,1.25,0.058,4130,24\n', "3: case: a quote in a cell that does not begin with one: leave an "
+                                              "inch mark out, the unit stands in the header; a text with a quote "
+                                              "stands in quotes, with those in it doubled"),
         (b'"a"b,1.25,0.058,4130,24\n', "3: case: there is text behind the closing quote: a quote in a cell is doubled"),
         (b'"a\nb",1.25,-1,4130,24\n', "3: wall: '-1' is out of range: must be above 0"),
         (b"\n\n# no comment,1.25,x,4130,24\n", "5: wall: 'x' is not a number"),

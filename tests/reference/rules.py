@@ -323,7 +323,7 @@ class Case:
         if -self.locked_tension >= self.critical_load:
             return 0.0, 0.0, 0.0
         tensions = {self.locked_tension}
-        if self.locked_tension > 0.0 and self.member.compression > 0.0:
+        if self.locked_tension > 0.0:
             tensions.add(0.0)
         return tuple(min(measure(tension) for tension in tensions)
                      for measure in (self.yield_factor, self.column_factor, self.interaction_factor))

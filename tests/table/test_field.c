@@ -22,7 +22,8 @@ START_TEST(the_nearest_name_is_guessed)
     nearest("lenght", "length");
     nearest("LENGTHS", "length");
     nearest("leng", "length");
-    nearest("len", "end"); /* two changes may be asked of any name */
+    nearest("len", "length"); /* cut short */
+    nearest("lent", "length");
     nearest("lod", "load");
     nearest("nmae", "name");
     nearest("xy", NULL);

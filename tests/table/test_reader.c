@@ -1,6 +1,10 @@
 /* Files that are right, or broken as files: what the reader makes of them, whole and in pieces. */
 #include "sample.h"
 
+/* what to do about a quote inside a cell */
+#define MARK                                                                                     \
+    "leave an inch mark out, the unit stands in the header; a text with a quote stands in quotes, " \
+    "with those in it doubled"
 #define H "name,length [in],load [lbf]\n" /* the shortest header that asks for nothing else */
 #define REST " slope=0 share=0.5 load=1 end=pinned hinge=0 shape=arc\n"
 
@@ -96,20 +100,14 @@ END_TEST
 
 START_TEST(a_quote_inside_a_cell)
 {
-    READS(H "1\" tube,1,1\n" A_ROW, "2 bad\nf.csv:2: name: a quote in a cell that does not begin with one: put "
-                                    "the cell in quotes and double "
-                                    "those in it\n"
+    READS(H "1\" tube,1,1\n" A_ROW, "2 bad\nf.csv:2: name: a quote in a cell that does not begin with one: " MARK "\n"
                                     "3 name=A note= length=2.5" REST);
     READS(H "x,y,1\" tube,\"\"\"\n" A_ROW, "2 bad\nf.csv:2: length: 'y' is not a number\n"
-                                           "f.csv:2: load: a quote in a cell that does not begin with one: put "
-                                           "the cell in quotes and double those in it\n"
+                                           "f.csv:2: load: a quote in a cell that does not begin with one: " MARK "\n"
                                            "3 name=A note= length=2.5" REST);
-    READS(H "A,2.5,1,extra\"\n" A_ROW, "2 bad\nf.csv:2: a quote in a cell that does not begin with one: put "
-                                       "the cell in quotes and double those in it\n"
+    READS(H "A,2.5,1,extra\"\n" A_ROW, "2 bad\nf.csv:2: a quote in a cell that does not begin with one: " MARK "\n"
                                        "3 name=A note= length=2.5" REST);
-    READS(H "\"x\ny\",1\",1\n" A_ROW, "2 bad\nf.csv:3: length: a quote in a cell that does not begin with one: "
-                                      "put the cell in quotes and double "
-                                      "those in it; lines 2 to 3 are lost\n"
+    READS(H "\"x\ny\",1\",1\n" A_ROW, "2 bad\nf.csv:3: length: a quote in a cell that does not begin with one: " MARK "; lines 2 to 3 are lost\n"
                                       "4 name=A note= length=2.5" REST);
 }
 END_TEST
@@ -148,8 +146,7 @@ START_TEST(a_header_with_broken_quotes)
 {
     READS("name,\"length [in],load [lbf]\n" A_ROW,
           "f.csv:1: column 2: the quote opened here is never closed; lines 1 to 2 are lost\n");
-    READS("name,le\"ngth\n" A_ROW, "f.csv:1: column 2: a quote in a cell that does not begin with one: put the "
-                                   "cell in quotes and double those in it\n");
+    READS("name,le\"ngth\n" A_ROW, "f.csv:1: column 2: a quote in a cell that does not begin with one: " MARK "\n");
 }
 END_TEST
 
