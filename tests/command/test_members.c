@@ -34,8 +34,8 @@ static void add_field(size_t *count, const field *f, const char *prefix, size_t 
     if (*prefix == '\0') return;
     to->least = -INFINITY;
     to->most = INFINITY;
-    to->fallback = NAN;
     if (f->kind != FIELD_NUMBER) return;
+    to->fallback = NAN;
     to->kind = FIELD_EITHER;
     to->words = infinite;
 }

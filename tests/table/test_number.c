@@ -70,7 +70,7 @@ static void both_ways(double value)
     reads_as_strtod(text);
 }
 
-enum { ROUNDS = 50000 };
+enum { ROUNDS = 25000 };
 
 START_TEST(any_bits)
 {
