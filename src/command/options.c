@@ -55,7 +55,7 @@ static bool take_count(const char *name, const char *value, int most, int *taken
 
 static bool take_format(options *o, const char *value)
 {
-    int word;
+    int word = FORMAT_AUTO;
     if (!take_word(formats, "format", value, &word)) return false;
     o->format = (output_format)word;
     return true;
@@ -63,7 +63,7 @@ static bool take_format(options *o, const char *value)
 
 static bool take_units(options *o, const char *value)
 {
-    int word;
+    int word = UNITS_US;
     if (!take_word(systems, "units", value, &word)) return false;
     o->units = (unit_system)word;
     return true;
