@@ -69,10 +69,11 @@ rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared)
 
     end_shapes a, b;
     double rules[3][3], column[3];
-    shapes_of_moment(p, 0, 0, &a.m);
-    shapes_of_movement(p, 0, 0, &a.w);
-    shapes_of_moment(p, 1, 1, &b.m);
-    shapes_of_movement(p, 1, 1, &b.w);
+    static const spot at_a = {0, 0, 0, 1}, at_b = {1, 1, 1, 0};
+    shapes_of_moment(p, &at_a, &a.m);
+    shapes_of_movement(p, &at_a, &a.w);
+    shapes_of_moment(p, &at_b, &b.m);
+    shapes_of_movement(p, &at_b, &b.w);
     for (int shape = 0; shape < SHAPE_UNKNOWNS; shape++) {
         end_rules(p, &a, &b, shape, column);
         for (int i = 0; i < 3; i++) rules[i][shape] = column[i];
@@ -126,10 +127,11 @@ void rbow_beam_at(const rbow_prepared *prepared, const rbow_solution *solution, 
 {
     const double length = prepared->beam.length, unit = prepared->beam.bending_stiffness / length;
     const double xi = x / length, side = xi < 1 ? nextafter(xi, 2) : 1;
+    const spot at = spot_at(xi, side);
     shapes m, w;
     *station = (rbow_station){0, 0, 0, 0};
-    shapes_of_moment(prepared, xi, side, &m);
-    shapes_of_movement(prepared, xi, side, &w);
+    shapes_of_moment(prepared, &at, &m);
+    shapes_of_movement(prepared, &at, &w);
     for (int i = 0; i < SHAPE_COUNT; i++) {
         const double share = solution->share[i];
         station->moment += share * m.value[i] * unit;

@@ -5,37 +5,69 @@
 
 #include <math.h>
 
-/* What is followed as the load factor grows. Its level is mapped to (u - 1)/(u + 1): 0 at the limit, and
- * close to linear at the pole, where a tube near its critical load bends without bound. */
+typedef enum level { LEVEL_USE, LEVEL_INTERACTION, LEVELS } level;
+
+enum { REMEMBERED_MOST = 64 };
+
+/* The two levels at a load factor come from one equilibrium, so each is remembered for the other's climb. */
+typedef struct memory {
+    double factor[REMEMBERED_MOST], height[REMEMBERED_MOST][LEVELS];
+    int count;
+} memory;
+
+/* What is followed as the load factor grows. */
 typedef struct climb {
     const frame *frame;
     double tension;
-    double (*level)(const frame *f, const state *s);
+    level level;
+    memory *memory;
     bool failed;
 } climb;
 
-static double use_level(const frame *f, const state *s)
+/* A level u is mapped to (u - 1)/(u + 1): 0 at the limit, and close to linear at the pole, where a tube near its
+ * critical load bends without bound. */
+static double mapped(double u)
 {
-    return stress_of(f, s).use;
+    return isinf(u) ? 1 : (u - 1) / (u + 1);
 }
 
-static double interaction_level(const frame *f, const state *s)
+static void measure(const climb *c, double factor, double height[LEVELS])
 {
-    return interaction_of(f, s).value;
+    state s;
+    peak peaks[2];
+    if (frame_state(c->frame, factor, c->tension, &s) == RBOW_UNSTABLE) {
+        height[LEVEL_USE] = height[LEVEL_INTERACTION] = 1;
+        return;
+    }
+    peak_moments(c->frame, &s, peaks);
+    height[LEVEL_USE] = mapped(stress_of(c->frame, &s, peaks).use);
+    height[LEVEL_INTERACTION] = mapped(interaction_of(c->frame, &s, peaks).value);
+}
+
+static bool is_same(double a, double b)
+{
+    return a <= b && a >= b;
 }
 
 static double height(double factor, void *context)
 {
     climb *c = context;
-    state s;
-    if (frame_state(c->frame, factor, c->tension, &s) == RBOW_UNSTABLE) return 1;
-    const double u = c->level(c->frame, &s);
-    if (isnan(u)) c->failed = true;
-    return isinf(u) ? 1 : (u - 1) / (u + 1);
+    memory *m = c->memory;
+    int i = 0;
+    while (i < m->count && !is_same(m->factor[i], factor)) i++;
+    if (i == m->count) {
+        if (i == REMEMBERED_MOST) i = --m->count;
+        m->factor[i] = factor;
+        measure(c, factor, m->height[i]);
+        m->count++;
+    }
+    const double h = m->height[i][c->level];
+    if (isnan(h)) c->failed = true;
+    return h;
 }
 
 /* Heights whose size is below this are the limit: the factor is then right to about as many digits. */
-static const double level_enough = 1e-12;
+static const double level_enough = 1e-11;
 
 typedef struct step { /* a load factor and how high the level is there */
     double factor, height;
@@ -144,9 +176,9 @@ static double axial_yield(const frame *f, double tension)
 }
 
 /* With a push it stops at the elastic critical factor: a straight slender tube gets there first. */
-static rbow_status yield_factor(const frame *f, double tension, double *factor)
+static rbow_status yield_factor(const frame *f, double tension, memory *m, double *factor)
 {
-    climb c = {.frame = f, .tension = tension, .level = use_level};
+    climb c = {.frame = f, .tension = tension, .level = LEVEL_USE, .memory = m};
     const double push = f->member.compression;
     if (!frame_runs(f)) {
         *factor = height(0, &c) >= 0 ? 0 : INFINITY;
@@ -170,9 +202,9 @@ static double column_factor(const frame *f, double tension)
 
 /* Counted only where the tube is in compression: from the factor that uses up a locked-in tension, or up
  * to the one that pulls a squeezed tube free. It never exceeds the column factor. */
-static rbow_status interaction_factor(const frame *f, double tension, double column, double *factor)
+static rbow_status interaction_factor(const frame *f, double tension, double column, memory *m, double *factor)
 {
-    climb c = {.frame = f, .tension = tension, .level = interaction_level};
+    climb c = {.frame = f, .tension = tension, .level = LEVEL_INTERACTION, .memory = m};
     const double push = f->member.compression;
     *factor = INFINITY;
     if (push > 0) {
@@ -194,9 +226,11 @@ static rbow_status factors_with(const frame *f, double tension, factors *out)
     *out = (factors){.yield_tension = tension, .interaction_tension = tension};
     if (-tension >= f->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
     out->column = column_factor(f, tension);
-    const rbow_status status = yield_factor(f, tension, &out->yield);
+    memory m;
+    m.count = 0;
+    const rbow_status status = yield_factor(f, tension, &m, &out->yield);
     if (status != RBOW_OK) return status;
-    return interaction_factor(f, tension, out->column, &out->interaction);
+    return interaction_factor(f, tension, out->column, &m, &out->interaction);
 }
 
 /* Locked-in tension may have relaxed, so its help is not counted: not under a push, and not where it would only

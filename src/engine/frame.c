@@ -276,6 +276,25 @@ static void insert_border(double borders[], int *count, double at)
     ++*count;
 }
 
+static void set_spots(piece *p)
+{
+    const double span = p->to - p->from, side = (p->from + p->to) / 2;
+    const int cells = (int)ceil(span * CELLS);
+    p->count = cells + 1;
+    for (int i = 0; i < cells; i++) p->spots[i] = spot_at(p->from + span * i / cells, side);
+    p->spots[cells] = spot_at(p->to, side);
+}
+
+static bool loading_acts(const rbow_loading *l)
+{
+    return fabs(l->moment_a) > 0 || fabs(l->moment_b) > 0 || fabs(l->point_load) > 0 || fabs(l->spread_load) > 0;
+}
+
+static bool loading_bends(const rbow_loading *l)
+{
+    return loading_acts(l) || fabs(l->bow) > 0 || fabs(l->slope_a) > 0 || fabs(l->slope_b) > 0;
+}
+
 static void build_pieces(frame *f)
 {
     const rbow_member *m = &f->member;
@@ -295,8 +314,9 @@ static void build_pieces(frame *f)
         if (!(borders[i] < borders[i + 1])) continue;
         const double middle = (borders[i] + borders[i + 1]) / 2;
         const bool welded = middle < weld || (!is_free(m) && middle > 1 - weld);
-        f->pieces[f->piece_count++] =
-            (piece){.from = borders[i], .to = borders[i + 1], .zone = welded ? ZONE_WELD : ZONE_TUBE};
+        piece *p = &f->pieces[f->piece_count++];
+        *p = (piece){.from = borders[i], .to = borders[i + 1], .zone = welded ? ZONE_WELD : ZONE_TUBE};
+        set_spots(p);
     }
 }
 
@@ -313,6 +333,7 @@ rbow_status frame_build(const rbow_member *member, const rbow_material *material
     f->tension = locked_tension(member, material->elastic_modulus * area);
     f->has_point = fabs(m->point_load) > 0 && !frame_point_is_idle(m);
     build_loads(f);
+    f->planes = loading_bends(&f->run[RIGHT]) || loading_bends(&f->built[RIGHT]) ? 2 : 1;
     build_pieces(f);
     return isfinite(f->tension) && isfinite(f->column_load) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
@@ -323,11 +344,6 @@ frame frame_unforced(const frame *f)
     free.tension = free.member.gap = free.member.miss_a = free.member.miss_b = 0;
     for (int i = 0; i < 2; i++) free.built[i].slope_a = free.built[i].slope_b = 0;
     return free;
-}
-
-static bool loading_acts(const rbow_loading *l)
-{
-    return fabs(l->moment_a) > 0 || fabs(l->moment_b) > 0 || fabs(l->point_load) > 0 || fabs(l->spread_load) > 0;
 }
 
 bool frame_runs(const frame *f)
@@ -369,7 +385,7 @@ rbow_status frame_state(const frame *f, double factor, double tension, state *s)
     s->torque = factor * m->torque;
     const rbow_status status = rbow_beam_prepare(&beam, &s->prepared);
     if (status != RBOW_OK) return status;
-    for (int plane = 0; plane < 2; plane++) {
+    for (int plane = 0; plane < f->planes; plane++) {
         const rbow_loading loading = at_factor(&f->run[plane], &f->built[plane], factor);
         rbow_beam_solve(&s->prepared, &loading, &s->planes[plane]);
     }

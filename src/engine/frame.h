@@ -17,9 +17,13 @@ typedef struct zone {
     double yield;
 } zone;
 
+enum { CELLS = 9 }; /* that the tube is looked at in, see peak.c */
+
 typedef struct piece { /* a stretch without a load inside, all of one zone; shares of the length */
     double from, to;
     int zone;
+    int count;              /* of its spots: both ends and even steps between */
+    spot spots[CELLS + 2];
 } piece;
 
 enum { PIECES_MOST = 5 }; /* cut at two zone borders, a point load, a kink */
@@ -36,6 +40,7 @@ typedef struct frame {
     double tension; /* T0, locked in, lbf */
     bool has_point; /* a point load that the joints do not take */
     rbow_loading run[2], built[2];
+    int planes; /* 1 where nothing acts in the second */
     piece pieces[PIECES_MOST];
     int piece_count;
 } frame;

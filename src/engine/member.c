@@ -105,15 +105,18 @@ static judged judge(const rbow_member *m, const factors *k)
 static void tell_where(const frame *f, const factors *k, rbow_result *r)
 {
     state s;
+    peak peaks[2];
     const double critical = (f->critical_load + k->yield_tension) / f->member.compression;
     const bool buckles = f->member.compression > 0 && k->yield >= critical * (1 - 1e-9);
     if (r->governs == RBOW_BY_YIELD && !buckles && frame_state(f, k->yield, k->yield_tension, &s) == RBOW_OK) {
-        const stress_peak p = stress_of(f, &s);
+        peak_moments(f, &s, peaks);
+        const stress_peak p = stress_of(f, &s, peaks);
         r->governs_at = p.at * f->member.length;
         r->governs_in_weld_zone = p.zone == ZONE_WELD;
     } else if (r->governs == RBOW_BY_INTERACTION
                && frame_state(f, k->interaction, k->interaction_tension, &s) == RBOW_OK) {
-        const interaction p = interaction_of(f, &s);
+        peak_moments(f, &s, peaks);
+        const interaction p = interaction_of(f, &s, peaks);
         r->governs_at = p.at * f->member.length;
         r->governs_in_weld_zone = p.zone == ZONE_WELD;
     }
@@ -152,9 +155,11 @@ static rbow_status tell_margins(const frame *f, rbow_result *r)
 static void tell_fit(const frame *f, rbow_result *r)
 {
     state s;
+    peak peaks[2];
     r->fit_axial = 0 - f->tension;
     if (frame_state(f, 0, f->tension, &s) != RBOW_OK) return; /* it buckles where it stands */
-    const stress_peak p = stress_of(f, &s);
+    peak_moments(f, &s, peaks);
+    const stress_peak p = stress_of(f, &s, peaks);
     r->fit_moment = p.moment * f->unit;
     r->fit_stress = p.stress;
     if (p.use >= 1) r->remarks |= RBOW_REMARK_SET;
@@ -169,12 +174,14 @@ static double clock_of(const double vector[2])
 static rbow_status tell_loaded(const frame *f, rbow_result *r)
 {
     state s;
+    peak peaks[2];
     r->axial = frame_axial(f, 1, f->tension);
     if (frame_state(f, 1, f->tension, &s) != RBOW_OK) {
         r->remarks |= RBOW_REMARK_UNSTABLE;
         return RBOW_OK;
     }
-    const stress_peak p = stress_of(f, &s);
+    peak_moments(f, &s, peaks);
+    const stress_peak p = stress_of(f, &s, peaks);
     const peak w = peak_movement(f, &s);
     r->peak_moment = p.moment * f->unit;
     r->peak_moment_at = p.moment_at * f->member.length;

@@ -6,17 +6,18 @@
 
 /* Between loads the square of the size is smooth; its half derivative g = f . f' is watched at nodes close
  * enough that no cell holds more than one turn of g, and each change from rising to falling is refined.
- * Along a wave of u radians the square turns with 2u: six cells and three more a half wave leave at most
- * 1.1 radians of the square to a cell. */
-enum { CELLS_LEAST = 6, CELLS_A_HALF_WAVE = 3, NODES_MOST = 256, LAYERS_MOST = 100 };
+ * Along a wave of u radians the square turns with 2u, and u is at most 2 pi: nine cells leave at most 1.4 radians
+ * of the square to a cell, a quarter of its wave. */
+enum { LAYERS_MOST = 100 };
 
 /* Sizes that differ by less are one tie: the mirror image of a place comes out different by rounding. */
 static const double tie = 1e-11;
 
-typedef void (*jet_function)(const rbow_prepared *, const rbow_solution[2], double, double, jet *);
+typedef void (*jet_function)(const rbow_prepared *, const rbow_solution[2], int, const spot *, jet *);
 
 typedef struct search {
     const state *state;
+    int planes;
     jet_function jet;
     double side; /* a place inside the piece being searched */
     peak best;
@@ -27,14 +28,21 @@ typedef struct node { /* a place, what is there, and the first two derivatives o
     jet jet;
 } node;
 
-static node node_at(const search *s, double xi)
+static node node_of(const search *s, const spot *at)
 {
-    node n = {.xi = xi};
+    node n;
     const jet *j = &n.jet;
-    s->jet(&s->state->prepared, s->state->planes, xi, s->side, &n.jet);
+    n.xi = at->xi;
+    s->jet(&s->state->prepared, s->state->planes, s->planes, at, &n.jet);
     n.rise = j->f[0] * j->d1[0] + j->f[1] * j->d1[1];
     n.curve = j->d1[0] * j->d1[0] + j->d1[1] * j->d1[1] + j->f[0] * j->d2[0] + j->f[1] * j->d2[1];
     return n;
+}
+
+static node node_at(const search *s, double xi)
+{
+    const spot at = spot_at(xi, s->side);
+    return node_of(s, &at);
 }
 
 static void offer(search *s, double xi, double up, double right)
@@ -96,35 +104,16 @@ static void look_inside(search *s, const node *left, const node *right)
     }
 }
 
-static int nodes_of(const state *s, const piece *p, double nodes[NODES_MOST])
+static double square_at(const node *n)
 {
-    const double span = p->to - p->from;
-    const double all = CELLS_LEAST + CELLS_A_HALF_WAVE * (s->prepared.tension ? 1 : s->prepared.wave / M_PI);
-    const int cells = (int)ceil(span * all);
-    double near[LAYERS_MOST];
-    int layers = 0, count = 0;
-    /* waves that die away from a load or an end within less than a cell */
-    if (s->prepared.tension)
-        for (double d = 0.25 / s->prepared.wave; d < span / cells && layers < LAYERS_MOST; d *= 1.5) near[layers++] = d;
-
-    nodes[count++] = p->from;
-    for (int i = 0; i < layers; i++) nodes[count++] = p->from + near[i];
-    for (int i = 1; i < cells; i++) nodes[count++] = p->from + span * i / cells;
-    for (int i = layers - 1; i >= 0; i--) nodes[count++] = p->to - near[i];
-    nodes[count++] = p->to;
-    return count;
-}
-
-static double size_at(const node *n)
-{
-    return hypot(n->jet.f[0], n->jet.f[1]);
+    return n->jet.f[0] * n->jet.f[0] + n->jet.f[1] * n->jet.f[1];
 }
 
 /* Next to a held or pinned end the size is 0 but for rounding, and so is its rise, whose sign then means nothing:
  * the size rises away from such an end. */
 static void look_between(search *s, const node *left, const node *right)
 {
-    const bool starts = size_at(left) < 1e-9 * size_at(right), ends = size_at(right) < 1e-9 * size_at(left);
+    const bool starts = square_at(left) < 1e-18 * square_at(right), ends = square_at(right) < 1e-18 * square_at(left);
     const bool rises = starts || left->rise > 0, falls = ends || right->rise < 0;
     if (rises && falls)
         offer_turn(s, left, right);
@@ -133,33 +122,54 @@ static void look_between(search *s, const node *left, const node *right)
         look_inside(s, left, right);
 }
 
-static void search_piece(search *s, const piece *p)
+static void look_on(search *s, node *left, const node *right)
 {
-    double nodes[NODES_MOST];
-    const int count = nodes_of(s->state, p, nodes);
-    s->side = (p->from + p->to) / 2;
+    look_between(s, left, right);
+    offer_beside(s, right, 0);
+    *left = *right;
+}
 
-    node left = node_at(s, nodes[0]);
-    offer_beside(s, &left, 0);
-    for (int i = 1; i < count; i++) {
-        const node right = node_at(s, nodes[i]);
-        look_between(s, &left, &right);
-        offer_beside(s, &right, 0);
-        left = right;
+/* Under tension waves die away from a load or an end, perhaps within less than a cell: the first and the last cell
+ * are cut finer toward the piece's end. */
+static void look_through_layers(search *s, node *left, double end, double span, bool inward)
+{
+    double near[LAYERS_MOST];
+    int layers = 0;
+    for (double d = 0.25 / s->state->prepared.wave; d < span && layers < LAYERS_MOST; d *= 1.5) near[layers++] = d;
+    for (int i = 0; i < layers; i++) {
+        const node right = node_at(s, inward ? end + near[i] : end - near[layers - 1 - i]);
+        look_on(s, left, &right);
     }
 }
 
-peak peak_moment(const frame *f, const state *s, int which)
+static void search_piece(search *s, const piece *p)
 {
-    search look = {.state = s, .jet = jet_of_moment, .best = {.size = -1}};
-    for (int i = 0; i < f->piece_count; i++)
-        if (f->pieces[i].zone == which) search_piece(&look, &f->pieces[i]);
-    return look.best;
+    const bool layers = s->state->prepared.tension != 0;
+    const double cell = (p->to - p->from) / (p->count - 1), most = p->count > 2 ? cell : cell / 2;
+    s->side = (p->from + p->to) / 2;
+    node left = node_of(s, &p->spots[0]);
+    offer_beside(s, &left, 0);
+    for (int i = 1; i < p->count; i++) {
+        if (layers && i == 1) look_through_layers(s, &left, p->from, most, true);
+        if (layers && i + 1 == p->count) look_through_layers(s, &left, p->to, most, false);
+        const node right = node_of(s, &p->spots[i]);
+        look_on(s, &left, &right);
+    }
+}
+
+void peak_moments(const frame *f, const state *s, peak peaks[2])
+{
+    for (int which = ZONE_TUBE; which <= ZONE_WELD; which++) {
+        search look = {.state = s, .planes = f->planes, .jet = jet_of_moment, .best = {.size = -1}};
+        for (int i = 0; i < f->piece_count; i++)
+            if (f->pieces[i].zone == which) search_piece(&look, &f->pieces[i]);
+        peaks[which] = look.best;
+    }
 }
 
 peak peak_movement(const frame *f, const state *s)
 {
-    search look = {.state = s, .jet = jet_of_movement, .best = {.size = -1}};
+    search look = {.state = s, .planes = f->planes, .jet = jet_of_movement, .best = {.size = -1}};
     for (int i = 0; i < f->piece_count; i++) search_piece(&look, &f->pieces[i]);
     return look.best;
 }

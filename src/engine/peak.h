@@ -10,10 +10,9 @@ typedef struct peak {
     double vector[2];
 } peak;
 
-/* Given:    f, s  a frame and its state
- *           which  ZONE_TUBE or ZONE_WELD: look only there
- * Returned: the largest moment m = M L/EI */
-peak peak_moment(const frame *f, const state *s, int which);
+/* Given:    f, s   a frame and its state
+ * Returned: peaks  the largest moment m = M L/EI of each zone */
+void peak_moments(const frame *f, const state *s, peak peaks[2]);
 
 /* The largest movement w = v/L, over the whole tube. */
 peak peak_movement(const frame *f, const state *s);

@@ -5,6 +5,7 @@
 #include <gsl/gsl_math.h>
 #include <math.h>
 #include <stdbool.h>
+#include <stddef.h>
 
 /* The moment obeys m'' + z m = -q - F delta + z y0''. Each shape is the answer to one cause. */
 
@@ -31,57 +32,99 @@ typedef struct sine_wave { /* the answer that starts from nothing at A, and its 
     double k, slope;
 } sine_wave;
 
+typedef struct half_wave { /* of u x/2; hyperbolic under tension */
+    double sine, cosine;
+} half_wave;
+
+static half_wave half_wave_at(const rbow_prepared *p, double x)
+{
+    const double angle = p->wave * x / 2;
+    return p->load > 0 ? (half_wave){sin(angle), cos(angle)} : (half_wave){sinh(angle), cosh(angle)};
+}
+
 /* Near and beyond z = pi^2 the pinned answer is at or past resonance. There m = -z pi^2 K, with
  *     K = integral of sin(pi y) sin(u (xi - y))/u dy = (pi sin(u xi)/u - sin(pi xi))/(pi^2 - u^2).
  * In the half sum and half difference of the two waves the small denominator cancels exactly. */
-static sine_wave sine_from_a(double u, double xi)
+static sine_wave sine_from_a(double u, const half_wave *h, const spot *at)
 {
-    const double sum = (u + M_PI) / 2, difference = (u - M_PI) / 2, a = difference * xi;
-    const double sine_over = fabs(a) > 1e-4 ? sin(a) / difference : xi * (1 - a * a / 6);
-    const double sine = sin(sum * xi), cosine = cos(sum * xi);
+    const double sum = (u + M_PI) / 2, difference = (u - M_PI) / 2, a = difference * at->xi;
+    /* sin(a)/difference: from the two waves where they differ enough, else from its series */
+    const double sine_over = fabs(a) > 0.05 ? (h->sine * at->cosine - h->cosine * at->sine) / difference
+                                            : at->xi * (1 - a * a / 6 * (1 - a * a / 20 * (1 - a * a / 42)));
+    const double cosine_a = h->cosine * at->cosine + h->sine * at->sine;
+    const double sine = h->sine * at->cosine + h->cosine * at->sine;
+    const double cosine = h->cosine * at->cosine - h->sine * at->sine;
     return (sine_wave){
-        .k = (sine * cos(a) / sum - cosine * sine_over) / (2 * u),
+        .k = (sine * cosine_a / sum - cosine * sine_over) / (2 * u),
         .slope = M_PI * sine * sine_over / (2 * sum),
     };
 }
 
-static void sine_moment(const rbow_prepared *p, double xi, shapes *m)
+static void sine_moment(const rbow_prepared *p, const half_wave *h, const spot *at, shapes *m)
 {
     const double square = M_PI * M_PI;
-    if (p->beam.bow_shape != RBOW_BOW_SINE) {
-        put(m, SHAPE_SINE, 0, 0);
-    } else if (sine_stands_alone(p)) {
+    if (sine_stands_alone(p)) {
         const double c = sine_amplitude(p) * square;
-        put(m, SHAPE_SINE, c * sin(M_PI * xi), c * M_PI * cos(M_PI * xi));
+        put(m, SHAPE_SINE, c * 2 * at->sine * at->cosine, c * M_PI * (1 - 2 * at->sine * at->sine));
     } else {
-        const sine_wave wave = sine_from_a(p->wave, xi);
+        const sine_wave wave = sine_from_a(p->wave, h, at);
         put(m, SHAPE_SINE, -p->load * square * wave.k, -p->load * square * wave.slope);
     }
 }
 
-static void sine_movement(const rbow_prepared *p, double xi, shapes *w)
+static void sine_movement(const rbow_prepared *p, const spot *at, shapes *w)
 {
-    const double s = sin(M_PI * xi), c = cos(M_PI * xi);
+    const double s = 2 * at->sine * at->cosine, versine = 2 * at->sine * at->sine;
     if (p->beam.bow_shape != RBOW_BOW_SINE) {
         put(w, SHAPE_SINE, 0, 0);
     } else if (sine_stands_alone(p)) {
-        put(w, SHAPE_SINE, sine_amplitude(p) * s, sine_amplitude(p) * M_PI * c);
+        put(w, SHAPE_SINE, sine_amplitude(p) * s, sine_amplitude(p) * M_PI * (1 - versine));
     } else {
-        const sine_wave wave = sine_from_a(p->wave, xi);
-        put(w, SHAPE_SINE, M_PI * xi - s - M_PI * M_PI * wave.k, M_PI * (1 - c) - M_PI * M_PI * wave.slope);
+        const half_wave h = half_wave_at(p, at->xi);
+        const sine_wave wave = sine_from_a(p->wave, &h, at);
+        put(w, SHAPE_SINE, M_PI * at->xi - s - M_PI * M_PI * wave.k, M_PI * versine - M_PI * M_PI * wave.slope);
     }
 }
 
 /* ---- compression and slight tension: everything from its values at A; w'' = -m ---------------------- */
 
-static void load_moment(double z, double t, bool past, enum shape which, shapes *m)
+/* cos(u x), sin(u x)/u and (1 - cos(u x))/z: all that moments need. In half angles none of them cancels, but for
+ * a small z the series costs less. */
+typedef struct low {
+    double c0, x1, x2;
+} low;
+
+static low low_from_half(const rbow_prepared *p, const half_wave *h)
+{
+    const double square = 2 * h->sine * h->sine;
+    return (low){p->load > 0 ? 1 - square : 1 + square, 2 * h->sine * h->cosine / p->wave, square / fabs(p->load)};
+}
+
+static low low_from_series(const rbow_prepared *p, double x)
+{
+    const smooth s = smooth_at(p->load * x * x);
+    return (low){s.c0, x * s.c1, x * x * s.c2};
+}
+
+static bool series_serves(const rbow_prepared *p)
+{
+    return fabs(p->load) < 2;
+}
+
+static void load_moment(const rbow_prepared *p, double t, bool past, enum shape which, shapes *m)
 {
     if (!past) {
         put(m, which, 0, 0);
         return;
     }
-    const smooth s = smooth_at(z * t * t);
-    put(m, which, -t * s.c1, -s.c0);
+    low l;
+    if (series_serves(p)) {
+        l = low_from_series(p, t);
+    } else {
+        const half_wave h = half_wave_at(p, t);
+        l = low_from_half(p, &h);
+    }
+    put(m, which, -l.x1, -l.c0);
 }
 
 static void load_movement(double z, double t, bool past, enum shape which, shapes *w)
@@ -99,28 +142,38 @@ static bool past_kink(const rbow_prepared *p, double side)
     return p->beam.bow_shape == RBOW_BOW_KINK && side > p->bow_at;
 }
 
-static void moment_from_a(const rbow_prepared *p, double xi, double side, shapes *m)
+static void moment_from_a(const rbow_prepared *p, const spot *at, shapes *m)
 {
-    const double z = p->load, x2 = xi * xi;
-    const smooth s = smooth_at(z * x2);
-    put(m, SHAPE_MOMENT_A, s.c0, -z * xi * s.c1);
-    put(m, SHAPE_SECOND, xi * s.c1, s.c0);
+    half_wave h = {0, 1};
+    low l;
+    if (series_serves(p)) {
+        l = low_from_series(p, at->xi);
+    } else {
+        h = half_wave_at(p, at->xi);
+        l = low_from_half(p, &h);
+    }
+    put(m, SHAPE_MOMENT_A, l.c0, -p->load * l.x1);
+    put(m, SHAPE_SECOND, l.x1, l.c0);
     put(m, SHAPE_TURN, 0, 0);
-    put(m, SHAPE_SPREAD, -x2 * s.c2, -xi * s.c1);
-    load_moment(z, xi - p->point_at, side > p->point_at, SHAPE_POINT, m);
-    load_moment(z, xi - p->bow_at, past_kink(p, side), SHAPE_KINK, m);
+    put(m, SHAPE_SPREAD, -l.x2, -l.x1);
+    load_moment(p, at->xi - p->point_at, at->side > p->point_at, SHAPE_POINT, m);
+    load_moment(p, at->xi - p->bow_at, past_kink(p, at->side), SHAPE_KINK, m);
+    if (p->beam.bow_shape == RBOW_BOW_SINE)
+        sine_moment(p, &h, at, m);
+    else
+        put(m, SHAPE_SINE, 0, 0);
 }
 
-static void movement_from_a(const rbow_prepared *p, double xi, double side, shapes *w)
+static void movement_from_a(const rbow_prepared *p, const spot *at, shapes *w)
 {
-    const double z = p->load, x2 = xi * xi;
+    const double z = p->load, xi = at->xi, x2 = xi * xi;
     const smooth s = smooth_at(z * x2);
     put(w, SHAPE_MOMENT_A, -x2 * s.c2, -xi * s.c1);
     put(w, SHAPE_SECOND, -xi * x2 * s.c3, -x2 * s.c2);
     put(w, SHAPE_TURN, xi, 1);
     put(w, SHAPE_SPREAD, x2 * x2 * s.c4, xi * x2 * s.c3);
-    load_movement(z, xi - p->point_at, side > p->point_at, SHAPE_POINT, w);
-    load_movement(z, xi - p->bow_at, past_kink(p, side), SHAPE_KINK, w);
+    load_movement(z, xi - p->point_at, at->side > p->point_at, SHAPE_POINT, w);
+    load_movement(z, xi - p->bow_at, past_kink(p, at->side), SHAPE_KINK, w);
 }
 
 /* ---- tension: everything from the moments at both ends, in waves that decay inward ------------------- */
@@ -145,9 +198,9 @@ static void load_between(double n, double a, double xi, bool past, enum shape wh
         put(m, which, sinh_sinh(n, xi, 1 - a) / n, cosh_sinh(n, xi, 1 - a));
 }
 
-static void moment_between(const rbow_prepared *p, double xi, double side, shapes *m)
+static void moment_between(const rbow_prepared *p, const spot *at, shapes *m)
 {
-    const double n = p->wave, all = -expm1(-2 * n);
+    const double xi = at->xi, side = at->side, n = p->wave, all = -expm1(-2 * n);
     const double near_a = exp(-n * xi), near_b = exp(-n * (1 - xi));
     put(m, SHAPE_MOMENT_A, near_a * -expm1(-2 * n * (1 - xi)) / all, -n * near_a * (1 + near_b * near_b) / all);
     put(m, SHAPE_SECOND, near_b * -expm1(-2 * n * xi) / all, n * near_b * (1 + near_a * near_a) / all);
@@ -158,11 +211,14 @@ static void moment_between(const rbow_prepared *p, double xi, double side, shape
     put(m, SHAPE_KINK, 0, 0);
     if (p->point_at < 1) load_between(n, p->point_at, xi, side > p->point_at, SHAPE_POINT, m);
     if (p->beam.bow_shape == RBOW_BOW_KINK) load_between(n, p->bow_at, xi, side > p->bow_at, SHAPE_KINK, m);
+    put(m, SHAPE_SINE, 0, 0);
+    if (p->beam.bow_shape == RBOW_BOW_SINE) sine_moment(p, NULL, at, m); /* far from resonance: stands alone */
 }
 
 /* The movement is what statics would have as moment, less what is left of it: w = (static moment - m)/n^2. */
-static void movement_between(const rbow_prepared *p, double xi, double side, shapes *w)
+static void movement_between(const rbow_prepared *p, const spot *at, shapes *w)
 {
+    const double xi = at->xi, side = at->side;
     const double square = p->wave * p->wave, a = p->point_at, kink = p->bow_at;
     const bool past_point = side > a, past_bow = side > kink;
     shapes statics;
@@ -172,7 +228,7 @@ static void movement_between(const rbow_prepared *p, double xi, double side, sha
     put(&statics, SHAPE_SPREAD, xi * (1 - xi) / 2, (1 - 2 * xi) / 2);
     put(&statics, SHAPE_POINT, past_point ? a * (1 - xi) : xi * (1 - a), past_point ? -a : 1 - a);
     put(&statics, SHAPE_KINK, past_bow ? kink * (1 - xi) : xi * (1 - kink), past_bow ? -kink : 1 - kink);
-    moment_between(p, xi, side, w);
+    moment_between(p, at, w);
     for (enum shape i = 0; i < SHAPE_SINE; i++)
         put(w, i, (statics.value[i] - w->value[i]) / square, (statics.slope[i] - w->slope[i]) / square);
     put(w, SHAPE_TURN, xi, 1);
@@ -180,22 +236,26 @@ static void movement_between(const rbow_prepared *p, double xi, double side, sha
 
 /* ---- either ------------------------------------------------------------------------------------------ */
 
-void shapes_of_moment(const rbow_prepared *p, double xi, double side, shapes *m)
+spot spot_at(double xi, double side)
 {
-    if (p->tension)
-        moment_between(p, xi, side, m);
-    else
-        moment_from_a(p, xi, side, m);
-    sine_moment(p, xi, m);
+    return (spot){xi, side, sin(M_PI / 2 * xi), cos(M_PI / 2 * xi)};
 }
 
-void shapes_of_movement(const rbow_prepared *p, double xi, double side, shapes *w)
+void shapes_of_moment(const rbow_prepared *p, const spot *at, shapes *m)
 {
     if (p->tension)
-        movement_between(p, xi, side, w);
+        moment_between(p, at, m);
     else
-        movement_from_a(p, xi, side, w);
-    sine_movement(p, xi, w);
+        moment_from_a(p, at, m);
+}
+
+void shapes_of_movement(const rbow_prepared *p, const spot *at, shapes *w)
+{
+    if (p->tension)
+        movement_between(p, at, w);
+    else
+        movement_from_a(p, at, w);
+    sine_movement(p, at, w);
 }
 
 static double dot(const double *shape, const double *share)
@@ -205,14 +265,19 @@ static double dot(const double *shape, const double *share)
     return sum;
 }
 
+static void no_plane(jet *out, int i)
+{
+    out->f[i] = out->d1[i] = out->d2[i] = 0;
+}
+
 /* The second derivative comes free from m'' = -z m - q - z pi^2 b sin(pi xi). */
-void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], double xi, double side, jet *out)
+void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], int planes, const spot *at, jet *out)
 {
     shapes m;
-    const bool waves = p->beam.bow_shape == RBOW_BOW_SINE;
-    const double source = waves ? p->load * M_PI * M_PI * sin(M_PI * xi) : 0;
-    shapes_of_moment(p, xi, side, &m);
-    for (int i = 0; i < 2; i++) {
+    const double source = p->load * M_PI * M_PI * 2 * at->sine * at->cosine;
+    shapes_of_moment(p, at, &m);
+    no_plane(out, 1);
+    for (int i = 0; i < planes; i++) {
         const double *share = two[i].share;
         out->f[i] = dot(m.value, share);
         out->d1[i] = dot(m.slope, share);
@@ -220,12 +285,13 @@ void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], double xi
     }
 }
 
-void jet_of_movement(const rbow_prepared *p, const rbow_solution two[2], double xi, double side, jet *out)
+void jet_of_movement(const rbow_prepared *p, const rbow_solution two[2], int planes, const spot *at, jet *out)
 {
     shapes m, w;
-    shapes_of_moment(p, xi, side, &m);
-    shapes_of_movement(p, xi, side, &w);
-    for (int i = 0; i < 2; i++) {
+    shapes_of_moment(p, at, &m);
+    shapes_of_movement(p, at, &w);
+    no_plane(out, 1);
+    for (int i = 0; i < planes; i++) {
         const double *share = two[i].share;
         out->f[i] = dot(w.value, share);
         out->d1[i] = dot(w.slope, share);

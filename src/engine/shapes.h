@@ -22,23 +22,32 @@ typedef struct shapes {
     double value[SHAPE_COUNT], slope[SHAPE_COUNT];
 } shapes;
 
+/* A place along the tube, with what of it does not depend on the load: the same places are asked at every load
+ * factor. */
+typedef struct spot {
+    double xi;           /* 0 ... 1 */
+    double side;         /* a place inside the piece that is meant, where xi is the place of a load: the slope of the
+                            moment jumps there */
+    double sine, cosine; /* of pi xi/2 */
+} spot;
+
+spot spot_at(double xi, double side);
+
 /* Given:    p     prepared
- *           xi    0 ... 1
- *           side  a place inside the piece that is meant, where xi is the place of a load: the slope of the
- *                 moment jumps there
+ *           at    where
  * Returned: moment m and movement w */
-void shapes_of_moment(const rbow_prepared *p, double xi, double side, shapes *m);
-void shapes_of_movement(const rbow_prepared *p, double xi, double side, shapes *w);
+void shapes_of_moment(const rbow_prepared *p, const spot *at, shapes *m);
+void shapes_of_movement(const rbow_prepared *p, const spot *at, shapes *w);
 
 /* Value and two derivatives of a quantity in the two planes, for the search of its largest size. */
 typedef struct jet {
     double f[2], d1[2], d2[2];
 } jet;
 
-/* Given:    two solutions (up, right) of one prepared beam; xi, side as above
+/* Given:    solutions (up, right) of one prepared beam; of the first `planes` of them, the other being nothing
  * Returned: moment m, or movement w */
-void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], double xi, double side, jet *out);
-void jet_of_movement(const rbow_prepared *p, const rbow_solution two[2], double xi, double side, jet *out);
+void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], int planes, const spot *at, jet *out);
+void jet_of_movement(const rbow_prepared *p, const rbow_solution two[2], int planes, const spot *at, jet *out);
 
 /* Below this P L^2/EI the hyperbolic functions of the whole length would drown the end of the tube in
  * rounding (cosh 3 = 10 costs one digit), so the form that decays from both ends takes over. */

@@ -8,10 +8,10 @@ static double shear_stress(const zone *z, double torque)
 }
 
 /* Within one zone both fibres' use grows with the moment, so the largest moment decides. */
-static stress_peak zone_stress(const frame *f, const state *s, int which)
+static stress_peak zone_stress(const frame *f, const state *s, const peak peaks[2], int which)
 {
     const zone *z = &f->zones[which];
-    const peak p = peak_moment(f, s, which);
+    const peak p = peaks[which];
     if (p.size < 0) return (stress_peak){.use = -1, .moment = -1};
 
     const double bending = p.size * f->unit / z->section.section_modulus, axial = s->axial / z->section.area;
@@ -35,9 +35,9 @@ static bool first_wins(double a, double a_at, double b, double b_at)
     return a > b;
 }
 
-stress_peak stress_of(const frame *f, const state *s)
+stress_peak stress_of(const frame *f, const state *s, const peak peaks[2])
 {
-    const stress_peak tube = zone_stress(f, s, ZONE_TUBE), weld = zone_stress(f, s, ZONE_WELD);
+    const stress_peak tube = zone_stress(f, s, peaks, ZONE_TUBE), weld = zone_stress(f, s, peaks, ZONE_WELD);
     stress_peak worst = first_wins(tube.use, tube.at, weld.use, weld.at) ? tube : weld;
     const bool tube_bends_more = first_wins(tube.moment, tube.at, weld.moment, weld.at);
     worst.moment = tube_bends_more ? tube.moment : weld.moment;
@@ -45,10 +45,10 @@ stress_peak stress_of(const frame *f, const state *s)
     return worst;
 }
 
-static interaction zone_interaction(const frame *f, const state *s, int which)
+static interaction zone_interaction(const frame *f, const state *s, const peak peaks[2], int which)
 {
     const zone *z = &f->zones[which];
-    const peak p = peak_moment(f, s, which);
+    const peak p = peaks[which];
     if (p.size < 0) return (interaction){.value = -1};
     const double bending = p.size * f->unit / z->section.section_modulus;
     return (interaction){
@@ -58,9 +58,9 @@ static interaction zone_interaction(const frame *f, const state *s, int which)
     };
 }
 
-interaction interaction_of(const frame *f, const state *s)
+interaction interaction_of(const frame *f, const state *s, const peak peaks[2])
 {
-    const interaction tube = zone_interaction(f, s, ZONE_TUBE), weld = zone_interaction(f, s, ZONE_WELD);
+    const interaction tube = zone_interaction(f, s, peaks, ZONE_TUBE), weld = zone_interaction(f, s, peaks, ZONE_WELD);
     interaction worst = first_wins(tube.value, tube.at, weld.value, weld.at) ? tube : weld;
     worst.value += s->axial / f->column_load;
     return worst;

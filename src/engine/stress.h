@@ -12,8 +12,9 @@ typedef struct stress_peak {
     double moment, moment_at; /* largest moment, m = M L/EI; xi           */
 } stress_peak;
 
-/* Given: a frame and its state. Returned: where the tube is nearest to yield. */
-stress_peak stress_of(const frame *f, const state *s);
+/* Given: a frame, its state, and the largest moments in it (peak_moments).
+ * Returned: where the tube is nearest to yield. */
+stress_peak stress_of(const frame *f, const state *s, const peak peaks[2]);
 
 typedef struct interaction {
     double value; /* reaches 1 at the limit */
@@ -23,6 +24,6 @@ typedef struct interaction {
 
 /* Axial over column load plus bending and twist over compression yield, at its largest.
  * Source: aircraft handbooks' Rc + sqrt(Rb^2 + Rst^2) = 1 for round tube. */
-interaction interaction_of(const frame *f, const state *s);
+interaction interaction_of(const frame *f, const state *s, const peak peaks[2]);
 
 #endif
