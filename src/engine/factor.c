@@ -13,6 +13,7 @@ enum { REMEMBERED_MOST = 64 };
 typedef struct memory {
     double factor[REMEMBERED_MOST], height[REMEMBERED_MOST][LEVELS];
     int count;
+    double hint; /* where one climb's range ended, for the other's, which then meets remembered places; 0 for none */
 } memory;
 
 /* What is followed as the load factor grows. */
@@ -66,8 +67,9 @@ static double height(double factor, void *context)
     return h;
 }
 
-/* Heights whose size is below this are the limit: the factor is then right to about as many digits. */
-static const double level_enough = 1e-11;
+/* Heights whose size is below this are the limit: the factor is then right to about as many digits, a hundred times
+ * better than promised. The last step of the solver usually leaves far less. */
+static const double level_enough = 1e-10;
 
 typedef struct step { /* a load factor and how high the level is there */
     double factor, height;
@@ -99,7 +101,7 @@ static rbow_status first_of_hump(climb *c, const step s[3], double *factor)
 static int steps_of(const climb *c)
 {
     const rbow_member *m = &c->frame->member;
-    return m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? 16 : 4;
+    return m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? 8 : 3;
 }
 
 /* The end of a range may lie far behind the crossing, whose steps would then be coarse. */
@@ -122,12 +124,14 @@ static rbow_status first_reach(climb *c, double low, double high, double *factor
     *factor = INFINITY;
     if (!(low < high)) return RBOW_OK;
 
-    step end = step_at(c, high);
-    bring_nearer(c, low, &end);
-    high = end.factor;
+    const double hint = c->memory->hint;
+    const bool hinted = hint > low && hint < high && height(hint, c) >= 0;
+    step end = step_at(c, hinted ? hint : high);
+    if (!hinted) bring_nearer(c, low, &end);
+    high = c->memory->hint = end.factor;
     const int steps = steps_of(c);
     const double wide = (high - low) / steps;
-    s[1] = step_at(c, low + 1e-6 * wide); /* tells a hump that begins at once */
+    s[1] = s[0].height > -1 ? step_at(c, low + 1e-6 * wide) : s[0]; /* tells a hump that begins at once */
     for (int i = 1; i <= steps && !c->failed; i++) {
         s[2] = i == steps ? end : step_at(c, low + i * wide);
         if (s[1].height >= 0) return crossing(c, s[0], s[1], factor);
@@ -227,7 +231,7 @@ static rbow_status factors_with(const frame *f, double tension, factors *out)
     if (-tension >= f->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
     out->column = column_factor(f, tension);
     memory m;
-    m.count = 0;
+    m.count = 0, m.hint = 0;
     const rbow_status status = yield_factor(f, tension, &m, &out->yield);
     if (status != RBOW_OK) return status;
     return interaction_factor(f, tension, out->column, &m, &out->interaction);
@@ -245,5 +249,24 @@ rbow_status factors_of(const frame *f, factors *out)
     if (relaxed.yield < out->yield) out->yield = relaxed.yield, out->yield_tension = 0;
     if (relaxed.interaction < out->interaction) out->interaction = relaxed.interaction, out->interaction_tension = 0;
     out->column = fmin(out->column, relaxed.column);
+    return status;
+}
+
+rbow_status least_ratio_of(const frame *unforced, double *ratio)
+{
+    const frame *f = unforced;
+    const rbow_member *m = &f->member;
+    const double column = column_factor(f, 0);
+    double together, yield;
+    memory met;
+    met.count = 0, met.hint = 0;
+    rbow_status status = interaction_factor(f, 0, column, &met, &together);
+    if (status != RBOW_OK) return status;
+    *ratio = fmin(column, together) / m->factor;
+
+    climb c = {.frame = f, .level = LEVEL_USE, .memory = &met};
+    if (isfinite(*ratio) && height(*ratio * m->factor_yield, &c) < 0) return RBOW_OK;
+    status = yield_factor(f, 0, &met, &yield);
+    *ratio = fmin(*ratio, yield / m->factor_yield);
     return status;
 }

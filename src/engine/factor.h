@@ -13,4 +13,9 @@ typedef struct factors {
 /* Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
 rbow_status factors_of(const frame *f, factors *out);
 
+/* The smallest of the three over the one asked, of a frame without misses and gap: the factor that does not decide is
+ * not followed to its limit.
+ * Status: as factors_of */
+rbow_status least_ratio_of(const frame *unforced, double *ratio);
+
 #endif

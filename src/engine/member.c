@@ -146,8 +146,9 @@ static rbow_status tell_margins(const frame *f, rbow_result *r)
     if (!r->forced) return RBOW_OK;
 
     const frame unforced = frame_unforced(f);
-    status = factors_of(&unforced, &k);
-    if (status == RBOW_OK) r->margin_unforced = judge(&f->member, &k).margin;
+    double ratio;
+    status = least_ratio_of(&unforced, &ratio);
+    if (status == RBOW_OK) r->margin_unforced = ratio - 1;
     return status;
 }
 

@@ -20,6 +20,7 @@ typedef struct search {
     int planes;
     jet_function jet;
     double side; /* a place inside the piece being searched */
+    const wave_field *field; /* that serves in place of jet, or NULL */
     peak best;
 } search;
 
@@ -28,21 +29,31 @@ typedef struct node { /* a place, what is there, and the first two derivatives o
     jet jet;
 } node;
 
+static node node_from(double xi, const jet *j)
+{
+    return (node){
+        .xi = xi,
+        .rise = j->f[0] * j->d1[0] + j->f[1] * j->d1[1],
+        .curve = j->d1[0] * j->d1[0] + j->d1[1] * j->d1[1] + j->f[0] * j->d2[0] + j->f[1] * j->d2[1],
+        .jet = *j,
+    };
+}
+
 static node node_of(const search *s, const spot *at)
 {
-    node n;
-    const jet *j = &n.jet;
-    n.xi = at->xi;
-    s->jet(&s->state->prepared, s->state->planes, s->planes, at, &n.jet);
-    n.rise = j->f[0] * j->d1[0] + j->f[1] * j->d1[1];
-    n.curve = j->d1[0] * j->d1[0] + j->d1[1] * j->d1[1] + j->f[0] * j->d2[0] + j->f[1] * j->d2[1];
-    return n;
+    jet j;
+    s->jet(&s->state->prepared, s->state->planes, s->planes, at, &j);
+    return node_from(at->xi, &j);
 }
 
 static node node_at(const search *s, double xi)
 {
     const spot at = spot_at(xi, s->side);
-    return node_of(s, &at);
+    if (s->field == NULL) return node_of(s, &at);
+    jet j;
+    const half_wave h = half_wave_at(s->field->p, xi);
+    jet_of_field(s->field, &h, &at, &j);
+    return node_from(xi, &j);
 }
 
 static void offer(search *s, double xi, double up, double right)
@@ -142,11 +153,10 @@ static void look_through_layers(search *s, node *left, double end, double span, 
     }
 }
 
-static void search_piece(search *s, const piece *p)
+static void search_jets(search *s, const piece *p)
 {
     const bool layers = s->state->prepared.tension != 0;
     const double cell = (p->to - p->from) / (p->count - 1), most = p->count > 2 ? cell : cell / 2;
-    s->side = (p->from + p->to) / 2;
     node left = node_of(s, &p->spots[0]);
     offer_beside(s, &left, 0);
     for (int i = 1; i < p->count; i++) {
@@ -155,6 +165,37 @@ static void search_piece(search *s, const piece *p)
         const node right = node_of(s, &p->spots[i]);
         look_on(s, &left, &right);
     }
+}
+
+/* The places of a piece are evenly spaced: one sine and cosine for the first and one for the step serve them all. */
+static void search_waves(search *s, const piece *p)
+{
+    const rbow_prepared *b = &s->state->prepared;
+    const wave_field field = field_of(b, s->state->planes, s->planes, s->side);
+    const half_wave step = half_wave_at(b, (p->to - p->from) / (p->count - 1));
+    half_wave here = half_wave_at(b, p->from);
+    node left;
+    jet j;
+    s->field = &field;
+    for (int i = 0; i < p->count; i++, here = half_wave_on(b, here, step)) {
+        jet_of_field(&field, &here, &p->spots[i], &j);
+        const node right = node_from(p->spots[i].xi, &j);
+        if (i > 0)
+            look_on(s, &left, &right);
+        else
+            offer_beside(s, &right, 0);
+        left = right;
+    }
+    s->field = NULL;
+}
+
+static void search_piece(search *s, const piece *p)
+{
+    s->side = (p->from + p->to) / 2;
+    if (s->jet == jet_of_moment && field_serves(&s->state->prepared))
+        search_waves(s, p);
+    else
+        search_jets(s, p);
 }
 
 void peak_moments(const frame *f, const state *s, peak peaks[2])

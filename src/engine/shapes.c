@@ -32,11 +32,7 @@ typedef struct sine_wave { /* the answer that starts from nothing at A, and its 
     double k, slope;
 } sine_wave;
 
-typedef struct half_wave { /* of u x/2; hyperbolic under tension */
-    double sine, cosine;
-} half_wave;
-
-static half_wave half_wave_at(const rbow_prepared *p, double x)
+half_wave half_wave_at(const rbow_prepared *p, double x)
 {
     const double angle = p->wave * x / 2;
     return p->load > 0 ? (half_wave){sin(angle), cos(angle)} : (half_wave){sinh(angle), cosh(angle)};
@@ -257,6 +253,70 @@ void shapes_of_movement(const rbow_prepared *p, const spot *at, shapes *w)
         movement_from_a(p, at, w);
     sine_movement(p, at, w);
 }
+
+/* ---- waves on one piece ------------------------------------------------------------------------------ */
+
+/* In half angles nothing cancels, however slight the axial load; only none at all has no wave. */
+bool field_serves(const rbow_prepared *p)
+{
+    return !p->tension && p->wave > 1e-100;
+}
+
+half_wave half_wave_on(const rbow_prepared *p, half_wave x, half_wave y)
+{
+    const double product = x.sine * y.sine;
+    return (half_wave){
+        .sine = x.sine * y.cosine + x.cosine * y.sine,
+        .cosine = x.cosine * y.cosine + (p->load > 0 ? -product : product),
+    };
+}
+
+/* A load F at a adds -F sin(u (xi - a))/u behind it: by the sine of a difference, a share of either wave. */
+static void take_in(wave_field *f, const rbow_solution two[2], double at, enum shape which)
+{
+    const half_wave h = half_wave_at(f->p, at);
+    const low l = low_from_half(f->p, &h);
+    for (int i = 0; i < f->planes; i++) {
+        f->constant[i] += two[i].share[which] * l.x1;
+        f->second[i] -= two[i].share[which] * l.c0;
+    }
+}
+
+wave_field field_of(const rbow_prepared *p, const rbow_solution two[2], int planes, double side)
+{
+    wave_field f = {.p = p, .planes = planes};
+    for (int i = 0; i < planes; i++) {
+        f.constant[i] = two[i].share[SHAPE_MOMENT_A];
+        f.second[i] = two[i].share[SHAPE_SECOND];
+        f.spread[i] = two[i].share[SHAPE_SPREAD];
+        f.bow[i] = two[i].share[SHAPE_SINE];
+    }
+    if (side > p->point_at) take_in(&f, two, p->point_at, SHAPE_POINT);
+    if (past_kink(p, side)) take_in(&f, two, p->bow_at, SHAPE_KINK);
+    return f;
+}
+
+void jet_of_field(const wave_field *f, const half_wave *h, const spot *at, jet *out)
+{
+    const rbow_prepared *p = f->p;
+    const low l = low_from_half(p, h);
+    double bow = 0, bow_slope = 0, source = 0;
+    if (p->beam.bow_shape == RBOW_BOW_SINE) {
+        shapes m;
+        sine_moment(p, h, at, &m);
+        bow = m.value[SHAPE_SINE];
+        bow_slope = m.slope[SHAPE_SINE];
+        source = p->load * M_PI * M_PI * 2 * at->sine * at->cosine;
+    }
+    out->f[1] = out->d1[1] = out->d2[1] = 0;
+    for (int i = 0; i < f->planes; i++) {
+        out->f[i] = f->constant[i] * l.c0 + f->second[i] * l.x1 - f->spread[i] * l.x2 + f->bow[i] * bow;
+        out->d1[i] = (-p->load * f->constant[i] - f->spread[i]) * l.x1 + f->second[i] * l.c0 + f->bow[i] * bow_slope;
+        out->d2[i] = -p->load * out->f[i] - f->spread[i] - f->bow[i] * source;
+    }
+}
+
+/* ---- any place, any shape ---------------------------------------------------------------------------- */
 
 static double dot(const double *shape, const double *share)
 {

@@ -5,6 +5,8 @@
 
 #include <railbow/beamcolumn.h>
 
+#include <stdbool.h>
+
 enum shape {
     SHAPE_MOMENT_A, /* m at A                                                                */
     SHAPE_SECOND,   /* m' at A; under tension: m at B                                        */
@@ -48,6 +50,25 @@ typedef struct jet {
  * Returned: moment m, or movement w */
 void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], int planes, const spot *at, jet *out);
 void jet_of_movement(const rbow_prepared *p, const rbow_solution two[2], int planes, const spot *at, jet *out);
+
+/* The moment on one piece as a sum of three waves and the half-wave bow's, loads before the piece taken in. Where it
+ * serves, jets cost a fifth of those above, and equally spaced ones need no sine at all. */
+typedef struct wave_field {
+    const rbow_prepared *p;
+    int planes;
+    double constant[2], second[2], spread[2], bow[2]; /* of cos(u xi), sin(u xi)/u, -(1 - cos(u xi))/z, the bow's */
+} wave_field;
+
+typedef struct half_wave { /* of u x/2; hyperbolic under tension */
+    double sine, cosine;
+} half_wave;
+
+bool field_serves(const rbow_prepared *p);
+wave_field field_of(const rbow_prepared *p, const rbow_solution two[2], int planes, double side);
+half_wave half_wave_at(const rbow_prepared *p, double x);
+/* The half wave of x + y from those of x and y. */
+half_wave half_wave_on(const rbow_prepared *p, half_wave x, half_wave y);
+void jet_of_field(const wave_field *f, const half_wave *h, const spot *at, jet *out);
 
 /* Below this P L^2/EI the hyperbolic functions of the whole length would drown the end of the tube in
  * rounding (cosh 3 = 10 costs one digit), so the form that decays from both ends takes over. */
