@@ -123,6 +123,20 @@ RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_materia
 RBOW_API rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material,
                                        rbow_result *result);
 
+typedef struct rbow_margin {
+    double margin;
+    int governs; /* rbow_governs */
+    double yield_factor, column_factor, interaction_factor;
+    int unstable; /* no equilibrium as loaded */
+} rbow_margin;
+
+/* The margin alone, for questions that ask for it many times: as rbow_member_check, at less than half its cost.
+ * Given:    member, material
+ * Returned: margin
+ * Status:   as rbow_member_check */
+RBOW_API rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material,
+                                        rbow_margin *margin);
+
 /* The text of one remark bit, as in files: "slender"; NULL beyond the list. */
 RBOW_API const char *rbow_remark_text(unsigned bit);
 

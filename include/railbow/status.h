@@ -47,6 +47,7 @@ extern "C" {
     X(RBOW_DRESSED_RULE, -34, "dressed", "leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360 E7)") \
     X(RBOW_BAD_FACTOR, -35, "factor", "must be above 0")                                                       \
     X(RBOW_BAD_FACTOR_YIELD, -36, "factor_yield", "must be above 0")                                           \
+    X(RBOW_WALL_NOT_SERVED, -38, "wall", "is served by no row of this material")                               \
     X(RBOW_STRESS_OVERFLOW, -37, "", "the loads are so large that the stress cannot be represented")
 
 #define RBOW_STATUS_ENUM(name, value, input, text) name = value,

@@ -11,6 +11,13 @@ typedef struct load_case {
     rbow_member member;
 } load_case;
 
+typedef struct tolerance_row { /* of scatter's tolerance file */
+    const char *column, *unit; /* unit: a unit of the column, or % of its value */
+    double minus, plus;
+    int shape; /* tolerance_shape */
+} tolerance_row;
+
+extern const field_list tolerance_list; /* of tolerance_row */
 extern const field_list case_list;     /* of load_case     */
 extern const field_list material_list; /* of rbow_material */
 

@@ -4,6 +4,7 @@
 #include "command/output.h"
 #include "command/say.h"
 #include "report/check_table.h"
+#include "report/study_table.h"
 #include "report/grid.h"
 
 /* One table of a list's columns: name, unit, default, meaning. */
@@ -51,8 +52,12 @@ int command_columns(const options *o)
     if (!output_open(&out, o)) return NO_VERDICT;
     say_list(&t, "Load cases", &case_list, true);
     say_list(&t, "Materials", &material_list, true);
+    say_list(&t, "Tolerances of scatter", &tolerance_list, true);
     say_list(&t, "Results of check", &check_list, false);
     say_list(&t, "Results of section", &section_list, false);
+    say_list(&t, "Results of compare", &compare_list, false);
+    say_list(&t, "Results of index", &index_list, false);
+    say_list(&t, "Results of scatter", &scatter_list, false);
     say_units(&t);
     const bool written = output_text(&out, &t);
     text_free(&t);

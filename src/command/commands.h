@@ -5,6 +5,11 @@
 #include "command/options.h"
 
 int command_check(const options *o);
+int command_compare(const options *o);
+int command_sweep(const options *o);
+int command_limit(const options *o);
+int command_index(const options *o);
+int command_scatter(const options *o);
 int command_section(const options *o);
 int command_columns(const options *o);
 int command_help(const options *o);

@@ -16,6 +16,9 @@ typedef struct option_word {
     int value;
 } option_word;
 
+/* Common practice, no source: the walls that suppliers of 4130 tube keep. */
+const char options_stock_walls[] = "0.028,0.035,0.049,0.058,0.065,0.083,0.095,0.120";
+
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
 static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
@@ -74,8 +77,45 @@ static bool take_materials(options *o, const char *value) { o->materials = value
 static bool take_material(options *o, const char *value) { o->material = value; return true; }
 static bool take_factor(options *o, const char *value) { return take_number("factor", value, &o->factor); }
 static bool take_jobs(options *o, const char *value) { return take_count("jobs", value, 1024, &o->jobs); }
-static bool take_walls(options *o, const char *value) { o->walls = value; return true; }
 static bool take_ods(options *o, const char *value) { o->ods = value; return true; }
+/* Whether a word could be a list of sizes rather than a file. */
+static bool is_list(const char *word)
+{
+    return word != NULL && strchr("0123456789.", *word) != NULL && *word != '\0' && strspn(word, "0123456789.,inmftc ") == strlen(word);
+}
+
+/* The list may be left out: then the stock walls count. It may follow as a word of its own. */
+static bool take_walls(options *o, const char *value)
+{
+    o->walls = value != NULL ? value : is_list(o->words[optind]) ? o->words[optind++] : options_stock_walls;
+    return true;
+}
+
+static bool take_find(options *o, const char *value) { o->find = value; return true; }
+static bool take_from(options *o, const char *value) { o->from = value; return true; }
+static bool take_to(options *o, const char *value) { o->to = value; return true; }
+static bool take_tolerances(options *o, const char *value) { o->tolerances = value; return true; }
+static bool take_samples(options *o, const char *value) { return take_count("samples", value, 100000000, &o->samples); }
+static bool take_seed(options *o, const char *value) { return take_count("seed", value, INT_MAX, &o->seed); }
+static bool take_drivers(options *o, const char *value) { (void)value; o->drivers = true; return true; }
+
+static bool take_vary(options *o, const char *value)
+{
+    if (o->vary_count == 2) {
+        say("--vary: at most two columns can be varied together");
+        return false;
+    }
+    o->vary[o->vary_count++] = value;
+    return true;
+}
+
+static bool take_margin(options *o, const char *value)
+{
+    if (number_read(value, strlen(value), &o->margin) && o->margin >= -1) return true;
+    say("--margin: '%s' is not a number of at least -1", value);
+    return false;
+}
+
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 typedef struct option_entry {
@@ -94,8 +134,19 @@ static const option_entry entries[] = {
     {"materials", 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
     {"material", 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
     {"factor", 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
-    {"walls", 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated; inch, or with a unit: 1.5mm"},
+    {"walls", 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated; inch, or with a unit: 1.5mm; without a list "
+                                                  "the stock walls"},
     {"ods", 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
+    {"vary", 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
+                                                              "miss_a=0:0.5:0.0625 or miss_a=0mm:12mm:2mm; once or twice"},
+    {"find", 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},
+    {"from", 0, TAKES_LIMIT, "V", take_from, "where to begin (default: the column's lower bound, else 0)"},
+    {"to", 0, TAKES_LIMIT, "V", take_to, "where to end"},
+    {"margin", 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far (default 0)"},
+    {"tolerances", 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
+    {"samples", 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
+    {"seed", 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
+    {"drivers", 0, TAKES_SCATTER, NULL, take_drivers, "every column's share of the spread, not the largest alone"},
     {"jobs", 0, TAKES_JOBS, "N", take_jobs, "threads (default: one a core); the answer is the same"},
     {"help", 'h', 0, NULL, take_help, "this text"},
 };
@@ -128,7 +179,9 @@ static void fill_tables(const command *c, struct option longs[ENTRIES + 1], char
     for (size_t i = 0; i < ENTRIES; i++) {
         if (!is_taken(&entries[i], c)) continue;
         longs[count++] = (struct option){.name = entries[i].name,
-                                         .has_arg = entries[i].value != NULL ? required_argument : no_argument,
+                                         .has_arg = entries[i].value == NULL       ? no_argument
+                                             : entries[i].take == take_walls ? optional_argument
+                                                                             : required_argument,
                                          .val = (int)i + 256};
         if (entries[i].letter == 0) continue;
         *letters++ = entries[i].letter;
@@ -159,7 +212,7 @@ bool options_read(options *o, const command *c, int argc, char **argv)
     struct option longs[ENTRIES + 1];
     char letters[2 * ENTRIES + 2];
     fill_tables(c, longs, letters);
-    *o = (options){.material = "4130", .factor = 1.5};
+    *o = (options){.material = "4130", .factor = 1.5, .samples = 4096, .seed = 1, .words = argv};
 
     opterr = 0;
     for (int got; (got = getopt_long(argc, argv, letters, longs, NULL)) != -1;) {

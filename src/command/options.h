@@ -18,7 +18,15 @@ typedef struct options {
     double factor;
     int jobs;
     const char *walls, *ods;
+    const char *vary[2];
+    int vary_count;
+    const char *find, *from, *to; /* limit */
+    double margin;
+    const char *tolerances;       /* scatter */
+    int samples, seed;
+    bool drivers;
     bool help, version;
+    char **words;    /* the command line, while it is read */
     char **operands; /* what is left: files or sizes */
     int operand_count;
 } options;
@@ -29,7 +37,10 @@ enum { /* command.takes: the options that a command knows, besides --help */
     TAKES_MATERIAL = 1 << 2,
     TAKES_FACTOR = 1 << 3,
     TAKES_JOBS = 1 << 4,
-    TAKES_WALLS = 1 << 5
+    TAKES_WALLS = 1 << 5,
+    TAKES_VARY = 1 << 6,
+    TAKES_LIMIT = 1 << 7,
+    TAKES_SCATTER = 1 << 8
 };
 
 typedef struct command {
@@ -49,6 +60,9 @@ const command *command_find(const char *name);
 
 /* Reads what follows the command's name. Returned: false after a message on stderr. */
 bool options_read(options *o, const command *c, int argc, char **argv);
+
+/* The walls that suppliers keep, in inch. */
+extern const char options_stock_walls[];
 
 /* The options that a command takes, one a line, for help. */
 struct text;

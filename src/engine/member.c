@@ -225,6 +225,22 @@ static void tell_remarks(const frame *f, rbow_result *r)
     remark_if(r, m->dressed > 0 && !(m->weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
 }
 
+rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material, rbow_margin *margin)
+{
+    rbow_status status;
+    frame f;
+    factors k;
+    *margin = (rbow_margin){NAN, RBOW_BY_NONE, NAN, NAN, NAN, 0};
+    if (frame_faults(member, material, &status, 1) > 0) return status;
+    status = frame_build(member, material, &f);
+    if (status == RBOW_OK) status = factors_of(&f, &k);
+    if (status != RBOW_OK) return status;
+    const judged j = judge(&f.member, &k);
+    *margin = (rbow_margin){j.margin, j.governs, k.yield, k.column, k.interaction,
+                            frame_axial(&f, 1, f.tension) >= f.critical_load};
+    return RBOW_OK;
+}
+
 rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material, rbow_result *result)
 {
     rbow_status status;

@@ -1,0 +1,120 @@
+#include "command/case_run.h"
+
+#include "command/measure.h"
+#include "command/say.h"
+
+#include <float.h>
+#include <math.h>
+#include <string.h>
+
+static int answer_row(const void *context, const place *at, const void *record, rows *answers, text *complaints)
+{
+    const case_run *run = context;
+    return run->answer(run, at, record, answers, complaints);
+}
+
+static int run_files(case_run *run, output *out, bool *whole)
+{
+    const options *o = run->options;
+    load_case prototype;
+    output memory = {.format = FORMAT_TEXT};
+    output *rows_to = run->hold ? &memory : out;
+    rows kept = rows_for(rows_to, run->results);
+    field_defaults(&case_list, &prototype);
+    prototype.member.factor = o->factor;
+    const pipeline p = {
+        .list = &case_list,
+        .prototype = &prototype,
+        .results = run->results,
+        .jobs = run->jobs,
+        .out = rows_to,
+        .kept = &kept,
+        .context = run,
+        .answer = answer_row,
+    };
+    int status = rows_begin(out, run->results) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    out->answered = out->answered || kept.count > 0;
+    *whole = !(run->hold || out->format == FORMAT_TEXT) || run->write(run, out, &kept, &status);
+    *whole = rows_end(out) && *whole;
+    if (!*whole) status = NO_VERDICT;
+    rows_free(&kept);
+    return status;
+}
+
+int case_run_all(case_run *run)
+{
+    output out;
+    int status = NO_VERDICT;
+    const options *o = run->options;
+    if (o->operand_count == 0) {
+        say("%s: name a file of load cases, or - for standard input; see 'railbow help %s'", run->name, run->name);
+        return NO_VERDICT;
+    }
+    if (materials_open(&run->materials, o->materials) && output_open(&out, o)) {
+        bool whole;
+        status = run_files(run, &out, &whole);
+        const bool keep = whole && (status != NO_VERDICT || out.answered); /* no answer: the old one stays */
+        if (!output_close(&out, keep)) status = NO_VERDICT;
+    }
+    materials_close(&run->materials);
+    return status;
+}
+
+bool rows_write(output *out, const rows *kept)
+{
+    rows written = rows_for(out, kept->list);
+    for (size_t i = 0; i < kept->count; i++) rows_add(&written, kept->kept + i * kept->list->record_size);
+    const bool fine = output_text(out, &written.written);
+    rows_free(&written);
+    return fine;
+}
+
+/* ---- columns named on the command line ---------------------------------------------------------------- */
+
+static void say_unknown(const char *option, const char *name)
+{
+    const char *nearest = field_nearest(&case_list, name);
+    if (nearest != NULL)
+        say("--%s: there is no column '%s'; did you mean '%s'?", option, name, nearest);
+    else
+        say("--%s: there is no column '%s'; see 'railbow columns'", option, name);
+}
+
+const field *case_column(const char *option, const char *name, size_t length)
+{
+    char copy[64];
+    if (length >= sizeof copy) length = sizeof copy - 1;
+    memcpy(copy, name, length);
+    copy[length] = '\0';
+    const field *f = field_find(&case_list, copy);
+    if (f == NULL) {
+        say_unknown(option, copy);
+        return NULL;
+    }
+    if (f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER) return f;
+    say("--%s: column '%s' is not a number", option, f->name);
+    return NULL;
+}
+
+bool case_value(const char *option, const field *f, const char *at, size_t length, double *value)
+{
+    if (measure_read(at, length, f->dimension, value)) return true;
+    text names = {0};
+    if (f->dimension != DIM_NONE) {
+        text_put(&names, ", alone or with its unit: ");
+        unit_say_names(&names, f->dimension);
+    }
+    say("--%s: %s: '%.*s' is not a number%s", option, f->name, (int)length, at, names.at != NULL ? names.at : "");
+    text_free(&names);
+    return false;
+}
+
+double case_present(const load_case *c, const field *f)
+{
+    const double value = field_get(f, c);
+    if (fabs(value) < DBL_MAX / 4) return value;
+    if (f->offset == offsetof(load_case, member.point_at) || f->offset == offsetof(load_case, member.bow_at))
+        return c->member.length / 2;
+    if (f->offset == offsetof(load_case, member.factor_yield)) return c->member.factor;
+    return NAN;
+}

@@ -1,0 +1,28 @@
+/* What a long command says of itself while it works, and how it is stopped. */
+#ifndef RAILBOW_COMMAND_PROGRESS_H
+#define RAILBOW_COMMAND_PROGRESS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <time.h>
+
+typedef struct progress {
+    const char *name; /* of the case */
+    size_t all;
+    struct timespec begun;
+    bool shown;
+} progress;
+
+/* From here on Ctrl-C asks the work to stop instead of ending the program. */
+progress progress_begin(const char *name, size_t all);
+
+/* Tells on stderr how far it is and how long it will take, if that is a terminal and the work has lasted over a
+ * second. Returned: false once Ctrl-C was pressed. */
+bool progress_show(progress *p, size_t done);
+
+/* Takes the line away. */
+void progress_end(progress *p);
+
+bool progress_stopped(void);
+
+#endif

@@ -1,0 +1,236 @@
+#define _POSIX_C_SOURCE 200809L
+#include "command/commands.h"
+
+#include "command/case_run.h"
+#include "command/checked.h"
+#include "command/progress.h"
+#include "command/say.h"
+#include "report/study_text.h"
+#include "study/scatter.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct scatter_run_data {
+    const char *file;
+    rows tolerances; /* of tolerance_row */
+} scatter_run_data;
+
+/* ---- the tolerance file ------------------------------------------------------------------------------ */
+
+static const unit *unit_of_column(const field *f, const char *name)
+{
+    return *name == '\0' ? unit_shown(f->dimension, UNITS_US) : unit_find(f->dimension, name, strlen(name));
+}
+
+static bool is_percent(const tolerance_row *t)
+{
+    return strcmp(t->unit, "%") == 0;
+}
+
+static int keep_tolerance(const void *context, const place *at, const void *record, rows *answers, text *complaints)
+{
+    (void)context;
+    const tolerance_row *t = record;
+    const field *f = field_find(&case_list, t->column);
+    if (f == NULL || (f->kind != FIELD_NUMBER && f->kind != FIELD_EITHER)) {
+        const char *nearest = f == NULL ? field_nearest(&case_list, t->column) : NULL;
+        message_add(complaints, at->file, at->line, "column", "'%.40s' is not a number column of the load cases%s%s%s",
+                    t->column, nearest != NULL ? "; did you mean '" : "", nearest != NULL ? nearest : "",
+                    nearest != NULL ? "'?" : "");
+        return NO_VERDICT;
+    }
+    if (!is_percent(t) && unit_of_column(f, t->unit) == NULL && (f->dimension != DIM_NONE || *t->unit != '\0')) {
+        text names = {0};
+        if (f->dimension != DIM_NONE) unit_say_names(&names, f->dimension);
+        message_add(complaints, at->file, at->line, "unit", "'%.20s' is not a unit of %s: %s%s%%", t->unit, f->name,
+                    names.at != NULL ? names.at : "", names.at != NULL ? ", or " : "leave it empty, or ");
+        text_free(&names);
+        return NO_VERDICT;
+    }
+    rows_add(answers, t);
+    return ALL_HOLD;
+}
+
+static bool tolerances_are_apart(const scatter_run_data *s)
+{
+    const tolerance_row *t = (const void *)s->tolerances.kept;
+    for (size_t i = 0; i < s->tolerances.count; i++)
+        for (size_t k = 0; k < i; k++)
+            if (field_find(&case_list, t[i].column) == field_find(&case_list, t[k].column)) {
+                say("%s: column: '%s' stands in two rows", s->file, t[i].column);
+                return false;
+            }
+    if (s->tolerances.count <= SCATTER_COLUMNS_MOST) return true;
+    say("%s: more than %d columns", s->file, (int)SCATTER_COLUMNS_MOST);
+    return false;
+}
+
+static bool tolerances_open(scatter_run_data *s, const options *o)
+{
+    output memory = {.format = FORMAT_TEXT};
+    tolerance_row prototype;
+    s->tolerances = rows_for(&memory, &tolerance_list);
+    s->file = o->tolerances;
+    if (o->tolerances == NULL) {
+        say("scatter: name a file with --tolerances; see 'railbow help scatter'");
+        return false;
+    }
+    field_defaults(&tolerance_list, &prototype);
+    const pipeline p = {
+        .list = &tolerance_list,
+        .prototype = &prototype,
+        .results = &tolerance_list,
+        .jobs = 1,
+        .out = &memory,
+        .kept = &s->tolerances,
+        .answer = keep_tolerance,
+    };
+    char *file[] = {(char *)o->tolerances};
+    return pipeline_run(&p, file, 1) == ALL_HOLD && tolerances_are_apart(s);
+}
+
+/* ---- one case ---------------------------------------------------------------------------------------- */
+
+/* A row of the file made ready for a case. Returned: false after a message. */
+static bool tolerance_for(const tolerance_row *t, const load_case *c, const place *at, tolerance *ready, text *complaints)
+{
+    const field *f = field_find(&case_list, t->column);
+    const double now = case_present(c, f);
+    if (!isfinite(now)) {
+        const char *word = field_text(f, c);
+        message_add(complaints, at->file, at->line, f->name, "has no number to vary%s%s%s: give one", word != NULL ? " ('" : "",
+                    word != NULL ? word : "", word != NULL ? "')" : "");
+        return false;
+    }
+    const unit *u = is_percent(t) ? NULL : unit_of_column(f, t->unit);
+    const double scale = is_percent(t) ? fabs(now) / 100 : u != NULL ? u->factor : 1;
+    *ready = (tolerance){
+        .column = f->offset - offsetof(load_case, member),
+        .nominal = now,
+        .minus = t->minus * scale,
+        .plus = t->plus * scale,
+        .shape = (tolerance_shape)t->shape,
+    };
+    return true;
+}
+
+static void fill_bars(scatter_row *answer, const scatter_answer *a)
+{
+    if (a->finite == 0) return;
+    answer->low = a->margins[0];
+    answer->high = a->margins[a->finite - 1];
+    const double width = (answer->high - answer->low) / SCATTER_BARS;
+    for (size_t i = 0; i < a->finite; i++) {
+        const double at = width > 0 ? (a->margins[i] - answer->low) / width : 0;
+        answer->bars[at < SCATTER_BARS ? (int)at : SCATTER_BARS - 1]++;
+    }
+}
+
+/* The columns' places in order of their share, the file's order on a tie. */
+static void rank_drivers(const scatter_answer *a, size_t count, size_t order[])
+{
+    for (size_t i = 0; i < count; i++) {
+        size_t k = i;
+        for (; k > 0 && a->driver_share[order[k - 1]] < a->driver_share[i]; k--) order[k] = order[k - 1];
+        order[k] = i;
+    }
+}
+
+static void add_answer(const case_run *run, const load_case *c, double nominal, const scatter_answer *a, rows *answers)
+{
+    const scatter_run_data *s = run->context;
+    const tolerance_row *t = (const void *)s->tolerances.kept;
+    size_t order[SCATTER_COLUMNS_MOST];
+    rank_drivers(a, s->tolerances.count, order);
+    scatter_row answer = {
+        .name = c->name,
+        .samples = (double)a->samples,
+        .refused = (double)a->refused,
+        .short_share = a->short_share,
+        .short_low = a->short_low,
+        .short_high = a->short_high,
+        .margin_mean = a->mean,
+        .margin_sd = a->sd,
+        .margin_p01 = a->p01,
+        .margin_p05 = a->p05,
+        .margin_p50 = a->p50,
+        .margin_p95 = a->p95,
+        .infinite = (double)a->infinite,
+        .unstable = (double)a->unstable,
+        .nominal = nominal,
+    };
+    fill_bars(&answer, a);
+    const size_t listed = run->options->drivers ? s->tolerances.count : 1;
+    for (size_t i = 0; i < listed; i++) {
+        answer.rank = (int)i;
+        answer.driver = a->finite > 0 ? t[order[i]].column : "";
+        answer.driver_share = a->finite > 0 ? a->driver_share[order[i]] : (double)NAN;
+        rows_add(answers, &answer);
+    }
+}
+
+static bool go_on(void *context, size_t done)
+{
+    return progress_show(context, done);
+}
+
+static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
+{
+    const scatter_run_data *s = run->context;
+    const problem p = {c->member, c->material, run->materials.list, run->materials.count};
+    const rbow_material *material = case_material(&run->materials, c, at, complaints);
+    tolerance ready[SCATTER_COLUMNS_MOST];
+    const tolerance_row *t = (const void *)s->tolerances.kept;
+    bool fine = material != NULL;
+    for (size_t i = 0; i < s->tolerances.count; i++) fine = tolerance_for(&t[i], c, at, &ready[i], complaints) && fine;
+    if (!fine || progress_stopped()) return NO_VERDICT;
+
+    progress shown = progress_begin(c->name, (size_t)run->options->samples);
+    const scatter_question q = {ready, s->tolerances.count, (size_t)run->options->samples,
+                                (unsigned long)run->options->seed, run->options->jobs, go_on, &shown};
+    scatter_answer a;
+    rbow_margin nominal;
+    const scatter_status status = scatter_run(&p, &q, &a);
+    progress_end(&shown);
+    if (status == SCATTER_NO_MEMORY) complaints->failed = true;
+    if (status == SCATTER_STOPPED)
+        message_add(complaints, at->file, at->line, NULL, "stopped in case '%.60s' after %zu of %zu samples", c->name,
+                    a.samples, q.samples);
+    if (status != SCATTER_OK) return NO_VERDICT;
+    rbow_member_margin(&c->member, material, &nominal);
+    add_answer(run, c, nominal.margin, &a, answers);
+    free(a.margins);
+    return a.shorts > 0 ? SOME_SHORT : ALL_HOLD;
+}
+
+static bool write_answer(const case_run *run, output *out, const rows *kept, int *status)
+{
+    if (progress_stopped()) return false;
+    if (out->format != FORMAT_TEXT) return rows_write(out, kept);
+    text t = {0};
+    scatter_text(&t, (const void *)kept->kept, kept->count, (unsigned)run->options->seed, *status == NO_VERDICT, out->colour);
+    const bool fine = output_text(out, &t);
+    text_free(&t);
+    return fine;
+}
+
+int command_scatter(const options *o)
+{
+    scatter_run_data s;
+    int status = NO_VERDICT;
+    case_run run = {
+        .options = o,
+        .name = "scatter",
+        .results = &scatter_list,
+        .jobs = 1, /* the threads share the samples of one case */
+        .hold = true,
+        .context = &s,
+        .answer = answer_case,
+        .write = write_answer,
+    };
+    if (tolerances_open(&s, o)) status = case_run_all(&run);
+    rows_free(&s.tolerances);
+    return status;
+}

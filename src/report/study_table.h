@@ -1,0 +1,80 @@
+/* The answers of the studies as tables: records and their field lists. */
+#ifndef RAILBOW_REPORT_STUDY_TABLE_H
+#define RAILBOW_REPORT_STUDY_TABLE_H
+
+#include "report/check_table.h"
+
+typedef struct compare_row {
+    const char *name;
+    double od, wall, weight, weight_change, stiffness_change, margin;
+    int governs;
+    const char *verdict; /* holds, short, or "not possible: why" */
+    const char *pick;    /* "lightest" or "" */
+    size_t tube, tubes;  /* which of how many was asked; not in the table */
+    int outcome;         /* COMPARE_...; likewise */
+} compare_row;
+
+enum { COMPARE_HOLDS, COMPARE_SHORT, COMPARE_NOT_POSSIBLE };
+
+extern const field_list compare_list;
+
+enum { SWEEP_COLUMNS_MOST = 2 };
+
+typedef struct sweep_row {
+    const char *name;
+    double value[SWEEP_COLUMNS_MOST]; /* of the varied columns */
+    double margin;
+    int governs, verdict;
+    double yield_factor, column_factor, interaction_factor, fit_stress, peak_stress, deflection;
+} sweep_row;
+
+/* The list of a sweep: its varied columns stand behind the case under their own names. */
+typedef struct sweep_columns {
+    field fields[16];
+    field_list list;
+} sweep_columns;
+
+void sweep_columns_fill(sweep_columns *s, const field *const varied[], size_t count);
+
+enum { LIMIT_ROW_FOUND, LIMIT_ROW_NEVER, LIMIT_ROW_ALREADY };
+
+typedef struct limit_row {
+    const char *name, *column;
+    double limit, now, room; /* in the column's unit */
+    int state;
+} limit_row;
+
+/* The list of a limit: its three numbers carry the dimension of the column asked for. */
+typedef struct limit_columns {
+    field fields[8];
+    field_list list;
+} limit_columns;
+
+void limit_columns_fill(limit_columns *l, const field *column);
+
+typedef struct index_row {
+    const char *name;
+    double margin_as_marked, best_clock, best_margin, worst_clock, worst_margin;
+    double marked_clock, bow; /* not in the table */
+} index_row;
+
+extern const field_list index_list;
+
+enum { SCATTER_BARS = 24 };
+
+typedef struct scatter_row {
+    const char *name;
+    double samples, refused, short_share, short_low, short_high;
+    double margin_mean, margin_sd, margin_p01, margin_p05, margin_p50, margin_p95;
+    const char *driver;
+    double driver_share;
+    /* not in the table */
+    double infinite, unstable;
+    double nominal; /* margin of the case as given */
+    int rank;       /* of the driver, from 0 */
+    double low, high, bars[SCATTER_BARS]; /* distribution of the finite margins */
+} scatter_row;
+
+extern const field_list scatter_list;
+
+#endif

@@ -1,0 +1,40 @@
+#include "study/problem.h"
+
+#include <string.h>
+
+double knob_get(const rbow_member *m, knob k)
+{
+    double value;
+    memcpy(&value, (const char *)m + k, sizeof value);
+    return value;
+}
+
+void knob_set(rbow_member *m, knob k, double value)
+{
+    memcpy((char *)m + k, &value, sizeof value);
+}
+
+const rbow_material *problem_material(const problem *p, const rbow_member *m)
+{
+    int known;
+    return rbow_material_find(p->materials, p->material_count, p->material, m->wall, &known);
+}
+
+/* What is wrong with the tube itself comes before what its material does not serve. */
+static rbow_status unserved(const problem *p, const rbow_member *m)
+{
+    rbow_status first;
+    return rbow_member_faults(m, p->materials, &first, 1) > 0 && first == RBOW_BAD_WALL ? first : RBOW_WALL_NOT_SERVED;
+}
+
+rbow_status problem_check(const problem *p, const rbow_member *m, rbow_result *result)
+{
+    const rbow_material *material = problem_material(p, m);
+    return material != NULL ? rbow_member_check(m, material, result) : unserved(p, m);
+}
+
+rbow_status problem_margin(const problem *p, const rbow_member *m, rbow_margin *margin)
+{
+    const rbow_material *material = problem_material(p, m);
+    return material != NULL ? rbow_member_margin(m, material, margin) : unserved(p, m);
+}

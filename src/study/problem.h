@@ -1,0 +1,28 @@
+/* One load case as the studies ask it: a member that they change, and the materials that may serve it. */
+#ifndef RAILBOW_STUDY_PROBLEM_H
+#define RAILBOW_STUDY_PROBLEM_H
+
+#include <railbow/member.h>
+
+typedef struct problem {
+    rbow_member member;
+    const char *material;
+    const rbow_material *materials;
+    size_t material_count;
+} problem;
+
+/* A number of the member, by its place in it. */
+typedef size_t knob;
+
+double knob_get(const rbow_member *m, knob k);
+void knob_set(rbow_member *m, knob k, double value);
+
+/* The row that serves the member's wall, or NULL. */
+const rbow_material *problem_material(const problem *p, const rbow_member *m);
+
+/* The engine's answers for a changed member.
+ * Status: as rbow_member_check | RBOW_WALL_NOT_SERVED (the material has no row for its wall) */
+rbow_status problem_check(const problem *p, const rbow_member *m, rbow_result *result);
+rbow_status problem_margin(const problem *p, const rbow_member *m, rbow_margin *margin);
+
+#endif

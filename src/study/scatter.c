@@ -1,0 +1,221 @@
+#include "study/scatter.h"
+
+#include "study/parallel.h"
+
+#include <gsl/gsl_cdf.h>
+#include <gsl/gsl_qrng.h>
+#include <gsl/gsl_rng.h>
+#include <gsl/gsl_sort.h>
+#include <gsl/gsl_statistics_double.h>
+#include <math.h>
+#include <stdlib.h>
+
+enum { BLOCK = 4096, TASK = 64, BINS_MOST = 64, SOBOL_COLUMNS = 40 };
+
+/* ---- tolerances ------------------------------------------------------------------------------------- */
+
+static double triangular(const tolerance *t, double u)
+{
+    const double both = t->minus + t->plus;
+    if (!(both > 0)) return 0;
+    if (u * both < t->minus) return -t->minus + sqrt(u * t->minus * both);
+    return t->plus - sqrt((1 - u) * t->plus * both);
+}
+
+static double normal(const tolerance *t, double u)
+{
+    const double tail = gsl_cdf_ugaussian_P(-3), z = gsl_cdf_ugaussian_Pinv(tail + u * (1 - 2 * tail));
+    return z * (z < 0 ? t->minus : t->plus) / 2;
+}
+
+double tolerance_deviation(const tolerance *t, double u)
+{
+    switch (t->shape) {
+        case TOLERANCE_TRIANGULAR: return triangular(t, u);
+        case TOLERANCE_NORMAL: return normal(t, u);
+        default: return -t->minus + u * (t->minus + t->plus);
+    }
+}
+
+void wilson_interval(size_t hits, size_t all, double *low, double *high)
+{
+    const double z = 1.959963984540054, n = (double)all, p = (double)hits / n;
+    const double centre = p + z * z / (2 * n), spread = z * sqrt(p * (1 - p) / n + z * z / (4 * n * n));
+    *low = hits == 0 ? 0 : (centre - spread) / (1 + z * z / n);
+    *high = hits == all ? 1 : (centre + spread) / (1 + z * z / n);
+}
+
+/* ---- sampling --------------------------------------------------------------------------------------- */
+
+typedef struct sampler {
+    const problem *problem;
+    const scatter_question *question;
+    gsl_qrng *sequence;
+    double shift[SCATTER_COLUMNS_MOST];
+    double *points; /* BLOCK rows of probabilities */
+    rbow_margin answers[BLOCK];
+    rbow_status statuses[BLOCK];
+    size_t count; /* in this block */
+} sampler;
+
+static bool sampler_open(sampler *s, const problem *p, const scatter_question *q)
+{
+    const gsl_qrng_type *kind = q->count <= SOBOL_COLUMNS ? gsl_qrng_sobol : gsl_qrng_reversehalton;
+    gsl_rng *random = gsl_rng_alloc(gsl_rng_mt19937);
+    s->problem = p;
+    s->question = q;
+    s->sequence = gsl_qrng_alloc(kind, (unsigned)q->count);
+    s->points = malloc(BLOCK * q->count * sizeof *s->points);
+    if (random != NULL) {
+        gsl_rng_set(random, q->seed);
+        for (size_t i = 0; i < q->count; i++) s->shift[i] = gsl_rng_uniform(random);
+        gsl_rng_free(random);
+    }
+    return random != NULL && s->sequence != NULL && s->points != NULL;
+}
+
+static void sampler_close(sampler *s)
+{
+    if (s->sequence != NULL) gsl_qrng_free(s->sequence);
+    free(s->points);
+}
+
+static void draw_block(sampler *s, size_t count)
+{
+    const size_t columns = s->question->count;
+    s->count = count;
+    for (size_t i = 0; i < count; i++) {
+        double *point = &s->points[i * columns];
+        gsl_qrng_get(s->sequence, point);
+        for (size_t k = 0; k < columns; k++) point[k] = fmod(point[k] + s->shift[k], 1);
+    }
+}
+
+static void answer_sample(sampler *s, size_t i)
+{
+    const scatter_question *q = s->question;
+    rbow_member m = s->problem->member;
+    for (size_t k = 0; k < q->count; k++) {
+        const tolerance *t = &q->tolerances[k];
+        knob_set(&m, t->column, t->nominal + tolerance_deviation(t, s->points[i * q->count + k]));
+    }
+    s->statuses[i] = problem_margin(s->problem, &m, &s->answers[i]);
+}
+
+static void answer_task(void *context, size_t task)
+{
+    sampler *s = context;
+    for (size_t i = task * TASK; i < (task + 1) * TASK && i < s->count; i++) answer_sample(s, i);
+}
+
+/* ---- adding up, in the order of the samples ---------------------------------------------------------- */
+
+typedef struct bins { /* margins by equal stretches of one column's probability */
+    double sum[BINS_MOST];
+    size_t count[BINS_MOST];
+} bins;
+
+typedef struct tally {
+    scatter_answer *answer;
+    bins *columns;
+    size_t bins;
+    size_t columns_count;
+} tally;
+
+/* Enough samples to a bin for its mean, enough bins for the shape. */
+static size_t bins_for(size_t samples)
+{
+    const size_t fitting = samples / 64;
+    return fitting < 4 ? 4 : fitting > BINS_MOST ? BINS_MOST : fitting;
+}
+
+static void add_sample(tally *t, const sampler *s, size_t i)
+{
+    scatter_answer *a = t->answer;
+    const rbow_margin *m = &s->answers[i];
+    a->samples++;
+    if (s->statuses[i] != RBOW_OK) {
+        a->refused++;
+        return;
+    }
+    a->shorts += m->margin < 0;
+    a->unstable += m->unstable != 0;
+    if (isinf(m->margin)) {
+        a->infinite++;
+        return;
+    }
+    a->margins[a->finite++] = m->margin;
+    for (size_t k = 0; k < t->columns_count; k++) {
+        const size_t bin = (size_t)(s->points[i * t->columns_count + k] * (double)t->bins);
+        t->columns[k].sum[bin] += m->margin;
+        t->columns[k].count[bin]++;
+    }
+}
+
+/* Variance between the bins over all variance. Means of bins differ by chance as well: within-bin variance times
+ * (bins - 1) is taken off (analysis of variance, as any statistics text has it). */
+static double share_of(const bins *b, size_t count, const scatter_answer *a)
+{
+    const double all = a->sd * a->sd * (double)(a->finite - 1);
+    double between = 0, used = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (b->count[i] == 0) continue;
+        const double n = (double)b->count[i], apart = b->sum[i] / n - a->mean;
+        between += n * apart * apart;
+        used++;
+    }
+    const double freedom = (double)a->finite - used;
+    if (!(all > 0 && freedom > 0)) return 0;
+    const double chance = (used - 1) * (all - between) / freedom;
+    return fmin(1, fmax(0, (between - chance) / all));
+}
+
+static void summarise(const tally *t)
+{
+    scatter_answer *a = t->answer;
+    const size_t judged = a->samples - a->refused;
+    a->short_share = a->short_low = a->short_high = NAN;
+    if (judged > 0) {
+        a->short_share = (double)a->shorts / (double)judged;
+        wilson_interval(a->shorts, judged, &a->short_low, &a->short_high);
+    }
+    a->mean = a->sd = a->p01 = a->p05 = a->p50 = a->p95 = NAN;
+    if (a->finite == 0) return;
+    a->mean = gsl_stats_mean(a->margins, 1, a->finite);
+    a->sd = a->finite > 1 ? gsl_stats_sd_m(a->margins, 1, a->finite, a->mean) : 0;
+    for (size_t k = 0; k < t->columns_count; k++) a->driver_share[k] = share_of(&t->columns[k], t->bins, a);
+    gsl_sort(a->margins, 1, a->finite);
+    a->p01 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.01);
+    a->p05 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.05);
+    a->p50 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.50);
+    a->p95 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.95);
+}
+
+static scatter_status run_blocks(sampler *s, tally *t)
+{
+    const scatter_question *q = s->question;
+    for (size_t done = 0; done < q->samples; done += s->count) {
+        draw_block(s, q->samples - done < BLOCK ? q->samples - done : BLOCK);
+        parallel_for((s->count + TASK - 1) / TASK, q->jobs, answer_task, s);
+        for (size_t i = 0; i < s->count; i++) add_sample(t, s, i);
+        if (q->go_on != NULL && !q->go_on(q->context, done + s->count)) return SCATTER_STOPPED;
+    }
+    summarise(t);
+    return SCATTER_OK;
+}
+
+scatter_status scatter_run(const problem *p, const scatter_question *q, scatter_answer *answer)
+{
+    scatter_status status = SCATTER_NO_MEMORY;
+    sampler *s = calloc(1, sizeof *s);
+    tally t = {answer, calloc(q->count, sizeof(bins)), bins_for(q->samples), q->count};
+    *answer = (scatter_answer){.margins = malloc(q->samples * sizeof(double))};
+    if (s != NULL && t.columns != NULL && answer->margins != NULL && sampler_open(s, p, q)) status = run_blocks(s, &t);
+    if (s != NULL) sampler_close(s);
+    free(s);
+    free(t.columns);
+    if (status == SCATTER_OK) return status;
+    free(answer->margins);
+    answer->margins = NULL;
+    return status;
+}

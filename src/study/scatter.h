@@ -1,0 +1,62 @@
+/* How sure: the margin when the columns vary within their tolerances. */
+#ifndef RAILBOW_STUDY_SCATTER_H
+#define RAILBOW_STUDY_SCATTER_H
+
+#include "study/problem.h"
+
+#include <stdbool.h>
+
+typedef enum tolerance_shape {
+    TOLERANCE_UNIFORM,    /* from -minus to +plus                                           */
+    TOLERANCE_TRIANGULAR, /* its top at the nominal                                         */
+    TOLERANCE_NORMAL      /* two halves; minus, plus two standard deviations; cut at three  */
+} tolerance_shape;
+
+typedef struct tolerance {
+    knob column;
+    double nominal;     /* in the program's units */
+    double minus, plus; /* >= 0, likewise         */
+    tolerance_shape shape;
+} tolerance;
+
+typedef struct scatter_question {
+    const tolerance *tolerances;
+    size_t count; /* at most SCATTER_COLUMNS_MOST */
+    size_t samples;
+    unsigned long seed;
+    int jobs;
+    /* told from time to time how many samples are done; false stops. NULL for none */
+    bool (*go_on)(void *context, size_t done);
+    void *context;
+} scatter_question;
+
+enum { SCATTER_COLUMNS_MOST = 100 };
+
+typedef struct scatter_answer {
+    size_t samples;  /* done                                             */
+    size_t refused;  /* outside the model                                */
+    size_t shorts;   /* margin below 0                                   */
+    size_t infinite; /* no limit: they hold, and stand in no mean        */
+    size_t unstable; /* no equilibrium as loaded: they are short         */
+    double short_share, short_low, short_high; /* of those not refused; Wilson's 95 % interval */
+    double mean, sd, p01, p05, p50, p95;       /* of the finite margins; NaN without any */
+    double driver_share[SCATTER_COLUMNS_MOST]; /* of the margin's variance, first order  */
+    double *margins;  /* the finite ones, sorted; the caller frees them */
+    size_t finite;
+} scatter_answer;
+
+typedef enum scatter_status { SCATTER_OK, SCATTER_STOPPED, SCATTER_NO_MEMORY } scatter_status;
+
+/* Quasi-random sampling: Sobol's sequence up to its 40 columns, beyond that Halton's reversed one, shifted by
+ * random numbers of the seed. The same seed gives the same answer, for any number of threads.
+ * Driver shares: variance of the mean of the margin given the column, from the same samples in equal bins, less
+ * what chance alone would give. */
+scatter_status scatter_run(const problem *p, const scatter_question *q, scatter_answer *answer);
+
+/* A deviation from the nominal, for a probability u in [0, 1). */
+double tolerance_deviation(const tolerance *t, double u);
+
+/* Wilson's score interval at 95 %. Source: Wilson, J. Am. Stat. Assoc. 22 (1927) 209. */
+void wilson_interval(size_t hits, size_t all, double *low, double *high);
+
+#endif
