@@ -109,10 +109,36 @@ bool case_value(const char *option, const field *f, const char *at, size_t lengt
     return false;
 }
 
+bool case_is_wall(const field *f)
+{
+    return f->offset == offsetof(load_case, member.wall);
+}
+
+bool case_is_served(const case_run *run, const load_case *c, bool varies_wall, const place *at, text *complaints)
+{
+    int known;
+    rbow_material_find(run->materials.list, run->materials.count, c->material, c->member.wall, &known);
+    return (known && varies_wall)
+        || materials_for(&run->materials, c->material, c->member.wall, at, complaints) != NULL;
+}
+
+void case_refused(text *complaints, const place *at, rbow_status status, const char *where)
+{
+    const char *input = rbow_status_input(status);
+    message_add(complaints, at->file, at->line, *input != '\0' ? input : NULL, "%s%s", rbow_status_text(status), where);
+}
+
+void case_value_say(text *out, const field *f, double value)
+{
+    const unit *u = unit_shown(f->dimension, UNITS_US);
+    text_format(out, "%.6g", u != NULL ? unit_from_own(u, value) : value);
+    if (u != NULL) text_format(out, " %s", u->name);
+}
+
 double case_present(const load_case *c, const field *f)
 {
     const double value = field_get(f, c);
-    if (fabs(value) < DBL_MAX / 4) return value;
+    if (isinf(value) || fabs(value) < DBL_MAX / 4) return value; /* fixed and rigid are infinite */
     if (f->offset == offsetof(load_case, member.point_at) || f->offset == offsetof(load_case, member.bow_at))
         return c->member.length / 2;
     if (f->offset == offsetof(load_case, member.factor_yield)) return c->member.factor;

@@ -33,10 +33,21 @@ const field *case_column(const char *option, const char *name, size_t length);
 /* A value of a column on the command line. Returned: false after a message. */
 bool case_value(const char *option, const field *f, const char *at, size_t length, double *value);
 
-/* The present value of a column with its default resolved; NaN where it is a word. */
+/* The present value of a column with its default resolved; NaN where it is a word that is no number (welded). */
 double case_present(const load_case *c, const field *f);
 
-/* Writes a text and every row again as the format wants it. */
+/* Whether the materials have the case's, and a row for its wall where the wall itself is not varied.
+ * Returned: false after adding a message. */
+bool case_is_served(const case_run *run, const load_case *c, bool varies_wall, const place *at, text *complaints);
+bool case_is_wall(const field *f);
+
+/* Adds the message of an answer that there is not; `where` follows it, "" for nothing. */
+void case_refused(text *complaints, const place *at, rbow_status status, const char *where);
+
+/* A value with its unit, as messages say it. */
+void case_value_say(text *out, const field *f, double value);
+
+/* Every kept row once more, as the output's format wants it. Returned: false after a message. */
 bool rows_write(output *out, const rows *kept);
 
 #endif

@@ -4,8 +4,8 @@
 #include "command/output.h"
 #include "command/say.h"
 #include "report/check_table.h"
-#include "report/study_table.h"
 #include "report/grid.h"
+#include "report/study_table.h"
 
 /* One table of a list's columns: name, unit, default, meaning. */
 static void say_list(text *out, const char *title, const field_list *list, bool input)
@@ -28,6 +28,20 @@ static void say_list(text *out, const char *title, const field_list *list, bool 
     grid_write(out, &g, false);
     grid_free(&g);
     text_char(out, '\n');
+}
+
+static void say_studies(text *out)
+{
+    static const field any = {.name = "", .dimension = DIM_NONE};
+    sweep_columns sweep;
+    limit_columns limit;
+    sweep_columns_fill(&sweep, NULL, 0);
+    limit_columns_fill(&limit, &any);
+    say_list(out, "Results of compare", &compare_list, false);
+    say_list(out, "Results of sweep (the varied columns stand behind case)", &sweep.list, false);
+    say_list(out, "Results of limit (limit, now and room in the unit of the column)", &limit.list, false);
+    say_list(out, "Results of index", &index_list, false);
+    say_list(out, "Results of scatter", &scatter_list, false);
 }
 
 static void say_units(text *out)
@@ -55,9 +69,7 @@ int command_columns(const options *o)
     say_list(&t, "Tolerances of scatter", &tolerance_list, true);
     say_list(&t, "Results of check", &check_list, false);
     say_list(&t, "Results of section", &section_list, false);
-    say_list(&t, "Results of compare", &compare_list, false);
-    say_list(&t, "Results of index", &index_list, false);
-    say_list(&t, "Results of scatter", &scatter_list, false);
+    say_studies(&t);
     say_units(&t);
     const bool written = output_text(&out, &t);
     text_free(&t);

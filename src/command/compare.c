@@ -8,7 +8,6 @@
 #include "study/compare.h"
 
 #include <math.h>
-#include <stdio.h>
 #include <stdlib.h>
 
 typedef struct tubes {
@@ -39,7 +38,8 @@ static compare_row row_of(const load_case *c, const compared *a, text *verdict)
     };
     if (a->status != RBOW_OK) {
         answer.outcome = COMPARE_NOT_POSSIBLE;
-        text_format(verdict, "not possible: %s %s", rbow_status_input(a->status), rbow_status_text(a->status));
+        const char *input = rbow_status_input(a->status);
+        text_format(verdict, "not possible: %s%s%s", input, *input != '\0' ? " " : "", rbow_status_text(a->status));
         answer.verdict = verdict->at != NULL ? verdict->at : "not possible";
         return answer;
     }

@@ -28,8 +28,8 @@ const command commands[] = {
     {.name = "sweep",
      .summary = "the margin over a range of one column, or two",
      .operands = "FILE...",
-     .text = "Checks every case again for each value of a column, both ends of the range included. Two --vary make a "
-             "grid.",
+     .text = "Checks every case again for each value of a column, FROM and, where the steps reach it, TO included. "
+             "Two --vary make a grid.",
      .example = "railbow sweep nose.csv --vary miss_a=0:0.5:0.0625",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_VARY | TAKES_JOBS,
      .run = command_sweep},
@@ -37,8 +37,8 @@ const command commands[] = {
      .summary = "how far a column may go before a case falls short",
      .operands = "FILE...",
      .text = "Goes from --from to --to and finds the first value at which the margin falls under --margin, even where "
-             "the margin rises again behind it. Says what room the present value has. Exit status 1 when a present "
-             "value is past its limit.",
+             "the margin rises again behind it. A value that the model refuses ends the range. Says what room the "
+             "present value has. Exit status 1 when a present value is past its limit or a case short from the start.",
      .example = "railbow limit nose.csv --find miss_a --to 1in",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_JOBS,
      .run = command_limit},
@@ -46,7 +46,7 @@ const command commands[] = {
      .summary = "which way to turn the tube's own bow",
      .operands = "FILE...",
      .text = "Turns the bow alone round the clock (misses and loads stay) and gives the clocks with the largest and the "
-             "smallest margin, to 0.1 degree.",
+             "smallest margin, to 0.1 degree, and what turning wins. Exit status 1 when a case is short as marked.",
      .example = "railbow index nose.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_JOBS,
      .run = command_index},
@@ -55,7 +55,8 @@ const command commands[] = {
      .operands = "FILE...",
      .text = "Tries each case with many sets of values drawn within the tolerances and gives the share that is short, "
              "the spread of the margin, and which column drives it. The tolerance file has the columns column, minus, "
-             "plus, unit (a unit or %) and shape. Exit status 1 when any sample is short.",
+             "plus, unit (a unit or %) and shape; see 'railbow columns'. The samples are quasi-random: Sobol's sequence up "
+             "to 40 columns; beyond that they are random. Exit status 1 when any sample is short.",
      .example = "railbow scatter nose.csv --tolerances tolerances.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_JOBS,
      .run = command_scatter},

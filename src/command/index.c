@@ -13,7 +13,7 @@ static int answer_case(const case_run *run, const place *at, const load_case *c,
     if (case_material(&run->materials, c, at, complaints) == NULL) return NO_VERDICT;
     const rbow_status status = turn_bow(&p, &a);
     if (status != RBOW_OK) {
-        message_add(complaints, at->file, at->line, rbow_status_input(status), "%s", rbow_status_text(status));
+        case_refused(complaints, at, status, "");
         return NO_VERDICT;
     }
     const index_row answer = {

@@ -1,7 +1,6 @@
 #include "command/commands.h"
 
 #include "command/case_run.h"
-#include "command/checked.h"
 #include "command/say.h"
 #include "report/study_text.h"
 #include "study/limit.h"
@@ -37,28 +36,24 @@ static bool read_limit(limit_run *l, const options *o)
     return true;
 }
 
-static void put_value(text *out, const field *f, double value)
-{
-    const unit *u = unit_shown(f->dimension, UNITS_US);
-    text_format(out, "%.6g%s%s", u != NULL ? unit_from_own(u, value) : value, u != NULL ? " " : "", u != NULL ? u->name : "");
-}
-
 static void complain(const limit_run *l, const place *at, rbow_status status, text *complaints)
 {
-    text value = {0};
-    put_value(&value, l->column, l->question.from);
-    message_add(complaints, at->file, at->line, rbow_status_input(status), "%s (at the start, %s %s; --from begins "
-                "elsewhere)", rbow_status_text(status), l->column->name, value.at);
-    text_free(&value);
+    text where = {0};
+    text_format(&where, " (at the start of the range, %s ", l->column->name);
+    case_value_say(&where, l->column, l->question.from);
+    text_put(&where, "; begin elsewhere with --from)");
+    case_refused(complaints, at, status, where.at != NULL ? where.at : "");
+    text_free(&where);
 }
 
 /* Said, but no fault: the answer stands. */
 static void note_end(const limit_run *l, const place *at, const limit_answer *a, text *complaints)
 {
     text value = {0};
-    put_value(&value, l->column, a->ends_at);
-    message_add(complaints, at->file, at->line, l->column->name, "the range ends at %s: beyond it %s %s", value.at,
-                rbow_status_input(a->refusal), rbow_status_text(a->refusal));
+    case_value_say(&value, l->column, a->ends_at);
+    message_add(complaints, at->file, at->line, l->column->name, "the range ends at %s; beyond it: %s%s%s", value.at,
+                rbow_status_input(a->refusal), *rbow_status_input(a->refusal) != '\0' ? " " : "",
+                rbow_status_text(a->refusal));
     text_free(&value);
 }
 
@@ -67,33 +62,34 @@ static int answer_case(const case_run *run, const place *at, const load_case *c,
     const limit_run *l = run->context;
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};
     limit_answer a;
-    if (materials_for(&run->materials, c->material, c->member.wall, at, complaints) == NULL) return NO_VERDICT;
+    if (!case_is_served(run, c, case_is_wall(l->column), at, complaints)) return NO_VERDICT;
     const rbow_status status = limit_find(&p, &l->question, &a);
     if (status != RBOW_OK) {
         complain(l, at, status, complaints);
         return NO_VERDICT;
     }
-    if (!isnan(a.ends_at)) note_end(l, at, &a, complaints);
+    const bool ends = !isnan(a.ends_at), goes_up = l->question.to > l->question.from;
+    if (ends) note_end(l, at, &a, complaints);
     const double now = case_present(c, l->column);
     const limit_row answer = {
         .name = c->name,
         .column = l->column->name,
         .limit = a.limit,
         .now = now,
-        .room = a.limit - now,
+        .room = goes_up ? a.limit - now : now - a.limit,
         .state = (int)a.state,
+        .ends = ends,
     };
     rows_add(answers, &answer);
-    const bool past = l->question.to > l->question.from ? answer.room < 0 : answer.room > 0;
-    return a.state == LIMIT_ALREADY || (a.state == LIMIT_FOUND && past) ? SOME_SHORT : ALL_HOLD;
+    return limit_is_past(&answer) ? SOME_SHORT : ALL_HOLD;
 }
 
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
     const limit_run *l = run->context;
+    const limit_asked asked = {l->column, l->question.from, l->question.to, l->question.margin};
     text t = {0};
-    limit_text(&t, (const void *)kept->kept, kept->count, l->column, l->question.margin, *status == NO_VERDICT,
-               out->units, out->colour);
+    limit_text(&t, (const void *)kept->kept, kept->count, &asked, *status == NO_VERDICT, out->units, out->colour);
     const bool fine = output_text(out, &t);
     text_free(&t);
     return fine;

@@ -2,6 +2,7 @@
 #include "command/options.h"
 
 #include "command/say.h"
+#include "report/grid.h"
 #include "table/number.h"
 #include "table/text.h"
 
@@ -10,6 +11,7 @@
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 typedef struct option_word {
     const char *name;
@@ -78,10 +80,16 @@ static bool take_material(options *o, const char *value) { o->material = value; 
 static bool take_factor(options *o, const char *value) { return take_number("factor", value, &o->factor); }
 static bool take_jobs(options *o, const char *value) { return take_count("jobs", value, 1024, &o->jobs); }
 static bool take_ods(options *o, const char *value) { o->ods = value; return true; }
-/* Whether a word could be a list of sizes rather than a file. */
+
+/* Whether a word was meant as a list of sizes rather than as a file: a number, then perhaps a unit. */
 static bool is_list(const char *word)
 {
-    return word != NULL && strchr("0123456789.", *word) != NULL && *word != '\0' && strspn(word, "0123456789.,inmftc ") == strlen(word);
+    const char *dot = word != NULL ? strrchr(word, '.') : NULL;
+    if (word == NULL || strspn(word, "0123456789.") == 0 || strcmp(word, ".") == 0) return false;
+    if (dot != NULL && strcasecmp(dot, ".csv") == 0) return false;
+    word += strspn(word, "0123456789.");
+    word += strspn(word, " abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ");
+    return *word == '\0' || *word == ',';
 }
 
 /* The list may be left out: then the stock walls count. It may follow as a word of its own. */
@@ -140,9 +148,10 @@ static const option_entry entries[] = {
     {"vary", 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
                                                               "miss_a=0:0.5:0.0625 or miss_a=0mm:12mm:2mm; once or twice"},
     {"find", 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},
-    {"from", 0, TAKES_LIMIT, "V", take_from, "where to begin (default: the column's lower bound, else 0)"},
-    {"to", 0, TAKES_LIMIT, "V", take_to, "where to end"},
-    {"margin", 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far (default 0)"},
+    {"from", 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit if wanted (default: the column's lower bound, "
+                                             "else 0)"},
+    {"to", 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
+    {"margin", 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far (default 0; 0.1 is 10 %)"},
     {"tolerances", 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
     {"samples", 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
     {"seed", 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
@@ -157,17 +166,35 @@ static bool is_taken(const option_entry *e, const command *c)
     return e->of == 0 || (c->takes & e->of) != 0;
 }
 
+static void put_option(text *out, const option_entry *e)
+{
+    text_put(out, "  ");
+    if (e->letter != 0) text_format(out, "-%c, ", e->letter);
+    text_format(out, "--%s", e->name);
+    if (e->value != NULL) text_format(out, " %s", e->value);
+}
+
+static size_t option_width(const option_entry *e)
+{
+    text t = {0};
+    put_option(&t, e);
+    const size_t width = t.length;
+    text_free(&t);
+    return width;
+}
+
 void options_say(text *out, const command *c)
 {
+    size_t widest = 0;
+    for (size_t i = 0; i < ENTRIES; i++)
+        if (is_taken(&entries[i], c) && option_width(&entries[i]) > widest) widest = option_width(&entries[i]);
     for (size_t i = 0; i < ENTRIES; i++) {
-        const option_entry *e = &entries[i];
-        if (!is_taken(e, c)) continue;
-        text left = {0};
-        if (e->letter != 0) text_format(&left, "-%c, ", e->letter);
-        text_format(&left, "--%s", e->name);
-        if (e->value != NULL) text_format(&left, " %s", e->value);
-        text_format(out, "  %-24s %s\n", left.at, e->meaning);
-        text_free(&left);
+        if (!is_taken(&entries[i], c)) continue;
+        text line = {0};
+        put_option(&line, &entries[i]);
+        text_format(&line, "%*s%s", (int)(widest + 2 - option_width(&entries[i])), "", entries[i].meaning);
+        wrap(out, line.at != NULL ? line.at : "", widest + 2);
+        text_free(&line);
     }
 }
 

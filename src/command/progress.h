@@ -4,20 +4,18 @@
 
 #include <stdbool.h>
 #include <stddef.h>
-#include <time.h>
 
 typedef struct progress {
     const char *name; /* of the case */
-    size_t all;
-    struct timespec begun;
+    size_t all;       /* samples */
     bool shown;
 } progress;
 
-/* From here on Ctrl-C asks the work to stop instead of ending the program. */
+/* One case begins. Until it ends Ctrl-C asks the work to stop instead of ending the program. */
 progress progress_begin(const char *name, size_t all);
 
-/* Tells on stderr how far it is and how long it will take, if that is a terminal and the work has lasted over a
- * second. Returned: false once Ctrl-C was pressed. */
+/* Tells on stderr how far the case is and how long it will take, if that is a terminal and the command has worked
+ * for over a second. Returned: false once Ctrl-C was pressed. */
 bool progress_show(progress *p, size_t done);
 
 /* Takes the line away. */

@@ -159,14 +159,17 @@ static void add_answer(const case_run *run, const load_case *c, double nominal, 
         .margin_p95 = a->p95,
         .infinite = (double)a->infinite,
         .unstable = (double)a->unstable,
+        .refused_column = a->refused > 0 ? rbow_status_input(a->refusal) : "",
+        .refused_why = a->refused > 0 ? rbow_status_text(a->refusal) : "",
         .nominal = nominal,
     };
     fill_bars(&answer, a);
+    const bool moves = a->finite > 0 && a->driver_share[order[0]] > 0;
     const size_t listed = run->options->drivers ? s->tolerances.count : 1;
     for (size_t i = 0; i < listed; i++) {
         answer.rank = (int)i;
-        answer.driver = a->finite > 0 ? t[order[i]].column : "";
-        answer.driver_share = a->finite > 0 ? a->driver_share[order[i]] : (double)NAN;
+        answer.driver = a->finite > 0 && (moves || listed > 1) ? field_find(&case_list, t[order[i]].column)->name : "";
+        answer.driver_share = *answer.driver != '\0' ? a->driver_share[order[i]] : (double)NAN;
         rows_add(answers, &answer);
     }
 }
@@ -176,8 +179,19 @@ static bool go_on(void *context, size_t done)
     return progress_show(context, done);
 }
 
+static void say_stopped(const load_case *c, const place *at, const scatter_answer *a, const scatter_question *q,
+                        text *complaints)
+{
+    text name = {0};
+    text_quote(&name, c->name, strlen(c->name));
+    message_add(complaints, at->file, at->line, NULL, "stopped in case %s after %zu of %zu samples; no answer is given",
+                name.at != NULL ? name.at : "", a->samples, q->samples);
+    text_free(&name);
+}
+
 static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
 {
+    if (progress_stopped()) return NO_VERDICT;
     const scatter_run_data *s = run->context;
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};
     const rbow_material *material = case_material(&run->materials, c, at, complaints);
@@ -185,7 +199,7 @@ static int answer_case(const case_run *run, const place *at, const load_case *c,
     const tolerance_row *t = (const void *)s->tolerances.kept;
     bool fine = material != NULL;
     for (size_t i = 0; i < s->tolerances.count; i++) fine = tolerance_for(&t[i], c, at, &ready[i], complaints) && fine;
-    if (!fine || progress_stopped()) return NO_VERDICT;
+    if (!fine) return NO_VERDICT;
 
     progress shown = progress_begin(c->name, (size_t)run->options->samples);
     const scatter_question q = {ready, s->tolerances.count, (size_t)run->options->samples,
@@ -195,9 +209,7 @@ static int answer_case(const case_run *run, const place *at, const load_case *c,
     const scatter_status status = scatter_run(&p, &q, &a);
     progress_end(&shown);
     if (status == SCATTER_NO_MEMORY) complaints->failed = true;
-    if (status == SCATTER_STOPPED)
-        message_add(complaints, at->file, at->line, NULL, "stopped in case '%.60s' after %zu of %zu samples", c->name,
-                    a.samples, q.samples);
+    if (status == SCATTER_STOPPED) say_stopped(c, at, &a, &q, complaints);
     if (status != SCATTER_OK) return NO_VERDICT;
     rbow_member_margin(&c->member, material, &nominal);
     add_answer(run, c, nominal.margin, &a, answers);

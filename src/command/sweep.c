@@ -1,15 +1,15 @@
 #include "command/commands.h"
 
 #include "command/case_run.h"
-#include "command/checked.h"
 #include "command/say.h"
 #include "report/study_text.h"
 #include "study/problem.h"
 #include "study/range.h"
 
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
+
+enum { VALUES_MOST = 100000 }; /* the answers of a case are held until it is done */
 
 typedef struct sweep {
     const field *columns[SWEEP_COLUMNS_MOST];
@@ -60,64 +60,112 @@ static bool read_sweep(sweep *s, const options *o)
         say("--vary: '%s' is named twice", s->columns[0]->name);
         return false;
     }
+    if (s->counts[0] * (s->count == 2 ? s->counts[1] : 1) > VALUES_MOST) {
+        say("--vary: more than %d values for each case; make the step larger", (int)VALUES_MOST);
+        return false;
+    }
     sweep_columns_fill(&s->results, s->columns, s->count);
     return true;
 }
 
-static void complain(const sweep *s, const place *at, const double values[], rbow_status status, text *complaints)
+/* Refusals of one kind that follow each other become one message. */
+typedef struct refusals {
+    rbow_status status; /* RBOW_OK: none */
+    size_t count;
+    double first[SWEEP_COLUMNS_MOST], last[SWEEP_COLUMNS_MOST];
+} refusals;
+
+static void say_values(text *out, const sweep *s, const double values[])
 {
-    text where = {0};
     for (size_t i = 0; i < s->count; i++) {
-        const unit *u = unit_shown(s->columns[i]->dimension, UNITS_US);
-        text_format(&where, "%s%s %g%s%s", i > 0 ? ", " : "", s->columns[i]->name,
-                    u != NULL ? unit_from_own(u, values[i]) : values[i], u != NULL ? " " : "", u != NULL ? u->name : "");
+        text_format(out, "%s%s ", i > 0 ? ", " : "", s->columns[i]->name);
+        case_value_say(out, s->columns[i], values[i]);
     }
-    message_add(complaints, at->file, at->line, rbow_status_input(status), "%s (at %s)", rbow_status_text(status),
-                where.at);
-    text_free(&where);
 }
 
-static int answer_values(const sweep *s, const problem *p, const load_case *c, const double values[], const place *at,
-                         rows *answers, text *complaints)
+static void refusals_say(refusals *r, const sweep *s, const place *at, text *complaints)
 {
-    rbow_member m = p->member;
-    rbow_result r;
-    for (size_t i = 0; i < s->count; i++) knob_set(&m, s->columns[i]->offset - offsetof(load_case, member), values[i]);
-    const rbow_status status = problem_check(p, &m, &r);
-    if (status != RBOW_OK) {
-        complain(s, at, values, status, complaints);
-        return NO_VERDICT;
+    if (r->status == RBOW_OK) return;
+    text where = {0};
+    text_put(&where, " (at ");
+    say_values(&where, s, r->first);
+    if (r->count > 1) {
+        text_put(&where, " to ");
+        say_values(&where, s, r->last);
+        text_format(&where, ": %zu values", r->count);
     }
-    const sweep_row answer = {
+    text_put(&where, ")");
+    case_refused(complaints, at, r->status, where.at != NULL ? where.at : "");
+    text_free(&where);
+    *r = (refusals){.status = RBOW_OK};
+}
+
+static void refusals_add(refusals *r, rbow_status status, const double values[])
+{
+    if (r->count++ == 0) memcpy(r->first, values, sizeof r->first);
+    memcpy(r->last, values, sizeof r->last);
+    r->status = status;
+}
+
+static sweep_row row_of(const load_case *c, const double values[], const rbow_result *r)
+{
+    return (sweep_row){
         .name = c->name,
-        .value = {values[0], s->count > 1 ? values[1] : (double)NAN},
-        .margin = r.margin,
-        .governs = r.governs,
-        .verdict = r.verdict,
-        .yield_factor = r.yield_factor,
-        .column_factor = r.column_factor,
-        .interaction_factor = r.interaction_factor,
-        .fit_stress = r.fit_stress,
-        .peak_stress = r.peak_stress,
-        .deflection = r.deflection,
+        .value = {values[0], values[1]},
+        .margin = r->margin,
+        .governs = r->governs,
+        .verdict = r->verdict,
+        .yield_factor = r->yield_factor,
+        .column_factor = r->column_factor,
+        .interaction_factor = r->interaction_factor,
+        .fit_stress = r->fit_stress,
+        .peak_stress = r->peak_stress,
+        .deflection = r->deflection,
     };
+}
+
+typedef struct sweep_tally { /* of one case */
+    refusals refused;
+    bool begun;
+    int worst;
+} sweep_tally;
+
+static void answer_values(const case_run *run, const load_case *c, const double values[], const place *at,
+                          sweep_tally *tally, rows *answers, text *complaints)
+{
+    const sweep *s = run->context;
+    problem p = {c->member, c->material, run->materials.list, run->materials.count};
+    rbow_result r;
+    for (size_t i = 0; i < s->count; i++) knob_set(&p.member, s->columns[i]->offset - offsetof(load_case, member), values[i]);
+    const rbow_status status = problem_check(&p, &p.member, &r);
+    if (status != tally->refused.status) refusals_say(&tally->refused, s, at, complaints);
+    if (status != RBOW_OK) {
+        refusals_add(&tally->refused, status, values);
+        tally->worst = NO_VERDICT;
+        return;
+    }
+    sweep_row answer = row_of(c, values, &r);
+    answer.begins = !tally->begun;
+    tally->begun = true;
     rows_add(answers, &answer);
-    return r.verdict == RBOW_HOLDS ? ALL_HOLD : SOME_SHORT;
+    if (r.verdict != RBOW_HOLDS && tally->worst == ALL_HOLD) tally->worst = SOME_SHORT;
 }
 
 static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
 {
     const sweep *s = run->context;
-    const problem p = {c->member, c->material, run->materials.list, run->materials.count};
-    if (materials_for(&run->materials, c->material, c->member.wall, at, complaints) == NULL) return NO_VERDICT;
-    int worst = ALL_HOLD;
-    for (size_t i = 0; i < s->counts[0]; i++)
-        for (size_t k = 0; k < (s->count > 1 ? s->counts[1] : 1); k++) {
-            const double values[] = {range_at(&s->ranges[0], i), s->count > 1 ? range_at(&s->ranges[1], k) : (double)NAN};
-            const int status = answer_values(s, &p, c, values, at, answers, complaints);
-            if (status > worst) worst = status;
-        }
-    return worst;
+    bool varies_wall = false;
+    for (size_t i = 0; i < s->count; i++) varies_wall = varies_wall || case_is_wall(s->columns[i]);
+    if (!case_is_served(run, c, varies_wall, at, complaints)) return NO_VERDICT;
+    sweep_tally tally = {.worst = ALL_HOLD};
+    const size_t inner = s->count > 1 ? s->counts[1] : 1;
+    for (size_t i = 0; i < s->counts[0] * inner; i++) {
+        const double second = s->count > 1 ? range_at(&s->ranges[1], i % inner) : (double)NAN;
+        const double values[SWEEP_COLUMNS_MOST] = {range_at(&s->ranges[0], i / inner), second};
+        answer_values(run, c, values, at, &tally, answers, complaints);
+    }
+    refusals_say(&tally.refused, s, at, complaints);
+    return tally.worst;
 }
 
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)

@@ -59,9 +59,9 @@ static const field_word limit_words[] = {
 static const field limit_fields[] = {
     TEXT(limit_row, "case", name, "name of the row"),
     TEXT(limit_row, "column", column, "which was varied"),
-    NUMBER(limit_row, limit, DIM_NONE, "first value at which the margin falls under the target"),
+    NUMBER(limit_row, limit, DIM_NONE, "where the margin first falls under the target"),
     NUMBER(limit_row, now, DIM_NONE, "its present value"),
-    NUMBER(limit_row, room, DIM_NONE, "limit less now; negative: already past it"),
+    NUMBER(limit_row, room, DIM_NONE, "from now to the limit; negative: already past it"),
     WORD(limit_row, state, limit_words, "found; never: holds to the end; already: short at the start"),
 };
 
@@ -71,6 +71,11 @@ void limit_columns_fill(limit_columns *l, const field *column)
     for (size_t i = 0; i < sizeof limit_fields / sizeof *limit_fields; i++)
         if (l->fields[i].kind == FIELD_NUMBER) l->fields[i].dimension = column->dimension;
     l->list = (field_list){"limit", l->fields, sizeof limit_fields / sizeof *limit_fields, sizeof(limit_row)};
+}
+
+bool limit_is_past(const limit_row *r)
+{
+    return r->state == LIMIT_ROW_ALREADY || (r->state == LIMIT_ROW_FOUND && r->room < 0);
 }
 
 static const field index_fields[] = {

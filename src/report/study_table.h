@@ -26,6 +26,7 @@ typedef struct sweep_row {
     double margin;
     int governs, verdict;
     double yield_factor, column_factor, interaction_factor, fit_stress, peak_stress, deflection;
+    bool begins; /* the first of its case; not in the table */
 } sweep_row;
 
 /* The list of a sweep: its varied columns stand behind the case under their own names. */
@@ -42,7 +43,11 @@ typedef struct limit_row {
     const char *name, *column;
     double limit, now, room; /* in the column's unit */
     int state;
+    bool ends; /* the model refuses to go on; not in the table */
 } limit_row;
+
+/* The present value is past its limit, or the case short from the start. */
+bool limit_is_past(const limit_row *r);
 
 /* The list of a limit: its three numbers carry the dimension of the column asked for. */
 typedef struct limit_columns {
@@ -70,6 +75,7 @@ typedef struct scatter_row {
     double driver_share;
     /* not in the table */
     double infinite, unstable;
+    const char *refused_column, *refused_why; /* of the first that was refused; "" */
     double nominal; /* margin of the case as given */
     int rank;       /* of the driver, from 0 */
     double low, high, bars[SCATTER_BARS]; /* distribution of the finite margins */

@@ -11,8 +11,14 @@ void compare_text(text *out, const compare_row *rows, size_t count, bool own_od,
                   bool colour);
 void sweep_text(text *out, const sweep_row *rows, size_t count, const field *const varied[], size_t columns, bool faults,
                 unit_system units, bool colour);
-void limit_text(text *out, const limit_row *rows, size_t count, const field *column, double target, bool faults,
-                unit_system units, bool colour);
+
+typedef struct limit_asked {
+    const field *column;
+    double from, to, margin;
+} limit_asked;
+
+void limit_text(text *out, const limit_row *rows, size_t count, const limit_asked *asked, bool faults, unit_system units,
+                bool colour);
 void index_text(text *out, const index_row *rows, size_t count, bool faults, bool colour);
 void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned seed, bool faults, bool colour);
 

@@ -10,8 +10,14 @@ enum { STEPS = 400, ROUNDS_MOST = 100 };
 typedef struct walk {
     const problem *problem;
     const limit_question *question;
+    gsl_min_fminimizer *descent;
     rbow_status refused; /* the last refusal */
 } walk;
+
+static double value_at(const limit_question *q, double share)
+{
+    return share < 1 ? q->from + share * (q->to - q->from) : q->to;
+}
 
 /* Margin above the target at a share of the way; NaN where the model refuses. Without a limit it is large. */
 static double above(double share, void *context)
@@ -20,7 +26,7 @@ static double above(double share, void *context)
     const limit_question *q = w->question;
     rbow_member m = w->problem->member;
     rbow_margin answer;
-    knob_set(&m, q->column, share < 1 ? q->from + share * (q->to - q->from) : q->to);
+    knob_set(&m, q->column, value_at(q, share));
     const rbow_status status = problem_margin(w->problem, &m, &answer);
     if (status != RBOW_OK) {
         w->refused = status;
@@ -29,83 +35,91 @@ static double above(double share, void *context)
     return fmin(answer.margin - q->margin, 1e6);
 }
 
-/* The margin may jump (a wall that another material row serves), so the fall is halved into, not interpolated.
- * A place where the model refuses counts as neither side. */
-static double fall_between(walk *w, double holds, double falls)
+/* Where the way ends: the last share that holds, and whether the model refuses the next or the margin falls. */
+typedef struct end {
+    double holds;
+    bool refused;
+} end;
+
+/* The margin may jump (a wall that another material row serves), so the end is halved into, not interpolated. */
+static end end_between(walk *w, double holds, double past)
 {
-    for (int i = 0; i < ROUNDS_MOST && falls - holds > 1e-10; i++) {
-        const double middle = (holds + falls) / 2;
-        if (above(middle, w) < 0)
-            falls = middle;
-        else
+    const double near = 1e-12;
+    bool refused = isnan(above(past, w));
+    for (int i = 0; i < ROUNDS_MOST && past - holds > near; i++) {
+        const double middle = (holds + past) / 2, height = above(middle, w);
+        if (height >= 0) {
             holds = middle;
+        } else {
+            past = middle;
+            refused = isnan(height);
+        }
     }
-    return falls;
+    return (end){holds, refused};
 }
 
-static double edge_between(walk *w, double fine, double refused)
-{
-    for (int i = 0; i < ROUNDS_MOST && refused - fine > 1e-10; i++) {
-        const double middle = (fine + refused) / 2;
-        if (isnan(above(middle, w)))
-            refused = middle;
-        else
-            fine = middle;
-    }
-    return fine;
-}
-
-/* The bottom of a dip: its place if it is under the target, else NaN. */
+/* From three places of which the middle one lies lowest: a place under the target, or NaN. Where the middle is level
+ * with the right one, the bottom lies between the two. */
 static double dip_under(walk *w, double left, double middle, double right)
 {
     gsl_function f = {.function = above, .params = w};
-    gsl_min_fminimizer *s = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent);
-    double bottom = NAN;
-    if (s != NULL && gsl_min_fminimizer_set(s, &f, middle, left, right) == GSL_SUCCESS)
-        for (int i = 0; i < ROUNDS_MOST && isnan(bottom); i++) {
-            if (gsl_min_fminimizer_iterate(s) != GSL_SUCCESS) break;
-            if (gsl_min_fminimizer_f_minimum(s) < 0) bottom = gsl_min_fminimizer_x_minimum(s);
-            if (gsl_min_fminimizer_x_upper(s) - gsl_min_fminimizer_x_lower(s) < 1e-7) break;
-        }
-    if (s != NULL) gsl_min_fminimizer_free(s);
-    return bottom;
+    if (gsl_min_fminimizer_set(w->descent, &f, middle, left, right) != GSL_SUCCESS
+        && gsl_min_fminimizer_set(w->descent, &f, (middle + right) / 2, left, right) != GSL_SUCCESS)
+        return NAN;
+    for (int i = 0; i < ROUNDS_MOST; i++) {
+        if (gsl_min_fminimizer_f_minimum(w->descent) < 0) return gsl_min_fminimizer_x_minimum(w->descent);
+        if (gsl_min_fminimizer_x_upper(w->descent) - gsl_min_fminimizer_x_lower(w->descent) < 1e-7) break;
+        if (gsl_min_fminimizer_iterate(w->descent) != GSL_SUCCESS) break;
+    }
+    return NAN;
 }
 
-static double value_at(const limit_question *q, double share)
+/* Looks at the i-th step, whose height and its two forerunners' are given. Returned: whether the way ends here. */
+static bool ends_at(walk *w, int i, const double height[3], end *e)
 {
-    return share < 1 ? q->from + share * (q->to - q->from) : q->to;
+    const double left = (double)(i - 2) / STEPS, before = (double)(i - 1) / STEPS, here = (double)i / STEPS;
+    const bool goes_on = height[2] >= 0;
+    if (!goes_on) *e = end_between(w, before, here);
+    const double right = goes_on ? here : e->holds, last = goes_on ? height[2] : above(e->holds, w);
+    if (i > 1 && height[1] < height[0] && height[1] <= last) {
+        const double dip = dip_under(w, left, before, right);
+        if (!isnan(dip)) {
+            *e = end_between(w, dip > before ? before : left, dip);
+            return true;
+        }
+    }
+    return !goes_on;
+}
+
+static void walk_on(walk *w, double first, limit_answer *answer)
+{
+    const limit_question *q = w->question;
+    double height[3] = {NAN, NAN, first};
+    for (int i = 1; i <= STEPS; i++) {
+        end e = {1, false};
+        height[0] = height[1];
+        height[1] = height[2];
+        height[2] = above((double)i / STEPS, w);
+        if (!ends_at(w, i, height, &e)) continue;
+        const double value = value_at(q, e.holds);
+        *answer = e.refused ? (limit_answer){LIMIT_NEVER, value, value, w->refused}
+                            : (limit_answer){LIMIT_FOUND, value, NAN, RBOW_OK};
+        return;
+    }
+    *answer = (limit_answer){LIMIT_NEVER, q->to, NAN, RBOW_OK};
 }
 
 rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *answer)
 {
-    walk w = {.problem = p, .question = q};
-    double height[3] = {NAN, NAN, above(0, &w)};
+    walk w = {.problem = p, .question = q, .descent = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent)};
+    rbow_status status = RBOW_OK;
+    if (w.descent == NULL) return RBOW_NO_CONVERGENCE;
+    const double first = above(0, &w);
     *answer = (limit_answer){LIMIT_ALREADY, q->from, NAN, RBOW_OK};
-    if (isnan(height[2])) return w.refused;
-    if (height[2] < 0) return RBOW_OK;
-
-    for (int i = 1; i <= STEPS; i++) {
-        const double here = (double)i / STEPS, before = (double)(i - 1) / STEPS;
-        height[0] = height[1];
-        height[1] = height[2];
-        height[2] = above(here, &w);
-        const bool refused = isnan(height[2]);
-        const double end = refused ? edge_between(&w, before, here) : here;
-        const double last = refused ? above(end, &w) : height[2];
-        double fall = NAN;
-        if (i > 1 && height[1] < height[0] && height[1] <= last)
-            fall = dip_under(&w, (double)(i - 2) / STEPS, before, end);
-        if (isnan(fall) && last < 0) fall = end;
-        if (!isnan(fall)) {
-            const double holds = fall > before ? before : (double)(i - 2) / STEPS;
-            *answer = (limit_answer){LIMIT_FOUND, value_at(q, fall_between(&w, holds, fall)), NAN, RBOW_OK};
-            return RBOW_OK;
-        }
-        if (refused) {
-            *answer = (limit_answer){LIMIT_NEVER, value_at(q, end), value_at(q, end), w.refused};
-            return RBOW_OK;
-        }
-    }
-    *answer = (limit_answer){LIMIT_NEVER, q->to, NAN, RBOW_OK};
-    return RBOW_OK;
+    if (isnan(first))
+        status = w.refused;
+    else if (first >= 0)
+        walk_on(&w, first, answer);
+    gsl_min_fminimizer_free(w.descent);
+    return status;
 }

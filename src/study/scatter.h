@@ -35,9 +35,10 @@ enum { SCATTER_COLUMNS_MOST = 100 };
 typedef struct scatter_answer {
     size_t samples;  /* done                                             */
     size_t refused;  /* outside the model                                */
+    rbow_status refusal; /* why the first of them was                    */
     size_t shorts;   /* margin below 0                                   */
     size_t infinite; /* no limit: they hold, and stand in no mean        */
-    size_t unstable; /* no equilibrium as loaded: they are short         */
+    size_t unstable; /* no equilibrium as loaded; judged by their margin */
     double short_share, short_low, short_high; /* of those not refused; Wilson's 95 % interval */
     double mean, sd, p01, p05, p50, p95;       /* of the finite margins; NaN without any */
     double driver_share[SCATTER_COLUMNS_MOST]; /* of the margin's variance, first order  */
@@ -47,10 +48,9 @@ typedef struct scatter_answer {
 
 typedef enum scatter_status { SCATTER_OK, SCATTER_STOPPED, SCATTER_NO_MEMORY } scatter_status;
 
-/* Quasi-random sampling: Sobol's sequence up to its 40 columns, beyond that Halton's reversed one, shifted by
+/* Quasi-random sampling: Sobol's sequence, shifted by random numbers of the seed, up to its 40 columns; beyond that
  * random numbers of the seed. The same seed gives the same answer, for any number of threads.
- * Driver shares: variance of the mean of the margin given the column, from the same samples in equal bins, less
- * what chance alone would give. */
+ * Driver shares: variance of the mean of the margin given the column, from the same samples in equal bins. */
 scatter_status scatter_run(const problem *p, const scatter_question *q, scatter_answer *answer);
 
 /* A deviation from the nominal, for a probability u in [0, 1). */

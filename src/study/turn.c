@@ -1,5 +1,6 @@
 #include "study/turn.h"
 
+#include <float.h>
 #include <math.h>
 #include <stdbool.h>
 
@@ -9,8 +10,14 @@ static const double around = 2 * 3.14159265358979323846;
  * two hills round the clock, and kinks where the governing place or check changes. */
 enum { CLOCKS = 36 };
 
-static const double no_limit = 1e12; /* stands for infinity, which cannot be compared */
-static const double enough = 3e-5; /* rad; well inside 0.1 degree */
+static const double no_limit = DBL_MAX / 4; /* stands for infinity, which has no differences */
+static const double enough = 1e-8; /* rad; so near that the tops of mirrored kinks are told to be level */
+
+/* What the margin's own roots leave open where it should be level (measured: 6e-12, 1e-14 between mirrored clocks). */
+static double rounding_at(double height)
+{
+    return 2e-11 * (1 + fabs(height));
+}
 
 typedef struct turning {
     const problem *problem;
@@ -32,6 +39,12 @@ typedef struct spot {
     double clock, height;
 } spot;
 
+typedef struct spots {
+    spot at[2 * CLOCKS];
+    int count;
+    double widest; /* largest difference within a step */
+} spots;
+
 /* Golden section: it needs no derivative and is at home on the kinks, where parabolas stall. On a level top it
  * goes to the smaller clock. */
 static spot climb_between(turning *t, double low, double high)
@@ -40,7 +53,7 @@ static spot climb_between(turning *t, double low, double high)
     double a = high - golden * (high - low), b = low + golden * (high - low);
     double at_a = signed_margin(t, a), at_b = signed_margin(t, b);
     while (high - low > enough && t->status == RBOW_OK) {
-        if (at_a >= at_b) {
+        if (at_a >= at_b - rounding_at(at_b)) {
             high = b, b = a, at_b = at_a;
             a = high - golden * (high - low);
             at_a = signed_margin(t, a);
@@ -50,57 +63,68 @@ static spot climb_between(turning *t, double low, double high)
             at_b = signed_margin(t, b);
         }
     }
-    return at_a >= at_b ? (spot){a, at_a} : (spot){b, at_b};
+    return at_a >= at_b - rounding_at(at_b) ? (spot){a, at_a} : (spot){b, at_b};
 }
 
-/* Every even clock, and the top of every hill that could be the highest. Returned: how many. */
-static int spots_of(turning *t, const double margins[CLOCKS], spot spots[2 * CLOCKS])
+static bool is_hill(const spot even[], int i)
 {
-    int count = 0;
-    double highest = -INFINITY, widest = 0;
+    const double here = even[i].height, left = even[(i + CLOCKS - 1) % CLOCKS].height, right = even[(i + 1) % CLOCKS].height;
+    return here >= left && here >= right && (here > left || here > right);
+}
+
+/* Every even clock, and the top of every hill that could be the highest. */
+static spots spots_of(turning *t, const double margins[])
+{
+    spots s = {.count = CLOCKS};
+    double highest = -INFINITY;
     for (int i = 0; i < CLOCKS; i++) {
-        spots[count++] = (spot){around * i / CLOCKS, t->sign * margins[i]};
-        highest = fmax(highest, t->sign * margins[i]);
-        widest = fmax(widest, fabs(margins[i] - margins[(i + 1) % CLOCKS]));
+        s.at[i] = (spot){around * i / CLOCKS, t->sign * margins[i]};
+        highest = fmax(highest, s.at[i].height);
+        s.widest = fmax(s.widest, fabs(margins[i] - margins[(i + 1) % CLOCKS]));
     }
     for (int i = 0; i < CLOCKS; i++) {
-        const double here = spots[i].height;
-        const double left = spots[(i + CLOCKS - 1) % CLOCKS].height, right = spots[(i + 1) % CLOCKS].height;
-        const bool hill = here >= left && here >= right && (here > left || here > right);
-        if (!hill || here + widest < highest) continue; /* it would have to rise more within a step than any does */
+        /* a low one would have to rise more within a step than any does */
+        if (!is_hill(s.at, i) || s.at[i].height + s.widest < highest) continue;
         spot top = climb_between(t, around * (i - 1) / CLOCKS, around * (i + 1) / CLOCKS);
         if (top.clock < 0) top.clock += around;
-        spots[count++] = top;
+        s.at[s.count++] = top;
     }
-    return count;
+    return s;
 }
 
-/* The highest spot; differences of rounding's size are ties, which go to the smallest clock. */
-static spot highest_of(const spot spots[], int count)
+/* The highest spot. Ties, within what a climb leaves open and rounding, go to the smallest clock. */
+static spot highest_of(const spots *s)
 {
-    spot best = spots[0];
-    double highest = best.height;
-    for (int i = 1; i < count; i++) highest = fmax(highest, spots[i].height);
-    best.clock = INFINITY;
-    for (int i = 0; i < count; i++)
-        if (spots[i].height >= highest - 1e-9 * (1 + fabs(highest)) && spots[i].clock < best.clock) best = spots[i];
+    double highest = -INFINITY;
+    for (int i = 0; i < s->count; i++) highest = fmax(highest, s->at[i].height);
+    const double climb = 2 * enough * CLOCKS / around * s->widest; /* as steep as any step */
+    const double level = highest - climb - rounding_at(highest);
+    spot best = {INFINITY, highest};
+    for (int i = 0; i < s->count; i++)
+        if (s->at[i].height >= level && s->at[i].clock < best.clock) best.clock = s->at[i].clock;
     return best;
+}
+
+static double unsigned_margin(double height, double sign)
+{
+    const double margin = sign * height;
+    return margin < no_limit ? margin : (double)INFINITY;
 }
 
 rbow_status turn_bow(const problem *p, turn_answer *answer)
 {
     turning t = {.problem = p, .status = RBOW_OK, .sign = 1};
     double margins[CLOCKS];
-    spot spots[2 * CLOCKS];
-    const double marked = signed_margin(&t, fmod(fmod(p->member.bow_clock, around) + around, around));
+    const double marked = unsigned_margin(signed_margin(&t, fmod(fmod(p->member.bow_clock, around) + around, around)), 1);
     *answer = (turn_answer){marked, 0, marked, 0, marked};
-    if (t.status != RBOW_OK || !(p->member.bow > 0) || marked >= no_limit) return t.status;
+    if (t.status != RBOW_OK || !(p->member.bow > 0)) return t.status;
 
     for (int i = 0; i < CLOCKS; i++) margins[i] = signed_margin(&t, around * i / CLOCKS);
-    if (t.status != RBOW_OK) return t.status;
-    const spot best = highest_of(spots, spots_of(&t, margins, spots));
+    spots s = spots_of(&t, margins);
+    const spot best = highest_of(&s);
     t.sign = -1;
-    const spot worst = highest_of(spots, spots_of(&t, margins, spots));
-    *answer = (turn_answer){marked, best.clock, best.height, worst.clock, -worst.height};
+    s = spots_of(&t, margins);
+    const spot worst = highest_of(&s);
+    *answer = (turn_answer){marked, best.clock, unsigned_margin(best.height, 1), worst.clock, unsigned_margin(worst.height, -1)};
     return t.status;
 }

@@ -1,0 +1,72 @@
+#include "report/study_cells.h"
+
+#include "report/list_text.h"
+
+#include <math.h>
+
+enum { NAME_MOST = 40, QUOTED_MOST = 60 };
+
+static const char *said(const text *t)
+{
+    return t->failed || t->at == NULL ? "" : t->at;
+}
+
+void add_name(grid *g, const char *name)
+{
+    text t = {0};
+    shorten(&t, name, NAME_MOST);
+    grid_cell(g, TONE_PLAIN, said(&t));
+    text_free(&t);
+}
+
+void put_name(text *out, const char *name)
+{
+    text_char(out, '\'');
+    shorten(out, name, QUOTED_MOST);
+    text_char(out, '\'');
+}
+
+grid_tone tone_of(double margin)
+{
+    return margin >= 0 ? TONE_GOOD : TONE_BAD;
+}
+
+void add_margin(grid *g, double margin)
+{
+    text t = {0};
+    put_percent(&t, margin);
+    grid_cell(g, tone_of(margin), said(&t));
+    text_free(&t);
+}
+
+const char *unit_name(dimension d, unit_system units)
+{
+    const unit *u = unit_shown(d, units);
+    return u != NULL ? u->name : "";
+}
+
+double shown(double value, dimension d, unit_system units)
+{
+    const unit *u = unit_shown(d, units);
+    return u != NULL ? unit_from_own(u, value) : value;
+}
+
+void put_value(text *out, double value, dimension d, unit_system units)
+{
+    put_number(out, shown(value, d, units), 6);
+    text_format(out, "%s%s", d != DIM_NONE ? " " : "", unit_name(d, units));
+}
+
+void put_paragraph(text *out, const text *paragraph, grid_tone tone, bool colour)
+{
+    text_put(out, tone_on(tone, colour));
+    wrap(out, said(paragraph), 2);
+    text_put(out, tone_off(colour));
+}
+
+void put_end(text *out, bool faults)
+{
+    if (faults) text_put(out, "\nSome rows could not be answered and are not in this: see the messages.\n");
+    text_char(out, '\n');
+    wrap(out, caution, 0);
+}

@@ -1,0 +1,247 @@
+/* Turning the bow, against brute force: every 0.05 degree wherever a 1 degree scan leaves room for an extreme, then
+ * halved down to 1e-6 degree round the best of them. */
+#include "study/members.h"
+
+#include "study/turn.h"
+
+#include <string.h>
+
+typedef struct brute {
+    double best, best_clock; /* degrees */
+} brute;
+
+/* Rounding differs between mirrored clocks by some 1e-14. */
+static bool is_level(double a, double b)
+{
+    return fabs(a - b) <= 1e-10 * (1 + fabs(a));
+}
+
+static double height(const problem *p, double sign, double degrees)
+{
+    return sign * margin_with(p, KNOB(bow_clock), fmod(degrees + 360, 360) * degree);
+}
+
+static void take(brute *b, double degrees, double at)
+{
+    const double clock = fmod(degrees + 360, 360);
+    if (at > b->best && !is_level(at, b->best))
+        *b = (brute){at, clock};
+    else if (is_level(at, b->best) && clock < b->best_clock)
+        b->best_clock = clock, b->best = fmax(at, b->best);
+}
+
+/* The better neighbour, at ever finer steps; downhill of the clock on a level. */
+static void refine(const problem *p, double sign, brute *b, double degrees)
+{
+    double at = height(p, sign, degrees);
+    for (double step = 0.025; step > 1e-6; step /= 2) {
+        const double low = height(p, sign, degrees - step), high = height(p, sign, degrees + step);
+        if (low >= at && low >= high) at = low, degrees -= step;
+        else if (high > at) at = high, degrees += step;
+    }
+    take(b, degrees, at);
+}
+
+static brute brute_force(const problem *p, double sign)
+{
+    double coarse[361], highest = -INFINITY, widest = 0;
+    brute b = {-INFINITY, 0};
+    for (int i = 0; i <= 360; i++) {
+        coarse[i] = height(p, sign, i);
+        highest = fmax(highest, coarse[i]);
+        if (i > 0) widest = fmax(widest, fabs(coarse[i] - coarse[i - 1]));
+        if (i < 360) take(&b, i, coarse[i]);
+    }
+    for (int i = 0; i < 360; i++) {
+        if (fmax(coarse[i], coarse[i + 1]) + widest < highest) continue;
+        double fine[23];
+        for (int k = 0; k < 23; k++) take(&b, i + 0.05 * (k - 1), fine[k] = height(p, sign, i + 0.05 * (k - 1)));
+        for (int k = 1; k < 22; k++)
+            if (fine[k] >= fine[k - 1] && fine[k] >= fine[k + 1] && (fine[k] > fine[k - 1] || fine[k] > fine[k + 1]))
+                refine(p, sign, &b, i + 0.05 * (k - 1));
+    }
+    return b;
+}
+
+static void ck_clock(const problem *p, double sign, double got_clock, double got)
+{
+    const brute b = brute_force(p, sign);
+    const double clock = got_clock / degree;
+    ck_assert_msg(got_clock >= 0 && clock < 360, "clock %g", clock);
+    near_within(sign * margin_with(p, KNOB(bow_clock), got_clock), sign * got, 1e-7, 1e-7);
+    near_within(sign * got, b.best, 1e-8, 1e-8);
+    ck_assert_msg(fabs(clock - b.best_clock) <= 0.1, "clock %.4f (%.12g), want %.4f (%.12g)", clock, sign * got, b.best_clock,
+                  b.best);
+}
+
+static turn_answer ck_turn(const rbow_member *m)
+{
+    const problem p = problem_of(m);
+    turn_answer a;
+    ck_assert_int_eq(turn_bow(&p, &a), RBOW_OK);
+    ck_assert(!(fabs(a.as_marked - margin_of(&p, m)) > 1e-12 * (1 + fabs(a.as_marked))));
+    ck_clock(&p, 1, a.best_clock, a.best);
+    ck_clock(&p, -1, a.worst_clock, a.worst);
+    return a;
+}
+
+START_TEST(any_member_against_brute_force)
+{
+    gsl_rng *r = gsl_rng_alloc(gsl_rng_mt19937);
+    for (int i = 0; i < 64; i++) {
+        const rbow_member m = any_member(r);
+        ck_turn(&m);
+    }
+    gsl_rng_free(r);
+}
+END_TEST
+
+/* Spreads of loads in one plane and out of it, so that tops are kinks: two checks or two places meet there. */
+START_TEST(mirror_images_go_to_the_smaller_clock)
+{
+    rbow_member m = rail();
+    m.end_a = m.end_b = RBOW_FIXED; /* the bow bends the ends one way and the middle the other */
+    m.compression = 8000;
+    m.bow = 0.1;
+    m.spread_load = 12;
+    for (m.spread_clock = 0; m.spread_clock < 6; m.spread_clock += 60 * degree) {
+        const turn_answer a = ck_turn(&m);
+        ck_assert(a.best >= a.as_marked && a.worst <= a.as_marked);
+    }
+}
+END_TEST
+
+/* A side load alone decides where the bow should point: across from it or with it. */
+START_TEST(one_load_and_a_pinned_strut)
+{
+    rbow_member m = rail();
+    m.compression = 3000;
+    m.bow = 0.1;
+    m.spread_load = 4;
+    for (int at = 0; at < 360; at += 40) {
+        const problem p = problem_of(&m);
+        turn_answer a;
+        m.spread_clock = at * degree;
+        const problem turned = problem_of(&m);
+        ck_assert_int_eq(turn_bow(&turned, &a), RBOW_OK);
+        near_within(a.worst_clock / degree, at, 0, 0.1);
+        near_within(a.best_clock / degree, (at + 180) % 360, 0, 0.1);
+        (void)p;
+    }
+}
+END_TEST
+
+/* Straight column alone: its curve governs wherever the bow points, unless the bow is large. */
+START_TEST(level_tops_begin_at_their_smallest_clock)
+{
+    rbow_member m = rail();
+    m.compression = 4000;
+    m.bow = 0.01;
+    m.spread_load = 0.2;
+    m.factor_yield = 0.2;
+    m.column_curve = RBOW_CURVE_EN_D;
+    for (m.spread_clock = 0; m.spread_clock < 6; m.spread_clock += 1) ck_turn(&m);
+    m.spread_load = 0; /* level all round */
+    const turn_answer a = ck_turn(&m);
+    ck_assert(a.best_clock <= 0 && a.worst_clock <= 0);
+}
+END_TEST
+
+START_TEST(no_bow_and_no_limit)
+{
+    rbow_member m = rail();
+    m.compression = 3000;
+    m.bow_clock = 2;
+    problem p = problem_of(&m);
+    turn_answer a;
+    ck_assert_int_eq(turn_bow(&p, &a), RBOW_OK);
+    ck_assert(a.best_clock <= 0 && a.worst_clock <= 0 && is_same(a.best, a.as_marked) && is_same(a.worst, a.as_marked));
+    near_within(a.as_marked, margin_of(&p, &m), 0, 0);
+
+    p.member.bow = 0.1; /* nothing bends it */
+    p.member.compression = 0;
+    ck_assert_int_eq(turn_bow(&p, &a), RBOW_OK);
+    ck_assert(isinf(a.as_marked) && isinf(a.best) && isinf(a.worst) && a.best_clock <= 0);
+}
+END_TEST
+
+/* Squeezed in with no run load: either it yields as it stands or nothing limits it, and the bow's side decides. */
+START_TEST(a_built_in_state_that_yields_for_some_clocks)
+{
+    rbow_member m = rail();
+    m.end_a = m.end_b = RBOW_FIXED;
+    m.bow = 0.3;
+    m.gap = -0.03;
+    m.miss_a = 1.1;
+    problem p = problem_of(&m);
+    while (isinf(margin_with(&p, KNOB(bow_clock), pi)) && isinf(margin_with(&p, KNOB(bow_clock), 0))) p.member.miss_a += 0.02;
+    turn_answer a;
+    ck_assert_int_eq(turn_bow(&p, &a), RBOW_OK);
+    ck_assert(isinf(a.best) && a.worst <= -1);
+    ck_assert(isinf(margin_with(&p, KNOB(bow_clock), a.best_clock)));
+    ck_assert(margin_with(&p, KNOB(bow_clock), a.worst_clock) <= -1);
+}
+END_TEST
+
+/* Loads of any size are numbers, not "no limit". */
+START_TEST(a_very_small_load_is_a_load)
+{
+    rbow_member m = rail();
+    m.compression = 1e-30;
+    m.bow = 0.1;
+    const problem p = problem_of(&m);
+    turn_answer a;
+    ck_assert_int_eq(turn_bow(&p, &a), RBOW_OK);
+    near_within(a.best, margin_of(&p, &m), 1e-9, 0);
+    ck_assert(a.best > 1e30);
+}
+END_TEST
+
+START_TEST(a_case_that_the_model_refuses)
+{
+    rbow_member m = rail();
+    m.bow = 30;
+    const problem p = problem_of(&m);
+    turn_answer a;
+    ck_assert_int_eq(turn_bow(&p, &a), RBOW_BOW_TOO_STEEP);
+}
+END_TEST
+
+/* Any number of whole turns names the same clock. */
+START_TEST(clocks_beyond_a_turn)
+{
+    rbow_member m = rail();
+    m.compression = 3000;
+    m.bow = 0.1;
+    m.spread_load = 4;
+    m.bow_clock = 30 * degree;
+    problem p = problem_of(&m);
+    turn_answer a, b;
+    ck_assert_int_eq(turn_bow(&p, &a), RBOW_OK);
+    for (int turns = -3; turns <= 3; turns++) {
+        p.member.bow_clock = 30 * degree + turns * 2 * pi;
+        ck_assert_int_eq(turn_bow(&p, &b), RBOW_OK);
+        near_within(b.as_marked, a.as_marked, 1e-12, 0);
+        near_within(b.best_clock, a.best_clock, 0, 0);
+    }
+}
+END_TEST
+
+static void fill(TCase *cases)
+{
+    gsl_set_error_handler_off();
+    tcase_add_test(cases, any_member_against_brute_force);
+    tcase_add_test(cases, mirror_images_go_to_the_smaller_clock);
+    tcase_add_test(cases, one_load_and_a_pinned_strut);
+    tcase_add_test(cases, level_tops_begin_at_their_smallest_clock);
+    tcase_add_test(cases, no_bow_and_no_limit);
+    tcase_add_test(cases, a_built_in_state_that_yields_for_some_clocks);
+    tcase_add_test(cases, a_very_small_load_is_a_load);
+    tcase_add_test(cases, a_case_that_the_model_refuses);
+    tcase_add_test(cases, clocks_beyond_a_turn);
+}
+
+int main(void)
+{
+    return run_tests("turn", fill);
+}
