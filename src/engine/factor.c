@@ -69,7 +69,7 @@ static double height(double factor, void *context)
 
 /* Heights whose size is below this are the limit: the factor is then right to about as many digits, a hundred times
  * better than promised. The last step of the solver usually leaves far less. */
-static const double level_enough = 1e-10;
+static const double level_enough = 1e-12;
 
 typedef struct step { /* a load factor and how high the level is there */
     double factor, height;
