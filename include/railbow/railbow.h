@@ -16,6 +16,9 @@
 #include <railbow/column.h>
 #include <railbow/material.h>
 #include <railbow/member.h>
+#include <railbow/pull.h>
+#include <railbow/readings.h>
+#include <railbow/release.h>
 #include <railbow/status.h>
 #include <railbow/tube.h>
 

@@ -48,6 +48,9 @@ extern "C" {
     X(RBOW_BAD_FACTOR, -35, "factor", "must be above 0")                                                       \
     X(RBOW_BAD_FACTOR_YIELD, -36, "factor_yield", "must be above 0")                                           \
     X(RBOW_WALL_NOT_SERVED, -38, "wall", "is served by no row of this material")                               \
+    X(RBOW_BAD_CUT, -39, "cut_at", "must lie between 0 and the length, not on them")                           \
+    X(RBOW_LOOSE_END_A, -40, "end_a", "must be welded, fixed or a stiffness above 0: it held the moment")      \
+    X(RBOW_LOOSE_END_B, -41, "end_b", "must be welded, fixed or a stiffness above 0: it held the moment")      \
     X(RBOW_STRESS_OVERFLOW, -37, "", "the loads are so large that the stress cannot be represented")
 
 #define RBOW_STATUS_ENUM(name, value, input, text) name = value,

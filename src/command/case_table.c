@@ -35,6 +35,8 @@ static const field case_fields[] = {
      .fallback_text = "", .meaning = "name of the row"},
     {.name = "note", .kind = FIELD_TEXT, .offset = offsetof(load_case, note), .fallback_text = "",
      .meaning = "passed through to every output"},
+    {.name = "part", .kind = FIELD_TEXT, .offset = offsetof(load_case, part), .fallback_text = "",
+     .meaning = "which part of the spec the tube is (for inspect)"},
     NEEDED(od, "outside diameter"),
     NEEDED(wall, "wall thickness, at most half of od (a solid bar)"),
     {.name = "material", .kind = FIELD_TEXT, .offset = offsetof(load_case, material), .rule = FIELD_REQUIRED,

@@ -7,7 +7,7 @@
 #include <railbow/member.h>
 
 typedef struct load_case {
-    const char *name, *note, *material;
+    const char *name, *note, *part, *material;
     rbow_member member;
 } load_case;
 

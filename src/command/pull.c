@@ -1,0 +1,78 @@
+#include "command/commands.h"
+
+#include "command/case_run.h"
+#include "command/say.h"
+#include "command/shop_table.h"
+#include "report/shop_text.h"
+
+static bool answer_set(const pull_row *p, const rbow_pull *pull, int step, int steps, const place *at, rows *answers,
+                       text *complaints)
+{
+    rbow_pulled r;
+    const rbow_status status = rbow_pull_straight(pull, &r);
+    if (status != RBOW_OK) {
+        message_add(complaints, at->file, at->line, rbow_status_input(status), "%s", rbow_status_text(status));
+        return false;
+    }
+    const pulled_row answer = {
+        .name = p->name,
+        .set = pull->set,
+        .yield_travel = r.yield_travel,
+        .yield_pull = r.yield_pull,
+        .pull = r.pull,
+        .travel = r.travel,
+        .springback = r.springback,
+        .peak_strain = r.peak_strain,
+        .strain_over_yield = r.strain_over_yield,
+        .residual_stress = r.residual_stress,
+        .yielded_length = r.yielded_length,
+        .state = r.beyond ? PULL_BEYOND : PULL_SET,
+        .most_set = r.most_set,
+        .length = pull->length,
+        .step = step,
+        .steps = steps,
+    };
+    rows_add(answers, &answer);
+    return true;
+}
+
+static int answer_pull(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
+{
+    const pull_row *p = record;
+    const rbow_material *material = materials_for(&run->materials, p->material, p->pull.wall, at, complaints);
+    if (material == NULL) return NO_VERDICT;
+    rbow_pull pull = p->pull;
+    pull.elastic_modulus = material->elastic_modulus;
+    pull.yield = material->yield;
+    const int steps = run->options->steps;
+    bool fine = true;
+    for (int i = 1; i <= (steps > 0 ? steps : 1) && fine; i++) {
+        pull.set = steps > 0 && i < steps ? p->pull.set * i / steps : p->pull.set;
+        fine = answer_set(p, &pull, steps > 0 ? i : 0, steps, at, answers, complaints);
+    }
+    return fine ? ALL_HOLD : NO_VERDICT;
+}
+
+static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
+{
+    (void)run;
+    text t = {0};
+    pull_text(&t, (const void *)kept->kept, kept->count, *status == NO_VERDICT, out->units, out->colour);
+    const bool fine = output_text(out, &t);
+    text_free(&t);
+    return fine;
+}
+
+int command_pull(const options *o)
+{
+    case_run run = {
+        .options = o,
+        .name = "pull",
+        .list = &pull_list,
+        .results = &pulled_list,
+        .jobs = o->jobs,
+        .answer = answer_pull,
+        .write = write_text,
+    };
+    return case_run_all(&run);
+}

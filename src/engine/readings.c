@@ -1,0 +1,39 @@
+#include <railbow/readings.h>
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_linalg.h>
+#include <gsl/gsl_math.h>
+#include <math.h>
+
+/* wall = mean + p cos(clock) + q sin(clock): three normal equations, solved on the stack. They are as well
+ * conditioned as the clocks are spread; less than about a degree of spread tells nothing and is refused. */
+rbow_status rbow_bore_fit(const rbow_wall_reading *readings, size_t count, rbow_bore *bore)
+{
+    double sums[9] = {0}, right[3] = {0};
+    *bore = (rbow_bore){NAN, NAN, NAN, NAN};
+    for (size_t i = 0; i < count; i++) {
+        const double basis[3] = {1, cos(readings[i].clock), sin(readings[i].clock)};
+        if (!isfinite(readings[i].clock) || !isfinite(readings[i].wall)) return RBOW_OUT_OF_RANGE;
+        for (int row = 0; row < 3; row++) {
+            right[row] += basis[row] * readings[i].wall / (double)count;
+            for (int column = 0; column < 3; column++) sums[3 * row + column] += basis[row] * basis[column] / (double)count;
+        }
+    }
+    gsl_matrix_view equations = gsl_matrix_view_array(sums, 3, 3);
+    gsl_vector_view unknowns = gsl_vector_view_array(right, 3);
+    if (count < 3 || gsl_linalg_cholesky_decomp1(&equations.matrix) != GSL_SUCCESS) return RBOW_OUT_OF_RANGE;
+    for (int i = 0; i < 3; i++)
+        if (!(sums[4 * i] > 1e-5)) return RBOW_OUT_OF_RANGE;
+    gsl_linalg_cholesky_svx(&equations.matrix, &unknowns.vector);
+
+    const double offset = hypot(right[1], right[2]);
+    const double thin = atan2(-right[2], -right[1]);
+    const int even = !(offset > 1e-12 * fabs(right[0]));
+    *bore = (rbow_bore){
+        .mean = right[0],
+        .offset = offset,
+        .thin_clock = even ? (double)NAN : thin < 0 ? thin + 2 * M_PI : thin,
+        .least = right[0] - offset,
+    };
+    return RBOW_OK;
+}
