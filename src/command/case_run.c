@@ -2,6 +2,7 @@
 
 #include "command/measure.h"
 #include "command/say.h"
+#include "command/shop_table.h"
 
 #include <float.h>
 #include <math.h>
@@ -13,17 +14,24 @@ static int answer_row(const void *context, const place *at, const void *record, 
     return run->answer(run, at, record, answers, complaints);
 }
 
+typedef union record_room { /* a record of any list that a command reads */
+    load_case load_case;
+    cut_row cut;
+    pull_row pull;
+} record_room;
+
 static int run_files(case_run *run, output *out, bool *whole)
 {
     const options *o = run->options;
-    load_case prototype;
+    record_room prototype;
+    const field_list *list = run->list != NULL ? run->list : &case_list;
     output memory = {.format = FORMAT_TEXT};
     output *rows_to = run->hold ? &memory : out;
     rows kept = rows_for(rows_to, run->results);
-    field_defaults(&case_list, &prototype);
-    prototype.member.factor = o->factor;
+    field_defaults(list, &prototype);
+    if (list == &case_list) prototype.load_case.member.factor = o->factor;
     const pipeline p = {
-        .list = &case_list,
+        .list = list,
         .prototype = &prototype,
         .results = run->results,
         .jobs = run->jobs,

@@ -11,11 +11,12 @@ struct case_run {
     /* set by the command */
     const options *options;
     const char *name;
+    const field_list *list;    /* what is read; NULL for load cases */
     const field_list *results;
     int jobs;      /* threads over the rows */
     bool hold;     /* the answer is written whole, by `write`, in every format */
     const void *context;
-    int (*answer)(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints);
+    int (*answer)(const case_run *run, const place *at, const void *record, rows *answers, text *complaints);
     /* Writes what was kept: the text, and with `hold` every format. Returned: false after a message.
      * May lower or raise *status (ALL_HOLD ... NO_VERDICT). */
     bool (*write)(const case_run *run, output *out, const rows *kept, int *status);

@@ -5,8 +5,9 @@
 #include "command/say.h"
 #include "report/check_text.h"
 
-static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
 {
+    const load_case *c = record;
     checked answer;
     const int status = check_case(&run->materials, c, at, &answer, complaints);
     if (status != NO_VERDICT) rows_add(answers, &answer.row);

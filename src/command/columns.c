@@ -4,6 +4,8 @@
 #include "command/output.h"
 #include "command/say.h"
 #include "report/check_table.h"
+#include "command/shop_table.h"
+#include "report/shop_table.h"
 #include "report/grid.h"
 #include "report/study_table.h"
 
@@ -67,9 +69,16 @@ int command_columns(const options *o)
     say_list(&t, "Load cases", &case_list, true);
     say_list(&t, "Materials", &material_list, true);
     say_list(&t, "Tolerances of scatter", &tolerance_list, true);
+    say_list(&t, "Spec of inspect", &spec_list, true);
+    say_list(&t, "Readings of inspect", &reading_list, true);
+    say_list(&t, "Cuts of release", &cut_list, true);
+    say_list(&t, "Pulls of pull", &pull_list, true);
     say_list(&t, "Results of check", &check_list, false);
     say_list(&t, "Results of section", &section_list, false);
     say_studies(&t);
+    say_list(&t, "Results of inspect", &inspect_cases_list, false);
+    say_list(&t, "Results of release", &release_list, false);
+    say_list(&t, "Results of pull", &pulled_list, false);
     say_units(&t);
     const bool written = output_text(&out, &t);
     text_free(&t);

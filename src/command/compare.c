@@ -50,8 +50,9 @@ static compare_row row_of(const load_case *c, const compared *a, text *verdict)
     return answer;
 }
 
-static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
 {
+    const load_case *c = record;
     const tubes *t = run->context;
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};
     if (case_material(&run->materials, c, at, complaints) == NULL) return NO_VERDICT;

@@ -60,6 +60,33 @@ const command commands[] = {
      .example = "railbow scatter nose.csv --tolerances tolerances.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_JOBS,
      .run = command_scatter},
+    {.name = "inspect",
+     .summary = "gauge readings on tubes against a spec",
+     .operands = "READINGS",
+     .text = "Fits an off-centre bore to wall readings round the clock, gives the thinnest wall anywhere and where it is, "
+             "and a verdict with the gauge's uncertainty: below, unread (says what to read next), recheck, or meets. With "
+             "--cases also the margins of the load cases of that part, as drawn and as measured. Exit status 0 when "
+             "every tube meets the spec, 1 when one is below it or to be rechecked, 2 when one is not read enough.",
+     .example = "railbow inspect --spec spec.csv readings.csv",
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_INSPECT,
+     .run = command_inspect},
+    {.name = "release",
+     .summary = "what the movement at a cut says about what was locked in",
+     .operands = "FILE...",
+     .text = "From how far the two faces moved when a rail was cut through: the force and moments that were locked in, "
+             "how much of yield that was, and what a straight new rail between the same joints would have to be forced by. "
+             "Without the angle between the stubs the answer is the least that explains the movement.",
+     .example = "railbow release cuts.csv",
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_JOBS,
+     .run = command_release},
+    {.name = "pull",
+     .summary = "how far to pull a horn so that it stays where it is wanted",
+     .operands = "FILE...",
+     .text = "A stub held at its root is pulled sideways and let go: how far it may go and spring back whole, how far it "
+             "must go to stay moved by the set asked for, and what strain and stress that leaves.",
+     .example = "railbow pull --steps 4 horns.csv",
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_STEPS | TAKES_JOBS,
+     .run = command_pull},
     {.name = "section",
      .summary = "section properties of tubes",
      .operands = "SIZE... | --ods LIST --walls LIST",

@@ -6,8 +6,9 @@
 #include "report/study_text.h"
 #include "study/turn.h"
 
-static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
 {
+    const load_case *c = record;
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};
     turn_answer a;
     if (case_material(&run->materials, c, at, complaints) == NULL) return NO_VERDICT;

@@ -49,7 +49,8 @@ typedef struct inspection {
     const options *options;
     rows specs, readings, cases;
     materials materials;
-    int status;
+    int status;  /* of the files: NO_VERDICT after a message */
+    int verdict; /* of the tubes */
 } inspection;
 
 static int worse(int a, int b)
@@ -92,6 +93,7 @@ typedef struct tube_readings { /* all of one tag */
     size_t count;
     const spec_row *spec;
     double gauge;
+    unit_system units;
 } tube_readings;
 
 static const double around = 2 * 3.14159265358979323846;
@@ -109,12 +111,7 @@ static bool is_doubled(const tube_readings *t, size_t i)
     return false;
 }
 
-static void put_length(text *out, double value)
-{
-    text_format(out, "%.4f in", value);
-}
-
-static void fit_wall(const tube_readings *t, inspect_row *row, text *next)
+static void fit_wall(const tube_readings *t, inspect_row *tube, text *next)
 {
     rbow_wall_reading *walls = malloc((t->count + 1) * sizeof *walls);
     rbow_bore bore;
@@ -125,14 +122,14 @@ static void fit_wall(const tube_readings *t, inspect_row *row, text *next)
         if (r->measure != MEASURE_WALL) continue;
         walls[count++] = (rbow_wall_reading){r->clock, r->reading};
         sum += r->reading;
-        row->wall_least = fmin(row->wall_least, r->reading); /* fmin passes the first over NaN */
+        tube->wall_least = fmin(tube->wall_least, r->reading); /* fmin passes the first over NaN */
     }
-    if (count > 0) row->wall_mean = sum / (double)count;
+    if (count > 0) tube->wall_mean = sum / (double)count;
     if (walls != NULL && rbow_bore_fit(walls, count, &bore) == RBOW_OK) {
-        row->wall_mean = bore.mean;
-        row->wall_fit_least = bore.least;
-        row->thin_clock = bore.thin_clock;
-        row->bore_offset = bore.offset;
+        tube->wall_mean = bore.mean;
+        tube->wall_fit_least = bore.least;
+        tube->thin_clock = bore.thin_clock;
+        tube->bore_offset = bore.offset;
     } else if (count == 0) {
         text_put(next, "read the wall at clocks 0, 120 and 240");
     } else if (count < 3) {
@@ -145,46 +142,55 @@ static void fit_wall(const tube_readings *t, inspect_row *row, text *next)
     free(walls);
 }
 
-static void gather(const tube_readings *t, inspect_row *row)
+static void gather(const tube_readings *t, inspect_row *tube)
 {
     size_t count = 0;
     double sum = 0;
     for (size_t i = 0; i < t->count; i++) {
         const reading_row *r = t->at[i];
-        if (r->measure == MEASURE_BOW) row->bow = fmax(row->bow, r->reading);
+        if (r->measure == MEASURE_BOW) tube->bow = fmax(tube->bow, r->reading);
         if (r->measure != MEASURE_OD) continue;
-        row->od_least = fmin(row->od_least, r->reading);
-        row->od_most = fmax(row->od_most, r->reading);
+        tube->od_least = fmin(tube->od_least, r->reading);
+        tube->od_most = fmax(tube->od_most, r->reading);
         sum += r->reading;
         count++;
     }
     if (count == 0) return;
-    row->od_mean = sum / (double)count;
-    row->ovality = row->od_most - row->od_least;
+    tube->od_mean = sum / (double)count;
+    tube->ovality = tube->od_most - tube->od_least;
 }
 
 /* ---- the verdict ------------------------------------------------------------------------------------- */
 
-static void add_reason(text *reasons, const char *format, const char *what, double value, double limit)
+static void begin_reason(text *reasons)
 {
     if (reasons->length > 0) text_put(reasons, "; ");
-    text_format(reasons, format, what, value, limit);
+}
+
+/* "wall reads 0.048 in, under 0.0522" */
+static void add_reason(text *reasons, const tube_readings *t, const char *what, double value, const char *against,
+                       double most)
+{
+    const unit *u = unit_shown(DIM_LENGTH, t->units);
+    begin_reason(reasons);
+    text_format(reasons, "%s %.5g %s, %s %.5g", what, unit_from_own(u, value), u->name, against,
+                unit_from_own(u, most));
 }
 
 typedef struct limit { /* one limit of a spec, and the reading nearest to failing it */
-    const char *what;
+    const char *what, *reads;
     double value, limit;
     int below; /* the value must not be below it; else not above */
 } limit;
 
-static int limits_of(const tube_readings *t, const inspect_row *r, limit limits[5])
+static int limits_of(const tube_readings *t, const inspect_row *r, limit limits[4])
 {
     const spec_row *s = t->spec;
     int count = 0;
-    if (!isnan(s->od_least)) limits[count++] = (limit){"od", r->od_least, s->od_least, 1};
-    if (!isnan(s->od_most)) limits[count++] = (limit){"od", r->od_most, s->od_most, 0};
-    if (!isnan(s->wall_least)) limits[count++] = (limit){"wall", r->wall_least, s->wall_least, 1};
-    if (!isnan(s->bow_most)) limits[count++] = (limit){"bow", r->bow, s->bow_most, 0};
+    if (!isnan(s->od_least)) limits[count++] = (limit){"od", "od reads", r->od_least, s->od_least, 1};
+    if (!isnan(s->od_most)) limits[count++] = (limit){"od", "od reads", r->od_most, s->od_most, 0};
+    if (!isnan(s->wall_least)) limits[count++] = (limit){"wall", "wall reads", r->wall_least, s->wall_least, 1};
+    if (!isnan(s->bow_most)) limits[count++] = (limit){"bow", "bow reads", r->bow, s->bow_most, 0};
     return count;
 }
 
@@ -196,7 +202,7 @@ static double room_of(const limit *l)
 
 static void judge(const tube_readings *t, inspect_row *r, const text *next, text *reasons)
 {
-    limit limits[5];
+    limit limits[4];
     const int count = limits_of(t, r, limits);
     const double rounding = 1e-9; /* in; a limit as written is not missed by a last bit */
     bool below = false, unread = false, recheck = false;
@@ -205,22 +211,24 @@ static void judge(const tube_readings *t, inspect_row *r, const text *next, text
         const double room = room_of(l);
         if (isnan(l->value)) {
             unread = true;
-            if (strcmp(l->what, "wall") != 0) add_reason(reasons, "read the %s", l->what, 0, 0);
+            if (strcmp(l->what, "wall") == 0) continue; /* the fit says what to read */
+            begin_reason(reasons);
+            text_format(reasons, "read the %s", l->what);
         } else if (room < -t->gauge - rounding) {
             below = true;
-            add_reason(reasons, l->below ? "%s reads %.4f in, under %.4f" : "%s reads %.4f in, over %.4f", l->what, l->value, l->limit);
+            add_reason(reasons, t, l->reads, l->value, l->below ? "under" : "over", l->limit);
         } else if (room <= t->gauge + rounding) {
             recheck = true;
-            add_reason(reasons, "%s reads %.4f in, within the gauge of its limit %.4f", l->what, l->value, l->limit);
+            add_reason(reasons, t, l->reads, l->value, "within the gauge of its limit", l->limit);
         }
     }
     if (!isnan(t->spec->wall_least) && isnan(r->wall_fit_least)) {
         unread = true;
-        if (reasons->length > 0) text_put(reasons, "; ");
+        begin_reason(reasons);
         text_put(reasons, next->at != NULL ? next->at : "");
     } else if (!isnan(t->spec->wall_least) && r->wall_fit_least <= t->spec->wall_least + t->gauge + rounding) {
         recheck = true;
-        add_reason(reasons, "%s is %.4f in by the fit, its limit %.4f", "the thinnest wall", r->wall_fit_least, t->spec->wall_least);
+        add_reason(reasons, t, "by the fit the thinnest wall is", r->wall_fit_least, "its limit", t->spec->wall_least);
         if (!isnan(r->thin_clock)) text_format(reasons, ": read it at clock %.0f", r->thin_clock * 360 / around);
     }
     r->verdict = below ? INSPECT_BELOW : unread ? INSPECT_UNREAD : recheck ? INSPECT_RECHECK : INSPECT_MEETS;
@@ -238,22 +246,22 @@ static double margin_of(const inspection *s, const load_case *c, const rbow_memb
 }
 
 /* The load cases of this part, with the measured section in place of the drawn one. */
-static void add_cases(const inspection *s, inspect_row row, rows *answers)
+static void add_cases(const inspection *s, inspect_row tube, rows *answers)
 {
     const load_case *cases = (const void *)s->cases.kept;
     size_t found = 0;
     for (size_t i = 0; i < s->cases.count; i++) {
-        if (strcmp(cases[i].part, row.part) != 0) continue;
+        if (strcmp(cases[i].part, tube.part) != 0) continue;
         rbow_member measured = cases[i].member;
-        measured.od = row.od_mean;
-        measured.wall = row.wall_fit_least;
-        row.name = cases[i].name;
-        row.margin_nominal = margin_of(s, &cases[i], &cases[i].member);
-        row.margin_measured = margin_of(s, &cases[i], &measured);
-        row.repeated = found++ > 0;
-        rows_add(answers, &row);
+        measured.od = tube.od_mean;
+        measured.wall = tube.wall_fit_least;
+        tube.name = cases[i].name;
+        tube.margin_nominal = margin_of(s, &cases[i], &cases[i].member);
+        tube.margin_measured = margin_of(s, &cases[i], &measured);
+        tube.repeated = found++ > 0;
+        rows_add(answers, &tube);
     }
-    if (found == 0) rows_add(answers, &row);
+    if (found == 0) rows_add(answers, &tube);
 }
 
 static int exit_of(int verdict)
@@ -271,29 +279,29 @@ static const spec_row *spec_for(const inspection *s, const char *part)
 
 static void answer_tube(inspection *s, tube_readings *t, rows *answers)
 {
-    inspect_row row = {.tag = t->at[0]->tag, .part = t->at[0]->part, .od_mean = NAN, .od_least = NAN, .od_most = NAN,
+    inspect_row tube = {.tag = t->at[0]->tag, .part = t->at[0]->part, .od_mean = NAN, .od_least = NAN, .od_most = NAN,
                        .ovality = NAN, .wall_mean = NAN, .wall_least = NAN, .wall_fit_least = NAN, .thin_clock = NAN,
                        .bore_offset = NAN, .bow = NAN, .name = "", .margin_nominal = NAN, .margin_measured = NAN};
     text next = {0}, reasons = {0};
     for (size_t i = 1; i < t->count; i++)
-        if (strcmp(t->at[i]->part, row.part) != 0) {
-            say("%s: tag '%.60s' stands for two parts, '%.40s' and '%.40s'", s->options->operands[0], row.tag, row.part,
+        if (strcmp(t->at[i]->part, tube.part) != 0) {
+            say("%s: tag '%.60s' stands for two parts, '%.40s' and '%.40s'", s->options->operands[0], tube.tag, tube.part,
                 t->at[i]->part);
             s->status = NO_VERDICT;
             return;
         }
-    t->spec = spec_for(s, row.part);
+    t->spec = spec_for(s, tube.part);
     if (t->spec == NULL) {
-        say("%s: part '%.40s' of tag '%.60s' is not in %s", s->options->operands[0], row.part, row.tag, s->options->spec);
+        say("%s: part '%.40s' of tag '%.60s' is not in %s", s->options->operands[0], tube.part, tube.tag, s->options->spec);
         s->status = NO_VERDICT;
         return;
     }
-    gather(t, &row);
-    fit_wall(t, &row, &next);
-    judge(t, &row, &next, &reasons);
-    row.reason = reasons.at != NULL ? reasons.at : "";
-    add_cases(s, row, answers);
-    s->status = worse(s->status, exit_of(row.verdict));
+    gather(t, &tube);
+    fit_wall(t, &tube, &next);
+    judge(t, &tube, &next, &reasons);
+    tube.reason = reasons.at != NULL ? reasons.at : "";
+    add_cases(s, tube, answers);
+    s->verdict = worse(s->verdict, exit_of(tube.verdict));
     text_free(&next);
     text_free(&reasons);
 }
@@ -351,7 +359,8 @@ static bool answer_all(inspection *s, rows *answers)
         }
         qsort(groups, tubes, sizeof *groups, by_place);
         for (size_t i = 0; i < tubes; i++) {
-            tube_readings t = {.at = groups[i].first, .count = groups[i].count, .gauge = s->options->gauge};
+            tube_readings t = {.at = groups[i].first, .count = groups[i].count, .gauge = s->options->gauge,
+                               .units = s->options->units};
             drop_doubled(s, &t);
             answer_tube(s, &t, answers);
         }
@@ -384,7 +393,7 @@ static int inspect(inspection *s)
         written = output_close(&out, written && answers.count > 0) && written;
     }
     rows_free(&answers);
-    return written ? s->status : NO_VERDICT;
+    return written ? worse(s->status, s->verdict) : NO_VERDICT;
 }
 
 int command_inspect(const options *o)

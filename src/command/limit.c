@@ -57,8 +57,9 @@ static void note_end(const limit_run *l, const place *at, const limit_answer *a,
     text_free(&value);
 }
 
-static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
 {
+    const load_case *c = record;
     const limit_run *l = run->context;
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};
     limit_answer a;

@@ -1,6 +1,7 @@
 #define _GNU_SOURCE /* getopt_long */
 #include "command/options.h"
 
+#include "command/measure.h"
 #include "command/say.h"
 #include "report/grid.h"
 #include "table/number.h"
@@ -124,6 +125,17 @@ static bool take_margin(options *o, const char *value)
     return false;
 }
 
+static bool take_spec(options *o, const char *value) { o->spec = value; return true; }
+static bool take_cases(options *o, const char *value) { o->cases = value; return true; }
+static bool take_steps(options *o, const char *value) { return take_count("steps", value, 1000, &o->steps); }
+
+static bool take_gauge(options *o, const char *value)
+{
+    if (measure_read(value, strlen(value), DIM_LENGTH, &o->gauge) && o->gauge >= 0) return true;
+    say("--gauge: '%s' is not a length of at least 0", value);
+    return false;
+}
+
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 typedef struct option_entry {
@@ -156,6 +168,10 @@ static const option_entry entries[] = {
     {"samples", 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
     {"seed", 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
     {"drivers", 0, TAKES_SCATTER, NULL, take_drivers, "every column's share of the spread, not the largest alone"},
+    {"spec", 0, TAKES_INSPECT, "FILE", take_spec, "what is asked: part, od_least, od_most, wall_least, bow_most"},
+    {"gauge", 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
+    {"cases", 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
+    {"steps", 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
     {"jobs", 0, TAKES_JOBS, "N", take_jobs, "threads (default: one a core); the answer is the same"},
     {"help", 'h', 0, NULL, take_help, "this text"},
 };
@@ -239,7 +255,7 @@ bool options_read(options *o, const command *c, int argc, char **argv)
     struct option longs[ENTRIES + 1];
     char letters[2 * ENTRIES + 2];
     fill_tables(c, longs, letters);
-    *o = (options){.material = "4130", .factor = 1.5, .samples = 4096, .seed = 1, .words = argv};
+    *o = (options){.material = "4130", .factor = 1.5, .gauge = 0.001, .samples = 4096, .seed = 1, .words = argv};
 
     opterr = 0;
     for (int got; (got = getopt_long(argc, argv, letters, longs, NULL)) != -1;) {

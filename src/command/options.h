@@ -25,6 +25,9 @@ typedef struct options {
     const char *tolerances;       /* scatter */
     int samples, seed;
     bool drivers;
+    const char *spec, *cases;     /* inspect */
+    double gauge;                 /* in */
+    int steps;                    /* pull; 0 for none */
     bool help, version;
     char **words;    /* the command line, while it is read */
     char **operands; /* what is left: files or sizes */
@@ -40,7 +43,9 @@ enum { /* command.takes: the options that a command knows, besides --help */
     TAKES_WALLS = 1 << 5,
     TAKES_VARY = 1 << 6,
     TAKES_LIMIT = 1 << 7,
-    TAKES_SCATTER = 1 << 8
+    TAKES_SCATTER = 1 << 8,
+    TAKES_INSPECT = 1 << 9,
+    TAKES_STEPS = 1 << 10
 };
 
 typedef struct command {

@@ -189,8 +189,9 @@ static void say_stopped(const load_case *c, const place *at, const scatter_answe
     text_free(&name);
 }
 
-static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
 {
+    const load_case *c = record;
     if (progress_stopped()) return NO_VERDICT;
     const scatter_run_data *s = run->context;
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};

@@ -151,8 +151,9 @@ static void answer_values(const case_run *run, const load_case *c, const double 
     if (r.verdict != RBOW_HOLDS && tally->worst == ALL_HOLD) tally->worst = SOME_SHORT;
 }
 
-static int answer_case(const case_run *run, const place *at, const load_case *c, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
 {
+    const load_case *c = record;
     const sweep *s = run->context;
     bool varies_wall = false;
     for (size_t i = 0; i < s->count; i++) varies_wall = varies_wall || case_is_wall(s->columns[i]);

@@ -11,7 +11,11 @@ static const double degree = 3.14159265358979323846 / 180;
 static void put_measure(text *out, double value, dimension d, unit_system units)
 {
     const unit *u = unit_shown(d, units);
-    put_number(out, unit_from_own(u, value), 4);
+    const double number = unit_from_own(u, value);
+    if (fabs(number) >= 1000)
+        text_format(out, "%.0f", number);
+    else
+        put_number(out, number, 4);
     text_format(out, " %s", u->name);
 }
 
