@@ -34,7 +34,8 @@ typedef struct rbow_released {
  * Given:    cut
  * Returned: released; relative error below 1e-12
  * Status:   RBOW_OK | RBOW_BAD_OD | RBOW_BAD_WALL | RBOW_BAD_LENGTH | RBOW_BAD_CUT | RBOW_LOOSE_END_A |
- *           RBOW_LOOSE_END_B | RBOW_BAD_GAP_STIFFNESS | RBOW_NOT_FINITE | RBOW_OUT_OF_RANGE */
+ *           RBOW_LOOSE_END_B | RBOW_BAD_GAP_STIFFNESS | RBOW_NOT_FINITE | RBOW_OUT_OF_RANGE |
+ *           RBOW_STRESS_OVERFLOW */
 RBOW_API rbow_status rbow_release(const rbow_cut *cut, rbow_released *released);
 
 #ifdef __cplusplus

@@ -34,15 +34,26 @@ static int keep_reading(const void *context, const place *at, const void *record
     return ALL_HOLD;
 }
 
+/* A load case that the model refuses as drawn is left out, as check would. */
+static int keep_case(const void *context, const place *at, const void *record, rows *answers, text *complaints)
+{
+    const materials *m = context;
+    if (case_material(m, record, at, complaints) == NULL) return NO_VERDICT;
+    rows_add(answers, record);
+    return ALL_HOLD;
+}
+
 typedef int (*keep_function)(const void *, const place *, const void *, rows *, text *);
 
-static int read_whole(rows *kept, const field_list *list, const void *prototype, char *file, keep_function keep)
+static int read_whole(rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep,
+                      const void *context)
 {
     output memory = {.format = FORMAT_TEXT};
     *kept = rows_for(&memory, list);
-    const pipeline p = {
-        .list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept, .answer = keep};
-    return pipeline_run(&p, &file, 1);
+    const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
+                        .context = context, .answer = keep};
+    char *name = (char *)file; /* only read; the type is argv's */
+    return pipeline_run(&p, &name, 1);
 }
 
 typedef struct inspection {
@@ -79,10 +90,10 @@ static bool read_tables(inspection *s)
     field_defaults(&reading_list, &reading);
     field_defaults(&case_list, &given);
     given.member.factor = s->options->factor;
-    if (read_whole(&s->specs, &spec_list, &spec, (char *)s->options->spec, keep_row) != ALL_HOLD) return false;
-    s->status = read_whole(&s->readings, &reading_list, &reading, s->options->operands[0], keep_reading);
+    if (read_whole(&s->specs, &spec_list, &spec, s->options->spec, keep_row, NULL) != ALL_HOLD) return false;
+    s->status = read_whole(&s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, NULL);
     if (s->options->cases != NULL)
-        s->status = worse(s->status, read_whole(&s->cases, &case_list, &given, (char *)s->options->cases, keep_row));
+        s->status = worse(s->status, read_whole(&s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials));
     return specs_are_apart(s);
 }
 
@@ -98,12 +109,20 @@ typedef struct tube_readings { /* all of one tag */
 
 static const double around = 2 * 3.14159265358979323846;
 
+/* A clock for people: whole degrees, 0 ... 359. */
+static int clock_of(double clock)
+{
+    const int degrees = (int)lround(fmod(clock, around) * 360 / around);
+    return (degrees % 360 + 360) % 360;
+}
+
 static bool same_clock(double a, double b)
 {
     return fabs(remainder(a - b, around)) < 1e-6;
 }
 
-/* A reading taken twice at one place counts once; which of them holds is for the shop to say. */
+/* A reading taken twice at one place counts once; which of them holds is for the shop to say. Without clocks they are
+ * of different places. */
 static bool is_doubled(const tube_readings *t, size_t i)
 {
     for (size_t k = 0; k < i; k++)
@@ -111,7 +130,30 @@ static bool is_doubled(const tube_readings *t, size_t i)
     return false;
 }
 
-static void fit_wall(const tube_readings *t, inspect_row *tube, text *next)
+static void say_clocks(text *next, const char *how_many, double first, double second)
+{
+    text_format(next, "read the wall at %s: %d and %d", how_many, clock_of(first), clock_of(second));
+}
+
+/* What to read so that the bore can be fitted: as evenly round the tube as what is there allows. */
+static void say_next(text *next, const rbow_wall_reading *walls, size_t count)
+{
+    double up = 0, right = 0;
+    for (size_t i = 0; i < count; i++) up += cos(walls[i].clock), right += sin(walls[i].clock);
+    const double middle = atan2(right, up), third = around / 3;
+    if (count == 0)
+        text_put(next, "read the wall at clocks 0, 120 and 240");
+    else if (count == 1)
+        say_clocks(next, "two more clocks", walls[0].clock + third, walls[0].clock + 2 * third);
+    else if (hypot(up, right) < 1e-6 * (double)count) /* opposite each other */
+        say_clocks(next, "clocks across from these", walls[0].clock + around / 4, walls[0].clock + 3 * around / 4);
+    else if (count == 2)
+        text_format(next, "read the wall at one more clock: %d", clock_of(middle + around / 2));
+    else
+        say_clocks(next, "clocks further round than these", middle + third, middle + 2 * third);
+}
+
+static bool fit_wall(const tube_readings *t, inspect_row *tube, text *next)
 {
     rbow_wall_reading *walls = malloc((t->count + 1) * sizeof *walls);
     rbow_bore bore;
@@ -130,16 +172,12 @@ static void fit_wall(const tube_readings *t, inspect_row *tube, text *next)
         tube->wall_fit_least = bore.least;
         tube->thin_clock = bore.thin_clock;
         tube->bore_offset = bore.offset;
-    } else if (count == 0) {
-        text_put(next, "read the wall at clocks 0, 120 and 240");
-    } else if (count < 3) {
-        text_format(next, "read the wall at %zu more clock%s: with %.0f deg there, at %.0f and %.0f", 3 - count,
-                    count == 2 ? "" : "s", walls[0].clock * 360 / around,
-                    fmod(walls[0].clock * 360 / around + 120, 360), fmod(walls[0].clock * 360 / around + 240, 360));
-    } else {
-        text_put(next, "read the wall at clocks further apart: these do not tell where the bore lies");
+    } else if (walls != NULL) {
+        say_next(next, walls, count);
     }
+    const bool fine = walls != NULL;
     free(walls);
+    return fine;
 }
 
 static void gather(const tube_readings *t, inspect_row *tube)
@@ -169,12 +207,21 @@ static void begin_reason(text *reasons)
 
 /* "wall reads 0.048 in, under 0.0522" */
 static void add_reason(text *reasons, const tube_readings *t, const char *what, double value, const char *against,
-                       double most)
+                       double limit)
 {
     const unit *u = unit_shown(DIM_LENGTH, t->units);
     begin_reason(reasons);
     text_format(reasons, "%s %.5g %s, %s %.5g", what, unit_from_own(u, value), u->name, against,
-                unit_from_own(u, most));
+                unit_from_own(u, limit));
+}
+
+static void add_near(text *reasons, const tube_readings *t, const char *what, double value, double limit)
+{
+    const unit *u = unit_shown(DIM_LENGTH, t->units);
+    text against = {0};
+    text_format(&against, "within the gauge (%.3g) of its limit", unit_from_own(u, t->gauge));
+    add_reason(reasons, t, what, value, against.at != NULL ? against.at : "", limit);
+    text_free(&against);
 }
 
 typedef struct limit { /* one limit of a spec, and the reading nearest to failing it */
@@ -212,6 +259,7 @@ static void judge(const tube_readings *t, inspect_row *r, const text *next, text
         if (isnan(l->value)) {
             unread = true;
             if (strcmp(l->what, "wall") == 0) continue; /* the fit says what to read */
+            if (i > 0 && strcmp(l->what, limits[i - 1].what) == 0) continue; /* said already */
             begin_reason(reasons);
             text_format(reasons, "read the %s", l->what);
         } else if (room < -t->gauge - rounding) {
@@ -219,7 +267,7 @@ static void judge(const tube_readings *t, inspect_row *r, const text *next, text
             add_reason(reasons, t, l->reads, l->value, l->below ? "under" : "over", l->limit);
         } else if (room <= t->gauge + rounding) {
             recheck = true;
-            add_reason(reasons, t, l->reads, l->value, "within the gauge of its limit", l->limit);
+            add_near(reasons, t, l->reads, l->value, l->limit);
         }
     }
     if (!isnan(t->spec->wall_least) && isnan(r->wall_fit_least)) {
@@ -229,24 +277,30 @@ static void judge(const tube_readings *t, inspect_row *r, const text *next, text
     } else if (!isnan(t->spec->wall_least) && r->wall_fit_least <= t->spec->wall_least + t->gauge + rounding) {
         recheck = true;
         add_reason(reasons, t, "by the fit the thinnest wall is", r->wall_fit_least, "its limit", t->spec->wall_least);
-        if (!isnan(r->thin_clock)) text_format(reasons, ": read it at clock %.0f", r->thin_clock * 360 / around);
+        if (!isnan(r->thin_clock)) text_format(reasons, ": read it at clock %d", clock_of(r->thin_clock));
     }
     r->verdict = below ? INSPECT_BELOW : unread ? INSPECT_UNREAD : recheck ? INSPECT_RECHECK : INSPECT_MEETS;
 }
 
 /* ---- what it costs ------------------------------------------------------------------------------------ */
 
-static double margin_of(const inspection *s, const load_case *c, const rbow_member *m)
+static double margin_of(inspection *s, const load_case *c, const rbow_member *m, const char *tag)
 {
     int known;
     rbow_margin answer;
+    rbow_status status = RBOW_WALL_NOT_SERVED;
     const rbow_material *material = rbow_material_find(s->materials.list, s->materials.count, c->material, m->wall, &known);
-    if (material == NULL || rbow_member_margin(m, material, &answer) != RBOW_OK) return NAN;
-    return answer.margin;
+    if (material != NULL) status = rbow_member_margin(m, material, &answer);
+    if (status == RBOW_OK) return answer.margin;
+    const char *input = rbow_status_input(status);
+    say("%s: case '%.60s' with tag '%.60s': %s%s%s", s->options->cases, c->name, tag, input, *input != '\0' ? ": " : "",
+        rbow_status_text(status));
+    s->status = NO_VERDICT;
+    return NAN;
 }
 
 /* The load cases of this part, with the measured section in place of the drawn one. */
-static void add_cases(const inspection *s, inspect_row tube, rows *answers)
+static void add_cases(inspection *s, inspect_row tube, rows *answers)
 {
     const load_case *cases = (const void *)s->cases.kept;
     size_t found = 0;
@@ -256,8 +310,10 @@ static void add_cases(const inspection *s, inspect_row tube, rows *answers)
         measured.od = tube.od_mean;
         measured.wall = tube.wall_fit_least;
         tube.name = cases[i].name;
-        tube.margin_nominal = margin_of(s, &cases[i], &cases[i].member);
-        tube.margin_measured = margin_of(s, &cases[i], &measured);
+        tube.margin_nominal = margin_of(s, &cases[i], &cases[i].member, tube.tag);
+        tube.margin_measured = NAN;
+        if (!isnan(measured.od) && !isnan(measured.wall)) tube.margin_measured = margin_of(s, &cases[i], &measured, tube.tag);
+        if (tube.margin_measured < 0) s->verdict = worse(s->verdict, SOME_SHORT);
         tube.repeated = found++ > 0;
         rows_add(answers, &tube);
     }
@@ -277,27 +333,37 @@ static const spec_row *spec_for(const inspection *s, const char *part)
     return NULL;
 }
 
+static bool one_part(inspection *s, const tube_readings *t)
+{
+    const char *tag = t->at[0]->tag, *part = t->at[0]->part;
+    for (size_t i = 1; i < t->count; i++)
+        if (strcmp(t->at[i]->part, part) != 0) {
+            say("%s: tag '%.60s' stands for two parts, '%.40s' and '%.40s'", s->options->operands[0], tag, part,
+                t->at[i]->part);
+            return false;
+        }
+    if (t->spec != NULL) return true;
+    say("%s: part '%.40s' of tag '%.60s' is not in %s", s->options->operands[0], part, tag, s->options->spec);
+    return false;
+}
+
 static void answer_tube(inspection *s, tube_readings *t, rows *answers)
 {
     inspect_row tube = {.tag = t->at[0]->tag, .part = t->at[0]->part, .od_mean = NAN, .od_least = NAN, .od_most = NAN,
                        .ovality = NAN, .wall_mean = NAN, .wall_least = NAN, .wall_fit_least = NAN, .thin_clock = NAN,
                        .bore_offset = NAN, .bow = NAN, .name = "", .margin_nominal = NAN, .margin_measured = NAN};
     text next = {0}, reasons = {0};
-    for (size_t i = 1; i < t->count; i++)
-        if (strcmp(t->at[i]->part, tube.part) != 0) {
-            say("%s: tag '%.60s' stands for two parts, '%.40s' and '%.40s'", s->options->operands[0], tube.tag, tube.part,
-                t->at[i]->part);
-            s->status = NO_VERDICT;
-            return;
-        }
     t->spec = spec_for(s, tube.part);
-    if (t->spec == NULL) {
-        say("%s: part '%.40s' of tag '%.60s' is not in %s", s->options->operands[0], tube.part, tube.tag, s->options->spec);
+    if (!one_part(s, t)) {
         s->status = NO_VERDICT;
         return;
     }
     gather(t, &tube);
-    fit_wall(t, &tube, &next);
+    if (!fit_wall(t, &tube, &next)) {
+        say("out of memory");
+        s->status = NO_VERDICT;
+        return;
+    }
     judge(t, &tube, &next, &reasons);
     tube.reason = reasons.at != NULL ? reasons.at : "";
     add_cases(s, tube, answers);
@@ -333,8 +399,8 @@ static void drop_doubled(inspection *s, tube_readings *t)
         t->at[kept] = t->at[i];
         if (!isnan(t->at[i]->clock) && is_doubled(t, kept)) {
             static const char *const names[] = {"od", "wall", "bow"};
-            say("%s: tag '%.60s': %s was read twice at clock %.0f; only the first counts", s->options->operands[0],
-                t->at[i]->tag, names[t->at[i]->measure], t->at[i]->clock * 360 / around);
+            say("%s: tag '%.60s': %s was read twice at clock %d; only the first counts", s->options->operands[0],
+                t->at[i]->tag, names[t->at[i]->measure], clock_of(t->at[i]->clock));
             s->status = NO_VERDICT;
         } else {
             kept++;

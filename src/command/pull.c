@@ -5,7 +5,7 @@
 #include "command/shop_table.h"
 #include "report/shop_text.h"
 
-static bool answer_set(const pull_row *p, const rbow_pull *pull, int step, int steps, const place *at, rows *answers,
+static bool answer_set(const pull_row *p, const rbow_pull *pull, int step, const place *at, rows *answers,
                        text *complaints)
 {
     rbow_pulled r;
@@ -28,9 +28,7 @@ static bool answer_set(const pull_row *p, const rbow_pull *pull, int step, int s
         .yielded_length = r.yielded_length,
         .state = r.beyond ? PULL_BEYOND : PULL_SET,
         .most_set = r.most_set,
-        .length = pull->length,
         .step = step,
-        .steps = steps,
     };
     rows_add(answers, &answer);
     return true;
@@ -48,7 +46,7 @@ static int answer_pull(const case_run *run, const place *at, const void *record,
     bool fine = true;
     for (int i = 1; i <= (steps > 0 ? steps : 1) && fine; i++) {
         pull.set = steps > 0 && i < steps ? p->pull.set * i / steps : p->pull.set;
-        fine = answer_set(p, &pull, steps > 0 ? i : 0, steps, at, answers, complaints);
+        fine = answer_set(p, &pull, steps > 0 ? i : 0, at, answers, complaints);
     }
     return fine ? ALL_HOLD : NO_VERDICT;
 }

@@ -34,7 +34,6 @@ static int answer_cut(const case_run *run, const place *at, const void *record, 
         .miss_a_clock = r.miss_a_clock,
         .miss_b = r.miss_b,
         .miss_b_clock = r.miss_b_clock,
-        .length = cut.length,
     };
     rows_add(answers, &answer);
     return ALL_HOLD;

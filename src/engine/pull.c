@@ -70,12 +70,13 @@ rbow_status rbow_pull_straight(const rbow_pull *pull, rbow_pulled *pulled)
     if (!pull_is_sound(pull)) return RBOW_OUT_OF_RANGE;
 
     const double scale = pull->yield / pull->elastic_modulus * pull->length * pull->length / (s.od / 2);
-    horn h = {.shape = plastic_tube(s.od, s.bore), .first = s.section_modulus, .set = pull->set / scale};
+    horn h = {.shape = plastic_tube(s.od, s.bore), .set = pull->set / scale};
     rbow_pulled p = no_pull;
     rbow_status status;
     p.yield_travel = scale / 3;
     p.yield_pull = s.section_modulus * pull->yield / pull->length;
     const double full = h.shape.half_height, least = full * least_core;
+    h.first = h.shape.modulus(&h.shape, full); /* S, with the rounding of the others: no set leaves no stress */
     const double most = set_left(&h, least, &status);
     if (status != RBOW_OK) return status;
     p.most_set = most * scale;

@@ -6,7 +6,17 @@
 #include <math.h>
 
 /* wall = mean + p cos(clock) + q sin(clock): three normal equations, solved on the stack. They are as well
- * conditioned as the clocks are spread; less than about a degree of spread tells nothing and is refused. */
+ * conditioned as the clocks are spread, which the determinant tells, whichever way the tube lies: its root is 1/2 for
+ * clocks evenly round and falls with the cube of a narrow spread. Less than about 55 degrees of spread would multiply
+ * the gauge's error by more than ten on the far side, and is refused. */
+static const double least_spread = 0.02;
+
+/* 0 ... 2 pi; a last bit under 0 is 0, not a full turn. */
+static double once_round(double clock)
+{
+    return clock < -1e-12 ? clock + 2 * M_PI : fmax(clock, 0);
+}
+
 rbow_status rbow_bore_fit(const rbow_wall_reading *readings, size_t count, rbow_bore *bore)
 {
     double sums[9] = {0}, right[3] = {0};
@@ -22,17 +32,15 @@ rbow_status rbow_bore_fit(const rbow_wall_reading *readings, size_t count, rbow_
     gsl_matrix_view equations = gsl_matrix_view_array(sums, 3, 3);
     gsl_vector_view unknowns = gsl_vector_view_array(right, 3);
     if (count < 3 || gsl_linalg_cholesky_decomp1(&equations.matrix) != GSL_SUCCESS) return RBOW_OUT_OF_RANGE;
-    for (int i = 0; i < 3; i++)
-        if (!(sums[4 * i] > 1e-5)) return RBOW_OUT_OF_RANGE;
+    if (!(sums[4] * sums[8] > least_spread)) return RBOW_OUT_OF_RANGE;
     gsl_linalg_cholesky_svx(&equations.matrix, &unknowns.vector);
 
     const double offset = hypot(right[1], right[2]);
-    const double thin = atan2(-right[2], -right[1]);
     const int even = !(offset > 1e-12 * fabs(right[0]));
     *bore = (rbow_bore){
         .mean = right[0],
         .offset = offset,
-        .thin_clock = even ? (double)NAN : thin < 0 ? thin + 2 * M_PI : thin,
+        .thin_clock = even ? (double)NAN : once_round(atan2(-right[2], -right[1])),
         .least = right[0] - offset,
     };
     return RBOW_OK;

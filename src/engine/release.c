@@ -71,11 +71,11 @@ static double slope_b(const faces *f, const locked *l)
     return at_b * f->soft_b + f->length / (6 * f->bending) * (at_a + 2 * at_b);
 }
 
-/* Size and clock of a vector given by its two parts. */
+/* Size and clock of a vector given by its two parts; a clock a last bit under 0 is 0, not a full turn. */
 static double size_of(double up, double right, double *clock)
 {
     const double size = hypot(up, right), at = atan2(right, up);
-    if (clock != NULL) *clock = size > 0 ? (at < 0 ? at + 2 * M_PI : at + 0.0) : (double)NAN;
+    if (clock != NULL) *clock = !(size > 0) ? (double)NAN : at < -1e-12 ? at + 2 * M_PI : fmax(at, 0) + 0.0;
     return size;
 }
 
@@ -100,6 +100,7 @@ rbow_status rbow_release(const rbow_cut *cut, rbow_released *released)
     r.fit_stress = fabs(axial) / s.area + fmax(r.moment_a, r.moment_b) / s.section_modulus;
     r.miss_a = f.length * size_of(slope_a(&f, &up), slope_a(&f, &right), &r.miss_a_clock);
     r.miss_b = f.length * size_of(slope_b(&f, &up), slope_b(&f, &right), &r.miss_b_clock);
+    if (!isfinite(r.fit_stress) || !isfinite(r.miss_a) || !isfinite(r.miss_b)) return RBOW_STRESS_OVERFLOW;
     *released = r;
     return RBOW_OK;
 }

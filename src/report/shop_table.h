@@ -11,7 +11,6 @@ typedef struct release_row {
     double fit_axial, shear, shear_clock, moment_at_cut, moment_clock, moment_a, moment_b, fit_stress, yield_use;
     int basis;
     double miss_a, miss_a_clock, miss_b, miss_b_clock;
-    double length; /* not in the table */
 } release_row;
 
 enum { PULL_SET, PULL_BEYOND };
@@ -21,8 +20,8 @@ typedef struct pulled_row {
     double set, yield_travel, yield_pull, pull, travel, springback, peak_strain, strain_over_yield;
     double residual_stress, yielded_length;
     int state;
-    double most_set, length; /* not in the table */
-    int step, steps;         /* likewise: of a sneak-up; 0 of 0 for the pull itself */
+    double most_set;         /* not in the table */
+    int step;                /* likewise: 1, 2 ... of a sneak-up; 0 for the pull alone */
 } pulled_row;
 
 enum { INSPECT_MEETS, INSPECT_RECHECK, INSPECT_UNREAD, INSPECT_BELOW };

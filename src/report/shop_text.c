@@ -70,6 +70,8 @@ static void say_basis(text *out, const release_row *r)
     if (r->basis == BASIS_LEAST_ENERGY)
         wrap(out, "  The angle between the stubs was not read: this is the LEAST that explains the movement; more may "
                   "have been locked in. Read the angle too.", 2);
+    if (r->yield_use > 1)
+        wrap(out, "  That is MORE THAN YIELD: this answer is elastic, so the tube took a set, or a reading is wrong.", 2);
 }
 
 static void say_new_rail(text *out, const release_row *r, unit_system units)
@@ -153,20 +155,20 @@ static void say_warnings(text *out, const pulled_row *r, unit_system units, bool
     text_put(out, tone_off(colour));
 }
 
-static void add_measure(grid *g, double value, dimension d, unit_system units, const char *form)
+static void add_measure(grid *g, double value, dimension d, unit_system units, int digits)
 {
     if (isnan(value)) {
         grid_cell(g, TONE_PLAIN, "-");
         return;
     }
-    char cell[64];
+    char cell[NUMBER_ROOM];
     const double number = unit_from_own(unit_shown(d, units), value);
-    number_write_digits(cell, number, *form - '0');
+    number_write_digits(cell, number, digits);
     grid_cell(g, TONE_PLAIN, cell);
 }
 
 /* A row a step: pull to this travel, let go, expect this set. */
-static void say_steps(text *out, const pulled_row *rows, size_t count, unit_system units)
+static void say_steps(text *out, const pulled_row *rows, size_t count, unit_system units, bool colour)
 {
     const char *length = unit_shown(DIM_LENGTH, units)->name, *force = unit_shown(DIM_FORCE, units)->name;
     text heads[4] = {{0}};
@@ -181,29 +183,37 @@ static void say_steps(text *out, const pulled_row *rows, size_t count, unit_syst
     for (size_t i = 0; i < count; i++) {
         const pulled_row *r = &rows[i];
         grid_format(&g, TONE_PLAIN, "%d", r->step);
-        add_measure(&g, r->travel, DIM_LENGTH, units, "4");
-        add_measure(&g, r->pull, DIM_FORCE, units, "4");
-        add_measure(&g, r->springback, DIM_LENGTH, units, "4");
-        add_measure(&g, r->set, DIM_LENGTH, units, "4");
+        add_measure(&g, r->travel, DIM_LENGTH, units, 4);
+        add_measure(&g, r->pull, DIM_FORCE, units, 4);
+        add_measure(&g, r->springback, DIM_LENGTH, units, 4);
+        add_measure(&g, r->set, DIM_LENGTH, units, 4);
         grid_format(&g, r->peak_strain > cold_strain ? TONE_BAD : TONE_PLAIN, isnan(r->peak_strain) ? "-" : "%.2f",
                     100 * r->peak_strain);
     }
-    grid_write(out, &g, false);
+    grid_write(out, &g, colour);
     grid_free(&g);
     for (int i = 0; i < 4; i++) text_free(&heads[i]);
+}
+
+/* How many rows are of the same horn: one, or the steps of a sneak-up. */
+static size_t steps_of(const pulled_row *rows, size_t count)
+{
+    size_t steps = 1;
+    while (steps < count && rows[steps].step > rows[steps - 1].step) steps++;
+    return steps;
 }
 
 void pull_text(text *out, const pulled_row *rows, size_t count, bool faults, unit_system units, bool colour)
 {
     for (size_t i = 0; i < count;) {
-        const size_t steps = rows[i].steps > 0 ? (size_t)rows[i].steps : 0;
-        const pulled_row *goal = &rows[steps > 0 ? i + steps - 1 : i];
+        const size_t steps = steps_of(&rows[i], count - i);
+        const pulled_row *goal = &rows[i + steps - 1];
         if (i > 0) text_char(out, '\n');
         say_first_yield(out, goal, units);
         if (goal->state == PULL_SET) say_pull(out, goal, units);
         say_warnings(out, goal, units, colour);
-        if (steps > 0) say_steps(out, &rows[i], steps, units);
-        i += steps > 0 ? steps : 1;
+        if (goal->step > 0) say_steps(out, &rows[i], steps, units, colour);
+        i += steps;
     }
     text_char(out, '\n');
     wrap(out, "Perfectly plastic tube on a root that does not turn: the real one hardens and its root gives, so sneak up "
@@ -212,6 +222,8 @@ void pull_text(text *out, const pulled_row *rows, size_t count, bool faults, uni
 }
 
 /* ---- inspect ----------------------------------------------------------------------------------------- */
+
+enum { TAG_ROOM = 18 };
 
 static grid_tone tone_of(int verdict)
 {
@@ -244,7 +256,7 @@ static void say_tubes(text *out, const inspect_row *rows, size_t count, unit_sys
     grid_column(&g, "part", GRID_LEFT);
     grid_column(&g, "verdict", GRID_LEFT);
     grid_column(&g, od.at, GRID_RIGHT);
-    grid_column(&g, "wall", GRID_RIGHT);
+    grid_column(&g, "wall", GRID_RIGHT); /* the mean */
     grid_column(&g, "least read", GRID_RIGHT);
     grid_column(&g, "thinnest", GRID_RIGHT);
     grid_column(&g, "at clock", GRID_RIGHT);
@@ -253,22 +265,22 @@ static void say_tubes(text *out, const inspect_row *rows, size_t count, unit_sys
         const inspect_row *r = &rows[i];
         if (r->repeated) continue;
         text tag = {0}, part = {0};
-        shorten(&tag, r->tag, 24);
-        shorten(&part, r->part, 20);
+        shorten(&tag, r->tag, TAG_ROOM);
+        shorten(&part, r->part, 14);
         grid_cell(&g, TONE_PLAIN, tag.at != NULL ? tag.at : "");
         grid_cell(&g, TONE_PLAIN, part.at != NULL ? part.at : "");
         text_free(&tag);
         text_free(&part);
         grid_cell(&g, tone_of(r->verdict), r->verdict == INSPECT_BELOW ? "BELOW" : inspect_words[r->verdict].word);
-        add_measure(&g, r->od_mean, DIM_LENGTH, units, "5");
-        add_measure(&g, r->wall_mean, DIM_LENGTH, units, "4");
-        add_measure(&g, r->wall_least, DIM_LENGTH, units, "4");
-        add_measure(&g, r->wall_fit_least, DIM_LENGTH, units, "4");
+        add_measure(&g, r->od_mean, DIM_LENGTH, units, 5);
+        add_measure(&g, r->wall_mean, DIM_LENGTH, units, 4);
+        add_measure(&g, r->wall_least, DIM_LENGTH, units, 4);
+        add_measure(&g, r->wall_fit_least, DIM_LENGTH, units, 4);
         if (isnan(r->thin_clock))
             grid_cell(&g, TONE_PLAIN, "-");
         else
             grid_format(&g, TONE_PLAIN, "%.0f", r->thin_clock / degree);
-        add_measure(&g, r->bow, DIM_LENGTH, units, "3");
+        add_measure(&g, r->bow, DIM_LENGTH, units, 3);
     }
     grid_write(out, &g, colour);
     grid_free(&g);
@@ -282,10 +294,16 @@ static void say_reasons(text *out, const inspect_row *rows, size_t count)
         if (rows[i].repeated || *rows[i].reason == '\0') continue;
         text line = {0};
         text_put(&line, "  ");
-        shorten(&line, rows[i].tag, 24);
+        shorten(&line, rows[i].tag, TAG_ROOM);
         text_format(&line, ": %s", rows[i].reason);
         flush(out, &line, 4);
     }
+}
+
+static const char *cost_of(const inspect_row *r)
+{
+    if (isnan(r->od_mean) || isnan(r->wall_fit_least)) return "needs od, wall";
+    return isnan(r->margin_measured) ? "is outside the model" : r->margin_measured < 0 ? "falls SHORT" : "holds";
 }
 
 static void say_margins(text *out, const inspect_row *rows, size_t count, bool colour)
@@ -295,13 +313,13 @@ static void say_margins(text *out, const inspect_row *rows, size_t count, bool c
     grid_column(&g, "tag", GRID_LEFT);
     grid_column(&g, "as drawn", GRID_RIGHT);
     grid_column(&g, "as measured", GRID_RIGHT);
-    grid_column(&g, "", GRID_LEFT);
+    grid_column(&g, "so it", GRID_LEFT);
     for (size_t i = 0; i < count; i++) {
         const inspect_row *r = &rows[i];
         if (*r->name == '\0') continue;
         text name = {0}, tag = {0}, nominal = {0}, measured = {0};
-        shorten(&name, r->name, 32);
-        shorten(&tag, r->tag, 24);
+        shorten(&name, r->name, 30);
+        shorten(&tag, r->tag, TAG_ROOM);
         put_percent(&nominal, r->margin_nominal);
         if (isnan(r->margin_measured))
             text_put(&measured, "-");
@@ -311,7 +329,7 @@ static void say_margins(text *out, const inspect_row *rows, size_t count, bool c
         grid_cell(&g, TONE_PLAIN, tag.at);
         grid_cell(&g, r->margin_nominal >= 0 ? TONE_GOOD : TONE_BAD, nominal.at);
         grid_cell(&g, r->margin_measured >= 0 ? TONE_GOOD : TONE_BAD, measured.at);
-        grid_cell(&g, TONE_PLAIN, r->margin_measured < 0 ? "SHORT" : isnan(r->margin_measured) ? "read od and wall" : "holds");
+        grid_cell(&g, TONE_PLAIN, cost_of(r));
         text_free(&name);
         text_free(&tag);
         text_free(&nominal);
