@@ -13,11 +13,12 @@ import on_answers
 import on_input
 import on_materials
 import on_published
+import on_shop
 import on_streams
 import on_usage
 from program import Installed, ProgramTest
 
-MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published]
+MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop]
 
 
 def suite(names):
