@@ -24,7 +24,7 @@ HOLDS = {"compression [lbf]": "1000"}
 SHORT = {"compression [lbf]": "20000"}
 
 # The columns, in the order in which the format says them.
-CASE_COLUMNS = """case note od wall material length end_a end_b column_curve compression eccentricity
+CASE_COLUMNS = """case note part od wall material length end_a end_b column_curve compression eccentricity
     eccentricity_clock moment_a moment_b moment_clock point_load point_at point_clock spread_load spread_clock
     vertical_g slope torque bow bow_clock bow_shape bow_at miss_a miss_a_clock miss_b miss_b_clock gap
     gap_stiffness weld_zone dressed factor factor_yield""".split()
