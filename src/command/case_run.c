@@ -55,7 +55,8 @@ int case_run_all(case_run *run)
     int status = NO_VERDICT;
     const options *o = run->options;
     if (o->operand_count == 0) {
-        say("%s: name a file of load cases, or - for standard input; see 'railbow help %s'", run->name, run->name);
+        say("%s: name a file of %ss, or - for standard input; see 'railbow help %s'", run->name,
+            run->list != NULL ? run->list->what : case_list.what, run->name);
         return NO_VERDICT;
     }
     if (materials_open(&run->materials, o->materials) && output_open(&out, o)) {

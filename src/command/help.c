@@ -66,7 +66,7 @@ const command commands[] = {
      .text = "Fits an off-centre bore to wall readings round the clock, gives the thinnest wall anywhere and where it is, "
              "and a verdict with the gauge's uncertainty: below, unread (says what to read next), recheck, or meets. With "
              "--cases also the margins of the load cases of that part, as drawn and as measured. Exit status 0 when "
-             "every tube meets the spec, 1 when one is below it or to be rechecked, 2 when one is not read enough.",
+             "every tube meets the spec and no load case is short as measured, 1 when not, 2 when one is not read enough.",
      .example = "railbow inspect --spec spec.csv readings.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_INSPECT,
      .run = command_inspect},

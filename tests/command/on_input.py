@@ -89,7 +89,7 @@ class File(ProgramTest):
                 self.assertRun(self.check("-", stdin=content), 0, out=want)
 
     def test_every_column_of_the_format_is_known(self):
-        needs = {"": "note case material column_curve bow_shape vertical_g factor factor_yield slope end_a end_b "
+        needs = {"": "note part case material column_curve bow_shape vertical_g factor factor_yield slope end_a end_b "
                      + " ".join(name for name in CASE_COLUMNS if name.endswith("clock")),
                  " [lbf]": "compression point_load", " [in-lbf]": "moment_a moment_b torque",
                  " [lbf/in]": "spread_load gap_stiffness"}
