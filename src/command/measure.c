@@ -51,7 +51,7 @@ bool measures_read(measures *m, const char *option, const char *list, dimension 
             text names = {0};
             unit_say_names(&names, d);
             say("--%s: '%.*s' is not a number above 0, alone (%s) or with its unit: %s", option, (int)length, at,
-                unit_shown(d, UNITS_US)->name, names.at);
+                unit_shown(d, UNITS_US)->name, names.failed ? "" : names.at);
             text_free(&names);
             return false;
         }

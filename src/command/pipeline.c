@@ -114,7 +114,7 @@ static int run_pieces(round *r, int file, reader *from, char *bytes)
     }
     if (*reader_trouble(from) != '\0') {
         say_lines(reader_trouble(from));
-        status = worse(status, NO_VERDICT);
+        status = worse(status, reader_is_short_of_memory(from) ? STOPPED : NO_VERDICT);
     }
     batch_free(&piece);
     return status;
@@ -140,7 +140,7 @@ static int run_file(const pipeline *p, const char *name)
     round r = {.p = p, .file = standard ? "stdin" : name};
     reader *from = reader_new(p->list, r.file, p->prototype);
     char *bytes = malloc(PIECE);
-    int status = NO_VERDICT;
+    int status = STOPPED;
     if (from != NULL && bytes != NULL)
         status = run_pieces(&r, file, from, bytes);
     else
@@ -152,9 +152,12 @@ static int run_file(const pipeline *p, const char *name)
     return status;
 }
 
+/* Where it had to stop, rows may be missing: what came out so far must not stand as the answer. */
 int pipeline_run(const pipeline *p, char **files, int count)
 {
     int status = ALL_HOLD;
     for (int i = 0; i < count && status <= NO_VERDICT; i++) status = worse(status, run_file(p, files[i]));
-    return status > NO_VERDICT ? NO_VERDICT : status;
+    if (status <= NO_VERDICT) return status;
+    p->out->failed = true;
+    return NO_VERDICT;
 }

@@ -61,7 +61,10 @@ static bool sections_of_sizes(const options *o, double density, section_rows *se
 {
     bool fine = true;
     sections->at = malloc(((size_t)o->operand_count + 1) * sizeof *sections->at);
-    if (sections->at == NULL) return false;
+    if (sections->at == NULL) {
+        say("out of memory");
+        return false;
+    }
     for (int i = 0; i < o->operand_count; i++) {
         double od, wall;
         const char *size = o->operands[i];
@@ -80,11 +83,12 @@ static bool sections_of_grid(const options *o, double density, section_rows *sec
     measures ods = {0}, walls = {0};
     bool fine = measures_read(&ods, "ods", o->ods, DIM_LENGTH) && measures_read(&walls, "walls", o->walls, DIM_LENGTH);
     if (fine) sections->at = malloc(ods.count * walls.count * sizeof *sections->at);
+    if (fine && sections->at == NULL) say("out of memory");
     for (size_t i = 0; fine && sections->at != NULL && i < ods.count; i++)
         for (size_t k = 0; k < walls.count; k++) {
             text size = {0};
             text_format(&size, "%gx%g", ods.at[i], walls.at[k]);
-            fine = add_section(sections, size.at, ods.at[i], walls.at[k], density) && fine;
+            fine = add_section(sections, size.failed ? "" : size.at, ods.at[i], walls.at[k], density) && fine;
             text_free(&size);
         }
     measures_free(&ods);

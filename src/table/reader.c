@@ -186,6 +186,11 @@ const char *reader_trouble(const reader *r)
     return r->trouble.at != NULL ? r->trouble.at : "";
 }
 
+bool reader_is_short_of_memory(const reader *r)
+{
+    return r->trouble.failed;
+}
+
 /* ---- life ---------------------------------------------------------------------------------------- */
 
 /* A record with the prototype's values, its texts as offsets into fresh_texts. */

@@ -57,6 +57,9 @@ reader_state reader_feed(reader *r, const char *bytes, size_t n, batch *out);
 /* Finished messages on the file as a whole ("" if none): header faults, no header, no row, memory. */
 const char *reader_trouble(const reader *r);
 
+/* Whether it is memory that ran out: rows may be missing. */
+bool reader_is_short_of_memory(const reader *r);
+
 /* Whether the file has this column (after the header was read), and the unit its header names:
  * NULL where it has no bracket. */
 bool reader_has(const reader *r, const field *f);

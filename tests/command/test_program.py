@@ -10,6 +10,7 @@ import unittest
 sys.dont_write_bytecode = True  # nothing is written beside the sources
 
 import on_answers
+import on_faults
 import on_input
 import on_materials
 import on_published
@@ -18,7 +19,7 @@ import on_streams
 import on_usage
 from program import Installed, ProgramTest
 
-MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop]
+MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults]
 
 
 def suite(names):
