@@ -52,10 +52,7 @@ static void say_units(text *out)
     for (dimension d = DIM_LENGTH; d < DIM_COUNT; d++) {
         text names = {0};
         unit_say_names(&names, d);
-        text_put(out, "  ");
-        text_put(out, names.failed ? "" : names.at);
-        text_char(out, '\n');
-        out->failed |= names.failed;
+        text_format(out, "  %s\n", text_string(&names, &out->failed));
         text_free(&names);
     }
 }

@@ -146,12 +146,12 @@ const rbow_material *materials_for(const materials *m, const char *name, double 
     if (known) {
         say_walls(&has, m, name);
         message_add(complaints, at->file, at->line, "wall", "%s serves no wall of %g in, only %s in (%s)", name,
-                    wall, has.at, m->file);
+                    wall, text_string(&has, &complaints->failed), m->file);
     } else {
         say_names(&has, m);
         text_quote(&quoted, name, strlen(name));
-        message_add(complaints, at->file, at->line, "material", "%s is not in %s, which has %s", quoted.at, m->file,
-                    has.at);
+        message_add(complaints, at->file, at->line, "material", "%s is not in %s, which has %s", text_string(&quoted, &complaints->failed), m->file,
+                    text_string(&has, &complaints->failed));
     }
     text_free(&has);
     text_free(&quoted);

@@ -4,6 +4,7 @@
 #include "table/number.h"
 #include "table/text.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -34,7 +35,7 @@ bool measure_read(const char *at, size_t length, dimension d, double *value)
     while (from < length && at[from] == ' ') from++;
     if (from < length && (u = unit_find(d, at + from, length - from)) == NULL) return false;
     if (u != NULL) *value = unit_to_own(u, *value);
-    return true;
+    return isfinite(*value);
 }
 
 bool measures_read(measures *m, const char *option, const char *list, dimension d)

@@ -36,7 +36,7 @@ static bool take_word(const option_word *words, const char *name, const char *va
     text allowed = {0};
     for (const option_word *w = words; w->name != NULL; w++)
         text_format(&allowed, "%s%s", w == words ? "" : ", ", w->name);
-    say("--%s: '%s' is not one of %s", name, value, allowed.at);
+    say("--%s: '%s' is not one of %s", name, value, allowed.failed ? "" : allowed.at);
     text_free(&allowed);
     return false;
 }
@@ -209,7 +209,7 @@ void options_say(text *out, const command *c)
         text line = {0};
         put_option(&line, &entries[i]);
         text_format(&line, "%*s%s", (int)(widest + 2 - option_width(&entries[i])), "", entries[i].meaning);
-        wrap(out, line.at != NULL ? line.at : "", widest + 2);
+        wrap(out, text_string(&line, &out->failed), widest + 2);
         text_free(&line);
     }
 }

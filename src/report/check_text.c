@@ -111,7 +111,7 @@ static void say_where(text *out, const check_row *r, unit_system units)
         put_place(&line, r, units);
     }
     text_char(&line, '.');
-    wrap(out, line.at, 4);
+    wrap(out, text_string(&line, &out->failed), 4);
     text_free(&line);
 }
 
@@ -130,7 +130,7 @@ static void say_fit(text *out, const check_row *r, unit_system units)
     if (!isnan(r->fit_stress))
         text_format(&line, " (it alone: %.0f %s)", shown(r->fit_stress, DIM_STRESS, units), unit_name(DIM_STRESS, units));
     text_char(&line, '.');
-    wrap(out, line.at, 4);
+    wrap(out, text_string(&line, &out->failed), 4);
     text_free(&line);
 }
 
@@ -154,7 +154,7 @@ static void say_propped(text *out, const check_row *rows, size_t count)
         text_put(&line, "' holds only by its forced fit; without it the margin is ");
         put_percent(&line, rows[i].margin_unforced);
         text_put(&line, ". What is locked in can relax.");
-        wrap(out, line.at, 2);
+        wrap(out, text_string(&line, &out->failed), 2);
         text_free(&line);
     }
 }
@@ -171,7 +171,7 @@ static void say_verdict(text *out, const check_row *rows, size_t count, bool fau
         shorten(&line, worst->name, 60);
         text_put(&line, "': ");
         say_reach(&line, worst);
-        wrap(out, line.at, 2);
+        wrap(out, text_string(&line, &out->failed), 2);
         text_free(&line);
         say_where(out, worst, units);
         say_fit(out, worst, units);
@@ -236,11 +236,11 @@ static void say_table(text *out, const check_row *rows, size_t count, unit_syste
     text_format(&tube, "tube, %s", unit_name(DIM_LENGTH, units));
     text_format(&at, "at, %s", unit_name(DIM_LENGTH, units));
     grid_column(&g, "case", GRID_LEFT);
-    grid_column(&g, tube.at, GRID_LEFT);
+    grid_column(&g, text_string(&tube, &out->failed), GRID_LEFT);
     grid_column(&g, "verdict", GRID_LEFT);
     grid_column(&g, "margin", GRID_RIGHT);
     grid_column(&g, "governs", GRID_LEFT);
-    grid_column(&g, at.at, GRID_RIGHT);
+    grid_column(&g, text_string(&at, &out->failed), GRID_RIGHT);
     grid_column(&g, "limit", GRID_RIGHT);
     if (show_asked) grid_column(&g, "asked", GRID_RIGHT);
     grid_column(&g, "fit costs", GRID_RIGHT);
@@ -260,7 +260,7 @@ static void say_key(text *out, double asked)
         put_factor(&line, asked);
     }
     text_put(&line, ". at: where, from joint A (w: in a weld zone). fit costs: points of margin that misses and gap take.");
-    wrap(out, line.at, 0);
+    wrap(out, text_string(&line, &out->failed), 0);
     text_free(&line);
 }
 
@@ -310,8 +310,9 @@ static void say_remark(text *out, size_t which, const check_row *rows, size_t co
     }
     if (found == 0) return;
     if (found > 4) text_format(&names, " and %zu more", found - 4);
-    text_format(&line, "  %s: %s (%s)", remark, meanings[which].meaning, found == count && count > 1 ? "all" : names.at);
-    wrap(out, line.at, 4);
+    text_format(&line, "  %s: %s (%s)", remark, meanings[which].meaning,
+                found == count && count > 1 ? "all" : text_string(&names, &out->failed));
+    wrap(out, text_string(&line, &out->failed), 4);
     text_free(&line);
     text_free(&names);
 }
@@ -326,7 +327,7 @@ static void say_squeezed(text *out, const check_row *rows, size_t count)
                         "where it stands (");
         shorten(&line, rows[i].name, NAME_MOST);
         text_char(&line, ')');
-        wrap(out, line.at, 4);
+        wrap(out, text_string(&line, &out->failed), 4);
         text_free(&line);
     }
 }

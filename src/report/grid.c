@@ -61,7 +61,7 @@ void shorten(text *out, const char *string, size_t most)
     text plain = {0};
     text_put(&plain, string);
     text_make_printable(&plain, 0);
-    const char *from = plain.at != NULL ? plain.at : "";
+    const char *from = text_string(&plain, &out->failed);
     const bool fits = width_of(from) <= most;
     for (size_t width = 0; *from != '\0'; from++) {
         width += ((unsigned char)*from & 0xC0) != 0x80;

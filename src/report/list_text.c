@@ -50,7 +50,7 @@ static void add_cell(grid *g, const field *f, const void *record, unit_system un
         text_put(&cell, word);
     else
         put_number(&cell, shown != NULL ? unit_from_own(shown, field_get(f, record)) : field_get(f, record), 5);
-    grid_cell(g, TONE_PLAIN, cell.at != NULL ? cell.at : "");
+    grid_cell(g, TONE_PLAIN, text_string(&cell, &g->cells.failed));
     text_free(&cell);
 }
 
@@ -69,7 +69,7 @@ static void turned_block(text *out, const field_list *list, const void *records,
     for (size_t i = 0; i < list->count; i++) {
         text head = {0};
         put_head(&head, &list->fields[i], units);
-        grid_cell(&g, TONE_PLAIN, head.at != NULL ? head.at : "");
+        grid_cell(&g, TONE_PLAIN, text_string(&head, &g.cells.failed));
         text_free(&head);
         for (size_t k = 0; k < count; k++)
             add_cell(&g, &list->fields[i], (const char *)records + k * list->record_size, units);

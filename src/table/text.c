@@ -121,6 +121,12 @@ void text_make_printable(text *t, size_t start)
     text_free(&raw);
 }
 
+const char *text_string(const text *t, bool *lost)
+{
+    *lost |= t->failed;
+    return t->at != NULL ? t->at : "";
+}
+
 void text_clear(text *t)
 {
     t->length = 0;

@@ -32,6 +32,10 @@ void text_make_printable(text *t, size_t start);
 /* Makes room for n more bytes and their NUL and returns where they go (NULL if memory ran out);
  * the caller adds what it wrote to `length`. */
 char *text_reserve(text *t, size_t n);
+
+/* What it says ("" before anything was added); *lost becomes true where memory ran out on the way. */
+const char *text_string(const text *t, bool *lost);
+
 void text_clear(text *t); /* empty again, memory kept, failed kept */
 void text_free(text *t);
 

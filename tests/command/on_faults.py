@@ -176,7 +176,7 @@ class Endless(ProgramTest):
                 self.assertEqual(out.count(b"rail,"), before.count("rail,"))
 
     def test_a_line_without_end(self):
-        for begin, cell in ("", b"x"), (f"{HEADER}\n", b"x"), (f"{HEADER}\n", b"x,"), (f"{HEADER}\nrail,\"", b"x\n"):
+        for begin, cell in ("", b"x"), (f"{HEADER}\n", b"x"), (f"{HEADER}\n", b"x,"), (f"{HEADER}\nrail,\"", b"x"):
             with self.subTest(begin=begin, cell=cell):
                 path = self.file("long.csv", begin)
                 with open(path, "ab") as file:

@@ -185,6 +185,20 @@ START_TEST(steep_bows_by_shape)
 }
 END_TEST
 
+/* Dressing takes from the diameter twice what it takes from the wall: (1.25 - 2 d)/(0.01 - d) = 0.45 29e6/60e3 = 217.5
+ * at d = 0.925/215.5 = 0.0042923. */
+START_TEST(dressed_too_thin)
+{
+    rbow_member m = sound();
+    m.wall = 0.01;
+    m.weld_zone = 1;
+    m.dressed = 0.004292;
+    check(&m, &steel);
+    m.dressed = 0.004293;
+    refused(&m, &steel, RBOW_DRESSED_RULE);
+}
+END_TEST
+
 START_TEST(free_end_refusals)
 {
     rbow_member root = sound();
@@ -338,6 +352,7 @@ static void fill(TCase *cases)
     tcase_add_test(cases, borders_that_are_allowed);
     tcase_add_test(cases, words_refused);
     tcase_add_test(cases, steep_bows_by_shape);
+    tcase_add_test(cases, dressed_too_thin);
     tcase_add_test(cases, free_end_refusals);
     tcase_add_test(cases, dressed_refusals);
     tcase_add_test(cases, materials_refused);

@@ -431,8 +431,22 @@ START_TEST(which_check_governs)
 }
 END_TEST
 
+/* M = M_A (1 - x/L) + q x (L - x)/2 is largest at L/2 - M_A/(q L): to rounding, though the search stops sooner. */
+START_TEST(the_place_of_a_peak_is_exact)
+{
+    for (int i = 1; i <= 20; i++) {
+        rbow_member m = sound();
+        m.compression = 0;
+        m.spread_load = 3;
+        m.moment_a = 17.3 * i;
+        near_within(check(&m, &steel).peak_moment_at, 15 - m.moment_a / (3 * 30), 1e-12, 0);
+    }
+}
+END_TEST
+
 static void fill(TCase *cases)
 {
+    tcase_add_test(cases, the_place_of_a_peak_is_exact);
     tcase_add_test(cases, gere_eccentric_column);
     tcase_add_test(cases, sarkar_eccentric_column);
     tcase_add_test(cases, gere_column_ends);
