@@ -185,7 +185,7 @@ static void say_verdict(text *out, const check_row *rows, size_t count, bool fau
 
 static void add(grid *g, grid_tone tone, text *cell)
 {
-    grid_cell(g, tone, cell->at != NULL ? cell->at : "");
+    grid_cell(g, tone, text_string(cell, &g->cells.failed));
     text_free(cell);
 }
 
