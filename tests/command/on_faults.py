@@ -77,6 +77,14 @@ class Memory(ProgramTest):
             self.file("out.csv", "old")
 
 
+class Numbers(ProgramTest):
+    def test_a_measure_that_its_unit_makes_infinite(self):
+        for words in (["section", "1e308ftx1"], ["section", "--ods", "1e308ft", "--walls", "0.1"]):
+            run = self.run_program(*words)
+            self.assertEqual((run.status, run.out), (2, ""))
+            self.assertIn("1e308ft", run.err)
+
+
 class Files(ProgramTest):
     def test_a_folder_as_input(self):
         (self.folder / "folder").mkdir()
