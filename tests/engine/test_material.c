@@ -52,8 +52,19 @@ START_TEST(no_row)
 }
 END_TEST
 
+/* A range begins above its lower border, even where no other row serves the border itself. */
+START_TEST(the_lower_border_is_not_served)
+{
+    const rbow_material one = {.name = "a", .wall_over = 0.187, .wall_up_to = INFINITY};
+    int known;
+    ck_assert_ptr_null(rbow_material_find(&one, 1, "a", 0.187, &known));
+    ck_assert_ptr_eq(rbow_material_find(&one, 1, "a", 0.188, &known), &one);
+}
+END_TEST
+
 static void fill(TCase *cases)
 {
+    tcase_add_test(cases, the_lower_border_is_not_served);
     tcase_add_test(cases, the_row_that_serves_a_wall);
     tcase_add_test(cases, no_row);
 }
