@@ -137,6 +137,41 @@ typedef struct rbow_margin {
 RBOW_API rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material,
                                         rbow_margin *margin);
 
+typedef struct rbow_profile { /* one place along the tube, both planes; deflection from the stress-free shape */
+    double at;                              /* in from A, 0 ... length: set by the caller */
+    double moment_up, moment_right;         /* in-lbf */
+    double deflection_up, deflection_right; /* in     */
+} rbow_profile;
+
+/* Moments and movements along a member at one load factor.
+ * Given:    member, material
+ *           factor    load factor, >= 0
+ *           tension   locked-in tension to count, lbf: -fit_axial of the result, or 0 if it has relaxed
+ *           stations  `count` places, at set
+ * Returned: the rest of each station; NaN after a failure
+ * Status:   RBOW_OK | as rbow_member_check | RBOW_OUT_OF_RANGE (a place outside the tube, a factor below 0)
+ *           | RBOW_UNSTABLE (no equilibrium at this factor) */
+RBOW_API rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *material, double factor,
+                                         double tension, rbow_profile *stations, size_t count);
+
+typedef struct rbow_limit { /* NaN: does not exist */
+    double factor;        /* load factor of that check, as in the result; INFINITY: no limit           */
+    double tension;       /* locked-in tension counted, lbf: the gap's, or 0 where its help is not     */
+    double axial, torque; /* lbf, in-lbf at that factor                                                */
+    double at;            /* in from A: where the check is decided; NaN for RBOW_BY_COLUMN             */
+    double moment_up, moment_right; /* in-lbf, there                                                   */
+    double level;         /* use of yield, or of push and bending together, there: 1 at a limit        */
+    int in_weld_zone;
+} rbow_limit;
+
+/* The member where one check reaches its limit: what it takes to follow that check by hand.
+ * Given:    member, material
+ *           check     RBOW_BY_COLUMN, RBOW_BY_YIELD or RBOW_BY_INTERACTION
+ * Returned: limit     at and what follows are NaN where the factor is INFINITY or there is no equilibrium at it
+ * Status:   RBOW_OK | as rbow_member_check | RBOW_OUT_OF_RANGE (another check) */
+RBOW_API rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check,
+                                       rbow_limit *limit);
+
 /* The text of one remark bit, as in files: "slender"; NULL beyond the list. */
 RBOW_API const char *rbow_remark_text(unsigned bit);
 

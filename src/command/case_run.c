@@ -20,13 +20,20 @@ typedef union record_room { /* a record of any list that a command reads */
     pull_row pull;
 } record_room;
 
-static int run_files(case_run *run, output *out, bool *whole)
+/* What was kept, as the format wants it. */
+static bool write_kept(const case_run *run, output *out, const rows *kept, int *status)
+{
+    return run->hold || out->format == FORMAT_TEXT ? run->write(run, out, kept, status) : rows_write(out, kept);
+}
+
+static int run_files(case_run *run, output *out, output *page, bool *whole)
 {
     const options *o = run->options;
     record_room prototype;
     const field_list *list = run->list != NULL ? run->list : &case_list;
     output memory = {.format = FORMAT_TEXT};
-    output *rows_to = run->hold ? &memory : out;
+    const bool hold = run->hold || page != NULL;
+    output *rows_to = hold ? &memory : out;
     rows kept = rows_for(rows_to, run->results);
     field_defaults(list, &prototype);
     if (list == &case_list) prototype.load_case.member.factor = o->factor;
@@ -38,14 +45,37 @@ static int run_files(case_run *run, output *out, bool *whole)
         .out = rows_to,
         .kept = &kept,
         .context = run,
+        .refused = &run->refused,
         .answer = answer_row,
     };
     int status = rows_begin(out, run->results) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
-    *whole = !(run->hold || out->format == FORMAT_TEXT) || run->write(run, out, &kept, &status);
+    *whole = !(hold || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status);
     *whole = rows_end(out) && *whole;
+    if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
     if (!*whole) status = NO_VERDICT;
     rows_free(&kept);
+    return status;
+}
+
+/* Reading into `out` with, if asked for, a page beside it: each whole or not at all. */
+static int run_with_page(case_run *run, output *out)
+{
+    bool whole;
+    output page;
+    const char *to = run->options->report;
+    if (to == NULL || run->report == NULL) {
+        const int plain = run_files(run, out, NULL, &whole);
+        out->answered = whole && (plain != NO_VERDICT || out->answered);
+        return plain;
+    }
+    if (!output_open_beside(&page, out, to)) {
+        out->answered = false;
+        return NO_VERDICT;
+    }
+    int status = run_files(run, out, &page, &whole);
+    out->answered = whole && (status != NO_VERDICT || out->answered);
+    if (!output_close(&page, page.answered)) status = NO_VERDICT;
     return status;
 }
 
@@ -60,10 +90,8 @@ int case_run_all(case_run *run)
         return NO_VERDICT;
     }
     if (materials_open(&run->materials, o->materials) && output_open(&out, o)) {
-        bool whole;
-        status = run_files(run, &out, &whole);
-        const bool keep = whole && (status != NO_VERDICT || out.answered); /* no answer: the old one stays */
-        if (!output_close(&out, keep)) status = NO_VERDICT;
+        status = run_with_page(run, &out);
+        if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }
     materials_close(&run->materials);
     return status;

@@ -20,9 +20,12 @@ struct case_run {
     /* Writes what was kept: the text, and with `hold` every format. Returned: false after a message.
      * May lower or raise *status (ALL_HOLD ... NO_VERDICT). */
     bool (*write)(const case_run *run, output *out, const rows *kept, int *status);
+    /* Writes the page that --report names, beside the answer. Returned: false after a message. */
+    bool (*report)(const case_run *run, output *page, const rows *kept, int status);
 
     /* set here */
     materials materials;
+    size_t refused; /* rows without an answer */
 };
 
 /* Returned: the exit status. */

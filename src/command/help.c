@@ -14,7 +14,7 @@ const command commands[] = {
      .text = "Reads load cases (see 'railbow columns'), one a row, and answers for each: does the tube hold, with "
              "which margin, what governs, and what does its forced fit cost.",
      .example = "railbow check --format text nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_check},
     {.name = "compare",
      .summary = "which tube: every case with every wall",

@@ -136,6 +136,12 @@ static bool take_gauge(options *o, const char *value)
     return false;
 }
 
+static bool take_report(options *o, const char *value) { o->report = value; return true; }
+static bool take_title(options *o, const char *value) { o->title = value; return true; }
+static bool take_by(options *o, const char *value) { o->by = value; return true; }
+static bool take_note(options *o, const char *value) { o->note = value; return true; }
+static bool take_date(options *o, const char *value) { o->date = value; return true; }
+
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 typedef struct option_entry {
@@ -172,6 +178,11 @@ static const option_entry entries[] = {
     {"gauge", 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
     {"cases", 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
     {"steps", 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
+    {"report", 0, TAKES_REPORT, "FILE", take_report, "also write FILE, a page with drawings and the working, to show or print"},
+    {"title", 0, TAKES_REPORT, "TEXT", take_title, "its title"},
+    {"by", 0, TAKES_REPORT, "TEXT", take_by, "who made it"},
+    {"note", 0, TAKES_REPORT, "TEXT", take_note, "a line under its title"},
+    {"date", 0, TAKES_REPORT, "TEXT", take_date, "its date; without this it bears none"},
     {"jobs", 0, TAKES_JOBS, "N", take_jobs, "threads (default: one a core); the answer is the same"},
     {"help", 'h', 0, NULL, take_help, "this text"},
 };

@@ -28,6 +28,7 @@ typedef struct options {
     const char *spec, *cases;     /* inspect */
     double gauge;                 /* in */
     int steps;                    /* pull; 0 for none */
+    const char *report, *title, *by, *note, *date; /* the page; NULL for none */
     bool help, version;
     char **words;    /* the command line, while it is read */
     char **operands; /* what is left: files or sizes */
@@ -45,7 +46,8 @@ enum { /* command.takes: the options that a command knows, besides --help */
     TAKES_LIMIT = 1 << 7,
     TAKES_SCATTER = 1 << 8,
     TAKES_INSPECT = 1 << 9,
-    TAKES_STEPS = 1 << 10
+    TAKES_STEPS = 1 << 10,
+    TAKES_REPORT = 1 << 11
 };
 
 typedef struct command {

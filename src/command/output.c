@@ -12,12 +12,29 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-/* The draft that a signal has to take away; set once, before the signal can matter. */
-static char *volatile pending_draft;
+/* The drafts that a signal has to take away; each set before the signal can matter. */
+enum { DRAFTS_MOST = 2 };
+static char *volatile pending_drafts[DRAFTS_MOST];
 
-static void drop_draft(int signal_number)
+static void expect_draft(char *draft)
 {
-    if (pending_draft != NULL) unlink(pending_draft);
+    for (size_t i = 0; i < DRAFTS_MOST; i++)
+        if (pending_drafts[i] == NULL) {
+            pending_drafts[i] = draft;
+            return;
+        }
+}
+
+static void forget_draft(const char *draft)
+{
+    for (size_t i = 0; i < DRAFTS_MOST; i++)
+        if (pending_drafts[i] == draft) pending_drafts[i] = NULL;
+}
+
+static void drop_drafts(int signal_number)
+{
+    for (size_t i = 0; i < DRAFTS_MOST; i++)
+        if (pending_drafts[i] != NULL) unlink(pending_drafts[i]);
     signal(signal_number, SIG_DFL);
     raise(signal_number);
 }
@@ -26,7 +43,7 @@ static void watch_signals(void)
 {
     const int stops[] = {SIGINT, SIGTERM, SIGHUP};
     for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) /* what nohup or a shell had ignored stays so */
-        if (signal(stops[i], drop_draft) == SIG_IGN) signal(stops[i], SIG_IGN);
+        if (signal(stops[i], drop_drafts) == SIG_IGN) signal(stops[i], SIG_IGN);
 }
 
 static bool refuse(output *out, const char *doing)
@@ -65,7 +82,7 @@ static bool open_draft(output *out)
         out->draft = out->place = NULL;
         return false;
     }
-    pending_draft = out->draft;
+    expect_draft(out->draft);
     watch_signals();
     fchmod(out->file, mode_for(out->place));
     return true;
@@ -126,6 +143,17 @@ bool output_open(output *out, const options *o)
     return to_stdout || open_target(out);
 }
 
+bool output_open_beside(output *out, const output *first, const char *target)
+{
+    *out = (output){.target = target, .file = -1, .format = first->format, .units = first->units};
+    if (!open_target(out)) return false;
+    if (out->place == NULL || first->place == NULL || strcmp(out->place, first->place) != 0) return true;
+    say("%s: the report and the answer cannot be the same file", target);
+    out->failed = true;
+    output_close(out, false);
+    return false;
+}
+
 bool output_write(output *out, const char *bytes, size_t n)
 {
     while (n > 0 && !out->failed) {
@@ -158,7 +186,7 @@ bool output_close(output *out, bool keep)
     if (out->draft != NULL) {
         if (keep && rename(out->draft, out->place) != 0) keep = refuse(out, "write");
         if (!keep) unlink(out->draft);
-        pending_draft = NULL;
+        forget_draft(out->draft);
     }
     free(out->draft);
     free(out->place);

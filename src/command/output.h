@@ -20,6 +20,8 @@ typedef struct output {
 
 /* Status of all: false after a message on stderr. */
 bool output_open(output *out, const options *o);
+/* A second file beside an open one. */
+bool output_open_beside(output *out, const output *first, const char *target);
 bool output_write(output *out, const char *bytes, size_t n);
 /* Writes a text and empties it. */
 bool output_text(output *out, text *t);

@@ -16,6 +16,7 @@ typedef struct chunk { /* what CHUNK rows came to */
     rows answers;
     text complaints;
     int status;
+    size_t refused;
 } chunk;
 
 typedef struct round { /* one batch on its way through */
@@ -40,6 +41,7 @@ static void answer_row(const round *r, chunk *c, const row *given)
     else
         status = r->p->answer(r->p->context, &at, given->record, &c->answers, &c->complaints);
     c->status = worse(c->status, status);
+    c->refused += status == NO_VERDICT;
 }
 
 static void answer_chunk(void *context, size_t index)
@@ -48,6 +50,7 @@ static void answer_chunk(void *context, size_t index)
     chunk *c = &r->chunks[index];
     const size_t first = index * CHUNK, end = first + CHUNK;
     c->status = ALL_HOLD;
+    c->refused = 0;
     for (size_t i = first; i < end && i < r->rows->count; i++) answer_row(r, c, &r->rows->rows[i]);
 }
 
@@ -72,6 +75,7 @@ static int hand_on(round *r, size_t chunks)
         if (c->complaints.length > 0) say_lines(c->complaints.at);
         text_clear(&c->complaints);
         status = worse(status, c->status);
+        if (r->p->refused != NULL) *r->p->refused += c->refused;
         if (!rows_hand_on(&c->answers, r->p->out, r->p->kept)) return STOPPED;
     }
     return status;

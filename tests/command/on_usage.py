@@ -7,7 +7,8 @@ from program import CASE_COLUMNS, MATERIAL_COLUMNS, RESULT_COLUMNS, SECTION_COLU
 COMMANDS = ["check", "section", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
-    "check": OUTPUT_OPTIONS + ["--factor N", "--jobs N", "-h, --help"],
+    "check": OUTPUT_OPTIONS + ["--factor N", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
+                               "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],
     "help": ["-h, --help"],

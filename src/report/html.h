@@ -1,0 +1,14 @@
+/* What users wrote, made safe for a page that is HTML and XML at once. */
+#ifndef RAILBOW_REPORT_HTML_H
+#define RAILBOW_REPORT_HTML_H
+
+#include "table/text.h"
+
+/* Adds a text with its markup escaped; bytes that XML does not allow are left out, what is not UTF-8 shows as
+ * the replacement character. Safe between tags and in quoted attributes. */
+void html_text(text *out, const char *string);
+
+/* One element of text with a class (NULL for none): <p class="...">...</p>. */
+void html_element(text *out, const char *name, const char *style, const char *string);
+
+#endif

@@ -1,0 +1,54 @@
+#include "report/working.h"
+
+#include <math.h>
+#include <string.h>
+
+static working_row *next_row(working *w)
+{
+    static working_row none;
+    if (w->count == WORKING_ROWS_MOST) {
+        text_free(&none.numbers);
+        return &none;
+    }
+    return &w->rows[w->count++];
+}
+
+void working_heading(working *w, const char *step)
+{
+    *next_row(w) = (working_row){.step = step, .formula = "", .unit = "", .source = ""};
+}
+
+static void put_value(char words[NUMBER_ROOM], double value)
+{
+    if (isnan(value))
+        strcpy(words, "-");
+    else if (isinf(value))
+        strcpy(words, value > 0 ? "no limit" : "-no limit");
+    else
+        number_write_digits(words, value + 0.0, WORKING_DIGITS);
+}
+
+void working_step(working *w, const char *step, const char *formula, const char *numbers, const double values[],
+                  size_t count, double result, const char *unit, const char *source)
+{
+    working_row *r = next_row(w);
+    *r = (working_row){.step = step, .formula = formula, .unit = unit, .source = source};
+    size_t used = 0;
+    for (const char *at = numbers; *at != '\0'; at++) {
+        if (*at != '#' || used == count) {
+            text_char(&r->numbers, *at);
+            continue;
+        }
+        char words[NUMBER_ROOM];
+        put_value(words, values[used]);
+        text_format(&r->numbers, values[used] < 0 && at > numbers ? "(%s)" : "%s", words);
+        used++;
+    }
+    put_value(r->result, result);
+}
+
+void working_free(working *w)
+{
+    for (size_t i = 0; i < w->count; i++) text_free(&w->rows[i].numbers);
+    w->count = 0;
+}
