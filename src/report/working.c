@@ -3,14 +3,12 @@
 #include <math.h>
 #include <string.h>
 
+/* There is room for every step of the longest working; beyond it the last row gives way. */
 static working_row *next_row(working *w)
 {
-    static working_row none;
-    if (w->count == WORKING_ROWS_MOST) {
-        text_free(&none.numbers);
-        return &none;
-    }
-    return &w->rows[w->count++];
+    if (w->count < WORKING_ROWS_MOST) return &w->rows[w->count++];
+    text_free(&w->rows[WORKING_ROWS_MOST - 1].numbers);
+    return &w->rows[WORKING_ROWS_MOST - 1];
 }
 
 void working_heading(working *w, const char *step)

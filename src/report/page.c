@@ -1,0 +1,226 @@
+#include "report/page.h"
+
+#include "report/chart.h"
+#include "report/html.h"
+#include "report/list_text.h"
+
+#include <math.h>
+#include <string.h>
+
+/* ---- shared ----------------------------------------------------------------------------------------- */
+
+void page_value(text *out, double own, dimension d, unit_system units, int digits)
+{
+    const unit *u = unit_shown(d, units);
+    put_number(out, u != NULL && isfinite(own) ? unit_from_own(u, own) : own, digits);
+    if (u != NULL && isfinite(own)) text_format(out, " %s", u->name);
+}
+
+double page_reached(const check_row *r)
+{
+    switch (r->governs) {
+        case GOVERNS_COLUMN: return r->column_factor;
+        case GOVERNS_YIELD: return r->yield_factor;
+        case GOVERNS_INTERACTION: return r->interaction_factor;
+        default: return INFINITY;
+    }
+}
+
+double page_asked(const check_row *r)
+{
+    return r->governs == GOVERNS_YIELD ? r->factor_yield : r->factor;
+}
+
+/* ---- head and foot ---------------------------------------------------------------------------------- */
+
+static void put_about(text *out, const page_head *head)
+{
+    const char *parts[] = {head->by, head->date};
+    const char *before[] = {"By ", ""};
+    bool any = false;
+    for (size_t i = 0; i < 2; i++) {
+        if (parts[i] == NULL) continue;
+        text_put(out, any ? " · " : "<p class=\"about\">");
+        text_put(out, before[i]);
+        html_text(out, parts[i]);
+        any = true;
+    }
+    if (any) text_put(out, "</p>\n");
+    if (head->note == NULL) return;
+    html_element(out, "p", "about", head->note);
+    text_char(out, '\n');
+}
+
+void page_open(text *out, const page_head *head)
+{
+    const char *title = head->title != NULL ? head->title : "Tube check";
+    text_put(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
+                  "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n"
+                  "<meta name=\"color-scheme\" content=\"light dark\"/>\n<meta name=\"generator\" content=\"railbow\"/>\n");
+    html_element(out, "title", NULL, title);
+    text_format(out, "\n<style>\n%s</style>\n</head>\n<body>\n<header>\n", page_style);
+    html_element(out, "h1", NULL, title);
+    text_char(out, '\n');
+    put_about(out, head);
+    text_put(out, "</header>\n<main>\n");
+}
+
+void page_close(text *out)
+{
+    text_put(out, "</main>\n<footer>");
+    html_element(out, "p", NULL, caution);
+    text_put(out, "<p>Made with railbow. Clocks are seen from joint A toward B: 0 is up, 90 to the right.</p>"
+                  "</footer>\n</body>\n</html>\n");
+}
+
+/* ---- the verdict ------------------------------------------------------------------------------------ */
+
+static const check_row *worst_of(const check_row *const row_at[], size_t count)
+{
+    const check_row *worst = row_at[0];
+    for (size_t i = 1; i < count; i++)
+        if (row_at[i]->margin < worst->margin) worst = row_at[i];
+    return worst;
+}
+
+static void put_reach(text *out, const check_row *r)
+{
+    const double reached = page_reached(r);
+    if (isinf(reached)) {
+        text_put(out, "has no run load that could bring it to a limit");
+        return;
+    }
+    if (!(reached > 0)) {
+        text_put(out, "is at its limit with no run load at all");
+        return;
+    }
+    text_put(out, "reaches its limit at ");
+    put_factor(out, reached);
+    text_put(out, " times the run load, where ");
+    put_factor(out, page_asked(r));
+    text_put(out, " is asked");
+}
+
+static void put_sentence(text *out, const check_row *const row_at[], size_t count, size_t holds)
+{
+    const check_row *worst = worst_of(row_at, count);
+    const size_t fallen = count - holds;
+    if (count == 1)
+        text_put(out, fallen > 0 ? "The case is short: ‘" : "The case holds: ‘");
+    else if (fallen == 0)
+        text_format(out, "All %zu cases hold; the least margin has ‘", count);
+    else
+        text_format(out, "%zu of %zu cases %s short; the worst is ‘", fallen, count, fallen == 1 ? "is" : "are");
+    html_text(out, worst->name);
+    text_put(out, count == 1 ? "’ " : "’, which ");
+    put_reach(out, worst);
+    text_char(out, '.');
+}
+
+static void put_refused(text *out, const page_head *head)
+{
+    if (head->refused == 1)
+        text_put(out, "<p><strong>One row could not be checked and is not on this page:</strong> the messages of the run "
+                      "name it.</p>\n");
+    else if (head->refused > 1)
+        text_format(out, "<p><strong>%zu rows could not be checked and are not on this page:</strong> the messages of the "
+                         "run name them.</p>\n", head->refused);
+    else if (head->faults)
+        text_put(out, "<p><strong>Not everything could be read:</strong> the messages of the run say what.</p>\n");
+}
+
+/* ---- the table of cases ----------------------------------------------------------------------------- */
+
+static void put_margin_bar(text *out, const check_row *r)
+{
+    const bool holds = r->verdict == VERDICT_HOLDS;
+    const double most = 100, share = fmin(1, fmax(-1, isfinite(r->margin) ? r->margin : 1));
+    const double from = share < 0 ? 50 * (1 + share) : 50, wide = 50 * fabs(share);
+    text_format(out, "<svg viewBox=\"0 0 %g 12\" preserveAspectRatio=\"none\" aria-hidden=\"true\">"
+                     "<rect x=\"0\" y=\"2\" width=\"100\" height=\"8\" class=\"wash\"/>"
+                     "<rect x=\"%.2f\" y=\"2\" width=\"%.2f\" height=\"8\" class=\"%s\"/>"
+                     "<line x1=\"50\" y1=\"0\" x2=\"50\" y2=\"12\" class=\"plain\"/></svg>",
+                most, from, wide, holds ? "fill-blue" : "fill-red");
+}
+
+static void put_cell(text *out, const char *style, const char *label, const text *cell)
+{
+    text_format(out, "<td class=\"%s\" data-label=\"%s\">", style, label);
+    if (cell->at != NULL) html_text(out, cell->at);
+    text_put(out, "</td>");
+}
+
+static void put_cost(text *cell, const check_row *r)
+{
+    const double cost = 100 * (r->margin_unforced - r->margin);
+    if (!(fabs(r->fit_axial) > 0 || fabs(cost) > 0)) return;
+    if (isfinite(cost))
+        text_format(cell, "%.1f points", cost);
+    else
+        text_put(cell, "all");
+}
+
+static void put_size(text *out, const check_row *r, unit_system units)
+{
+    const unit *u = unit_shown(DIM_LENGTH, units);
+    text_format(out, units == UNITS_SI ? "%.5g × %.3g %s" : "%.5g × %.4g %s", unit_from_own(u, r->od),
+                unit_from_own(u, r->wall), u->name);
+}
+
+static void put_where(text *out, const check_row *r, unit_system units)
+{
+    static const char *const words[] = {"the column as a whole", "yield", "push and bending together", "nothing"};
+    text_put(out, words[r->governs]);
+    if (isnan(r->governs_at)) return;
+    text_put(out, " at ");
+    page_value(out, r->governs_at, DIM_LENGTH, units, 4);
+    if (r->governs_in_weld_zone) text_put(out, ", weld zone");
+}
+
+static void put_row(text *out, const check_row *r, size_t number, unit_system units)
+{
+    const bool holds = r->verdict == VERDICT_HOLDS;
+    text margin = {0}, size = {0}, where = {0}, limit = {0}, cost = {0};
+    put_percent(&margin, r->margin);
+    put_size(&size, r, units);
+    put_where(&where, r, units);
+    put_factor(&limit, page_reached(r));
+    text_put(&limit, " of ");
+    put_factor(&limit, page_asked(r));
+    put_cost(&cost, r);
+    text_format(out, "<tr><th scope=\"row\"><a href=\"#case-%zu\">", number);
+    html_text(out, r->name);
+    text_format(out, "</a></th><td class=\"word %s\">%s</td>", holds ? "holds" : "short", holds ? "✓ holds" : "✗ SHORT");
+    put_cell(out, "n", "Margin", &margin);
+    text_put(out, "<td class=\"bar\">");
+    put_margin_bar(out, r);
+    text_put(out, "</td>");
+    put_cell(out, "n", "Limit", &limit);
+    put_cell(out, "", "Governs:", &where);
+    put_cell(out, "n", "Fit costs", &cost);
+    put_cell(out, "", "Tube", &size);
+    text_put(out, "</tr>\n");
+    text_free(&margin);
+    text_free(&size);
+    text_free(&where);
+    text_free(&limit);
+    text_free(&cost);
+}
+
+void page_verdict(text *out, const page_head *head, const check_row *const row_at[], size_t count)
+{
+    size_t holds = 0;
+    for (size_t i = 0; i < count; i++) holds += row_at[i]->verdict == VERDICT_HOLDS;
+    text_format(out, "<p class=\"verdict %s\">", holds == count ? "holds" : "short");
+    put_sentence(out, row_at, count, holds);
+    text_put(out, "</p>\n");
+    put_refused(out, head);
+    text_put(out, "<table class=\"cases stack\"><caption>Margin: the load factor at the limit over the one asked for, "
+                  "less 1. The bars run from −100 % to +100 % with 0 in the middle.</caption>\n<thead><tr>"
+                  "<th scope=\"col\">Case</th><th scope=\"col\">Verdict</th><th scope=\"col\" class=\"n\">Margin</th>"
+                  "<th scope=\"col\"><span class=\"soft\">−100 … +100 %</span></th><th scope=\"col\" class=\"n\">Limit, of asked</th>"
+                  "<th scope=\"col\">What governs</th><th scope=\"col\" class=\"n\">Forced fit costs</th>"
+                  "<th scope=\"col\">Tube</th></tr></thead>\n<tbody>\n");
+    for (size_t i = 0; i < count; i++) put_row(out, row_at[i], i + 1, head->units);
+    text_put(out, "</tbody></table>\n");
+}
