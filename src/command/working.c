@@ -76,7 +76,7 @@ static void own_weight(const desk *d)
     if (!(fabs(d->weight_load) > 0)) return;
     const double weight = work_shown(d, DIM_MASS, d->own_result->weight) * (d->units == UNITS_SI ? 9.80665 : 1);
     working_heading(d->w, "Own weight");
-    STEP(d, "weight of the tube", "W = density × A L", "from the material's density", weight, d->force, d->k.source, 0);
+    STEP(d, "weight of the tube", "W = density × A L", "from the material's density", weight, d->force, "material, as above", 0);
     STEP(d, "across the tube", "w = W g cos(slope) / L", "# × # × cos(#°) / #", d->weight_load, d->spread, "statics", weight,
          d->m.vertical_g, d->m.slope * 180 / work_pi, d->m.length);
 }

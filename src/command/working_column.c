@@ -1,6 +1,7 @@
 #include "command/working_desk.h"
 
 static const char textbook[] = "mechanics of materials";
+static const char same[] = "material, as above";
 static const char wall_rule[] = "AISC 360 table B4.1a, E7";
 static const char stability[] = "Timoshenko & Gere, Theory of Elastic Stability, ch. 2";
 
@@ -41,7 +42,7 @@ static void weld_zone(desk *d)
     if (!(m->weld_zone > 0)) return;
     working_heading(d->w, "Weld zone");
     STEP(d, "length of the weld zone", "from each joint", "#", m->weld_zone, d->length, "load case", m->weld_zone);
-    STEP(d, "yield there", "Fw, both fibres", "#", d->k.weld_yield, d->stress, d->k.source, d->k.weld_yield);
+    STEP(d, "yield there", "Fw, both fibres", "#", d->k.weld_yield, d->stress, same, d->k.weld_yield);
     s->od = m->od - 2 * m->dressed;
     s->wall = m->wall - m->dressed;
     if (m->dressed > 0) {
@@ -60,8 +61,8 @@ void work_tube(desk *d)
     const rbow_material *k = &d->k;
     working_heading(d->w, "Material");
     STEP(d, "elastic modulus", "E", "#", k->elastic_modulus, d->stress, k->source, k->elastic_modulus);
-    STEP(d, "yield", "Ft, tension", "#", k->yield, d->stress, k->source, k->yield);
-    STEP(d, "compression yield", "Fy", "#", k->compression_yield, d->stress, k->source, k->compression_yield);
+    STEP(d, "yield", "Ft, tension", "#", k->yield, d->stress, same, k->yield);
+    STEP(d, "compression yield", "Fy", "#", k->compression_yield, d->stress, same, k->compression_yield);
     working_heading(d->w, "Tube");
     STEP(d, "outside diameter", "D", "#", m->od, d->length, "load case", m->od);
     STEP(d, "wall", "t", "#", m->wall, d->length, "load case", m->wall);
@@ -136,7 +137,7 @@ static double three_halves(const desk *d, double s, double full, double elastic)
 {
     static const char source[] = "aircraft tubing handbooks (ANC-5)";
     const double q = full / d->k.compression_yield, intercept = q * d->k.column_intercept, e = d->k.elastic_modulus;
-    STEP(d, "intercept", "Fi = Q × column intercept", "# × #", intercept, d->stress, d->k.source, q,
+    STEP(d, "intercept", "Fi = Q × column intercept", "# × #", intercept, d->stress, same, q,
          d->k.column_intercept);
     const double transition = work_pi * sqrt(7 * e / (3 * intercept));
     STEP(d, "transition to Euler", "T = π √(7 E / (3 Fi))", "π × √(7 × # / (3 × #))", transition, "", source, e,

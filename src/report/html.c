@@ -38,6 +38,17 @@ void html_text(text *out, const char *string)
     }
 }
 
+void html_unit(text *out, const char *name)
+{
+    static const char *const raised[] = {"²", "³", "⁴"};
+    for (; *name != '\0'; name++) {
+        if (name[0] == '^' && name[1] >= '2' && name[1] <= '4')
+            text_put(out, raised[*++name - '2']);
+        else
+            text_add(out, name, 1);
+    }
+}
+
 void html_element(text *out, const char *name, const char *style, const char *string)
 {
     text_format(out, "<%s", name);

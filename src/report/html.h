@@ -8,6 +8,9 @@
  * the replacement character. Safe between tags and in quoted attributes. */
 void html_text(text *out, const char *string);
 
+/* The name of a unit with its powers raised: in^2 as in². */
+void html_unit(text *out, const char *name);
+
 /* One element of text with a class (NULL for none): <p class="...">...</p>. */
 void html_element(text *out, const char *name, const char *style, const char *string);
 

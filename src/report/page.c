@@ -13,7 +13,9 @@ void page_value(text *out, double own, dimension d, unit_system units, int digit
 {
     const unit *u = unit_shown(d, units);
     put_number(out, u != NULL && isfinite(own) ? unit_from_own(u, own) : own, digits);
-    if (u != NULL && isfinite(own)) text_format(out, " %s", u->name);
+    if (u == NULL || !isfinite(own)) return;
+    text_char(out, ' ');
+    html_unit(out, u->name);
 }
 
 double page_reached(const check_row *r)
@@ -153,8 +155,9 @@ static void put_cell(text *out, const char *style, const char *label, const text
 static void put_cost(text *cell, const check_row *r)
 {
     const double cost = 100 * (r->margin_unforced - r->margin);
-    if (!(fabs(r->fit_axial) > 0 || fabs(cost) > 0)) return;
-    if (isfinite(cost))
+    if (!(fabs(r->fit_axial) > 0 || fabs(cost) > 0))
+        text_put(cell, "none");
+    else if (isfinite(cost))
         text_format(cell, "%.1f points", cost);
     else
         text_put(cell, "all");
@@ -169,7 +172,7 @@ static void put_size(text *out, const check_row *r, unit_system units)
 
 static void put_where(text *out, const check_row *r, unit_system units)
 {
-    static const char *const words[] = {"the column as a whole", "yield", "push and bending together", "nothing"};
+    static const char *const words[] = {"the column as a whole", "yield", "push + bending", "nothing"};
     text_put(out, words[r->governs]);
     if (isnan(r->governs_at)) return;
     text_put(out, " at ");
@@ -218,7 +221,7 @@ void page_verdict(text *out, const page_head *head, const check_row *const row_a
     text_put(out, "<table class=\"cases stack\"><caption>Margin: the load factor at the limit over the one asked for, "
                   "less 1. The bars run from −100 % to +100 % with 0 in the middle.</caption>\n<thead><tr>"
                   "<th scope=\"col\">Case</th><th scope=\"col\">Verdict</th><th scope=\"col\" class=\"n\">Margin</th>"
-                  "<th scope=\"col\"><span class=\"soft\">−100 … +100 %</span></th><th scope=\"col\" class=\"n\">Limit, of asked</th>"
+                  "<th scope=\"col\">−100 … +100 %</th><th scope=\"col\" class=\"n\">Limit, of asked</th>"
                   "<th scope=\"col\">What governs</th><th scope=\"col\" class=\"n\">Forced fit costs</th>"
                   "<th scope=\"col\">Tube</th></tr></thead>\n<tbody>\n");
     for (size_t i = 0; i < count; i++) put_row(out, row_at[i], i + 1, head->units);

@@ -146,13 +146,14 @@ void page_card(text *out, const page_head *head, const check_row *r, size_t numb
         text_put(out, " Note: ");
         html_text(out, r->note);
     }
-    text_put(out, "</p>\n<div class=\"figures\">\n");
+    text_put(out, "</p>\n<div class=\"figures\">\n<div>\n");
     page_rail_drawing(out, p, head->units);
+    page_section_drawing(out, r, p, head->units);
+    text_put(out, "</div>\n<div>\n");
     page_moment_chart(out, r, p, head->units);
     page_factor_chart(out, r);
     page_column_chart(out, r, p, head->units);
-    page_section_drawing(out, r, p, head->units);
-    text_put(out, "</div>\n");
+    text_put(out, "</div>\n</div>\n");
     page_remarks(out, r);
     page_working(out, w);
     text_put(out, "</section>\n");

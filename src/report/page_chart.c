@@ -94,6 +94,7 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
     if (isfinite(last_of(y[PICTURE_STATES])))
         labels[count++] = (chart_label){last_of(y[PICTURE_STATES]), "allowed", "red"};
     for (int s = 0; s < PICTURE_STATES; s++) {
+        if (!(largest(y[s], PICTURE_STATIONS, 0) > 1e-9 * c.y_high)) continue;
         chart_line(&c, x, y[s], PICTURE_STATIONS, state_styles[s]);
         if (!isfinite(last_of(y[s]))) continue;
         put_state_name(&names[s], s, p->states[s].factor);

@@ -90,6 +90,7 @@ typedef struct view { /* one plane of the rail on the drawing */
     double left, wide, middle, high; /* high: half of it, for what is exaggerated */
     double along, across;            /* drawing units an inch */
     unit_system units;
+    bool second; /* of two on the drawing */
 } view;
 
 static const double *sideways(const picture_state *s, int plane)
@@ -143,7 +144,7 @@ static void put_push(const view *v)
     const double away = push > 0 ? 30 : 8, tip = push > 0 ? 8 : 30;
     arrow(v->out, v->left - away, y, v->left - tip, y);
     arrow(v->out, x + away, y, x + tip, y);
-    value_words(v, WIDE, y - 8, "end", "", fabs(push), DIM_FORCE);
+    if (!v->second) value_words(v, WIDE, y - 8, "end", "", fabs(push), DIM_FORCE);
 }
 
 static void put_point(const view *v)
@@ -178,7 +179,7 @@ static void put_miss(const view *v, double miss, bool from_a)
     text words = {0};
     text_put(&words, from_a ? "A misses by " : "B misses by ");
     page_value(&words, fabs(miss), DIM_LENGTH, v->units, 4);
-    chart_words(v->out, from_a ? x[1] - 6 : x[1] + 6, y[1] + (miss > 0 ? -5 : 14), from_a ? "end" : "start", "red", words.at);
+    chart_words(v->out, from_a ? x[1] - 6 : x[1] + 6, v->middle + (miss > 0 ? -0.3 * v->high : 0.3 * v->high + 9), from_a ? "end" : "start", "red", words.at);
     text_free(&words);
 }
 
@@ -233,6 +234,13 @@ static bool acts_in(const picture *p, int plane)
         || fabs(p->moment_a[plane]) > 0 || fabs(p->moment_b[plane]) > 0;
 }
 
+/* Two digits are enough. */
+static void put_times(text *out, double times)
+{
+    const double ten = pow(10, fmax(0, floor(log10(times)) - 1));
+    text_format(out, times < 10 ? "%.1f" : "%.0f", round(times / ten * 10) / 10 * ten);
+}
+
 static void put_end(text *out, const char *joint, const char *word)
 {
     text_format(out, "%s is %s", joint, word != NULL ? word : "held by a stiffness");
@@ -243,7 +251,7 @@ static void rail_caption(text *out, const picture *p, double exaggerated, unit_s
     text_put(out, "<figcaption>");
     if (exaggerated > 0) {
         text_put(out, "Sideways ");
-        put_number(out, exaggerated, 2);
+        put_times(out, exaggerated);
         text_put(out, " times exaggerated. ");
     }
     text_put(out, "Dotted: the tube’s own shape, unloaded");
@@ -286,6 +294,7 @@ void page_rail_drawing(text *out, const picture *p, unit_system units)
     put_view(&v);
     if (both) {
         v.plane = PLANE_RIGHT;
+        v.second = true;
         v.middle = 276;
         put_view(&v);
     }

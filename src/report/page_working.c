@@ -20,7 +20,7 @@ static void put_step(text *out, const working_row *r)
     html_text(out, r->result);
     if (*r->unit != '\0') {
         text_char(out, ' ');
-        html_text(out, r->unit);
+        html_unit(out, r->unit);
     }
     text_put(out, "</td>");
     html_element(out, "td", "source", r->source);
