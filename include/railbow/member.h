@@ -160,7 +160,8 @@ typedef struct rbow_limit { /* NaN: does not exist */
     double axial, torque; /* lbf, in-lbf at that factor                                                */
     double at;            /* in from A: where the check is decided; NaN for RBOW_BY_COLUMN             */
     double moment_up, moment_right; /* in-lbf, there                                                   */
-    double level;         /* use of yield, or of push and bending together, there: 1 at a limit        */
+    double level;         /* use of yield, or of push and bending together, there: 1 at a limit, less
+                             where a straight tube buckles first, more where factor is 0                   */
     int in_weld_zone;
 } rbow_limit;
 

@@ -143,11 +143,35 @@ bool output_open(output *out, const options *o)
     return to_stdout || open_target(out);
 }
 
+/* Splits a path at its last slash. Returned: whether the folder is there. */
+static bool folder_of(const char *path, struct stat *folder, const char **name)
+{
+    const char *slash = strrchr(path, '/');
+    *name = slash != NULL ? slash + 1 : path;
+    if (slash == NULL) return stat(".", folder) == 0;
+    char *copy = strdup(path);
+    if (copy == NULL) return false;
+    copy[slash - path + 1] = '\0';
+    const bool there = stat(copy, folder) == 0;
+    free(copy);
+    return there;
+}
+
+/* Two files that may not be there yet. */
+static bool same_place(const char *a, const char *b)
+{
+    struct stat folders[2];
+    const char *names[2];
+    return folder_of(a, &folders[0], &names[0]) && folder_of(b, &folders[1], &names[1])
+        && folders[0].st_dev == folders[1].st_dev && folders[0].st_ino == folders[1].st_ino
+        && strcmp(names[0], names[1]) == 0;
+}
+
 bool output_open_beside(output *out, const output *first, const char *target)
 {
     *out = (output){.target = target, .file = -1, .format = first->format, .units = first->units};
     if (!open_target(out)) return false;
-    if (out->place == NULL || first->place == NULL || strcmp(out->place, first->place) != 0) return true;
+    if (out->place == NULL || first->place == NULL || !same_place(out->place, first->place)) return true;
     say("%s: the report and the answer cannot be the same file", target);
     out->failed = true;
     output_close(out, false);

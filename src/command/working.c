@@ -167,11 +167,13 @@ static void stress_check(const desk *d, int check, const rbow_limit *l, bool gov
 {
     const work_section *s = l->in_weld_zone ? &d->weld : &d->tube;
     working_heading(d->w, words[check].heading);
-    if (isnan(l->at)) {
+    const bool buckles_first = l->factor > 0 && l->level < 1 - 1e-6;
+    if (isnan(l->at) || buckles_first) {
         placeless(d, check, l);
         return;
     }
-    STEP(d, words[check].factor, "λ at which the use below reaches 1", "by search", l->factor, "", "root of the use", 0);
+    STEP(d, words[check].factor, l->factor > 0 ? "λ at which the use below reaches 1"
+                                              : "0: what is locked in alone is at the limit or past it", "by search", l->factor, "", "root of the use", 0);
     axial_step(d, l);
     double moment = work_shown(d, DIM_MOMENT, hypot(l->moment_up, l->moment_right));
     if (governs) {

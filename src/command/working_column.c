@@ -108,7 +108,7 @@ static void critical_load(desk *d)
     const double u = sqrt(work_shown(d, DIM_FORCE, d->own_result->critical_load) * length * length / d->bending_stiffness);
     STEP(d, "buckling angle", characteristic(d), "by search", u, "", stability, 0);
     d->critical_load = u * u * d->bending_stiffness / (length * length);
-    STEP(d, "elastic critical load", "Pcr = u² EI / L²", "#² × # / #²", d->critical_load, d->force, stability, u,
+    STEP(d, "elastic critical load", "Pcr = u² EI / L²", "#² × # / #²", d->critical_load, d->force, "Timoshenko & Gere ch. 2", u,
          d->bending_stiffness, length);
 }
 
@@ -215,7 +215,7 @@ void work_column(desk *d)
         d->stiffness_b = end_step(d, "stiffness of joint B", d->m.end_b);
     critical_load(d);
     const double effective = work_pi * sqrt(d->bending_stiffness / d->critical_load);
-    STEP(d, "effective length", "L' = π √(EI / Pcr)", "π × √(# / #)", effective, d->length, stability,
+    STEP(d, "effective length", "L' = π √(EI / Pcr)", "π × √(# / #)", effective, d->length, "Timoshenko & Gere ch. 2",
          d->bending_stiffness, d->critical_load);
     const double radius = sqrt(d->tube.inertia / d->tube.area), slenderness = effective / radius;
     STEP(d, "radius of gyration", "r = √(I/A)", "√(# / #)", radius, d->length, textbook, d->tube.inertia, d->tube.area);

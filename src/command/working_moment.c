@@ -3,7 +3,7 @@
 /* A tube between two held ends, after Timoshenko & Gere, Theory of Elastic Stability, ch. 1: each load on pinned
  * ends by its own formula, the joints' moments from the two rules M_A = m_A − k_A (v'(0) − α_A) and
  * M_B = m_B + k_B (v'(L) + β_B), all added at the place. */
-static const char beam[] = "Timoshenko & Gere, Theory of Elastic Stability, ch. 1";
+static const char beam[] = "Timoshenko & Gere ch. 1";
 static const char given[] = "load case";
 static const char statics[] = "statics";
 
@@ -14,6 +14,7 @@ typedef struct bent { /* what both planes share */
     const rbow_limit *at;
     int way;
     double factor, axial, place, length, stiffness; /* stiffness: EI */
+    double give_a, give_b;
     double u, own, far, elastic; /* u = L √(|P|/EI); flexibilities of an end by its own moment and the far one; Pe */
 } bent;
 
@@ -231,7 +232,7 @@ static double give_of(const bent *b, const char *step, double stiffness)
 
 static void both_joints(const bent *b, lateral *l)
 {
-    const double ga = give_of(b, "give of joint A", b->d->stiffness_a), gb = give_of(b, "give of joint B", b->d->stiffness_b);
+    const double ga = b->give_a, gb = b->give_b;
     const double ra = joint_side(b, "right side at A", ga, l->moment_a, l->slope_a, l->turn_a);
     const double rb = joint_side(b, "right side at B", gb, l->moment_b, l->slope_b, l->turn_b);
     const double own = b->own, far = b->far, whole = (ga + own) * (gb + own) - far * far;
@@ -254,11 +255,11 @@ static void joints(const bent *b, lateral *l)
     if (holds_a && holds_b) {
         both_joints(b, l);
     } else if (holds_a) {
-        const double give = give_of(b, "give of joint A", b->d->stiffness_a);
+        const double give = b->give_a;
         const double side = joint_side(b, "right side at A", give, l->moment_a, l->slope_a, l->turn_a);
         l->end_a = one_joint(b, "moment at joint A", side, give, l->end_b);
     } else if (holds_b) {
-        const double give = give_of(b, "give of joint B", b->d->stiffness_b);
+        const double give = b->give_b;
         const double side = joint_side(b, "right side at B", give, l->moment_b, l->slope_b, l->turn_b);
         l->end_b = one_joint(b, "moment at joint B", side, give, l->end_a);
     }
@@ -404,6 +405,8 @@ static void flexibilities(bent *b)
     b->far = b->way == PUSHED ? (u / sin(u) - 1) / square : b->way == PULLED ? (1 - u / sinh(u)) / square : 1.0 / 6;
     STEP(b->d, "an end turns by its own moment", own[b->way].formula, own[b->way].numbers, b->own, "", beam, u, u, u);
     STEP(b->d, "and by the other end's", far[b->way].formula, far[b->way].numbers, b->far, "", beam, u, u, u);
+    if (b->d->stiffness_a > 0) b->give_a = give_of(b, "give of joint A", b->d->stiffness_a);
+    if (b->d->stiffness_b > 0) b->give_b = give_of(b, "give of joint B", b->d->stiffness_b);
 }
 
 static double plane_moment(const bent *b, bool up)

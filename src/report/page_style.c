@@ -69,4 +69,4 @@ const char page_style[] =
     ".figures{gap:0 1.5rem;margin:.5rem 0}figure{margin-bottom:.8rem}h3{margin-top:.8rem}.cases td,.cases th{padding-top:.2rem;padding-bottom:.2rem}\n"
     "figcaption{font-size:.95rem;line-height:1.3}.working{font-size:.85rem;line-height:1.25}.working th,.working td{padding:.12rem .5rem .12rem 0}\n"
     "tr.group th{padding-top:.6rem}\n"
-    "a{color:inherit;text-decoration:none}summary{list-style:none}}\n";
+    "a{color:inherit;text-decoration:none}details{break-before:page}summary{list-style:none;margin-top:0}}\n";

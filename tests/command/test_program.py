@@ -14,12 +14,13 @@ import on_faults
 import on_input
 import on_materials
 import on_published
+import on_report
 import on_shop
 import on_streams
 import on_usage
 from program import Installed, ProgramTest
 
-MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults]
+MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults, on_report]
 
 
 def suite(names):

@@ -1,0 +1,298 @@
+"""The page that --report writes: whole, safe, of one piece, and its numbers those of the answer."""
+
+import math
+import re
+import xml.etree.ElementTree as xml
+
+from program import ProgramTest
+
+FORCED = {"case": "forced", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "compression [lbf]": "4600", "bow [in]": "0.025",
+          "bow_clock": "180", "miss_a [in]": "0.5", "weld_zone [in]": "1", "dressed [in]": "0.005",
+          "point_load [lbf]": "150", "point_at [in]": "10", "point_clock": "200", "vertical_g": "4"}
+# Rows that lead the working along every way it has.
+WAYS = [
+    FORCED,
+    {"case": "pinned", "compression [lbf]": "3000", "bow [in]": "0.05", "bow_shape": "arc", "spread_load [lbf/in]": "3"},
+    {"case": "fixed", "end_a [in-lbf/rad]": "fixed", "end_b": "fixed", "compression [lbf]": "9000", "bow [in]": "0.05",
+     "bow_shape": "kink", "bow_at [in]": "7", "bow_clock": "90", "column_curve": "aisc"},
+    {"case": "one fixed", "end_a [in-lbf/rad]": "fixed", "compression [lbf]": "5000", "eccentricity [in]": "0.1",
+     "moment_b [in-lbf]": "200", "moment_clock": "45", "column_curve": "en-b"},
+    {"case": "other fixed", "end_b": "fixed", "compression [lbf]": "5000", "miss_b [in]": "0.1",
+     "miss_b_clock": "30", "column_curve": "euler"},
+    {"case": "spring", "end_a [in-lbf/rad]": "100000", "compression [lbf]": "5000", "moment_a [in-lbf]": "300",
+     "column_curve": "johnson", "torque [in-lbf]": "2000"},
+    {"case": "pulled", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "compression [lbf]": "-3000", "bow [in]": "0.1",
+     "spread_load [lbf/in]": "5", "point_load [lbf]": "60", "miss_a [in]": "0.2"},
+    {"case": "no push", "end_a [in-lbf/rad]": "welded", "end_b": "fixed", "point_load [lbf]": "400", "spread_load [lbf/in]": "4",
+     "point_at [in]": "5", "spread_clock": "120"},
+    {"case": "gap", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "compression [lbf]": "4000", "gap [in]": "0.01",
+     "gap_stiffness [lbf/in]": "200000", "spread_load [lbf/in]": "2"},
+    {"case": "squeezed", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "gap [in]": "-0.01", "spread_load [lbf/in]": "2"},
+    {"case": "free", "end_a [in-lbf/rad]": "fixed", "end_b": "free", "compression [lbf]": "500", "bow [in]": "0.05",
+     "point_load [lbf]": "30", "point_at [in]": "24", "spread_load [lbf/in]": "1"},
+    {"case": "idle", "length [in]": "24"},
+    {"case": "slender", "length [in]": "90", "compression [lbf]": "100", "column_curve": "en-a0"},
+    {"case": "short", "length [in]": "6", "compression [lbf]": "20000", "column_curve": "three-halves"},
+    {"case": "column", "compression [lbf]": "20000", "factor_yield": "1"},
+    {"case": "buckled", "gap [in]": "-1", "compression [lbf]": "1"},
+    {"case": "thin", "od [in]": "1.75", "wall [in]": "0.028", "material": "4130-180", "compression [lbf]": "5000",
+     "bow [in]": "0.05"},
+]
+# Words in the numbers' column of what no calculator does.
+NOT_BY_HAND = re.compile(r"\b(search|solution|checking|density)\b")
+
+
+def worked_out(expression):
+    """A cell "With numbers" as a calculator would answer it."""
+    for sign, word in {"×": "*", "−": "-", "π": "pi", "√": "sqrt", "²": "**2", "³": "**3", "^": "**",
+                       "no limit": "inf"}.items():
+        expression = expression.replace(sign, word)
+    expression = re.sub(r"([-\d.e+]+)°", r"(\1*pi/180)", expression)
+    known = {name: getattr(math, name) for name in "sin cos tan sinh cosh tanh sqrt pi inf".split()}
+    return eval(expression, {"__builtins__": {}}, {**known, "min": min, "max": max})
+
+
+class Page(ProgramTest):
+    def page(self, *words, name="page.html", status=(0, 1), cases="cases.csv"):
+        run = self.check(cases, "--report", name, *words)
+        self.assertIn(run.status, status, run.err)
+        return xml.fromstring(self.read(name))
+
+    def cards(self, page):
+        return [e for e in page.iter("section") if e.get("class") == "card"]
+
+    def steps(self, element):
+        """The working as (step, formula, numbers, result, source)."""
+        for tr in element.iter("tr"):
+            cells = tr.findall("td")
+            if len(cells) == 4 and cells[0].get("class") == "formula":
+                yield ["".join(e.itertext()) for e in (tr.find("th"), *cells)]
+
+    def result(self, card, step):
+        return next(row[3] for row in self.steps(card) if row[0] == step)
+
+    def words(self, element):
+        return " ".join("".join(element.itertext()).split())
+
+
+class Whole(Page):
+    def test_it_is_of_one_piece(self):
+        self.cases(FORCED, {})
+        self.page("--title", "T")
+        text = self.read("page.html")
+        for outside in "http", "url(", "src=", "@import", "<script", "<link", "javascript":
+            self.assertNotIn(outside, text)
+        for target in re.findall(r'href="([^"]*)"', text):
+            self.assertRegex(target, r"^#case-\d+$")
+            self.assertIn(f'id="{target[1:]}"', text)
+        self.assertIn("no substitute for the rule book", text)
+        self.assertTrue(text.startswith("<!DOCTYPE html>\n<html lang=\"en\">"))
+
+    def test_the_answer_beside_it_is_the_same(self):
+        self.cases(FORCED, {}, {"od [in]": "-1"}, *WAYS)
+        for form in "csv", "json", "text":
+            plain, beside = self.check("cases.csv", "--format", form), \
+                self.check("cases.csv", "--format", form, "--report", "page.html")
+            self.assertEqual(plain, beside)
+
+    def test_the_same_bytes_each_time_and_for_any_number_of_threads(self):
+        self.cases(*WAYS * 5)
+        self.page("--jobs", "1", name="a")
+        self.page("--jobs", "2", name="b")
+        self.assertEqual(self.read("a"), self.read("b"))
+
+    def test_for_a_screen_reader(self):
+        self.cases(*WAYS)
+        page = self.page()
+        for svg in page.iter("svg"):
+            if svg.get("aria-hidden") != "true":
+                self.assertEqual((svg.get("role"), svg[0].tag), ("img", "title"))
+                self.assertTrue(svg[0].text)
+        for th in page.iter("th"):
+            self.assertIn(th.get("scope"), ("col", "row", "rowgroup"))
+        for table in page.iter("table"):
+            self.assertEqual(table[0].tag, "caption")
+        self.assertEqual(len(list(page.iter("h1"))), 1)
+
+    def test_no_answer_no_page(self):
+        self.cases({"od [in]": "-1"})
+        self.file("page.html", "old")
+        self.assertEqual(self.check("cases.csv", "--report", "page.html").status, 2)
+        self.assertEqual((self.read("page.html"), self.listing()), ("old", ["cases.csv", "page.html"]))
+
+    def test_refused_rows_are_counted(self):
+        self.cases(FORCED, {"od [in]": "-1"}, {"wall [in]": "x"}, {})
+        page = self.page(status=(2,))
+        self.assertIn("2 rows could not be checked and are not on this page", self.words(page))
+        self.assertEqual(len(self.cards(page)), 2)
+        self.cases(FORCED, {"material": "gold"})
+        self.assertIn("One row could not be checked", self.words(self.page(status=(2,))))
+        self.cases(FORCED)
+        self.assertNotIn("could not", self.words(self.page()))
+
+    def test_where_it_cannot_be_written(self):
+        self.cases({})
+        run = self.check("cases.csv", "--report", "no/page.html", "-o", "answer.csv")
+        self.assertRun(run, 2, "no/page.html: cannot write: No such file or directory", "")
+        self.assertEqual(self.listing(), ["cases.csv"])
+        run = self.check("cases.csv", "--report", "/dev/full")
+        self.assertRun(run, 2, "/dev/full: cannot write: No space left on device", self.check().out)
+        run = self.check("cases.csv", "-o", "x", "--report", "./x")
+        self.assertRun(run, 2, "./x: the report and the answer cannot be the same file", "")
+        self.assertEqual(self.listing(), ["cases.csv"])
+
+
+class Said(Page):
+    def test_title_by_note_and_date(self):
+        self.cases({})
+        page = self.page()
+        self.assertEqual(page.find("head/title").text, "Tube check")
+        self.assertNotRegex(self.words(page.find("body/header")), r"By |\d{4}")
+        words = ["--title", "Nose & <frame>", "--by", "Drybed \"Shop\"", "--note", "as 'found'", "--date", "day 3"]
+        page = self.page(*words)
+        self.assertEqual((page.find("head/title").text, page.find("body/header/h1").text), ("Nose & <frame>",) * 2)
+        self.assertEqual(self.words(page.find("body/header")), "Nose & <frame> By Drybed \"Shop\" · day 3 as 'found'")
+
+    def test_what_users_wrote_shows_as_text(self):
+        evil = "<script>alert(1)</script>&amp;\"'>"
+        self.cases({"case": evil, "note": "]]><b>"})
+        page = self.page("--title", "\x01a\x0bb\x7f", "--note", "x\ufffey")
+        self.assertEqual(self.cards(page)[0].find("h2").text, evil)
+        self.assertIn("]]><b>", self.words(self.cards(page)[0]))
+        self.assertEqual(page.find("head/title").text, "ab")
+        self.assertIn("xy", self.words(page.find("body/header")))
+        page = self.page("--title=\udcff\udcfe!")
+        self.assertEqual(page.find("head/title").text, "\ufffd\ufffd!")
+
+    def test_the_verdict(self):
+        self.cases(FORCED, {"compression [lbf]": "1000"})
+        said = self.words(self.page().find("body/main/p"))
+        self.assertIn("1 of 2 cases is short; the worst is ‘forced’, which reaches its limit at ", said)
+        self.cases({"compression [lbf]": "1000"})
+        self.assertIn("The case holds: ‘rail’ reaches its limit at ", self.words(self.page().find("body/main/p")))
+        self.cases({}, {})
+        self.assertIn("All 2 cases hold", self.words(self.page().find("body/main/p")))
+
+    def test_a_verdict_is_a_word_not_a_colour_alone(self):
+        self.cases(FORCED, {})
+        rows = list(self.page().find("body/main/table/tbody"))
+        self.assertEqual([row[1].text for row in rows], ["✗ SHORT", "✓ holds"])
+
+    def test_remarks_in_sentences(self):
+        self.cases(*WAYS)
+        page, rows = self.page(), self.check().rows
+        for card, row in zip(self.cards(page), rows):
+            said = [li.text for li in card.iter("li")]
+            count = len([r for r in row["remarks"].split("; ") if r]) + (row["fit_stress [psi]"] == "")
+            self.assertEqual(len(said), count, row["case"])
+            for sentence in said:
+                self.assertRegex(sentence, r"^[A-Z].*\. [A-Z].*\.$|^[A-Z].*\.$")
+
+
+class Working(Page):
+    COLUMNS = {"area": "area [in^2]", "second moment of area": "inertia [in^4]",
+               "section modulus": "section_modulus [in^3]", "radius of gyration": "radius [in]",
+               "wall reduction": "wall_reduction", "elastic critical load": "critical_load [lbf]",
+               "effective length": "effective_length [in]", "slenderness": "slenderness",
+               "column stress": "column_stress [psi]", "column load": "column_load [lbf]",
+               "yield factor": "yield_factor", "column factor": "column_factor",
+               "interaction factor": "interaction_factor", "margin": "margin"}
+
+    def number(self, cell):
+        return math.inf if cell.startswith("no limit") else float(cell.split()[0])
+
+    def assertNear(self, got, want, what):
+        self.assertTrue(got == want or abs(got - want) <= 2e-6 * abs(want) + 1e-9, f"{what}: {got}, want {want}")
+
+    def test_every_line_can_be_done_again(self):
+        self.cases(*WAYS)
+        for units in "us", "si":
+            for card in self.cards(self.page("--units", units)):
+                for step, formula, numbers, result, source in self.steps(card):
+                    self.assertTrue(formula and source, step)
+                    if not NOT_BY_HAND.search(numbers):
+                        self.assertNear(worked_out(numbers), self.number(result), f"{card[0].text}, {step}: {numbers}")
+
+    def test_it_comes_to_the_answer(self):
+        self.cases(*WAYS)
+        for units in "us", "si":
+            page, rows = self.page("--units", units), self.check("cases.csv", "--units", units).rows
+            for card, row in zip(self.cards(page), rows):
+                at = {name.split(" [")[0]: value for name, value in row.items()}
+                for step, column in self.COLUMNS.items():
+                    self.assertNear(self.number(self.result(card, step)), float(at[column.split(" [")[0]]),
+                                    f"{row['case']}, {step}")
+
+    def test_at_the_limit_the_use_is_1(self):
+        # the working finds the moments on its own way, so this holds it against the engine
+        self.cases(*WAYS)
+        found = 0
+        for card in self.cards(self.page()):
+            for step, _, _, result, _ in self.steps(card):
+                if step.startswith("use at this load factor"):
+                    self.assertNear(float(result), 1, card[0].text)
+                    found += 1
+        self.assertGreater(found, len(WAYS))
+
+
+class Drawn(Page):
+    def drawing(self, card, title):
+        return next(s for s in card.iter("svg") if s[0].text.startswith(title))
+
+    def numbers(self, path):
+        return [float(n) for n in re.findall(r"-?\d+\.?\d*", path.get("d"))]
+
+    def test_the_section_is_to_scale(self):
+        self.cases(FORCED)
+        for units in "us", "si":
+            drawing = self.drawing(self.cards(self.page("--units", units))[0], "Cross-section")
+            tube, weld = (self.numbers(next(p for p in drawing.iter("path") if p.get("class") == name))
+                          for name in ("steel", "weld"))
+            # M x y a r r ...: the third number is the radius; seven arcs' numbers on, the bore
+            outer, bore = tube[2], tube[len(tube) // 2 + 2]
+            self.assertAlmostEqual(outer / bore, 1.25 / (1.25 - 2 * 0.058), 3)
+            self.assertAlmostEqual(weld[2] / outer, 1.24 / 1.25, 4)
+            bar = next(p for p in drawing.iter("path") if p.get("class") == "plain")
+            wide = float(re.search(r"h([\d.]+)", bar.get("d")).group(1))
+            self.assertAlmostEqual(wide / (2 * outer), (10 / 25.4 if units == "si" else 0.5) / 1.25, 3)
+
+    def test_the_curve_passes_through_the_tube(self):
+        self.cases(FORCED)
+        card, row = self.cards(self.page())[0], self.check().rows[0]
+        drawing = self.drawing(card, "Column stress")
+        dot = next(c for c in drawing.iter("circle") if c.get("class") == "dot")
+        line = self.numbers(next(p for p in drawing.iter("path") if p.get("class") == "strong"))
+        x, y = float(dot.get("cx")), float(dot.get("cy"))
+        self.assertLess(min(math.hypot(a - x, b - y) for a, b in zip(line[::2], line[1::2])), 2.5)
+        ticks = [(float(t.get("x")), float(t.text)) for t in drawing.iter("text")
+                 if t.get("class") == "tick" and t.get("text-anchor") == "middle"]
+        (x0, v0), (x1, v1) = ticks[0], ticks[-1]
+        self.assertAlmostEqual(v0 + (x - x0) / (x1 - x0) * (v1 - v0), float(row["slenderness"]), 1)
+
+    def test_the_moment_line_goes_from_joint_to_joint_and_touches_what_is_allowed(self):
+        self.cases(FORCED)
+        drawing = self.drawing(self.cards(self.page())[0], "Bending moment")
+        lines = {p.get("class"): self.numbers(p) for p in drawing.iter("path")}
+        axis = next(l for l in drawing.iter("line") if l.get("class") == "axis")
+        for name in "dotted", "plain", "strong", "limit":
+            self.assertAlmostEqual(lines[name][0], float(axis.get("x1")), 2)
+            self.assertAlmostEqual(lines[name][-2], float(axis.get("x2")), 2)
+        dot = next(c for c in drawing.iter("circle") if c.get("class") == "dot")
+        self.assertAlmostEqual(float(dot.get("cx")), float(axis.get("x1")), 2)  # it governs at A
+        self.assertAlmostEqual(float(dot.get("cy")), lines["limit"][1], 1)
+        self.assertAlmostEqual(lines["strong"][1], lines["limit"][1], 1)
+        for x, y in zip(lines["strong"][::2], lines["strong"][1::2]):
+            allowed = [b for a, b in zip(lines["limit"][::2], lines["limit"][1::2]) if abs(a - x) < 0.02]
+            self.assertTrue(not allowed or y >= min(allowed) - 0.05)
+
+    def test_nothing_is_drawn_that_is_not_a_number(self):
+        self.cases(*WAYS)
+        self.page()
+        self.assertNotRegex(self.read("page.html"), r'(?i)[" ML](-?nan|-?inf)[" ML]')
+
+    def test_the_margin_bar(self):
+        self.cases({"compression [lbf]": "1000"}, {"compression [lbf]": "20000"})
+        rows = self.check().rows
+        for row, tr in zip(rows, self.page().find("body/main/table/tbody")):
+            bar = list(tr.iter("rect"))[1]
+            self.assertAlmostEqual(float(bar.get("width")), 50 * min(1, abs(float(row["margin"]))), 2)
