@@ -178,7 +178,7 @@ static const option_entry entries[] = {
     {"gauge", 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
     {"cases", 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
     {"steps", 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
-    {"report", 0, TAKES_REPORT, "FILE", take_report, "also write FILE, a page with drawings and the working, to show or print"},
+    {"report", 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings and the working"},
     {"title", 0, TAKES_REPORT, "TEXT", take_title, "its title"},
     {"by", 0, TAKES_REPORT, "TEXT", take_by, "who made it"},
     {"note", 0, TAKES_REPORT, "TEXT", take_note, "a line under its title"},

@@ -30,7 +30,7 @@ static void put_step(text *out, const working_row *r)
 void page_working(text *out, const working *w)
 {
     text_put(out, "<details open=\"open\"><summary>The working, from the inputs to the margin</summary>\n"
-                  "<table class=\"working stack\"><caption>Numbers carry eight digits; a line done again with the digits shown "
+                  "<table class=\"working stack\"><caption>Numbers carry ten digits; a line done again with the digits shown "
                   "agrees to six. Angles with ° are degrees, all others radians.</caption>\n<thead><tr><th scope=\"col\">Step</th>"
                   "<th scope=\"col\">Formula</th><th scope=\"col\">With numbers</th><th scope=\"col\" class=\"n\">Result</th>"
                   "<th scope=\"col\">Source</th></tr></thead>\n");

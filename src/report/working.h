@@ -9,12 +9,12 @@ typedef struct working_row {
     const char *step;         /* what is worked out; a row without a formula is a heading */
     const char *formula;      /* "A = π t (D − t)" */
     text numbers;             /* the same with its numbers: "π × 0.058 × (1.25 − 0.058)" */
-    char result[NUMBER_ROOM]; /* eight digits; "" for a heading */
+    char result[NUMBER_ROOM]; /* ten digits; "" for a heading */
     const char *unit;         /* "" for a plain number */
     const char *source;       /* where formula or input comes from */
 } working_row;
 
-enum { WORKING_ROWS_MOST = 120, WORKING_DIGITS = 8 };
+enum { WORKING_ROWS_MOST = 120, WORKING_DIGITS = 10 };
 
 typedef struct working {
     working_row rows[WORKING_ROWS_MOST];
