@@ -238,12 +238,12 @@ static void both_joints(const bent *b, lateral *l)
     const double own = b->own, far = b->far, whole = (ga + own) * (gb + own) - far * far;
     l->end_a = (ra * (gb + own) - far * rb) / whole;
     l->end_b = (rb * (ga + own) - far * ra) / whole;
-    STEP(b->d, "moment at joint A", "M_A = (R_A (g_B + f1) − f2 R_B) / ((g_A + f1)(g_B + f1) − f2²)",
-         "(# × (# + #) − # × #) / ((# + #) × (# + #) − #²)", l->end_a, b->d->moment, beam, ra, gb, own, far, rb, ga, own, gb, own,
-         far);
-    STEP(b->d, "moment at joint B", "M_B = (R_B (g_A + f1) − f2 R_A) / ((g_A + f1)(g_B + f1) − f2²)",
-         "(# × (# + #) − # × #) / ((# + #) × (# + #) − #²)", l->end_b, b->d->moment, beam, rb, ga, own, far, ra, ga, own, gb, own,
-         far);
+    STEP(b->d, "divisor of both joints", "N = (g_A + f1)(g_B + f1) − f2²", "(# + #) × (# + #) − #²", whole, "", beam, ga, own, gb,
+         own, far);
+    STEP(b->d, "moment at joint A", "M_A = (R_A (g_B + f1) − f2 R_B) / N", "(# × (# + #) − # × #) / #", l->end_a, b->d->moment, beam,
+         ra, gb, own, far, rb, whole);
+    STEP(b->d, "moment at joint B", "M_B = (R_B (g_A + f1) − f2 R_A) / N", "(# × (# + #) − # × #) / #", l->end_b, b->d->moment, beam,
+         rb, ga, own, far, ra, whole);
 }
 
 static void joints(const bent *b, lateral *l)
