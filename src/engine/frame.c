@@ -385,6 +385,7 @@ rbow_status frame_state(const frame *f, double factor, double tension, state *s)
     s->torque = factor * m->torque;
     const rbow_status status = rbow_beam_prepare(&beam, &s->prepared);
     if (status != RBOW_OK) return status;
+    s->planes[RIGHT] = (rbow_solution){{0}};
     for (int plane = 0; plane < f->planes; plane++) {
         const rbow_loading loading = at_factor(&f->run[plane], &f->built[plane], factor);
         rbow_beam_solve(&s->prepared, &loading, &s->planes[plane]);

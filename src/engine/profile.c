@@ -50,9 +50,11 @@ static const rbow_limit nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
 static void tell_place(const frame *f, int check, rbow_limit *l)
 {
     state s;
+    peak peaks[2];
     if (frame_state(f, l->factor, l->tension, &s) != RBOW_OK) return;
-    const stress_peak y = stress_of(f, &s);
-    const interaction i = interaction_of(f, &s);
+    peak_moments(f, &s, peaks);
+    const stress_peak y = stress_of(f, &s, peaks);
+    const interaction i = interaction_of(f, &s, peaks);
     const bool yield = check == RBOW_BY_YIELD;
     l->level = yield ? y.use : i.value;
     l->in_weld_zone = (yield ? y.zone : i.zone) == ZONE_WELD;
@@ -63,10 +65,10 @@ static void tell_place(const frame *f, int check, rbow_limit *l)
     l->moment_right = p.moment_right;
 }
 
-/* Under compression the column's limit, too, counts no help from locked-in tension. */
+/* The column's limit, too, counts no help from locked-in tension. */
 static double column_tension(const frame *f)
 {
-    return f->member.compression > 0 && f->tension > 0 ? 0 : f->tension;
+    return fmin(f->tension, 0);
 }
 
 rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *limit)
