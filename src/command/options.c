@@ -201,13 +201,11 @@ static void put_option(text *out, const option_entry *e)
     if (e->value != NULL) text_format(out, " %s", e->value);
 }
 
+/* Of what put_option writes; worked out, so that it holds even when memory runs out. */
 static size_t option_width(const option_entry *e)
 {
-    text t = {0};
-    put_option(&t, e);
-    const size_t width = t.length;
-    text_free(&t);
-    return width;
+    const size_t letter = e->letter != 0 ? strlen("-o, ") : 0, value = e->value != NULL ? 1 + strlen(e->value) : 0;
+    return strlen("  --") + letter + strlen(e->name) + value;
 }
 
 void options_say(text *out, const command *c)
