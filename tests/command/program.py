@@ -38,6 +38,14 @@ RESULT_COLUMNS = """case,od [in],wall [in],material,verdict,margin,governs,margi
 SECTION_COLUMNS = ("od [in],wall [in],bore [in],area [in^2],inertia [in^4],section_modulus [in^3],"
                    "plastic_modulus [in^3],polar_inertia [in^4],radius [in],weight_per_length [lb/ft],"
                    "diameter_to_wall")
+TOLERANCE_COLUMNS = "column minus plus unit shape".split()
+COMPARE_COLUMNS = "case od wall weight weight_change stiffness_change margin governs verdict pick".split()
+SWEEP_COLUMNS = """margin governs verdict yield_factor column_factor interaction_factor fit_stress peak_stress
+    deflection""".split()
+LIMIT_COLUMNS = "case column limit now room state".split()
+INDEX_COLUMNS = "case margin_as_marked best_clock best_margin worst_clock worst_margin".split()
+SCATTER_COLUMNS = """case samples refused short_share short_low short_high margin_mean margin_sd margin_p01 margin_p05
+    margin_p50 margin_p95 driver driver_share""".split()
 SI = {"in": "mm", "lbf": "N", "psi": "MPa", "in-lbf": "N-mm", "lb": "kg", "lb/ft": "kg/m", "in^2": "mm^2",
       "in^3": "mm^3", "in^4": "mm^4", "deg": "deg"}
 

@@ -17,10 +17,11 @@ import on_published
 import on_report
 import on_shop
 import on_streams
+import on_studies
 import on_usage
 from program import Installed, ProgramTest
 
-MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults, on_report]
+MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults, on_report, on_studies]
 
 
 def suite(names):
