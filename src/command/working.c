@@ -61,7 +61,7 @@ static void locked_in(desk *d)
     const rbow_member *m = &d->m;
     const double e = d->k.elastic_modulus, area = d->tube.area;
     if (!(fabs(m->gap) > 0)) return;
-    working_heading(d->w, "Locked-in axial force");
+    working_heading(d->w, "Locked-in axial force", "");
     d->tension = m->gap / (m->length / (e * area) + 1 / m->gap_stiffness);
     if (isinf(m->gap_stiffness))
         STEP(d, "locked-in tension", "T0 = gap E A / L, rigid surroundings", "# × # × # / #", d->tension, d->force,
@@ -75,8 +75,8 @@ static void own_weight(const desk *d)
 {
     if (!(fabs(d->weight_load) > 0)) return;
     const double weight = work_shown(d, DIM_MASS, d->own_result->weight) * (d->units == UNITS_SI ? 9.80665 : 1);
-    working_heading(d->w, "Own weight");
-    STEP(d, "weight of the tube", "W = density × A L", "from the material's density", weight, d->force, "material, as above", 0);
+    working_heading(d->w, "Own weight", "");
+    STEP(d, "weight of the tube", "W = density × A L", "from the material's density", weight, d->force, "material", 0);
     STEP(d, "across the tube", "w = W g cos(slope) / L", "# × # × cos(#°) / #", d->weight_load, d->spread, "statics", weight,
          d->m.vertical_g, d->m.slope * 180 / work_pi, d->m.length);
 }
@@ -96,7 +96,7 @@ static const limit_words words[] = {
 static void column_check(const desk *d, const rbow_limit *l)
 {
     const double tension = work_shown(d, DIM_FORCE, l->tension), push = d->m.compression;
-    working_heading(d->w, words[RBOW_BY_COLUMN].heading);
+    working_heading(d->w, words[RBOW_BY_COLUMN].heading, "");
     if (push > 0 && l->factor > 0)
         STEP(d, words[RBOW_BY_COLUMN].factor, "n_c = (Pcol + T) / C; locked-in tension is not counted as help", "(# + #) / #", l->factor, "",
              "column load over push", d->column_load, tension, push);
@@ -166,7 +166,7 @@ static void placeless(const desk *d, int check, const rbow_limit *l)
 static void stress_check(const desk *d, int check, const rbow_limit *l, bool governs)
 {
     const work_section *s = l->in_weld_zone ? &d->weld : &d->tube;
-    working_heading(d->w, words[check].heading);
+    working_heading(d->w, words[check].heading, "");
     const bool buckles_first = l->factor > 0 && l->level < 1 - 1e-6;
     if (isnan(l->at) || buckles_first) {
         placeless(d, check, l);
@@ -191,7 +191,7 @@ static void stress_check(const desk *d, int check, const rbow_limit *l, bool gov
 static void margin(const desk *d, const rbow_result *r)
 {
     const rbow_member *m = &d->m;
-    working_heading(d->w, "Margin");
+    working_heading(d->w, "Margin", "");
     STEP(d, "load factor asked for", "n", "#", m->factor, "", "load case, or --factor", m->factor);
     if (fabs(m->factor_yield - m->factor) > 0)
         STEP(d, "and against yield", "n_y", "#", m->factor_yield, "", "load case", m->factor_yield);
@@ -215,7 +215,7 @@ bool working_of(working *w, const rbow_member *member, const rbow_material *mate
     work_column(&d);
     locked_in(&d);
     own_weight(&d);
-    working_heading(d.w, "Run load");
+    working_heading(d.w, "Run load", "");
     STEP(&d, "push as given", "C, pull negative", "#", d.m.compression, d.force, "load case", d.m.compression);
     column_check(&d, &limits[RBOW_BY_COLUMN]);
     stress_check(&d, RBOW_BY_INTERACTION, &limits[RBOW_BY_INTERACTION], result->governs == RBOW_BY_INTERACTION);

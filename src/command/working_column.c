@@ -1,7 +1,7 @@
 #include "command/working_desk.h"
 
 static const char textbook[] = "mechanics of materials";
-static const char same[] = "material, as above";
+static const char same[] = "material";
 static const char wall_rule[] = "AISC 360 table B4.1a, E7";
 static const char stability[] = "Timoshenko & Gere, Theory of Elastic Stability, ch. 2";
 
@@ -40,7 +40,7 @@ static void weld_zone(desk *d)
     work_section *s = &d->weld;
     *s = d->tube;
     if (!(m->weld_zone > 0)) return;
-    working_heading(d->w, "Weld zone");
+    working_heading(d->w, "Weld zone", "");
     STEP(d, "length of the weld zone", "from each joint", "#", m->weld_zone, d->length, "load case", m->weld_zone);
     STEP(d, "yield there", "Fw, both fibres", "#", d->k.weld_yield, d->stress, same, d->k.weld_yield);
     s->od = m->od - 2 * m->dressed;
@@ -59,11 +59,11 @@ void work_tube(desk *d)
     static const char *const words[] = {"wall ratio", "wall reduction", "compression strength of the tube"};
     const rbow_member *m = &d->m;
     const rbow_material *k = &d->k;
-    working_heading(d->w, "Material");
-    STEP(d, "elastic modulus", "E", "#", k->elastic_modulus, d->stress, k->source, k->elastic_modulus);
+    working_heading(d->w, "Material", k->source);
+    STEP(d, "elastic modulus", "E", "#", k->elastic_modulus, d->stress, same, k->elastic_modulus);
     STEP(d, "yield", "Ft, tension", "#", k->yield, d->stress, same, k->yield);
     STEP(d, "compression yield", "Fy", "#", k->compression_yield, d->stress, same, k->compression_yield);
-    working_heading(d->w, "Tube");
+    working_heading(d->w, "Tube", "");
     STEP(d, "outside diameter", "D", "#", m->od, d->length, "load case", m->od);
     STEP(d, "wall", "t", "#", m->wall, d->length, "load case", m->wall);
     STEP(d, "length, joint to joint", "L", "#", m->length, d->length, "load case", m->length);
@@ -204,7 +204,7 @@ static double column_stress(const desk *d, double s)
 void work_column(desk *d)
 {
     const double length = d->m.length;
-    working_heading(d->w, "Column");
+    working_heading(d->w, "Column", "");
     d->bending_stiffness = d->k.elastic_modulus * d->tube.inertia;
     STEP(d, "bending stiffness", "EI", "# × #", d->bending_stiffness, d->units == UNITS_SI ? "N-mm^2" : "lbf-in^2",
          textbook, d->k.elastic_modulus, d->tube.inertia);

@@ -412,7 +412,7 @@ static void flexibilities(bent *b)
 static double plane_moment(const bent *b, bool up)
 {
     lateral l = {.share = up ? cos : sin, .degrees = up ? "cos" : "sin"};
-    working_heading(b->d->w, up ? "Moment at that place: upward" : "Moment at that place: to the right");
+    working_heading(b->d->w, up ? "Moment at that place: upward" : "Moment at that place: to the right", "");
     if (take_all(b, &l)) return b->d->free_b ? free_plane(b, &l, up) : held_plane(b, &l);
     STEP(b->d, up ? "moment there, up" : "moment there, right", "nothing acts in this plane", "0", 0, b->d->moment, given, 0);
     return 0;
@@ -431,7 +431,7 @@ double work_moment(const desk *d, const rbow_limit *at)
     STEP(d, "critical load between pins", "Pe = π² EI / L²", "π² × # / #²", b.elastic, d->force, "Euler", b.stiffness, b.length);
     if (!d->free_b && (d->stiffness_a > 0 || d->stiffness_b > 0)) flexibilities(&b);
     const double up = plane_moment(&b, true), right = plane_moment(&b, false), moment = hypot(up, right);
-    working_heading(d->w, "Stress at that place");
+    working_heading(d->w, "Stress at that place", "");
     STEP(d, "moment", "M = √(M_up² + M_right²)", "√(#² + #²)", moment, d->moment, statics, up, right);
     return moment;
 }

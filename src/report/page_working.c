@@ -6,6 +6,11 @@ static void put_heading(text *out, const working_row *r)
 {
     text_put(out, "<tr class=\"group\"><th scope=\"rowgroup\" colspan=\"5\">");
     html_text(out, r->step);
+    if (*r->source != '\0') {
+        text_put(out, " <span class=\"source\">");
+        html_text(out, r->source);
+        text_put(out, "</span>");
+    }
     text_put(out, "</th></tr>\n");
 }
 

@@ -11,9 +11,9 @@ static working_row *next_row(working *w)
     return &w->rows[WORKING_ROWS_MOST - 1];
 }
 
-void working_heading(working *w, const char *step)
+void working_heading(working *w, const char *step, const char *source)
 {
-    *next_row(w) = (working_row){.step = step, .formula = "", .unit = "", .source = ""};
+    *next_row(w) = (working_row){.step = step, .formula = "", .unit = "", .source = source};
 }
 
 static void put_value(char words[NUMBER_ROOM], double value)

@@ -21,7 +21,8 @@ typedef struct working {
     size_t count;
 } working;
 
-void working_heading(working *w, const char *step);
+/* source: "" for none. */
+void working_heading(working *w, const char *step, const char *source);
 
 /* A step. In `numbers` each # stands for the next of `values`; a number below 0 gets brackets there.
  * The texts other than `numbers` must outlive the working. */
