@@ -3,6 +3,7 @@
 #include "command/case_run.h"
 #include "command/checked.h"
 #include "command/picture.h"
+#include "command/report.h"
 #include "command/say.h"
 #include "command/working.h"
 #include "report/check_text.h"
@@ -87,9 +88,7 @@ static bool write_front(output *page, const page_head *head, const rows *kept)
 
 static bool write_page(const case_run *run, output *page, const rows *kept, int status)
 {
-    const options *o = run->options;
-    const page_head head = {.title = o->title, .by = o->by, .note = o->note, .date = o->date, .refused = run->refused,
-                            .faults = status == NO_VERDICT, .units = page->units};
+    const page_head head = report_head(run, page, status);
     bool fine = write_front(page, &head, kept);
     for (size_t i = 0; fine && i < kept->count; i++) fine = write_card(page, &head, (const void *)row_at(kept, i), i + 1);
     text t = {0};

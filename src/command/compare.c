@@ -3,7 +3,9 @@
 #include "command/case_run.h"
 #include "command/checked.h"
 #include "command/measure.h"
+#include "command/report.h"
 #include "command/say.h"
+#include "report/page_study.h"
 #include "report/study_text.h"
 #include "study/compare.h"
 
@@ -100,6 +102,14 @@ static bool write_answer(const case_run *run, output *out, const rows *kept, int
     return fine;
 }
 
+static bool write_page(const case_run *run, output *page, const rows *kept, int status)
+{
+    text body = {0};
+    const page_head head = report_head(run, page, status);
+    page_compare(&body, &head, (const void *)kept->kept, kept->count);
+    return report_write(page, &head, &body);
+}
+
 int command_compare(const options *o)
 {
     tubes t = {0};
@@ -115,6 +125,7 @@ int command_compare(const options *o)
         .context = &t,
         .answer = answer_case,
         .write = write_answer,
+        .report = write_page,
     };
     if (tubes_open(&t, &with_walls)) status = case_run_all(&run);
     free(t.at);

@@ -23,7 +23,7 @@ const command commands[] = {
              "for the whole frame, then for each case. Ends given as words are worked out anew for each tube; "
              "stiffness numbers stay. Exit status 0 when some one tube holds in all cases.",
      .example = "railbow compare nose.csv --walls 0.049,0.058,0.065",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_REPORT | TAKES_JOBS,
      .run = command_compare},
     {.name = "sweep",
      .summary = "the margin over a range of one column, or two",
@@ -31,7 +31,7 @@ const command commands[] = {
      .text = "Checks every case again for each value of a column, FROM and, where the steps reach it, TO included. "
              "Two --vary make a grid.",
      .example = "railbow sweep nose.csv --vary miss_a=0:0.5:0.0625",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_VARY | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},
     {.name = "limit",
      .summary = "how far a column may go before a case falls short",
@@ -40,7 +40,7 @@ const command commands[] = {
              "the margin rises again behind it. A value that the model refuses ends the range. Says what room the "
              "present value has. Exit status 1 when a present value is past its limit or a case short from the start.",
      .example = "railbow limit nose.csv --find miss_a --to 1in",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},
     {.name = "index",
      .summary = "which way to turn the tube's own bow",
@@ -48,7 +48,7 @@ const command commands[] = {
      .text = "Turns the bow alone round the clock (misses and loads stay) and gives the clocks with the largest and the "
              "smallest margin, to 0.1 degree, and what turning wins. Exit status 1 when a case is short as marked.",
      .example = "railbow index nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_index},
     {.name = "scatter",
      .summary = "how sure: the margin when columns vary within their tolerances",
@@ -58,7 +58,7 @@ const command commands[] = {
              "plus, unit (a unit or %) and shape; see 'railbow columns'. The samples are quasi-random: Sobol's sequence up "
              "to 40 columns; beyond that they are random. Exit status 1 when any sample is short.",
      .example = "railbow scatter nose.csv --tolerances tolerances.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
      .run = command_scatter},
     {.name = "inspect",
      .summary = "gauge readings on tubes against a spec",

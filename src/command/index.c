@@ -2,7 +2,9 @@
 
 #include "command/case_run.h"
 #include "command/checked.h"
+#include "command/report.h"
 #include "command/say.h"
+#include "report/page_study.h"
 #include "report/study_text.h"
 #include "study/turn.h"
 
@@ -41,6 +43,14 @@ static bool write_text(const case_run *run, output *out, const rows *kept, int *
     return fine;
 }
 
+static bool write_page(const case_run *run, output *page, const rows *kept, int status)
+{
+    text body = {0};
+    const page_head head = report_head(run, page, status);
+    page_index(&body, &head, (const void *)kept->kept, kept->count);
+    return report_write(page, &head, &body);
+}
+
 int command_index(const options *o)
 {
     case_run run = {
@@ -50,6 +60,7 @@ int command_index(const options *o)
         .jobs = o->jobs,
         .answer = answer_case,
         .write = write_text,
+        .report = write_page,
     };
     return case_run_all(&run);
 }

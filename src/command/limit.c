@@ -1,7 +1,9 @@
 #include "command/commands.h"
 
 #include "command/case_run.h"
+#include "command/report.h"
 #include "command/say.h"
+#include "report/page_study.h"
 #include "report/study_text.h"
 #include "study/limit.h"
 
@@ -96,6 +98,15 @@ static bool write_text(const case_run *run, output *out, const rows *kept, int *
     return fine;
 }
 
+static bool write_page(const case_run *run, output *page, const rows *kept, int status)
+{
+    const limit_run *l = run->context;
+    text body = {0};
+    const page_head head = report_head(run, page, status);
+    page_limit(&body, &head, (const void *)kept->kept, kept->count, l->column, kept->list);
+    return report_write(page, &head, &body);
+}
+
 int command_limit(const options *o)
 {
     limit_run l;
@@ -108,6 +119,7 @@ int command_limit(const options *o)
         .context = &l,
         .answer = answer_case,
         .write = write_text,
+        .report = write_page,
     };
     return case_run_all(&run);
 }

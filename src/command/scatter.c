@@ -4,7 +4,9 @@
 #include "command/case_run.h"
 #include "command/checked.h"
 #include "command/progress.h"
+#include "command/report.h"
 #include "command/say.h"
+#include "report/page_study.h"
 #include "report/study_text.h"
 #include "study/scatter.h"
 
@@ -229,6 +231,14 @@ static bool write_answer(const case_run *run, output *out, const rows *kept, int
     return fine;
 }
 
+static bool write_page(const case_run *run, output *page, const rows *kept, int status)
+{
+    text body = {0};
+    const page_head head = report_head(run, page, status);
+    page_scatter(&body, &head, (const void *)kept->kept, kept->count, kept->list);
+    return report_write(page, &head, &body);
+}
+
 int command_scatter(const options *o)
 {
     scatter_run_data s;
@@ -242,6 +252,7 @@ int command_scatter(const options *o)
         .context = &s,
         .answer = answer_case,
         .write = write_answer,
+        .report = write_page,
     };
     if (tolerances_open(&s, o)) status = case_run_all(&run);
     rows_free(&s.tolerances);

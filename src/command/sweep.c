@@ -1,7 +1,9 @@
 #include "command/commands.h"
 
 #include "command/case_run.h"
+#include "command/report.h"
 #include "command/say.h"
+#include "report/page_study.h"
 #include "report/study_text.h"
 #include "study/problem.h"
 #include "study/range.h"
@@ -180,6 +182,15 @@ static bool write_text(const case_run *run, output *out, const rows *kept, int *
     return fine;
 }
 
+static bool write_page(const case_run *run, output *page, const rows *kept, int status)
+{
+    const sweep *s = run->context;
+    text body = {0};
+    const page_head head = report_head(run, page, status);
+    page_sweep(&body, &head, (const void *)kept->kept, kept->count, s->columns, s->count, kept->list);
+    return report_write(page, &head, &body);
+}
+
 int command_sweep(const options *o)
 {
     sweep s = {0};
@@ -192,6 +203,7 @@ int command_sweep(const options *o)
         .context = &s,
         .answer = answer_case,
         .write = write_text,
+        .report = write_page,
     };
     return case_run_all(&run);
 }

@@ -3,6 +3,7 @@
 #include "report/chart.h"
 #include "report/html.h"
 #include "report/list_text.h"
+#include "report/page_study.h"
 
 #include <math.h>
 #include <string.h>
@@ -119,7 +120,7 @@ static void put_sentence(text *out, const check_row *const row_at[], size_t coun
     text_char(out, '.');
 }
 
-static void put_refused(text *out, const page_head *head)
+void page_refused(text *out, const page_head *head)
 {
     if (head->refused == 1)
         text_put(out, "<p><strong>One row could not be checked and is not on this page:</strong> the messages of the run "
@@ -217,7 +218,7 @@ void page_verdict(text *out, const page_head *head, const check_row *const row_a
     text_format(out, "<p class=\"verdict %s\">", holds == count ? "holds" : "short");
     put_sentence(out, row_at, count, holds);
     text_put(out, "</p>\n");
-    put_refused(out, head);
+    page_refused(out, head);
     text_put(out, "<table class=\"cases stack\"><caption>Margin: the load factor at the limit over the one asked for, "
                   "less 1. The bars run from −100 % to +100 % with 0 in the middle.</caption>\n<thead><tr>"
                   "<th scope=\"col\">Case</th><th scope=\"col\">Verdict</th><th scope=\"col\" class=\"n\">Margin</th>"
