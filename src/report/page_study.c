@@ -12,11 +12,17 @@ enum { WIDE = 420 };
 
 /* ---- shared ----------------------------------------------------------------------------------------- */
 
+/* A column's name in words, so that a table can break it. */
+static void put_words(text *out, const char *name)
+{
+    for (; *name != '\0'; name++) text_char(out, *name == '_' ? ' ' : *name);
+}
+
 static void put_head(text *out, const field *f, unit_system units)
 {
     const unit *u = unit_shown(f->dimension, units);
     text_format(out, "<th scope=\"col\"%s>", f->kind == FIELD_NUMBER ? " class=\"n\"" : "");
-    html_text(out, f->name);
+    put_words(out, f->name);
     if (u != NULL) {
         text_put(out, ", ");
         html_unit(out, u->name);
@@ -28,8 +34,9 @@ static void put_cell(text *out, const field *f, const void *record, unit_system 
 {
     const unit *u = unit_shown(f->dimension, units);
     const char *word = field_text(f, record), *name = first ? "th" : "td";
-    text_format(out, first ? "<%s scope=\"row\">" : "<%s data-label=\"%s\"%s>", name, f->name,
-                f->kind == FIELD_NUMBER ? " class=\"n\"" : "");
+    text_format(out, "<%s%s", name, first ? " scope=\"row\"" : " data-label=\"");
+    if (!first) put_words(out, f->name);
+    text_put(out, first ? ">" : f->kind == FIELD_NUMBER ? "\" class=\"n\">" : "\">");
     if (word != NULL)
         html_text(out, word);
     else
@@ -306,11 +313,13 @@ void page_limit(text *out, const page_head *head, const limit_row *rows, size_t 
             chart_words(out, 0, y + 4, "start", "", name.at != NULL ? name.at : "");
             chart_bar(&c, now, limit, y, 8, rows[i].room < 0 ? "fill-red" : "fill-blue");
             text_format(out, "<circle cx=\"%.2f\" cy=\"%.2f\" r=\"5\" class=\"ring\"/>\n", chart_x(&c, now), y);
-            text_format(out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"mark\"/>\n", chart_x(&c, limit), y - 9, chart_x(&c, limit), y + 9);
+            if (rows[i].state != LIMIT_ROW_NEVER)
+                text_format(out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"mark\"/>\n", chart_x(&c, limit),
+                            y - 9, chart_x(&c, limit), y + 9);
             text_free(&name);
         }
         finish(out, "Ring: the present value; upright mark: the limit; the bar between them is the room that is left, or by how "
-                    "much it is past.");
+                    "much it is past. Without a mark: it holds to the end of the range.");
     }
     page_table(out, list, rows, count, head->units, "Limits");
     text_free(&said);
@@ -358,8 +367,10 @@ void page_scatter(text *out, const page_head *head, const scatter_row *rows, siz
                 100 * worst->short_share, worst->name);
     verdict(out, !(worst->short_share > 0), &said);
     page_refused(out, head);
+    text_put(out, "<div class=\"figures\">\n");
     for (size_t i = 0; i < count; i++)
         if (rows[i].rank == 0) scatter_figure(out, &rows[i]);
+    text_put(out, "</div>\n");
     page_table(out, list, rows, count, head->units, "Scatter of each case");
     text_free(&said);
 }
@@ -386,9 +397,8 @@ static void index_figure(text *out, const index_row *r)
     clock_mark(out, r->worst_clock, 80, "limit", worst.at);
     clock_mark(out, r->best_clock, 92, "strong", best.at);
     clock_mark(out, r->marked_clock, 70, "plain", "");
-    chart_words(out, 130, 62, "middle", "quiet", "up");
     text said = {0};
-    text_put(&said, "Seen from A toward B. Thick: the bow turned this way gives the largest margin; dashed: the smallest; thin: as "
+    text_put(&said, "Seen from A toward B, up is up. Thick: the bow turned this way gives the largest margin; dashed: the smallest; thin: as "
                     "marked now, ");
     put_percent(&said, r->margin_as_marked);
     text_char(&said, '.');
@@ -407,8 +417,10 @@ void page_index(text *out, const page_head *head, const index_row *rows, size_t 
                 fallen == 0 ? count : fallen, count);
     verdict(out, fallen == 0, &said);
     page_refused(out, head);
+    text_put(out, "<div class=\"figures\">\n");
     for (size_t i = 0; i < count; i++)
         if (rows[i].bow > 0) index_figure(out, &rows[i]);
+    text_put(out, "</div>\n");
     page_table(out, &index_list, rows, count, head->units, "Turning the bow");
     text_free(&said);
 }

@@ -32,7 +32,7 @@ const char page_style[] =
     ".working th:nth-child(1){width:17%}.working th:nth-child(2){width:19%}.working th:nth-child(4){width:17%}\n"
     ".working th:nth-child(5){width:18%}.working tr.group th{width:auto}\n"
     ".working{font-size:.85rem}.working td.n{white-space:nowrap}.working .source{font-size:.8rem;font-weight:400}\n"
-    "figure.study{margin-top:2.5rem}figure.study svg{max-width:42rem}.list{font-size:.85rem;margin-top:2rem}\n"
+    "figure.study{margin-top:2rem}figure.study h2{font-size:1.1rem}figure.study svg{max-width:42rem}.list{font-size:.8rem;margin-top:2rem}\n"
     "section.card{margin-top:3rem;padding-top:1.25rem;border-top:2px solid var(--ink)}\n"
     ".figures{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:0 2.25rem;margin:1.25rem 0}\n"
     "figure{margin:0 0 1.75rem}figure svg{display:block;width:100%;height:auto;max-width:34rem}\n"

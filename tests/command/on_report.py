@@ -324,3 +324,32 @@ class Drawn(Page):
         for row, tr in zip(rows, self.page().find("body/main/table/tbody")):
             bar = list(tr.iter("rect"))[1]
             self.assertAlmostEqual(float(bar.get("width")), 50 * min(1, abs(float(row["margin"]))), 2)
+
+
+class Studies(Page):
+    COMMANDS = [["compare", "--walls", "0.035,0.058,0.7"], ["sweep", "--vary", "miss_a=0:0.5:0.125"],
+                ["sweep", "--vary", "miss_a=0:0.5:0.25", "--vary", "bow=0:0.1:0.05"],
+                ["limit", "--find", "miss_a", "--to", "1"], ["index"],
+                ["scatter", "--tolerances", "tolerances.csv", "--samples", "64"]]
+
+    def test_each_has_a_page_beside_the_same_answer(self):
+        self.file("tolerances.csv", "column,minus,plus,unit\nbow,0.01,0.01,in\nwall,3,3,%\n")
+        self.cases(FORCED, {"case": "<b>", "bow [in]": "0.05", "compression [lbf]": "900"})
+        for command, *words in self.COMMANDS:
+            for units in "us", "si":
+                with self.subTest(command=command, units=units):
+                    given = [command, "cases.csv", *words, "--units", units]
+                    plain, beside = self.run_program(*given), self.run_program(*given, "--report", "page.html", "--title", "T")
+                    self.assertEqual(plain, beside)
+                    page = xml.fromstring(self.read("page.html"))
+                    self.assertEqual(page.find("head/title").text, "T")
+                    self.assertNotRegex(self.read("page.html"), NOT_A_NUMBER)
+                    self.assertNotIn("http", self.read("page.html"))
+                    self.assertEqual(next(page.iter("svg"))[0].tag, "title")
+                    rows = next(page.iter("tbody"))
+                    self.assertEqual(len(rows), len(plain.rows))
+                    for tr, row in zip(rows, plain.rows):
+                        for cell, value in zip(tr, row.values()):
+                            text = "".join(cell.itertext())
+                            if re.fullmatch(r"-?[\d.]+(e[-+]\d+)?", value):
+                                self.assertAlmostEqual(float(text), float(value), delta=1e-4 * abs(float(value)))
