@@ -144,7 +144,7 @@ static void put_push(const view *v)
     const double away = push > 0 ? 30 : 8, tip = push > 0 ? 8 : 30;
     arrow(v->out, v->left - away, y, v->left - tip, y);
     arrow(v->out, x + away, y, x + tip, y);
-    if (!v->second) value_words(v, WIDE - 4, y - 8, "end", "", fabs(push), DIM_FORCE);
+    if (!v->second) value_words(v, WIDE - 4, y + 34, "end", "", fabs(push), DIM_FORCE);
 }
 
 static void put_point(const view *v)
