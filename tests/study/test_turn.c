@@ -4,8 +4,6 @@
 
 #include "study/turn.h"
 
-#include <string.h>
-
 typedef struct brute {
     double best, best_clock; /* degrees */
 } brute;
@@ -42,12 +40,12 @@ static void refine(const problem *p, double sign, brute *b, double degrees)
     take(b, degrees, at);
 }
 
-static brute brute_force(const problem *p, double sign)
+static brute brute_force(const problem *p, const double margins[361], double sign)
 {
     double coarse[361], highest = -INFINITY, widest = 0;
     brute b = {-INFINITY, 0};
     for (int i = 0; i <= 360; i++) {
-        coarse[i] = height(p, sign, i);
+        coarse[i] = sign * margins[i];
         highest = fmax(highest, coarse[i]);
         if (i > 0) widest = fmax(widest, fabs(coarse[i] - coarse[i - 1]));
         if (i < 360) take(&b, i, coarse[i]);
@@ -63,9 +61,9 @@ static brute brute_force(const problem *p, double sign)
     return b;
 }
 
-static void ck_clock(const problem *p, double sign, double got_clock, double got)
+static void ck_clock(const problem *p, const double margins[361], double sign, double got_clock, double got)
 {
-    const brute b = brute_force(p, sign);
+    const brute b = brute_force(p, margins, sign);
     const double clock = got_clock / degree;
     ck_assert_msg(got_clock >= 0 && clock < 360, "clock %g", clock);
     near_within(sign * margin_with(p, KNOB(bow_clock), got_clock), sign * got, 1e-7, 1e-7);
@@ -80,15 +78,17 @@ static turn_answer ck_turn(const rbow_member *m)
     turn_answer a;
     ck_assert_int_eq(turn_bow(&p, &a), RBOW_OK);
     ck_assert(!(fabs(a.as_marked - margin_of(&p, m)) > 1e-12 * (1 + fabs(a.as_marked))));
-    ck_clock(&p, 1, a.best_clock, a.best);
-    ck_clock(&p, -1, a.worst_clock, a.worst);
+    double margins[361];
+    for (int i = 0; i <= 360; i++) margins[i] = height(&p, 1, i);
+    ck_clock(&p, margins, 1, a.best_clock, a.best);
+    ck_clock(&p, margins, -1, a.worst_clock, a.worst);
     return a;
 }
 
 START_TEST(any_member_against_brute_force)
 {
     gsl_rng *r = gsl_rng_alloc(gsl_rng_mt19937);
-    for (int i = 0; i < 64; i++) {
+    for (int i = 0; i < 60; i++) {
         const rbow_member m = any_member(r);
         ck_turn(&m);
     }
@@ -96,7 +96,7 @@ START_TEST(any_member_against_brute_force)
 }
 END_TEST
 
-/* Spreads of loads in one plane and out of it, so that tops are kinks: two checks or two places meet there. */
+/* Fixed ends: the middle and the ends want the bow on other sides, so that tops are kinks where two places meet. */
 START_TEST(mirror_images_go_to_the_smaller_clock)
 {
     rbow_member m = rail();
@@ -104,7 +104,7 @@ START_TEST(mirror_images_go_to_the_smaller_clock)
     m.compression = 8000;
     m.bow = 0.1;
     m.spread_load = 12;
-    for (m.spread_clock = 0; m.spread_clock < 6; m.spread_clock += 60 * degree) {
+    for (m.spread_clock = 0; m.spread_clock < 6; m.spread_clock += 100 * degree) {
         const turn_answer a = ck_turn(&m);
         ck_assert(a.best >= a.as_marked && a.worst <= a.as_marked);
     }
@@ -119,14 +119,12 @@ START_TEST(one_load_and_a_pinned_strut)
     m.bow = 0.1;
     m.spread_load = 4;
     for (int at = 0; at < 360; at += 40) {
-        const problem p = problem_of(&m);
         turn_answer a;
         m.spread_clock = at * degree;
-        const problem turned = problem_of(&m);
-        ck_assert_int_eq(turn_bow(&turned, &a), RBOW_OK);
+        const problem p = problem_of(&m);
+        ck_assert_int_eq(turn_bow(&p, &a), RBOW_OK);
         near_within(a.worst_clock / degree, at, 0, 0.1);
         near_within(a.best_clock / degree, (at + 180) % 360, 0, 0.1);
-        (void)p;
     }
 }
 END_TEST
@@ -140,7 +138,7 @@ START_TEST(level_tops_begin_at_their_smallest_clock)
     m.spread_load = 0.2;
     m.factor_yield = 0.2;
     m.column_curve = RBOW_CURVE_EN_D;
-    for (m.spread_clock = 0; m.spread_clock < 6; m.spread_clock += 1) ck_turn(&m);
+    for (m.spread_clock = 0; m.spread_clock < 6; m.spread_clock += 2.1) ck_turn(&m);
     m.spread_load = 0; /* level all round */
     const turn_answer a = ck_turn(&m);
     ck_assert(a.best_clock <= 0 && a.worst_clock <= 0);
