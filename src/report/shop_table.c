@@ -1,12 +1,7 @@
 #include "report/shop_table.h"
 
-#define TEXT(record, name_, at, meaning_)                                                                      \
-    {.name = name_, .kind = FIELD_TEXT, .offset = offsetof(record, at), .meaning = meaning_}
-#define WORD(record, at, words_, meaning_)                                                                     \
-    {.name = #at, .kind = FIELD_WORD, .offset = offsetof(record, at), .words = words_, .meaning = meaning_}
-#define NUMBER(record, at, dimension_, meaning_)                                                               \
-    {.name = #at, .kind = FIELD_NUMBER, .dimension = dimension_, .offset = offsetof(record, at),               \
-     .meaning = meaning_}
+#include "report/result_field.h"
+
 #define COUNT(fields_) (sizeof fields_ / sizeof *fields_)
 
 static const field_word basis_words[] = {

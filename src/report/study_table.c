@@ -1,14 +1,9 @@
 #include "report/study_table.h"
 
+#include "report/result_field.h"
+
 #include <string.h>
 
-#define TEXT(record, name_, at, meaning_)                                                                      \
-    {.name = name_, .kind = FIELD_TEXT, .offset = offsetof(record, at), .meaning = meaning_}
-#define WORD(record, at, words_, meaning_)                                                                     \
-    {.name = #at, .kind = FIELD_WORD, .offset = offsetof(record, at), .words = words_, .meaning = meaning_}
-#define NUMBER(record, at, dimension_, meaning_)                                                               \
-    {.name = #at, .kind = FIELD_NUMBER, .dimension = dimension_, .offset = offsetof(record, at),               \
-     .meaning = meaning_}
 #define LIST(what_, fields_, record)                                                                           \
     {.what = what_, .fields = fields_, .count = sizeof fields_ / sizeof *fields_, .record_size = sizeof(record)}
 

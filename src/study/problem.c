@@ -2,13 +2,6 @@
 
 #include <string.h>
 
-double knob_get(const rbow_member *m, knob k)
-{
-    double value;
-    memcpy(&value, (const char *)m + k, sizeof value);
-    return value;
-}
-
 void knob_set(rbow_member *m, knob k, double value)
 {
     memcpy((char *)m + k, &value, sizeof value);

@@ -14,7 +14,6 @@ typedef struct problem {
 /* A number of the member, by its place in it. */
 typedef size_t knob;
 
-double knob_get(const rbow_member *m, knob k);
 void knob_set(rbow_member *m, knob k, double value);
 
 /* The row that serves the member's wall, or NULL. */
