@@ -1,48 +1,83 @@
 #include "engine/factor.h"
 
 #include "engine/root.h"
-#include "engine/stress.h"
 
 #include <math.h>
 
+/* A climb follows a level (the use of yield, or the interaction) as the load factor grows, to the first place where it
+ * reaches 1. Looking closely at the whole tube is what costs. So the climb goes on by glances, then follows one peak
+ * from between two steps to the limit, and only there looks closely: a peak that is higher there takes the place of
+ * the first. */
+
 typedef enum level { LEVEL_USE, LEVEL_INTERACTION, LEVELS } level;
 
-enum { REMEMBERED_MOST = 64 };
+typedef struct mark { /* what is seen at a load factor */
+    double factor;
+    double level[LEVELS];
+    double at[LEVELS]; /* where along the tube, and in which zone, the level is reached */
+    int zone[LEVELS];
+    peak peaks[2];
+} mark;
 
-/* The two levels at a load factor come from one equilibrium, so each is remembered for the other's climb. */
+enum { REMEMBERED_MOST = 32 };
+
+/* Both levels come from one equilibrium, so what one climb sees is kept for the other. */
 typedef struct memory {
-    double factor[REMEMBERED_MOST], height[REMEMBERED_MOST][LEVELS];
+    mark seen[REMEMBERED_MOST];
     int count;
-    double hint; /* where one climb's range ended, for the other's, which then meets remembered places; 0 for none */
+    double end, step; /* where one climb's first walk ended and its step, for the other to meet remembered places */
 } memory;
 
-/* What is followed as the load factor grows. */
 typedef struct climb {
     const frame *frame;
     double tension;
+    double critical; /* load factor at which bending has no bound; INFINITY for none */
     level level;
     memory *memory;
     bool failed;
 } climb;
 
-/* A level u is mapped to (u - 1)/(u + 1): 0 at the limit, and close to linear at the pole, where a tube near its
- * critical load bends without bound. */
-static double mapped(double u)
+/* ---- looking ---------------------------------------------------------------------------------------- */
+
+void sight_at(const frame *f, double factor, double tension, sight *out)
 {
-    return isinf(u) ? 1 : (u - 1) / (u + 1);
+    out->stands = frame_state(f, factor, tension, &out->state) == RBOW_OK;
+    if (!out->stands) return;
+    peak_moments(f, &out->state, out->peaks);
+    out->stress = stress_of(f, &out->state, out->peaks);
+    out->together = interaction_of(f, &out->state, out->peaks);
 }
 
-static void measure(const climb *c, double factor, double height[LEVELS])
+static mark mark_of(double factor, const peak peaks[2], const stress_peak *s, const interaction *i)
+{
+    return (mark){factor, {s->use, i->value}, {s->at, i->at}, {s->zone, i->zone}, {peaks[0], peaks[1]}};
+}
+
+static mark buckled(double factor)
+{
+    return (mark){.factor = factor, .level = {INFINITY, INFINITY}};
+}
+
+static mark seen_at(double factor, const sight *s)
+{
+    return s->stands ? mark_of(factor, s->peaks, &s->stress, &s->together) : buckled(factor);
+}
+
+static mark judged(climb *c, double factor, const state *s, const peak peaks[2])
+{
+    const stress_peak stress = stress_of(c->frame, s, peaks);
+    const interaction together = interaction_of(c->frame, s, peaks);
+    if (isnan(stress.use) || isnan(together.value)) c->failed = true;
+    return mark_of(factor, peaks, &stress, &together);
+}
+
+static mark look_closely(climb *c, double factor)
 {
     state s;
     peak peaks[2];
-    if (frame_state(c->frame, factor, c->tension, &s) == RBOW_UNSTABLE) {
-        height[LEVEL_USE] = height[LEVEL_INTERACTION] = 1;
-        return;
-    }
+    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return buckled(factor);
     peak_moments(c->frame, &s, peaks);
-    height[LEVEL_USE] = mapped(stress_of(c->frame, &s, peaks).use);
-    height[LEVEL_INTERACTION] = mapped(interaction_of(c->frame, &s, peaks).value);
+    return judged(c, factor, &s, peaks);
 }
 
 static bool is_same(double a, double b)
@@ -50,101 +85,237 @@ static bool is_same(double a, double b)
     return a <= b && a >= b;
 }
 
-static double height(double factor, void *context)
+/* So near to the limit a glance does not tell on which side. */
+static bool is_close(double share)
 {
-    climb *c = context;
-    memory *m = c->memory;
-    int i = 0;
-    while (i < m->count && !is_same(m->factor[i], factor)) i++;
-    if (i == m->count) {
-        if (i == REMEMBERED_MOST) i = --m->count;
-        m->factor[i] = factor;
-        measure(c, factor, m->height[i]);
-        m->count++;
-    }
-    const double h = m->height[i][c->level];
-    if (isnan(h)) c->failed = true;
-    return h;
+    return share > 0.97 && share < 1;
 }
+
+static mark glance(climb *c, double factor)
+{
+    memory *m = c->memory;
+    for (int i = 0; i < m->count; i++)
+        if (is_same(m->seen[i].factor, factor)) return m->seen[i];
+    state s;
+    peak peaks[2];
+    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return buckled(factor);
+    peak_glance(c->frame, &s, peaks);
+    mark seen = judged(c, factor, &s, peaks);
+    if (is_close(seen.level[LEVEL_USE]) || is_close(seen.level[LEVEL_INTERACTION])) seen = look_closely(c, factor);
+    if (m->count < REMEMBERED_MOST) m->seen[m->count++] = seen;
+    return seen;
+}
+
+/* A tube near its critical load bends without bound. Without that pole the level is nearly a parabola, on which
+ * solvers take few steps. 0 at the limit. */
+static double height(const climb *c, const mark *m)
+{
+    const double share = m->level[c->level];
+    return isinf(share) ? (double)INFINITY : (share - 1) * (1 - m->factor / c->critical);
+}
+
+/* ---- from between two steps to the limit ------------------------------------------------------------- */
 
 /* Heights whose size is below this are the limit: the factor is then right to about as many digits, a hundred times
  * better than promised. The last step of the solver usually leaves far less. */
-static const double level_enough = 1e-12;
+static const double height_enough = 1e-12;
 
-typedef struct step { /* a load factor and how high the level is there */
-    double factor, height;
-} step;
-
-static step step_at(climb *c, double factor)
+static double close_height(double factor, void *context)
 {
-    return (step){factor, height(factor, c)};
+    climb *c = context;
+    const mark m = look_closely(c, factor);
+    return height(c, &m);
 }
 
-static rbow_status crossing(climb *c, step below, step above, double *factor)
+typedef struct followed { /* one peak, from load factor to load factor */
+    climb *climb;
+    int zone;
+    peak peak;
+} followed;
+
+static double followed_height(double factor, void *context)
 {
-    const bracket b = {below.factor, below.height, above.factor, above.height};
-    return root_between(height, c, &b, level_enough, factor);
+    followed *w = context;
+    climb *c = w->climb;
+    state s;
+    peak peaks[2] = {{.size = -1}, {.size = -1}};
+    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return INFINITY;
+    peak_follow(c->frame, &s, &w->peak);
+    peaks[w->zone] = w->peak;
+    const mark m = judged(c, factor, &s, peaks);
+    return height(c, &m);
 }
 
-static rbow_status first_of_hump(climb *c, const step s[3], double *factor)
+static void reached(const climb *c, const mark *m, reach *out)
+{
+    *out = (reach){m->factor, c->tension, m->at[c->level], m->zone[c->level]};
+}
+
+static rbow_status crossing_looked_at_closely(climb *c, double low, double high, reach *out)
+{
+    double factor;
+    const bracket b = {low, close_height(low, c), high, close_height(high, c)};
+    if (!(b.at_low < 0 && b.at_high >= 0)) return RBOW_OK;
+    const rbow_status status = root_between(close_height, c, &b, height_enough, &factor);
+    if (status != RBOW_OK) return status;
+    const mark m = look_closely(c, factor);
+    reached(c, &m, out);
+    return RBOW_OK;
+}
+
+/* Given: below, above  marks; a glance says that the level reaches 1 between. It may not, by a little: then out stays
+ * as it is. Each round follows a peak that was higher than the one before where that reached the limit. */
+static rbow_status crossing(climb *c, const mark *below, const mark *above, reach *out)
+{
+    enum { ROUNDS = 8 };
+    mark top = *above;
+    for (int i = 0; i < ROUNDS; i++) {
+        followed w = {c, top.zone[c->level], top.peaks[top.zone[c->level]]};
+        double factor;
+        const double at_high = followed_height(top.factor, &w);
+        const bracket b = {below->factor, followed_height(below->factor, &w), top.factor, at_high};
+        if (!(b.at_low < 0 && b.at_high > 0)) break;
+        const rbow_status status = root_between(followed_height, &w, &b, height_enough, &factor);
+        if (status != RBOW_OK) return status;
+        top = look_closely(c, factor);
+        if (height(c, &top) <= 10 * height_enough) {
+            reached(c, &top, out);
+            return RBOW_OK;
+        }
+    }
+    return crossing_looked_at_closely(c, below->factor, top.factor, out);
+}
+
+/* ---- step by step ------------------------------------------------------------------------------------ */
+
+static double level_of(const climb *c, const mark *m)
+{
+    return m->level[c->level];
+}
+
+static bool is_hump(const climb *c, const mark *before, const mark *here, const mark *after)
+{
+    return level_of(c, here) > level_of(c, before) && level_of(c, here) > level_of(c, after);
+}
+
+/* A level that is mapped so is 0 at the limit and finite where a tube buckles. */
+static double mapped_level(double factor, void *context)
+{
+    climb *c = context;
+    const mark m = look_closely(c, factor);
+    const double share = level_of(c, &m);
+    return isinf(share) ? 1 : (share - 1) / (share + 1);
+}
+
+/* A hump between steps is climbed to its top. */
+static rbow_status first_of_hump(climb *c, double low, double middle, double high, reach *out)
 {
     double at;
-    *factor = INFINITY;
-    const rbow_status status = highest_between(height, c, s[0].factor, s[1].factor, s[2].factor, &at);
+    const mark before = look_closely(c, low), here = look_closely(c, middle), after = look_closely(c, high);
+    if (!is_hump(c, &before, &here, &after)) return RBOW_OK; /* only by a glance */
+    const rbow_status status = highest_between(mapped_level, c, low, middle, high, &at);
     if (status != RBOW_OK) return status;
-    const step top = step_at(c, at);
-    return top.height < 0 ? RBOW_OK : crossing(c, s[0], top, factor);
+    const mark top = look_closely(c, at);
+    return height(c, &top) < 0 ? RBOW_OK : crossing(c, &before, &top, out);
+}
+
+/* A level that is lower after the first step may still have risen at once. */
+static bool rises_at_once(climb *c, const mark *from, double step, const mark *after)
+{
+    if (!(level_of(c, after) < level_of(c, from))) return false;
+    const mark base = glance(c, from->factor), next = glance(c, from->factor + step);
+    return level_of(c, &next) > level_of(c, &base);
 }
 
 /* What is locked in may be relieved by the run load before it grows, or the reverse: then the climb is looked
- * at closely. Otherwise a few steps tell enough. */
-static int steps_of(const climb *c)
+ * at in more steps. A later walk need not take shorter ones than the first. */
+static int steps_of(const climb *c, double span)
 {
     const rbow_member *m = &c->frame->member;
-    return m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? 8 : 3;
+    const int most = m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? 8 : 3;
+    const double enough = ceil(span / c->memory->step * (1 - 1e-9));
+    return enough < most ? (int)fmax(enough, 1) : most;
 }
 
-/* The end of a range may lie far behind the crossing, whose steps would then be coarse. */
-static void bring_nearer(climb *c, double low, step *end)
+static bool is_done(rbow_status status, const reach *out)
 {
-    while (end->height >= 0 && end->factor - low > 1e-12 * end->factor) {
-        const step nearer = step_at(c, low + (end->factor - low) / 4);
-        if (nearer.height < 0) return;
-        *end = nearer;
-    }
+    return status != RBOW_OK || isfinite(out->factor);
 }
 
-/* The first place in [low, high] where the level reaches 1; INFINITY where it does not. A hump between steps is
- * climbed to its top. */
-static rbow_status first_reach(climb *c, double low, double high, double *factor)
+static rbow_status walk(climb *c, const mark *from, const mark *end, reach *out)
 {
-    *factor = low;
-    step s[3] = {step_at(c, low)};
-    if (s[0].height >= 0) return RBOW_OK;
-    *factor = INFINITY;
-    if (!(low < high)) return RBOW_OK;
-
-    const double hint = c->memory->hint;
-    const bool hinted = hint > low && hint < high && height(hint, c) >= 0;
-    step end = step_at(c, hinted ? hint : high);
-    if (!hinted) bring_nearer(c, low, &end);
-    high = c->memory->hint = end.factor;
-    const int steps = steps_of(c);
-    const double wide = (high - low) / steps;
-    s[1] = s[0].height > -1 ? step_at(c, low + 1e-6 * wide) : s[0]; /* tells a hump that begins at once */
-    for (int i = 1; i <= steps && !c->failed; i++) {
-        s[2] = i == steps ? end : step_at(c, low + i * wide);
-        if (s[1].height >= 0) return crossing(c, s[0], s[1], factor);
-        if (s[1].height > s[0].height && s[1].height > s[2].height) {
-            const rbow_status status = first_of_hump(c, s, factor);
-            if (status != RBOW_OK || isfinite(*factor)) return status;
-        }
-        if (s[2].height >= 0) return crossing(c, s[1], s[2], factor);
-        s[0] = s[1];
-        s[1] = s[2];
+    const double span = end->factor - from->factor;
+    const int steps = steps_of(c, span);
+    const double wide = span / steps, at_once = 1e-6 * wide;
+    if (is_same(c->memory->step, 0)) c->memory->step = wide;
+    mark before = *from, here = *from;
+    for (int i = 1; i <= steps; i++) {
+        rbow_status status = RBOW_OK;
+        const mark after = i == steps ? *end : glance(c, from->factor + i * wide);
+        if (i > 1 && is_hump(c, &before, &here, &after))
+            status = first_of_hump(c, before.factor, here.factor, after.factor, out);
+        else if (i == 1 && rises_at_once(c, from, at_once, &after))
+            status = first_of_hump(c, from->factor, from->factor + at_once, after.factor, out);
+        if (is_done(status, out)) return status;
+        if (height(c, &after) >= 0) status = crossing(c, &here, &after, out);
+        if (is_done(status, out)) return status;
+        before = here;
+        here = after;
     }
-    return c->failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
+    return RBOW_OK;
 }
+
+/* Where the straight line through two heights reaches 0, and a little beyond; NaN where it does not go up. */
+static double line_passes(const climb *c, const mark *a, const mark *b)
+{
+    const double low = height(c, a), high = height(c, b);
+    return high > low ? a->factor + 1.05 * (b->factor - a->factor) * -low / (high - low) : (double)NAN;
+}
+
+/* Steps should be short, and few lie behind the limit: they end a little beyond it, as far as the line through what is
+ * known tells, or at the range's end. */
+static mark end_of_walk(climb *c, const mark *from, double high)
+{
+    const double end = c->memory->end;
+    mark before = *from, m;
+    if (end > from->factor && end < high) return glance(c, end);
+    m = glance(c, from->factor + fmin(1, (high - from->factor) / 2));
+    const double nearer = line_passes(c, from, &m);
+    if (height(c, &m) >= 0 && nearer < from->factor + 0.8 * (m.factor - from->factor)) {
+        const mark less = glance(c, nearer);
+        if (height(c, &less) >= 0) m = less;
+    }
+    while (height(c, &m) < 0 && m.factor < high) {
+        const double far = from->factor + 8 * (m.factor - from->factor), near = line_passes(c, &before, &m);
+        const double next = near > m.factor && near < far ? near : far;
+        before = m;
+        m = glance(c, fmin(next, high));
+    }
+    if (is_same(end, 0)) c->memory->end = m.factor;
+    return m;
+}
+
+/* The first place between `from` and the load factor high where the level reaches 1. */
+static rbow_status first_reach(climb *c, const mark *from, double high, reach *out)
+{
+    enum { WALKS = 8 };
+    *out = (reach){INFINITY, c->tension, NAN, ZONE_TUBE};
+    if (height(c, from) >= 0) {
+        reached(c, from, out);
+        return RBOW_OK;
+    }
+    mark here = *from;
+    for (int i = 0; i < WALKS && here.factor < high; i++) {
+        const mark end = end_of_walk(c, &here, high);
+        const rbow_status status = walk(c, &here, &end, out);
+        if (c->failed) return RBOW_STRESS_OVERFLOW;
+        if (is_done(status, out)) return status;
+        here = end;
+    }
+    return here.factor < high ? crossing_looked_at_closely(c, here.factor, high, out) : RBOW_OK;
+}
+
+/* ---- the three load factors -------------------------------------------------------------------------- */
 
 static double larger(const frame *f, double (*of)(const zone *))
 {
@@ -161,16 +332,8 @@ static double pull_load(const zone *z)
     return z->yield * z->section.area;
 }
 
-/* Without a change of axial load the level grows for ever once it grows: go up until it is past 1. */
-static double far_enough(climb *c)
-{
-    double high = 1;
-    while (high < 1e200 && height(high, c) < 0) high *= 8;
-    return high;
-}
-
-/* The factor at which the axial load alone must have brought the tube to yield (0 where the gap does so); +1e-12 so that rounding cannot
- * leave the crossing outside. */
+/* The factor at which the axial load alone must have brought the tube to yield (0 where the gap does so); +1e-12 so
+ * that rounding cannot leave the crossing outside. */
 static double axial_yield(const frame *f, double tension)
 {
     const double push = f->member.compression;
@@ -179,21 +342,34 @@ static double axial_yield(const frame *f, double tension)
     return fmax(0, factor * (1 + 1e-12));
 }
 
-/* With a push it stops at the elastic critical factor: a straight slender tube gets there first. */
-static rbow_status yield_factor(const frame *f, double tension, memory *m, double *factor)
-{
-    climb c = {.frame = f, .tension = tension, .level = LEVEL_USE, .memory = m};
-    const double push = f->member.compression;
-    if (!frame_runs(f)) {
-        *factor = height(0, &c) >= 0 ? 0 : INFINITY;
-        return c.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
-    }
-    if (!(push > 0 || push < 0)) return first_reach(&c, 0, far_enough(&c), factor);
+/* Without a change of axial load a level that grows at all grows for ever. */
+static const double for_ever = 1e200;
 
+static climb climb_of(const frame *f, double tension, level which, memory *m)
+{
+    const double push = f->member.compression;
     const double critical = push > 0 ? (f->critical_load + tension) / push : (double)INFINITY;
-    const double yield = axial_yield(f, tension);
-    const rbow_status status = first_reach(&c, 0, fmin(critical * (1 - 1e-10), yield), factor);
-    if (status == RBOW_OK) *factor = fmin(*factor, fmin(critical, yield));
+    return (climb){.frame = f, .tension = tension, .critical = critical, .level = which, .memory = m};
+}
+
+static rbow_status only_at_rest(const climb *c, const mark *rest, reach *out)
+{
+    *out = (reach){INFINITY, c->tension, NAN, ZONE_TUBE};
+    if (height(c, rest) >= 0) reached(c, rest, out);
+    return RBOW_OK;
+}
+
+/* With a push it stops at the elastic critical factor: a straight slender tube gets there first. */
+static rbow_status yield_factor(const frame *f, double tension, const mark *rest, memory *m, reach *out)
+{
+    climb c = climb_of(f, tension, LEVEL_USE, m);
+    const double push = f->member.compression;
+    if (!frame_runs(f)) return only_at_rest(&c, rest, out);
+    if (!(push > 0 || push < 0)) return first_reach(&c, rest, for_ever, out);
+
+    const double yield = axial_yield(f, tension), most = fmin(c.critical, yield);
+    const rbow_status status = first_reach(&c, rest, fmin(c.critical * (1 - 1e-10), yield), out);
+    if (status == RBOW_OK && !(out->factor <= most)) *out = (reach){most, tension, NAN, ZONE_TUBE};
     return status;
 }
 
@@ -206,67 +382,83 @@ static double column_factor(const frame *f, double tension)
 
 /* Counted only where the tube is in compression: from the factor that uses up a locked-in tension, or up
  * to the one that pulls a squeezed tube free. It never exceeds the column factor. */
-static rbow_status interaction_factor(const frame *f, double tension, double column, memory *m, double *factor)
+static rbow_status interaction_factor(const frame *f, double tension, const mark *rest, memory *m, reach *out)
 {
-    climb c = {.frame = f, .tension = tension, .level = LEVEL_INTERACTION, .memory = m};
+    climb c = climb_of(f, tension, LEVEL_INTERACTION, m);
     const double push = f->member.compression;
-    *factor = INFINITY;
+    *out = (reach){INFINITY, tension, NAN, ZONE_TUBE};
     if (push > 0) {
-        const double low = fmax(0, tension / push);
-        const double cap = (f->critical_load + tension) / push * (1 - 1e-10);
-        const rbow_status status = first_reach(&c, fmin(low, column), fmin(column, cap), factor);
-        *factor = fmin(*factor, column);
+        const double column = column_factor(f, tension);
+        const double low = fmin(fmax(0, tension / push), column);
+        const mark from = low > 0 ? look_closely(&c, low) : *rest;
+        const rbow_status status = first_reach(&c, &from, fmin(column, c.critical * (1 - 1e-10)), out);
+        if (status == RBOW_OK && !(out->factor <= column)) *out = (reach){column, tension, NAN, ZONE_TUBE};
         return status;
     }
     if (!(tension < 0)) return RBOW_OK;
-    if (push < 0) return first_reach(&c, 0, tension / push, factor);
-    if (frame_runs(f)) return first_reach(&c, 0, far_enough(&c), factor);
-    *factor = height(0, &c) >= 0 ? 0 : INFINITY;
-    return c.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
+    if (push < 0) return first_reach(&c, rest, tension / push, out);
+    return frame_runs(f) ? first_reach(&c, rest, for_ever, out) : only_at_rest(&c, rest, out);
 }
 
-static rbow_status factors_with(const frame *f, double tension, factors *out)
+/* Given: fit, loaded  seen with this tension */
+static rbow_status factors_with(const frame *f, double tension, const mark *fit, const mark *loaded, factors *out)
 {
-    *out = (factors){.yield_tension = tension, .interaction_tension = tension};
+    *out = (factors){0, {0, tension, NAN, ZONE_TUBE}, {0, tension, NAN, ZONE_TUBE}};
     if (-tension >= f->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
-    out->column = column_factor(f, tension);
     memory m;
-    m.count = 0, m.hint = 0;
-    const rbow_status status = yield_factor(f, tension, &m, &out->yield);
+    m.count = 0, m.end = 0, m.step = 0;
+    if (isfinite(loaded->level[LEVEL_USE])) m.seen[m.count++] = *loaded;
+    out->column = column_factor(f, tension);
+    const rbow_status status = yield_factor(f, tension, fit, &m, &out->yield);
     if (status != RBOW_OK) return status;
-    return interaction_factor(f, tension, out->column, &m, &out->interaction);
+    return interaction_factor(f, tension, fit, &m, &out->interaction);
 }
 
 /* Locked-in tension may have relaxed, so its help is not counted: not under a push, and not where it would only
  * stiffen the tube against what bends it. */
-rbow_status factors_of(const frame *f, factors *out)
+rbow_status factors_of(const frame *f, const sight *fit, const sight *loaded, factors *out)
 {
-    rbow_status status = factors_with(f, f->tension, out);
+    mark rest = seen_at(0, fit), run = seen_at(1, loaded);
+    rbow_status status = factors_with(f, f->tension, &rest, &run, out);
     if (status != RBOW_OK || !(f->tension > 0)) return status;
 
     factors relaxed;
-    status = factors_with(f, 0, &relaxed);
-    if (relaxed.yield < out->yield) out->yield = relaxed.yield, out->yield_tension = 0;
-    if (relaxed.interaction < out->interaction) out->interaction = relaxed.interaction, out->interaction_tension = 0;
+    sight s;
+    sight_at(f, 0, 0, &s);
+    rest = seen_at(0, &s);
+    sight_at(f, 1, 0, &s);
+    run = seen_at(1, &s);
+    status = factors_with(f, 0, &rest, &run, &relaxed);
+    if (relaxed.yield.factor < out->yield.factor) out->yield = relaxed.yield;
+    if (relaxed.interaction.factor < out->interaction.factor) out->interaction = relaxed.interaction;
     out->column = fmin(out->column, relaxed.column);
     return status;
+}
+
+/* Nothing is locked in: at rest the tube is free of moments. */
+static mark at_rest(void)
+{
+    return (mark){.peaks = {{.size = 0}, {.size = 0}}};
 }
 
 rbow_status least_ratio_of(const frame *unforced, double *ratio)
 {
     const frame *f = unforced;
     const rbow_member *m = &f->member;
-    const double column = column_factor(f, 0);
-    double together, yield;
+    const mark rest = at_rest();
+    reach together, yield;
     memory met;
-    met.count = 0, met.hint = 0;
-    rbow_status status = interaction_factor(f, 0, column, &met, &together);
+    met.count = 0, met.end = 0, met.step = 0;
+    rbow_status status = interaction_factor(f, 0, &rest, &met, &together);
     if (status != RBOW_OK) return status;
-    *ratio = fmin(column, together) / m->factor;
+    *ratio = fmin(column_factor(f, 0), together.factor) / m->factor;
 
-    climb c = {.frame = f, .level = LEVEL_USE, .memory = &met};
-    if (isfinite(*ratio) && height(*ratio * m->factor_yield, &c) < 0) return RBOW_OK;
-    status = yield_factor(f, 0, &met, &yield);
-    *ratio = fmin(*ratio, yield / m->factor_yield);
+    climb c = climb_of(f, 0, LEVEL_USE, &met);
+    if (isfinite(*ratio)) {
+        const mark there = look_closely(&c, *ratio * m->factor_yield);
+        if (height(&c, &there) < 0) return RBOW_OK;
+    }
+    status = yield_factor(f, 0, &rest, &met, &yield);
+    *ratio = fmin(*ratio, yield.factor / m->factor_yield);
     return status;
 }

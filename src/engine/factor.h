@@ -2,16 +2,36 @@
 #ifndef RAILBOW_ENGINE_FACTOR_H
 #define RAILBOW_ENGINE_FACTOR_H
 
-#include "engine/frame.h"
+#include "engine/stress.h"
+
+#include <stdbool.h>
+
+typedef struct sight { /* the tube at one load factor, looked at closely */
+    bool stands;       /* below its critical load; nothing else holds if not */
+    state state;
+    peak peaks[2];
+    stress_peak stress;
+    interaction together;
+} sight;
+
+/* Given:    tension  locked-in tension to count, lbf */
+void sight_at(const frame *f, double factor, double tension, sight *out);
+
+typedef struct reach { /* where a limit is reached */
+    double factor;     /* load factor; INFINITY where never */
+    double tension;    /* the locked-in tension counted: T0, or 0 where its help is not counted and that is lower */
+    double at;         /* xi; NaN where no one place decides */
+    int zone;
+} reach;
 
 typedef struct factors {
-    double yield, column, interaction;
-    /* the locked-in tension with which the lower value came out: T0, or 0 where its help is not counted */
-    double yield_tension, interaction_tension;
+    double column;
+    reach yield, interaction;
 } factors;
 
-/* Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
-rbow_status factors_of(const frame *f, factors *out);
+/* Given:    fit, loaded  the frame at load factors 0 and 1, its locked-in tension counted
+ * Status:   RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
+rbow_status factors_of(const frame *f, const sight *fit, const sight *loaded, factors *out);
 
 /* The smallest of the three over the one asked, of a frame without misses and gap: the factor that does not decide is
  * not followed to its limit.

@@ -1,5 +1,6 @@
 #include "engine/frame.h"
 
+#include "engine/beam.h"
 #include "engine/ends.h"
 
 #include <gsl/gsl_math.h>
@@ -213,19 +214,16 @@ static rbow_status build_column(frame *f, const rbow_material *k)
     return status;
 }
 
-typedef struct part { /* a lateral quantity's share in the two planes */
-    double up, right;
-} part;
-
 /* A quarter of the clock in radians is not quite a quarter; what rounding leaves is no load. */
 static double without_rounding(double share, double clock)
 {
     return fabs(share) > 1e-15 * (1 + fabs(clock)) ? share : 0;
 }
 
-static part toward(double size, double clock)
+static pair toward(double size, double clock)
 {
-    return (part){size * without_rounding(cos(clock), clock), size * without_rounding(sin(clock), clock)};
+    const double up = cos(clock), right = sin(clock);
+    return (pair){size * without_rounding(up, clock), size * without_rounding(right, clock)};
 }
 
 bool frame_point_is_idle(const rbow_member *m)
@@ -237,26 +235,19 @@ bool frame_point_is_idle(const rbow_member *m)
 static void build_loads(frame *f)
 {
     const rbow_member *m = &f->member;
-    const double gravity = -f->weight / m->length * m->vertical_g * without_rounding(cos(m->slope), m->slope);
-    const part offset = toward(m->compression * m->eccentricity, m->eccentricity_clock);
-    const part a = toward(m->moment_a, m->moment_clock), b = toward(m->moment_b, m->moment_clock);
-    const part point = toward(f->has_point ? m->point_load : 0, m->point_clock);
-    const part spread = toward(m->spread_load, m->spread_clock);
-    const double at_a = is_free(m) ? 0 : 1;
-    f->run[UP] = (rbow_loading){.moment_a = a.up + at_a * offset.up,
-                                .moment_b = b.up + offset.up,
-                                .point_load = point.up,
-                                .spread_load = spread.up + gravity};
-    f->run[RIGHT] = (rbow_loading){.moment_a = a.right + at_a * offset.right,
-                                   .moment_b = b.right + offset.right,
-                                   .point_load = point.right,
-                                   .spread_load = spread.right};
-
-    const part bow = toward(m->bow, m->bow_clock);
-    const part miss_a = toward(m->miss_a / m->length, m->miss_a_clock);
-    const part miss_b = toward(m->miss_b / m->length, m->miss_b_clock);
-    f->built[UP] = (rbow_loading){.bow = bow.up, .slope_a = miss_a.up, .slope_b = miss_b.up};
-    f->built[RIGHT] = (rbow_loading){.bow = bow.right, .slope_a = miss_a.right, .slope_b = miss_b.right};
+    const pair offset = toward(m->compression * m->eccentricity, m->eccentricity_clock), none = {0, 0};
+    const pair weight = {-f->weight / m->length * m->vertical_g * without_rounding(cos(m->slope), m->slope), 0};
+    f->run = (loads){
+        .moment_a = toward(m->moment_a, m->moment_clock) + (is_free(m) ? none : offset),
+        .moment_b = toward(m->moment_b, m->moment_clock) + offset,
+        .point_load = f->has_point ? toward(m->point_load, m->point_clock) : none,
+        .spread_load = toward(m->spread_load, m->spread_clock) + weight,
+    };
+    f->built = (loads){
+        .bow = toward(m->bow, m->bow_clock),
+        .slope_a = toward(m->miss_a / m->length, m->miss_a_clock),
+        .slope_b = toward(m->miss_b / m->length, m->miss_b_clock),
+    };
 }
 
 /* T0 = gap / (L/EA + 1/stiffness of the surroundings) */
@@ -276,23 +267,27 @@ static void insert_border(double borders[], int *count, double at)
     ++*count;
 }
 
-static void set_spots(piece *p)
+/* Along a wave of u radians the square of a moment's size turns with 2u: cells of 0.7 radians of the shortest wave,
+ * the bow's pi or the one near the critical load (2 pi at most), leave 1.4 radians of the square to a cell, a quarter
+ * of its wave. */
+static double cells_of(const frame *f)
+{
+    const double shortest = f->member.length * sqrt(f->critical_load / f->bending_stiffness);
+    return fmin(fmax(shortest, M_PI) / (2 * M_PI), 1) * CELLS_MOST;
+}
+
+static void set_spots(piece *p, double cells_of_tube)
 {
     const double span = p->to - p->from, side = (p->from + p->to) / 2;
-    const int cells = (int)ceil(span * CELLS);
+    const int cells = (int)ceil(span * cells_of_tube);
     p->count = cells + 1;
     for (int i = 0; i < cells; i++) p->spots[i] = spot_at(p->from + span * i / cells, side);
     p->spots[cells] = spot_at(p->to, side);
 }
 
-static bool loading_acts(const rbow_loading *l)
+static bool acts(pair load)
 {
-    return fabs(l->moment_a) > 0 || fabs(l->moment_b) > 0 || fabs(l->point_load) > 0 || fabs(l->spread_load) > 0;
-}
-
-static bool loading_bends(const rbow_loading *l)
-{
-    return loading_acts(l) || fabs(l->bow) > 0 || fabs(l->slope_a) > 0 || fabs(l->slope_b) > 0;
+    return fabs(load[UP]) > 0 || fabs(load[RIGHT]) > 0;
 }
 
 static void build_pieces(frame *f)
@@ -316,7 +311,7 @@ static void build_pieces(frame *f)
         const bool welded = middle < weld || (!is_free(m) && middle > 1 - weld);
         piece *p = &f->pieces[f->piece_count++];
         *p = (piece){.from = borders[i], .to = borders[i + 1], .zone = welded ? ZONE_WELD : ZONE_TUBE};
-        set_spots(p);
+        set_spots(p, cells_of(f));
     }
 }
 
@@ -333,8 +328,18 @@ rbow_status frame_build(const rbow_member *member, const rbow_material *material
     f->tension = locked_tension(member, material->elastic_modulus * area);
     f->has_point = fabs(m->point_load) > 0 && !frame_point_is_idle(m);
     build_loads(f);
-    f->planes = loading_bends(&f->run[RIGHT]) || loading_bends(&f->built[RIGHT]) ? 2 : 1;
     build_pieces(f);
+    const rbow_beam beam = {
+        .bending_stiffness = f->bending_stiffness,
+        .length = m->length,
+        .critical_load = f->critical_load,
+        .stiffness_a = f->stiffness_a,
+        .stiffness_b = f->stiffness_b,
+        .point_at = f->has_point ? m->point_at : m->length,
+        .bow_at = m->bow_at,
+        .bow_shape = (rbow_bow_shape)m->bow_shape,
+    };
+    if (beam_begin(&beam, &f->ready) != RBOW_OK) return RBOW_OUT_OF_RANGE;
     return isfinite(f->tension) && isfinite(f->column_load) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
 
@@ -342,25 +347,26 @@ frame frame_unforced(const frame *f)
 {
     frame free = *f;
     free.tension = free.member.gap = free.member.miss_a = free.member.miss_b = 0;
-    for (int i = 0; i < 2; i++) free.built[i].slope_a = free.built[i].slope_b = 0;
+    free.built.slope_a = free.built.slope_b = (pair){0, 0};
     return free;
 }
 
 bool frame_runs(const frame *f)
 {
-    return fabs(f->member.compression) > 0 || fabs(f->member.torque) > 0 || loading_acts(&f->run[UP])
-        || loading_acts(&f->run[RIGHT]);
+    const loads *l = &f->run;
+    return fabs(f->member.compression) > 0 || fabs(f->member.torque) > 0 || acts(l->moment_a) || acts(l->moment_b)
+        || acts(l->point_load) || acts(l->spread_load);
 }
 
 /* ---- the state at one load factor ------------------------------------------------------------------- */
 
-static rbow_loading at_factor(const rbow_loading *run, const rbow_loading *built, double factor)
+static loads at_factor(const loads *run, const loads *built, double factor)
 {
-    return (rbow_loading){
-        .moment_a = factor * run->moment_a,
-        .moment_b = factor * run->moment_b,
-        .point_load = factor * run->point_load,
-        .spread_load = factor * run->spread_load,
+    return (loads){
+        .moment_a = run->moment_a * factor,
+        .moment_b = run->moment_b * factor,
+        .point_load = run->point_load * factor,
+        .spread_load = run->spread_load * factor,
         .bow = built->bow,
         .slope_a = built->slope_a,
         .slope_b = built->slope_b,
@@ -369,26 +375,12 @@ static rbow_loading at_factor(const rbow_loading *run, const rbow_loading *built
 
 rbow_status frame_state(const frame *f, double factor, double tension, state *s)
 {
-    const rbow_member *m = &f->member;
-    const rbow_beam beam = {
-        .bending_stiffness = f->bending_stiffness,
-        .length = m->length,
-        .compression = frame_axial(f, factor, tension),
-        .critical_load = f->critical_load,
-        .stiffness_a = f->stiffness_a,
-        .stiffness_b = f->stiffness_b,
-        .point_at = f->has_point ? m->point_at : m->length,
-        .bow_at = m->bow_at,
-        .bow_shape = (rbow_bow_shape)m->bow_shape,
-    };
-    s->axial = beam.compression;
-    s->torque = factor * m->torque;
-    const rbow_status status = rbow_beam_prepare(&beam, &s->prepared);
+    s->axial = frame_axial(f, factor, tension);
+    s->torque = factor * f->member.torque;
+    s->prepared = f->ready;
+    const rbow_status status = beam_load(&s->prepared, s->axial);
     if (status != RBOW_OK) return status;
-    s->planes[RIGHT] = (rbow_solution){{0}};
-    for (int plane = 0; plane < f->planes; plane++) {
-        const rbow_loading loading = at_factor(&f->run[plane], &f->built[plane], factor);
-        rbow_beam_solve(&s->prepared, &loading, &s->planes[plane]);
-    }
+    const loads l = at_factor(&f->run, &f->built, factor);
+    beam_solve(&s->prepared, &l, &s->shares);
     return RBOW_OK;
 }

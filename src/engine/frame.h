@@ -8,7 +8,6 @@
 
 #include <stdbool.h>
 
-enum { UP, RIGHT };           /* the two planes */
 enum { ZONE_TUBE, ZONE_WELD }; /* what a place of the tube is made of */
 
 typedef struct zone {
@@ -17,13 +16,13 @@ typedef struct zone {
     double yield;
 } zone;
 
-enum { CELLS = 9 }; /* that the tube is looked at in, see peak.c */
+enum { CELLS_MOST = 9 }; /* that the tube is looked at in, see frame.c */
 
 typedef struct piece { /* a stretch without a load inside, all of one zone; shares of the length */
     double from, to;
     int zone;
     int count;              /* of its spots: both ends and even steps between */
-    spot spots[CELLS + 2];
+    spot spots[CELLS_MOST + 2];
 } piece;
 
 enum { PIECES_MOST = 5 }; /* cut at two zone borders, a point load, a kink */
@@ -39,8 +38,8 @@ typedef struct frame {
     double weight;
     double tension; /* T0, locked in, lbf */
     bool has_point; /* a point load that the joints do not take */
-    rbow_loading run[2], built[2];
-    int planes; /* 1 where nothing acts in the second */
+    rbow_prepared ready; /* but for the load */
+    loads run, built;    /* what grows with the load factor, and what does not */
     piece pieces[PIECES_MOST];
     int piece_count;
 } frame;
@@ -48,7 +47,7 @@ typedef struct frame {
 /* What is wrong with a member, as rbow_member_faults. */
 size_t frame_faults(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);
 
-/* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
+/* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE | RBOW_STRESS_OVERFLOW */
 rbow_status frame_build(const rbow_member *member, const rbow_material *material, frame *f);
 
 /* Whether a point load would act at a held joint, which takes it. */
@@ -69,7 +68,7 @@ static inline double frame_axial(const frame *f, double factor, double tension)
 typedef struct state { /* equilibrium at one load factor */
     double axial, torque;
     rbow_prepared prepared;
-    rbow_solution planes[2];
+    shares shares;
 } state;
 
 /* Given:    factor   load factor

@@ -87,8 +87,8 @@ static judged judge(const rbow_member *m, const factors *k)
 {
     const double ratio[3] = {
         [RBOW_BY_COLUMN] = k->column / m->factor,
-        [RBOW_BY_YIELD] = k->yield / m->factor_yield,
-        [RBOW_BY_INTERACTION] = k->interaction / m->factor,
+        [RBOW_BY_YIELD] = k->yield.factor / m->factor_yield,
+        [RBOW_BY_INTERACTION] = k->interaction.factor / m->factor,
     };
     judged j = {ratio[0], RBOW_BY_COLUMN};
     double least = ratio[0];
@@ -104,22 +104,10 @@ static judged judge(const rbow_member *m, const factors *k)
 /* Where along the tube the check that governs is reached, at its own load factor. */
 static void tell_where(const frame *f, const factors *k, rbow_result *r)
 {
-    state s;
-    peak peaks[2];
-    const double critical = (f->critical_load + k->yield_tension) / f->member.compression;
-    const bool buckles = f->member.compression > 0 && k->yield >= critical * (1 - 1e-9);
-    if (r->governs == RBOW_BY_YIELD && !buckles && frame_state(f, k->yield, k->yield_tension, &s) == RBOW_OK) {
-        peak_moments(f, &s, peaks);
-        const stress_peak p = stress_of(f, &s, peaks);
-        r->governs_at = p.at * f->member.length;
-        r->governs_in_weld_zone = p.zone == ZONE_WELD;
-    } else if (r->governs == RBOW_BY_INTERACTION
-               && frame_state(f, k->interaction, k->interaction_tension, &s) == RBOW_OK) {
-        peak_moments(f, &s, peaks);
-        const interaction p = interaction_of(f, &s, peaks);
-        r->governs_at = p.at * f->member.length;
-        r->governs_in_weld_zone = p.zone == ZONE_WELD;
-    }
+    const reach *to = r->governs == RBOW_BY_YIELD ? &k->yield : &k->interaction;
+    if (r->governs != RBOW_BY_YIELD && r->governs != RBOW_BY_INTERACTION) return;
+    r->governs_at = to->at * f->member.length;
+    r->governs_in_weld_zone = to->zone == ZONE_WELD;
 }
 
 static bool is_forced(const frame *f)
@@ -127,15 +115,15 @@ static bool is_forced(const frame *f)
     return fabs(f->member.gap) > 0 || f->member.miss_a > 0 || f->member.miss_b > 0;
 }
 
-static rbow_status tell_margins(const frame *f, rbow_result *r)
+static rbow_status tell_margins(const frame *f, const sight *fit, const sight *loaded, rbow_result *r)
 {
     factors k;
-    rbow_status status = factors_of(f, &k);
+    rbow_status status = factors_of(f, fit, loaded, &k);
     if (status != RBOW_OK) return status;
     const judged as_built = judge(&f->member, &k);
-    r->yield_factor = k.yield;
+    r->yield_factor = k.yield.factor;
     r->column_factor = k.column;
-    r->interaction_factor = k.interaction;
+    r->interaction_factor = k.interaction.factor;
     r->margin = as_built.margin;
     r->governs = as_built.governs;
     r->verdict = r->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
@@ -153,41 +141,34 @@ static rbow_status tell_margins(const frame *f, rbow_result *r)
 }
 
 /* The state that stands in the car with no run load. */
-static void tell_fit(const frame *f, rbow_result *r)
+static void tell_fit(const frame *f, const sight *fit, rbow_result *r)
 {
-    state s;
-    peak peaks[2];
     r->fit_axial = 0 - f->tension;
-    if (frame_state(f, 0, f->tension, &s) != RBOW_OK) return; /* it buckles where it stands */
-    peak_moments(f, &s, peaks);
-    const stress_peak p = stress_of(f, &s, peaks);
-    r->fit_moment = p.moment * f->unit;
-    r->fit_stress = p.stress;
-    if (p.use >= 1) r->remarks |= RBOW_REMARK_SET;
+    if (!fit->stands) return; /* it buckles where it stands */
+    r->fit_moment = fit->stress.moment * f->unit;
+    r->fit_stress = fit->stress.stress;
+    if (fit->stress.use >= 1) r->remarks |= RBOW_REMARK_SET;
 }
 
-static double clock_of(const double vector[2])
+static double clock_of(pair vector)
 {
     const double clock = atan2(vector[RIGHT], vector[UP]);
     return clock < 0 ? clock + 2 * M_PI : clock;
 }
 
-static rbow_status tell_loaded(const frame *f, rbow_result *r)
+static rbow_status tell_loaded(const frame *f, const sight *loaded, rbow_result *r)
 {
-    state s;
-    peak peaks[2];
     r->axial = frame_axial(f, 1, f->tension);
-    if (frame_state(f, 1, f->tension, &s) != RBOW_OK) {
+    if (!loaded->stands) {
         r->remarks |= RBOW_REMARK_UNSTABLE;
         return RBOW_OK;
     }
-    peak_moments(f, &s, peaks);
-    const stress_peak p = stress_of(f, &s, peaks);
-    const peak w = peak_movement(f, &s);
-    r->peak_moment = p.moment * f->unit;
-    r->peak_moment_at = p.moment_at * f->member.length;
-    r->peak_stress = p.stress;
-    r->stress_use = p.use;
+    const stress_peak *p = &loaded->stress;
+    const peak w = peak_movement(f, &loaded->state);
+    r->peak_moment = p->moment * f->unit;
+    r->peak_moment_at = p->moment_at * f->member.length;
+    r->peak_stress = p->stress;
+    r->stress_use = p->use;
     r->deflection = w.size * f->member.length;
     if (w.size > 0) r->deflection_clock = clock_of(w.vector);
     return isfinite(r->peak_stress) && isfinite(r->deflection) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
@@ -225,37 +206,45 @@ static void tell_remarks(const frame *f, rbow_result *r)
     remark_if(r, m->dressed > 0 && !(m->weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
 }
 
-rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material, rbow_margin *margin)
+static rbow_status make_ready(const rbow_member *member, const rbow_material *material, frame *f, sight *fit,
+                              sight *loaded)
 {
     rbow_status status;
+    if (frame_faults(member, material, &status, 1) > 0) return status;
+    status = frame_build(member, material, f);
+    if (status != RBOW_OK) return status;
+    sight_at(f, 0, f->tension, fit);
+    sight_at(f, 1, f->tension, loaded);
+    return RBOW_OK;
+}
+
+rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material, rbow_margin *margin)
+{
     frame f;
     factors k;
+    sight fit, loaded;
     *margin = (rbow_margin){NAN, RBOW_BY_NONE, NAN, NAN, NAN, 0};
-    if (frame_faults(member, material, &status, 1) > 0) return status;
-    status = frame_build(member, material, &f);
-    if (status == RBOW_OK) status = factors_of(&f, &k);
+    rbow_status status = make_ready(member, material, &f, &fit, &loaded);
+    if (status == RBOW_OK) status = factors_of(&f, &fit, &loaded, &k);
     if (status != RBOW_OK) return status;
     const judged j = judge(&f.member, &k);
-    *margin = (rbow_margin){j.margin, j.governs, k.yield, k.column, k.interaction,
-                            frame_axial(&f, 1, f.tension) >= f.critical_load};
+    *margin = (rbow_margin){j.margin, j.governs, k.yield.factor, k.column, k.interaction.factor, !loaded.stands};
     return RBOW_OK;
 }
 
 rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material, rbow_result *result)
 {
-    rbow_status status;
     frame f;
+    sight fit, loaded;
     *result = nothing();
-    if (frame_faults(member, material, &status, 1) > 0) return status;
-
     rbow_result r = nothing();
-    status = frame_build(member, material, &f);
+    rbow_status status = make_ready(member, material, &f, &fit, &loaded);
     if (status != RBOW_OK) return status;
     tell_column(&f, &r);
-    status = tell_margins(&f, &r);
+    status = tell_margins(&f, &fit, &loaded, &r);
     if (status != RBOW_OK) return status;
-    tell_fit(&f, &r);
-    status = tell_loaded(&f, &r);
+    tell_fit(&f, &fit, &r);
+    status = tell_loaded(&f, &loaded, &r);
     if (status != RBOW_OK) return status;
     tell_remarks(&f, &r);
     *result = r;

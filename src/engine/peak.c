@@ -1,26 +1,27 @@
 #include "engine/peak.h"
 
+#include "engine/waves.h"
+
 #include <gsl/gsl_math.h>
 #include <math.h>
 #include <stdbool.h>
 
 /* Between loads the square of the size is smooth; its half derivative g = f . f' is watched at nodes close
- * enough that no cell holds more than one turn of g, and each change from rising to falling is refined.
- * Along a wave of u radians the square turns with 2u, and u is at most 2 pi: nine cells leave at most 1.4 radians
- * of the square to a cell, a quarter of its wave. */
+ * enough that no cell holds more than one turn of g, and each change from rising to falling is refined. */
 enum { LAYERS_MOST = 100 };
 
 /* Sizes that differ by less are one tie: the mirror image of a place comes out different by rounding. */
 static const double tie = 1e-11;
 
-typedef void (*jet_function)(const rbow_prepared *, const rbow_solution[2], int, const spot *, jet *);
+typedef jet (*jet_function)(const rbow_prepared *, const shares *, const spot *);
 
 typedef struct search {
     const state *state;
-    int planes;
     jet_function jet;
-    double side; /* a place inside the piece being searched */
     const wave_field *field; /* that serves in place of jet, or NULL */
+    double side;             /* a place inside the piece being searched */
+    int piece;               /* which it is */
+    double square;           /* of the best size so far; below 0 before the first */
     peak best;
 } search;
 
@@ -29,47 +30,47 @@ typedef struct node { /* a place, what is there, and the first two derivatives o
     jet jet;
 } node;
 
-static node node_from(double xi, const jet *j)
+/* ---- one place --------------------------------------------------------------------------------------- */
+
+static node node_from(double xi, jet j)
 {
-    return (node){
-        .xi = xi,
-        .rise = j->f[0] * j->d1[0] + j->f[1] * j->d1[1],
-        .curve = j->d1[0] * j->d1[0] + j->d1[1] * j->d1[1] + j->f[0] * j->d2[0] + j->f[1] * j->d2[1],
-        .jet = *j,
-    };
+    return (node){.xi = xi, .rise = dot(j.f, j.d1), .curve = dot(j.d1, j.d1) + dot(j.f, j.d2), .jet = j};
 }
 
 static node node_of(const search *s, const spot *at)
 {
-    jet j;
-    s->jet(&s->state->prepared, s->state->planes, s->planes, at, &j);
-    return node_from(at->xi, &j);
+    return node_from(at->xi, s->jet(&s->state->prepared, &s->state->shares, at));
 }
 
 static node node_at(const search *s, double xi)
 {
     const spot at = spot_at(xi, s->side);
-    if (s->field == NULL) return node_of(s, &at);
-    jet j;
-    const half_wave h = half_wave_at(s->field->p, xi);
-    jet_of_field(s->field, &h, &at, &j);
-    return node_from(xi, &j);
+    return s->field == NULL ? node_of(s, &at)
+                            : node_from(xi, jet_of_field(s->field, half_wave_at(s->field->p, xi), &at));
 }
 
-static void offer(search *s, double xi, double up, double right)
+static void offer(search *s, double xi, pair vector)
 {
-    const double size = sqrt(up * up + right * right);
-    if (size > s->best.size * (1 + tie) || s->best.size < 0)
-        s->best = (peak){.size = size, .at = xi, .vector = {up, right}};
+    const double square = dot(vector, vector);
+    if (!(square > s->square * (1 + 2 * tie) || s->square < 0)) return;
+    s->square = square;
+    s->best = (peak){.at = xi, .vector = vector, .piece = s->piece};
 }
 
 /* The last step is small enough for Taylor's three terms. */
 static void offer_beside(search *s, const node *n, double step)
 {
-    const jet *j = &n->jet;
-    offer(s, n->xi + step, j->f[0] + step * (j->d1[0] + step / 2 * j->d2[0]),
-          j->f[1] + step * (j->d1[1] + step / 2 * j->d2[1]));
+    offer(s, n->xi + step, n->jet.f + step * (n->jet.d1 + step / 2 * n->jet.d2));
 }
+
+static peak best_of(const search *s)
+{
+    peak p = s->best;
+    p.size = s->square < 0 ? -1 : sqrt(s->square);
+    return p;
+}
+
+/* ---- between two places ------------------------------------------------------------------------------ */
 
 /* Newton's steps on g inside a bracket: the derivative comes free with each value, so three or four evaluations
  * do where a bracketing solver takes nine. Measured: with GSL's Brent here a check took 242 us, so 144 us. */
@@ -117,7 +118,7 @@ static void look_inside(search *s, const node *left, const node *right)
 
 static double square_at(const node *n)
 {
-    return n->jet.f[0] * n->jet.f[0] + n->jet.f[1] * n->jet.f[1];
+    return dot(n->jet.f, n->jet.f);
 }
 
 /* Next to a held or pinned end the size is 0 but for rounding, and so is its rise, whose sign then means nothing:
@@ -132,6 +133,8 @@ static void look_between(search *s, const node *left, const node *right)
              && right->rise * right->curve > 0)
         look_inside(s, left, right);
 }
+
+/* ---- one piece --------------------------------------------------------------------------------------- */
 
 static void look_on(search *s, node *left, const node *right)
 {
@@ -170,47 +173,123 @@ static void search_jets(search *s, const piece *p)
 /* The places of a piece are evenly spaced: one sine and cosine for the first and one for the step serve them all. */
 static void search_waves(search *s, const piece *p)
 {
-    const rbow_prepared *b = &s->state->prepared;
-    const wave_field field = field_of(b, s->state->planes, s->planes, s->side);
-    const half_wave step = half_wave_at(b, (p->to - p->from) / (p->count - 1));
-    half_wave here = half_wave_at(b, p->from);
-    node left;
-    jet j;
-    s->field = &field;
-    for (int i = 0; i < p->count; i++, here = half_wave_on(b, here, step)) {
-        jet_of_field(&field, &here, &p->spots[i], &j);
-        const node right = node_from(p->spots[i].xi, &j);
-        if (i > 0)
-            look_on(s, &left, &right);
-        else
-            offer_beside(s, &right, 0);
-        left = right;
+    const wave_field *field = s->field;
+    const half_wave step = half_wave_at(field->p, (p->to - p->from) / (p->count - 1));
+    half_wave here = half_wave_at(field->p, p->from);
+    node two[2];
+    for (int i = 0; i < p->count; i++, here = half_wave_on(field, here, step)) {
+        node *right = &two[i % 2];
+        *right = node_from(p->spots[i].xi, jet_of_field(field, here, &p->spots[i]));
+        if (i > 0) look_between(s, &two[1 - i % 2], right);
+        offer(s, right->xi, right->jet.f);
     }
-    s->field = NULL;
 }
 
-static void search_piece(search *s, const piece *p)
+/* From the best spot, half the square's parabola tells how much higher its top is, if that lies on the piece. */
+static void climb_parabola(search *s, const piece *p, const node *n)
 {
-    s->side = (p->from + p->to) / 2;
-    if (s->jet == jet_of_moment && field_serves(&s->state->prepared))
-        search_waves(s, p);
-    else
-        search_jets(s, p);
+    const double step = -n->rise / n->curve, cell = (p->to - p->from) / (p->count - 1), xi = n->xi + step;
+    if (!(n->curve < 0 && fabs(step) < cell && xi > p->from && xi < p->to)) return;
+    s->square += n->rise * step;
+    s->best.at = xi;
+}
+
+static void glance_at_waves(search *s, const piece *p)
+{
+    const wave_field *field = s->field;
+    const half_wave step = half_wave_at(field->p, (p->to - p->from) / (p->count - 1));
+    half_wave here = half_wave_at(field->p, p->from), there = here;
+    double best = s->square;
+    int at = -1;
+    for (int i = 0; i < p->count; i++, here = half_wave_on(field, here, step)) {
+        const pair m = moment_of_field(field, here, &p->spots[i]);
+        const double square = dot(m, m);
+        if (!(square > best)) continue;
+        best = square, at = i, there = here;
+    }
+    if (at < 0) return;
+    const node n = node_from(p->spots[at].xi, jet_of_field(field, there, &p->spots[at]));
+    offer_beside(s, &n, 0);
+    climb_parabola(s, p, &n);
+}
+
+/* ---- the whole tube ---------------------------------------------------------------------------------- */
+
+static search search_of(const state *s, jet_function of)
+{
+    return (search){.state = s, .jet = of, .square = -1};
+}
+
+static void enter(search *s, const frame *f, int which)
+{
+    s->piece = which;
+    s->side = (f->pieces[which].from + f->pieces[which].to) / 2;
+}
+
+/* The largest moments, each piece searched by `waves` where waves serve. */
+static void search_moments(const frame *f, const state *s, void (*waves)(search *, const piece *), peak peaks[2])
+{
+    search look[2] = {search_of(s, jet_of_moment), search_of(s, jet_of_moment)};
+    for (int i = 0; i < f->piece_count; i++) {
+        search *in = &look[f->pieces[i].zone];
+        enter(in, f, i);
+        if (field_serves(&s->prepared)) {
+            const wave_field field = field_of(&s->prepared, &s->shares, in->side);
+            in->field = &field;
+            waves(in, &f->pieces[i]);
+            in->field = NULL;
+        } else {
+            search_jets(in, &f->pieces[i]);
+        }
+    }
+    peaks[ZONE_TUBE] = best_of(&look[ZONE_TUBE]);
+    peaks[ZONE_WELD] = best_of(&look[ZONE_WELD]);
 }
 
 void peak_moments(const frame *f, const state *s, peak peaks[2])
 {
-    for (int which = ZONE_TUBE; which <= ZONE_WELD; which++) {
-        search look = {.state = s, .planes = f->planes, .jet = jet_of_moment, .best = {.size = -1}};
-        for (int i = 0; i < f->piece_count; i++)
-            if (f->pieces[i].zone == which) search_piece(&look, &f->pieces[i]);
-        peaks[which] = look.best;
+    search_moments(f, s, search_waves, peaks);
+}
+
+void peak_glance(const frame *f, const state *s, peak peaks[2])
+{
+    search_moments(f, s, glance_at_waves, peaks);
+}
+
+/* Newton's steps, or half way to the end uphill where the square is not yet curved downward. */
+static void follow(search *s, const piece *p, double xi)
+{
+    enum { STEPS_MOST = 20 };
+    for (int i = 0; i < STEPS_MOST; i++) {
+        const node n = node_at(s, xi);
+        const double end = n.rise > 0 ? p->to : p->from;
+        const double top = n.curve < 0 ? xi - n.rise / n.curve : (xi + end) / 2;
+        const double next = fmin(fmax(top, p->from), p->to);
+        const bool near = fabs(next - xi) < 1e-5;
+        if (near || i + 1 == STEPS_MOST) {
+            offer_beside(s, &n, near ? next - xi : 0);
+            return;
+        }
+        xi = next;
     }
+}
+
+void peak_follow(const frame *f, const state *s, peak *p)
+{
+    search look = search_of(s, jet_of_moment);
+    enter(&look, f, p->piece);
+    const wave_field field = field_of(&s->prepared, &s->shares, look.side);
+    if (field_serves(&s->prepared)) look.field = &field;
+    follow(&look, &f->pieces[p->piece], p->at);
+    *p = best_of(&look);
 }
 
 peak peak_movement(const frame *f, const state *s)
 {
-    search look = {.state = s, .planes = f->planes, .jet = jet_of_movement, .best = {.size = -1}};
-    for (int i = 0; i < f->piece_count; i++) search_piece(&look, &f->pieces[i]);
-    return look.best;
+    search look = search_of(s, jet_of_movement);
+    for (int i = 0; i < f->piece_count; i++) {
+        enter(&look, f, i);
+        search_jets(&look, &f->pieces[i]);
+    }
+    return best_of(&look);
 }

@@ -20,8 +20,9 @@ static bool are_inside(const rbow_profile *stations, size_t count, double length
 static void station_at(const state *s, rbow_profile *p)
 {
     rbow_station up, right;
-    rbow_beam_at(&s->prepared, &s->planes[UP], p->at, &up);
-    rbow_beam_at(&s->prepared, &s->planes[RIGHT], p->at, &right);
+    const rbow_solution in_up = solution_in(&s->shares, UP), in_right = solution_in(&s->shares, RIGHT);
+    rbow_beam_at(&s->prepared, &in_up, p->at, &up);
+    rbow_beam_at(&s->prepared, &in_right, p->at, &right);
     p->moment_up = up.moment;
     p->moment_right = right.moment;
     p->deflection_up = up.deflection;
@@ -47,19 +48,16 @@ rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *
 
 static const rbow_limit nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
 
-static void tell_place(const frame *f, int check, rbow_limit *l)
+static void tell_place(const frame *f, const reach *to, int check, rbow_limit *l)
 {
-    state s;
-    peak peaks[2];
-    if (frame_state(f, l->factor, l->tension, &s) != RBOW_OK) return;
-    peak_moments(f, &s, peaks);
-    const stress_peak y = stress_of(f, &s, peaks);
-    const interaction i = interaction_of(f, &s, peaks);
-    const bool yield = check == RBOW_BY_YIELD;
-    l->level = yield ? y.use : i.value;
-    l->in_weld_zone = (yield ? y.zone : i.zone) == ZONE_WELD;
-    rbow_profile p = {.at = (yield ? y.at : i.at) * f->member.length};
-    station_at(&s, &p);
+    sight s;
+    if (isnan(to->at)) return;
+    sight_at(f, to->factor, to->tension, &s);
+    if (!s.stands) return;
+    rbow_profile p = {.at = to->at * f->member.length};
+    station_at(&s.state, &p);
+    l->level = check == RBOW_BY_YIELD ? s.stress.use : s.together.value;
+    l->in_weld_zone = to->zone == ZONE_WELD;
     l->at = p.at;
     l->moment_up = p.moment_up;
     l->moment_right = p.moment_right;
@@ -75,22 +73,26 @@ rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *ma
 {
     rbow_status status;
     frame f;
+    sight fit, loaded;
     factors k;
     *limit = nothing;
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
     if (frame_faults(member, material, &status, 1) > 0) return status;
     status = frame_build(member, material, &f);
-    if (status == RBOW_OK) status = factors_of(&f, &k);
     if (status != RBOW_OK) return status;
+    sight_at(&f, 0, f.tension, &fit);
+    sight_at(&f, 1, f.tension, &loaded);
+    status = factors_of(&f, &fit, &loaded, &k);
+    if (status != RBOW_OK) return status;
+    const reach column = {k.column, column_tension(&f), NAN, ZONE_TUBE};
+    const reach *to = check == RBOW_BY_COLUMN ? &column : check == RBOW_BY_YIELD ? &k.yield : &k.interaction;
     rbow_limit l = nothing;
-    l.factor = check == RBOW_BY_COLUMN ? k.column : check == RBOW_BY_YIELD ? k.yield : k.interaction;
-    l.tension = check == RBOW_BY_COLUMN ? column_tension(&f)
-        : check == RBOW_BY_YIELD        ? k.yield_tension
-                                        : k.interaction_tension;
+    l.factor = to->factor;
+    l.tension = to->tension;
     if (isfinite(l.factor)) {
         l.axial = frame_axial(&f, l.factor, l.tension);
         l.torque = l.factor * member->torque;
-        if (check != RBOW_BY_COLUMN) tell_place(&f, check, &l);
+        tell_place(&f, to, check, &l);
     }
     *limit = l;
     return RBOW_OK;

@@ -3,7 +3,7 @@
 #ifndef RAILBOW_ENGINE_SHAPES_H
 #define RAILBOW_ENGINE_SHAPES_H
 
-#include <railbow/beamcolumn.h>
+#include "engine/beam.h"
 
 #include <stdbool.h>
 
@@ -38,37 +38,23 @@ spot spot_at(double xi, double side);
 /* Given:    p     prepared
  *           at    where
  * Returned: moment m and movement w */
-void shapes_of_moment(const rbow_prepared *p, const spot *at, shapes *m);
-void shapes_of_movement(const rbow_prepared *p, const spot *at, shapes *w);
+void shapes_at(const rbow_prepared *p, const spot *at, shapes *m, shapes *w);
 
-/* Value and two derivatives of a quantity in the two planes, for the search of its largest size. */
+/* The half-wave bow's moment and its slope. */
+void sine_moment(const rbow_prepared *p, const spot *at, double *value, double *slope);
+
+/* Of the pinned answer c sin(pi xi), away from resonance; NaN near it. */
+double sine_amplitude(const rbow_prepared *p);
+
+/* Value and two derivatives of a quantity, for the search of its largest size. */
 typedef struct jet {
-    double f[2], d1[2], d2[2];
+    pair f, d1, d2;
 } jet;
 
-/* Given:    solutions (up, right) of one prepared beam; of the first `planes` of them, the other being nothing
+/* Given:    shares of a prepared beam's shapes
  * Returned: moment m, or movement w */
-void jet_of_moment(const rbow_prepared *p, const rbow_solution two[2], int planes, const spot *at, jet *out);
-void jet_of_movement(const rbow_prepared *p, const rbow_solution two[2], int planes, const spot *at, jet *out);
-
-/* The moment on one piece as a sum of three waves and the half-wave bow's, loads before the piece taken in. Where it
- * serves, jets cost a fifth of those above, and equally spaced ones need no sine at all. */
-typedef struct wave_field {
-    const rbow_prepared *p;
-    int planes;
-    double constant[2], second[2], spread[2], bow[2]; /* of cos(u xi), sin(u xi)/u, -(1 - cos(u xi))/z, the bow's */
-} wave_field;
-
-typedef struct half_wave { /* of u x/2; hyperbolic under tension */
-    double sine, cosine;
-} half_wave;
-
-bool field_serves(const rbow_prepared *p);
-wave_field field_of(const rbow_prepared *p, const rbow_solution two[2], int planes, double side);
-half_wave half_wave_at(const rbow_prepared *p, double x);
-/* The half wave of x + y from those of x and y. */
-half_wave half_wave_on(const rbow_prepared *p, half_wave x, half_wave y);
-void jet_of_field(const wave_field *f, const half_wave *h, const spot *at, jet *out);
+jet jet_of_moment(const rbow_prepared *p, const shares *s, const spot *at);
+jet jet_of_movement(const rbow_prepared *p, const shares *s, const spot *at);
 
 /* Below this P L^2/EI the hyperbolic functions of the whole length would drown the end of the tube in
  * rounding (cosh 3 = 10 costs one digit), so the form that decays from both ends takes over. */

@@ -7,6 +7,17 @@ static double shear_stress(const zone *z, double torque)
     return fabs(torque) * (z->section.od / 2) / z->section.polar_inertia;
 }
 
+/* Most tubes are not twisted: a check asks this a hundred times. */
+static double with_shear(double direct, double shear)
+{
+    return shear > 0 ? hypot(direct, shear) : direct;
+}
+
+static double larger(double a, double b)
+{
+    return a < b ? b : a; /* NaN stays */
+}
+
 /* Within one zone both fibres' use grows with the moment, so the largest moment decides. */
 static stress_peak zone_stress(const frame *f, const state *s, const peak peaks[2], int which)
 {
@@ -16,11 +27,11 @@ static stress_peak zone_stress(const frame *f, const state *s, const peak peaks[
 
     const double bending = p.size * f->unit / z->section.section_modulus, axial = s->axial / z->section.area;
     const double shear = sqrt(3.0) * shear_stress(z, s->torque);
-    const double pressed = hypot(fmax(axial + bending, 0), shear);
-    const double pulled = hypot(fmax(bending - axial, 0), shear);
+    const double pressed = with_shear(larger(axial + bending, 0), shear);
+    const double pulled = with_shear(larger(bending - axial, 0), shear);
     const double use_pressed = pressed / z->compression_yield, use_pulled = pulled / z->yield;
     return (stress_peak){
-        .use = fmax(use_pressed, use_pulled),
+        .use = larger(use_pressed, use_pulled),
         .stress = use_pressed >= use_pulled ? pressed : pulled,
         .at = p.at,
         .zone = which,
@@ -52,7 +63,7 @@ static interaction zone_interaction(const frame *f, const state *s, const peak p
     if (p.size < 0) return (interaction){.value = -1};
     const double bending = p.size * f->unit / z->section.section_modulus;
     return (interaction){
-        .value = hypot(bending, sqrt(3.0) * shear_stress(z, s->torque)) / z->compression_yield,
+        .value = with_shear(bending, sqrt(3.0) * shear_stress(z, s->torque)) / z->compression_yield,
         .at = p.at,
         .zone = which,
     };
