@@ -31,7 +31,7 @@ typedef struct memory {
 typedef struct climb {
     const frame *frame;
     double tension;
-    double critical; /* load factor at which bending has no bound; INFINITY for none */
+    double critical; /* load factor at which the tube buckles; INFINITY for none */
     level level;
     memory *memory;
     bool failed;
@@ -106,12 +106,13 @@ static mark glance(climb *c, double factor)
     return seen;
 }
 
-/* A tube near its critical load bends without bound. Without that pole the level is nearly a parabola, on which
- * solvers take few steps. 0 at the limit. */
+static const double height_buckled = 1;
+
+/* 0 at the limit, and close to linear where a tube nears its critical load and bends without bound. */
 static double height(const climb *c, const mark *m)
 {
     const double share = m->level[c->level];
-    return isinf(share) ? (double)INFINITY : (share - 1) * (1 - m->factor / c->critical);
+    return isinf(share) ? height_buckled : (share - 1) / (share + 1);
 }
 
 /* ---- from between two steps to the limit ------------------------------------------------------------- */
@@ -139,7 +140,7 @@ static double followed_height(double factor, void *context)
     climb *c = w->climb;
     state s;
     peak peaks[2] = {{.size = -1}, {.size = -1}};
-    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return INFINITY;
+    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return height_buckled;
     peak_follow(c->frame, &s, &w->peak);
     peaks[w->zone] = w->peak;
     const mark m = judged(c, factor, &s, peaks);
@@ -155,7 +156,7 @@ static rbow_status crossing_looked_at_closely(climb *c, double low, double high,
 {
     double factor;
     const bracket b = {low, close_height(low, c), high, close_height(high, c)};
-    if (!(b.at_low < 0 && b.at_high >= 0)) return RBOW_OK;
+    if (!(b.at_low < 0 && b.at_high >= 0)) return RBOW_NO_CONVERGENCE;
     const rbow_status status = root_between(close_height, c, &b, height_enough, &factor);
     if (status != RBOW_OK) return status;
     const mark m = look_closely(c, factor);
@@ -163,18 +164,31 @@ static rbow_status crossing_looked_at_closely(climb *c, double low, double high,
     return RBOW_OK;
 }
 
-/* Given: below, above  marks; a glance says that the level reaches 1 between. It may not, by a little: then out stays
- * as it is. Each round follows a peak that was higher than the one before where that reached the limit. */
-static rbow_status crossing(climb *c, const mark *below, const mark *above, reach *out)
+/* Given: seen  marks up the climb: the first below the limit, by glances the others, too, but for the last
+ * The last may only seem to reach it: then a closer look takes its place, and out stays as it is. Each round follows a
+ * peak that was higher, where the one before reached the limit. */
+static rbow_status crossing(climb *c, mark *seen, int last, reach *out)
 {
-    enum { ROUNDS = 8 };
-    mark top = *above;
+    enum { ROUNDS = 20 };
+    mark top = seen[last];
+    int under = last - 1;
     for (int i = 0; i < ROUNDS; i++) {
-        followed w = {c, top.zone[c->level], top.peaks[top.zone[c->level]]};
+        const int leads = top.zone[c->level];
+        followed w = {c, leads, top.peaks[leads]};
         double factor;
-        const double at_high = followed_height(top.factor, &w);
-        const bracket b = {below->factor, followed_height(below->factor, &w), top.factor, at_high};
-        if (!(b.at_low < 0 && b.at_high > 0)) break;
+        const double at_high = followed_height(top.factor, &w), at_low = followed_height(seen[under].factor, &w);
+        if (at_low >= 0 && under > 0) {
+            top = look_closely(c, seen[under--].factor);
+            continue;
+        }
+        if (at_high < 0 && i == 0) {
+            top = look_closely(c, top.factor);
+            seen[last] = top;
+            if (height(c, &top) < 0) return RBOW_OK;
+            continue;
+        }
+        const bracket b = {seen[under].factor, at_low, top.factor, at_high};
+        if (!(at_low < 0 && at_high > 0)) break;
         const rbow_status status = root_between(followed_height, &w, &b, height_enough, &factor);
         if (status != RBOW_OK) return status;
         top = look_closely(c, factor);
@@ -183,28 +197,14 @@ static rbow_status crossing(climb *c, const mark *below, const mark *above, reac
             return RBOW_OK;
         }
     }
-    return crossing_looked_at_closely(c, below->factor, top.factor, out);
+    return crossing_looked_at_closely(c, seen[under].factor, top.factor, out);
 }
 
 /* ---- step by step ------------------------------------------------------------------------------------ */
 
-static double level_of(const climb *c, const mark *m)
-{
-    return m->level[c->level];
-}
-
 static bool is_hump(const climb *c, const mark *before, const mark *here, const mark *after)
 {
-    return level_of(c, here) > level_of(c, before) && level_of(c, here) > level_of(c, after);
-}
-
-/* A level that is mapped so is 0 at the limit and finite where a tube buckles. */
-static double mapped_level(double factor, void *context)
-{
-    climb *c = context;
-    const mark m = look_closely(c, factor);
-    const double share = level_of(c, &m);
-    return isinf(share) ? 1 : (share - 1) / (share + 1);
+    return height(c, here) > height(c, before) && height(c, here) > height(c, after);
 }
 
 /* A hump between steps is climbed to its top. */
@@ -213,26 +213,28 @@ static rbow_status first_of_hump(climb *c, double low, double middle, double hig
     double at;
     const mark before = look_closely(c, low), here = look_closely(c, middle), after = look_closely(c, high);
     if (!is_hump(c, &before, &here, &after)) return RBOW_OK; /* only by a glance */
-    const rbow_status status = highest_between(mapped_level, c, low, middle, high, &at);
+    const rbow_status status = highest_between(close_height, c, low, middle, high, &at);
     if (status != RBOW_OK) return status;
-    const mark top = look_closely(c, at);
-    return height(c, &top) < 0 ? RBOW_OK : crossing(c, &before, &top, out);
+    mark seen[2] = {before, look_closely(c, at)};
+    return height(c, &seen[1]) < 0 ? RBOW_OK : crossing(c, seen, 1, out);
 }
 
 /* A level that is lower after the first step may still have risen at once. */
 static bool rises_at_once(climb *c, const mark *from, double step, const mark *after)
 {
-    if (!(level_of(c, after) < level_of(c, from))) return false;
+    if (!(height(c, after) < height(c, from))) return false;
     const mark base = glance(c, from->factor), next = glance(c, from->factor + step);
-    return level_of(c, &next) > level_of(c, &base);
+    return height(c, &next) > height(c, &base);
 }
+
+enum { STEPS_MOST = 8 };
 
 /* What is locked in may be relieved by the run load before it grows, or the reverse: then the climb is looked
  * at in more steps. A later walk need not take shorter ones than the first. */
 static int steps_of(const climb *c, double span)
 {
     const rbow_member *m = &c->frame->member;
-    const int most = m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? 8 : 3;
+    const int most = m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? STEPS_MOST : 3;
     const double enough = ceil(span / c->memory->step * (1 - 1e-9));
     return enough < most ? (int)fmax(enough, 1) : most;
 }
@@ -242,77 +244,71 @@ static bool is_done(rbow_status status, const reach *out)
     return status != RBOW_OK || isfinite(out->factor);
 }
 
-static rbow_status walk(climb *c, const mark *from, const mark *end, reach *out)
+/* Given:    from  below the limit, looked at closely
+ *           end   a glance, replaced by a closer look where it only seems to reach the limit */
+static rbow_status walk(climb *c, const mark *from, mark *end, reach *out)
 {
     const double span = end->factor - from->factor;
     const int steps = steps_of(c, span);
     const double wide = span / steps, at_once = 1e-6 * wide;
+    mark seen[STEPS_MOST + 1] = {*from};
     if (is_same(c->memory->step, 0)) c->memory->step = wide;
-    mark before = *from, here = *from;
     for (int i = 1; i <= steps; i++) {
         rbow_status status = RBOW_OK;
-        const mark after = i == steps ? *end : glance(c, from->factor + i * wide);
-        if (i > 1 && is_hump(c, &before, &here, &after))
-            status = first_of_hump(c, before.factor, here.factor, after.factor, out);
-        else if (i == 1 && rises_at_once(c, from, at_once, &after))
-            status = first_of_hump(c, from->factor, from->factor + at_once, after.factor, out);
+        seen[i] = i == steps ? *end : glance(c, from->factor + i * wide);
+        if (i > 1 && is_hump(c, &seen[i - 2], &seen[i - 1], &seen[i]))
+            status = first_of_hump(c, seen[i - 2].factor, seen[i - 1].factor, seen[i].factor, out);
+        else if (i == 1 && rises_at_once(c, from, at_once, &seen[1]))
+            status = first_of_hump(c, from->factor, from->factor + at_once, seen[1].factor, out);
         if (is_done(status, out)) return status;
-        if (height(c, &after) >= 0) status = crossing(c, &here, &after, out);
+        if (height(c, &seen[i]) >= 0) status = crossing(c, seen, i, out);
         if (is_done(status, out)) return status;
-        before = here;
-        here = after;
     }
+    *end = seen[steps];
     return RBOW_OK;
 }
 
-/* Where the straight line through two heights reaches 0, and a little beyond; NaN where it does not go up. */
-static double line_passes(const climb *c, const mark *a, const mark *b)
-{
-    const double low = height(c, a), high = height(c, b);
-    return high > low ? a->factor + 1.05 * (b->factor - a->factor) * -low / (high - low) : (double)NAN;
-}
+/* Without a change of axial load a level that grows at all grows for ever. */
+static const double for_ever = 1e200;
 
-/* Steps should be short, and few lie behind the limit: they end a little beyond it, as far as the line through what is
- * known tells, or at the range's end. */
+/* Steps should be short, and few lie behind the limit: a walk ends a little beyond it, as far as the line through the
+ * first place and one ahead tells. */
 static mark end_of_walk(climb *c, const mark *from, double high)
 {
-    const double end = c->memory->end;
-    mark before = *from, m;
-    if (end > from->factor && end < high) return glance(c, end);
-    m = glance(c, from->factor + fmin(1, (high - from->factor) / 2));
-    const double nearer = line_passes(c, from, &m);
-    if (height(c, &m) >= 0 && nearer < from->factor + 0.8 * (m.factor - from->factor)) {
-        const mark less = glance(c, nearer);
-        if (height(c, &less) >= 0) m = less;
+    const double known = c->memory->end, start = from->factor, left = high - start;
+    if (known > start && known < high) return glance(c, known);
+    const double ahead = fmin(fmax(1, start), left / 2);
+    const mark there = glance(c, start + ahead);
+    const double low = height(c, from), rise = height(c, &there) - low;
+    if (!(rise > 0) && high >= for_ever) { /* whatever acts may do nothing to the tube */
+        const mark last = glance(c, high);
+        if (height(c, &last) < 0) return last;
     }
-    while (height(c, &m) < 0 && m.factor < high) {
-        const double far = from->factor + 8 * (m.factor - from->factor), near = line_passes(c, &before, &m);
-        const double next = near > m.factor && near < far ? near : far;
-        before = m;
-        m = glance(c, fmin(next, high));
-    }
-    if (is_same(end, 0)) c->memory->end = m.factor;
-    return m;
+    const double stretch = rise > 0 ? fmin(fmax(-1.05 * low / rise, 0.02), 8) : 4, away = ahead * stretch;
+    const bool is_there = away > 0.8 * ahead && away <= ahead;
+    const mark end = is_there ? there : glance(c, away < left ? start + away : high);
+    if (is_same(known, 0)) c->memory->end = end.factor;
+    return end;
 }
 
 /* The first place between `from` and the load factor high where the level reaches 1. */
 static rbow_status first_reach(climb *c, const mark *from, double high, reach *out)
 {
-    enum { WALKS = 8 };
+    enum { WALKS = 50 };
     *out = (reach){INFINITY, c->tension, NAN, ZONE_TUBE};
-    if (height(c, from) >= 0) {
-        reached(c, from, out);
-        return RBOW_OK;
-    }
     mark here = *from;
     for (int i = 0; i < WALKS && here.factor < high; i++) {
-        const mark end = end_of_walk(c, &here, high);
+        if (height(c, &here) > -height_enough) {
+            reached(c, &here, out);
+            return RBOW_OK;
+        }
+        mark end = end_of_walk(c, &here, high);
         const rbow_status status = walk(c, &here, &end, out);
         if (c->failed) return RBOW_STRESS_OVERFLOW;
         if (is_done(status, out)) return status;
         here = end;
     }
-    return here.factor < high ? crossing_looked_at_closely(c, here.factor, high, out) : RBOW_OK;
+    return here.factor < high ? RBOW_NO_CONVERGENCE : RBOW_OK;
 }
 
 /* ---- the three load factors -------------------------------------------------------------------------- */
@@ -341,9 +337,6 @@ static double axial_yield(const frame *f, double tension)
         push > 0 ? (larger(f, squash_load) + tension) / push : (larger(f, pull_load) - tension) / -push;
     return fmax(0, factor * (1 + 1e-12));
 }
-
-/* Without a change of axial load a level that grows at all grows for ever. */
-static const double for_ever = 1e200;
 
 static climb climb_of(const frame *f, double tension, level which, memory *m)
 {
@@ -414,10 +407,16 @@ static rbow_status factors_with(const frame *f, double tension, const mark *fit,
     return interaction_factor(f, tension, fit, &m, &out->interaction);
 }
 
+static bool is_number(const sight *s)
+{
+    return !s->stands || (isfinite(s->stress.use) && isfinite(s->together.value));
+}
+
 /* Locked-in tension may have relaxed, so its help is not counted: not under a push, and not where it would only
  * stiffen the tube against what bends it. */
 rbow_status factors_of(const frame *f, const sight *fit, const sight *loaded, factors *out)
 {
+    if (!is_number(fit) || !is_number(loaded)) return RBOW_STRESS_OVERFLOW;
     mark rest = seen_at(0, fit), run = seen_at(1, loaded);
     rbow_status status = factors_with(f, f->tension, &rest, &run, out);
     if (status != RBOW_OK || !(f->tension > 0)) return status;
