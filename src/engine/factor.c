@@ -269,7 +269,7 @@ static rbow_status walk(climb *c, const mark *from, mark *end, reach *out)
 }
 
 /* Without a change of axial load a level that grows at all grows for ever. */
-static const double for_ever = 1e200;
+static const double for_ever = 1e100;
 
 /* Steps should be short, and few lie behind the limit: a walk ends a little beyond it, as far as the line through the
  * first place and one ahead tells. */
