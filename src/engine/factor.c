@@ -244,48 +244,63 @@ static bool is_done(rbow_status status, const reach *out)
     return status != RBOW_OK || isfinite(out->factor);
 }
 
-/* Given:    from  below the limit, looked at closely
- *           end   a glance, replaced by a closer look where it only seems to reach the limit */
-static rbow_status walk(climb *c, const mark *from, mark *end, reach *out)
+/* Given:    behind  the last step before, or NULL
+ *           from    below the limit, looked at closely
+ *           end     a glance; replaced by a closer look where it only seems to reach the limit
+ * Returned: behind  the last step before end */
+static rbow_status walk(climb *c, mark *behind, bool first, const mark *from, mark *end, reach *out)
 {
     const double span = end->factor - from->factor;
     const int steps = steps_of(c, span);
     const double wide = span / steps, at_once = 1e-6 * wide;
-    mark seen[STEPS_MOST + 1] = {*from};
+    mark seen[STEPS_MOST + 2] = {*behind, *from};
     if (is_same(c->memory->step, 0)) c->memory->step = wide;
-    for (int i = 1; i <= steps; i++) {
+    for (int i = 2; i <= steps + 1; i++) {
         rbow_status status = RBOW_OK;
-        seen[i] = i == steps ? *end : glance(c, from->factor + i * wide);
-        if (i > 1 && is_hump(c, &seen[i - 2], &seen[i - 1], &seen[i]))
+        seen[i] = i == steps + 1 ? *end : glance(c, from->factor + (i - 1) * wide);
+        if (i == 2 && first) {
+            if (rises_at_once(c, from, at_once, &seen[i]))
+                status = first_of_hump(c, from->factor, from->factor + at_once, seen[i].factor, out);
+        } else if (is_hump(c, &seen[i - 2], &seen[i - 1], &seen[i])) {
             status = first_of_hump(c, seen[i - 2].factor, seen[i - 1].factor, seen[i].factor, out);
-        else if (i == 1 && rises_at_once(c, from, at_once, &seen[1]))
-            status = first_of_hump(c, from->factor, from->factor + at_once, seen[1].factor, out);
+        }
         if (is_done(status, out)) return status;
-        if (height(c, &seen[i]) >= 0) status = crossing(c, seen, i, out);
+        if (height(c, &seen[i]) >= 0) status = crossing(c, &seen[1], i - 1, out);
         if (is_done(status, out)) return status;
     }
-    *end = seen[steps];
+    *behind = seen[steps];
+    *end = seen[steps + 1];
     return RBOW_OK;
 }
 
 /* Without a change of axial load a level that grows at all grows for ever. */
 static const double for_ever = 1e100;
 
-/* Steps should be short, and few lie behind the limit: a walk ends a little beyond it, as far as the line through the
- * first place and one ahead tells. */
-static mark end_of_walk(climb *c, const mark *from, double high)
+/* How far from one place the limit is by the straight line through two, and a little more; NaN where it does not rise.
+ * Levels mostly curve upward, which makes it too far rather than too near. */
+static double way_to_limit(int which, const mark *from, const mark *a, const mark *b)
+{
+    const double rise = b->level[which] - a->level[which];
+    return rise > 0 ? 1.02 * (1 - from->level[which]) / rise * (b->factor - a->factor) : (double)NAN;
+}
+
+/* Steps should be short, and few lie behind the limit: a walk ends a little beyond it, as far as a straight line tells;
+ * the first, beyond the other level's limit, too, which is looked for next. */
+static mark end_of_walk(climb *c, const mark *behind, bool first, const mark *from, double high)
 {
     const double known = c->memory->end, start = from->factor, left = high - start;
-    if (known > start && known < high) return glance(c, known);
+    if (first && known > start && known < high) return glance(c, known);
     const double ahead = fmin(fmax(1, start), left / 2);
-    const mark there = glance(c, start + ahead);
-    const double low = height(c, from), rise = height(c, &there) - low;
-    if (!(rise > 0) && high >= for_ever) { /* whatever acts may do nothing to the tube */
+    const mark there = first ? glance(c, start + ahead) : *from;
+    const mark *a = first ? from : behind;
+    double way = way_to_limit(c->level, from, a, &there);
+    if (isnan(way) && high >= for_ever) { /* whatever acts may do nothing to the tube */
         const mark last = glance(c, high);
         if (height(c, &last) < 0) return last;
     }
-    const double stretch = rise > 0 ? fmin(fmax(-1.05 * low / rise, 0.02), 8) : 4, away = ahead * stretch;
-    const bool is_there = away > 0.8 * ahead && away <= ahead;
+    if (first) way = fmax(way, way_to_limit(LEVEL_INTERACTION, from, a, &there)); /* a NaN falls out */
+    const double away = isnan(way) ? 4 * ahead : fmin(fmax(way, 0.02 * ahead), 8 * ahead);
+    const bool is_there = first && away > 0.8 * ahead && away <= ahead;
     const mark end = is_there ? there : glance(c, away < left ? start + away : high);
     if (is_same(known, 0)) c->memory->end = end.factor;
     return end;
@@ -294,16 +309,16 @@ static mark end_of_walk(climb *c, const mark *from, double high)
 /* The first place between `from` and the load factor high where the level reaches 1. */
 static rbow_status first_reach(climb *c, const mark *from, double high, reach *out)
 {
-    enum { WALKS = 50 };
+    enum { WALKS = 80 };
     *out = (reach){INFINITY, c->tension, NAN, ZONE_TUBE};
-    mark here = *from;
+    mark here = *from, behind = *from;
     for (int i = 0; i < WALKS && here.factor < high; i++) {
         if (height(c, &here) > -height_enough) {
             reached(c, &here, out);
             return RBOW_OK;
         }
-        mark end = end_of_walk(c, &here, high);
-        const rbow_status status = walk(c, &here, &end, out);
+        mark end = end_of_walk(c, &behind, i == 0, &here, high);
+        const rbow_status status = walk(c, &behind, i == 0, &here, &end, out);
         if (c->failed) return RBOW_STRESS_OVERFLOW;
         if (is_done(status, out)) return status;
         here = end;
