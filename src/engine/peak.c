@@ -37,12 +37,6 @@ static node node_from(double xi, jet j)
     return (node){.xi = xi, .rise = dot(j.f, j.d1), .curve = dot(j.d1, j.d1) + dot(j.f, j.d2), .jet = j};
 }
 
-/* As far as a glance needs it. */
-static node slope_from(double xi, jet j)
-{
-    return (node){.xi = xi, .rise = dot(j.f, j.d1), .jet = j};
-}
-
 static node node_of(const search *s, const spot *at)
 {
     return node_from(at->xi, s->jet(&s->state->prepared, &s->state->shares, at));
@@ -177,44 +171,70 @@ static void search_jets(search *s, const piece *p)
     }
 }
 
-/* The places of a piece are evenly spaced: one sine and cosine for the first and one for the step serve them all. */
-static void search_waves(search *s, const piece *p)
+typedef struct train { /* waves running along the tube from A, piece by piece */
+    wave_field field;
+    half_wave here;
+    double span; /* of the step that is known: both weld zones have the same */
+    half_wave step;
+} train;
+
+/* The places of a piece are evenly spaced, so the waves' sine and cosine of one step serve them all. */
+static half_wave step_on(train *t, const piece *p)
 {
-    const wave_field *field = s->field;
-    const half_wave step = half_wave_at(field->p, (p->to - p->from) / (p->count - 1));
-    half_wave here = half_wave_at(field->p, p->from);
+    const double span = (p->to - p->from) / (p->count - 1);
+    if (fabs(span - t->span) > 1e-16) *t = (train){t->field, t->here, span, half_wave_at(t->field.p, span)};
+    return t->step;
+}
+
+static void search_waves(search *s, train *t, const piece *p)
+{
+    const half_wave step = step_on(t, p);
     node two[2];
-    for (int i = 0; i < p->count; i++, here = half_wave_on(field, here, step)) {
+    s->field = &t->field;
+    for (int i = 0; i < p->count; i++) {
         node *right = &two[i % 2];
-        *right = node_from(p->spots[i].xi, jet_of_field(field, here, &p->spots[i]));
+        if (i > 0) t->here = half_wave_on(&t->field, t->here, step);
+        *right = node_from(p->spots[i].xi, jet_of_field(&t->field, t->here, &p->spots[i]));
         if (i > 0) look_between(s, &two[1 - i % 2], right);
         offer(s, right->xi, right->jet.f);
     }
+    s->field = NULL;
+}
+
+typedef struct slope { /* what a glance asks of a place: the square and half its derivative */
+    double xi, square, rise;
+} slope;
+
+static void offer_square(search *s, double xi, double square)
+{
+    if (!(square > s->square)) return;
+    s->square = square;
+    s->best.at = xi;
+    s->best.piece = s->piece;
 }
 
 /* The cubic through the squares and their slopes at both ends of a cell, at the place where the straight line through
  * the slopes turns: within a hundredth of the top between. */
-static void offer_top_of_cubic(search *s, const node *left, const node *right)
+static void offer_top_of_cubic(search *s, const slope *left, const slope *right)
 {
     const double h = right->xi - left->xi, t = left->rise / (left->rise - right->rise), u = 1 - t;
-    const double square = u * u * ((1 + 2 * t) * square_at(left) + 2 * t * h * left->rise)
-        + t * t * ((1 + 2 * u) * square_at(right) - 2 * u * h * right->rise);
-    if (!(square > s->square)) return;
-    s->square = square;
-    s->best = (peak){.at = left->xi + t * h, .piece = s->piece};
+    offer_square(s, left->xi + t * h,
+                 u * u * ((1 + 2 * t) * left->square + 2 * t * h * left->rise)
+                     + t * t * ((1 + 2 * u) * right->square - 2 * u * h * right->rise));
 }
 
-static void glance_at_waves(search *s, const piece *p)
+static void glance_at_waves(search *s, train *t, const piece *p)
 {
-    const wave_field *field = s->field;
-    const half_wave step = half_wave_at(field->p, (p->to - p->from) / (p->count - 1));
-    half_wave here = half_wave_at(field->p, p->from);
-    node two[2];
-    for (int i = 0; i < p->count; i++, here = half_wave_on(field, here, step)) {
-        node *right = &two[i % 2], *left = &two[1 - i % 2];
-        *right = slope_from(p->spots[i].xi, jet_of_field(field, here, &p->spots[i]));
-        offer(s, right->xi, right->jet.f);
-        if (i > 0 && left->rise > 0 && right->rise < 0) offer_top_of_cubic(s, left, right);
+    const half_wave step = step_on(t, p);
+    slope left = {0, 0, 0};
+    for (int i = 0; i < p->count; i++) {
+        if (i > 0) t->here = half_wave_on(&t->field, t->here, step);
+        const waves w = waves_at(&t->field, t->here, &p->spots[i]);
+        const pair m = value_of_field(&t->field, &w);
+        const slope right = {p->spots[i].xi, dot(m, m), dot(m, slope_of_field(&t->field, &w))};
+        offer_square(s, right.xi, right.square);
+        if (left.rise > 0 && right.rise < 0) offer_top_of_cubic(s, &left, &right);
+        left = right;
     }
 }
 
@@ -231,20 +251,32 @@ static void enter(search *s, const frame *f, int which)
     s->side = (f->pieces[which].from + f->pieces[which].to) / 2;
 }
 
-/* The largest moments, each piece searched by `waves` where waves serve. */
-static void search_moments(const frame *f, const state *s, void (*waves)(search *, const piece *), peak peaks[2])
+/* What acts between two pieces joins the waves. */
+static void pass_loads(train *t, const state *s, double at)
+{
+    const rbow_prepared *p = &s->prepared;
+    if (at >= p->point_at && at <= p->point_at) take_in(&t->field, t->here, s->shares.of[SHAPE_POINT]);
+    if (p->beam.bow_shape == RBOW_BOW_KINK && at >= p->bow_at && at <= p->bow_at)
+        take_in(&t->field, t->here, s->shares.of[SHAPE_KINK]);
+}
+
+/* The largest moments, each piece searched by `by_waves` where waves serve. */
+static void search_moments(const frame *f, const state *s, void (*by_waves)(search *, train *, const piece *),
+                           peak peaks[2])
 {
     search look[2] = {search_of(s, jet_of_moment), search_of(s, jet_of_moment)};
+    const bool serve = field_serves(&s->prepared);
+    train t = {.here = {0, 1}};
+    if (serve) t.field = field_from_a(&s->prepared, &s->shares);
     for (int i = 0; i < f->piece_count; i++) {
-        search *in = &look[f->pieces[i].zone];
+        const piece *p = &f->pieces[i];
+        search *in = &look[p->zone];
         enter(in, f, i);
-        if (field_serves(&s->prepared)) {
-            const wave_field field = field_of(&s->prepared, &s->shares, in->side);
-            in->field = &field;
-            waves(in, &f->pieces[i]);
-            in->field = NULL;
+        if (serve) {
+            pass_loads(&t, s, p->from);
+            by_waves(in, &t, p);
         } else {
-            search_jets(in, &f->pieces[i]);
+            search_jets(in, p);
         }
     }
     peaks[ZONE_TUBE] = best_of(&look[ZONE_TUBE]);
