@@ -2,8 +2,10 @@
 
 #include "engine/ends.h"
 #include "engine/shapes.h"
+#include "engine/smooth.h"
 
 #include <gsl/gsl_math.h>
+#include <string.h>
 
 static bool beam_is_sound(const rbow_beam *b)
 {
@@ -13,37 +15,84 @@ static bool beam_is_sound(const rbow_beam *b)
         && b->point_at <= b->length && b->bow_at > 0 && b->bow_at < b->length;
 }
 
-typedef struct end_shapes { /* moment and movement at an end */
-    shapes m, w;
-} end_shapes;
+/* ---- the end rules ------------------------------------------------------------------------------------ */
 
-/* The three end rules, as far as they act on one shape:
+/* The three end rules:
  *     A   m + r w' = m_a + r alpha          B   m - r w' = m_b + r beta
  *     B held sideways   w = 0               B free   -m' + z (w' + y0') = -F(L)  */
-static void end_rules(const rbow_prepared *p, const end_shapes *a, const end_shapes *b, int shape, double rule[3])
+typedef struct end_rules { /* as far as they act on each shape */
+    double of[SHAPE_COUNT][3];
+} end_rules;
+
+static bool is_free(const rbow_prepared *p)
 {
-    rule[0] = p->hold_a[0] * a->m.value[shape] + p->hold_a[1] * a->w.slope[shape];
-    rule[1] = p->hold_b[0] * b->m.value[shape] - p->hold_b[1] * b->w.slope[shape];
-    rule[2] = end_is(p->beam.stiffness_b, RBOW_FREE) ? -b->m.slope[shape] + p->load * b->w.slope[shape]
-                                                     : b->w.value[shape];
+    return end_is(p->beam.stiffness_b, RBOW_FREE);
 }
 
-/* Three equations for every solve of a tube: by cofactors, since they are solved many times a member. */
-static void invert(double m[3][3], double inverse[9])
+static void rules_by_shapes(const rbow_prepared *p, end_rules *rules)
 {
-    const double c0 = m[1][1] * m[2][2] - m[1][2] * m[2][1];
-    const double c1 = m[1][2] * m[2][0] - m[1][0] * m[2][2];
-    const double c2 = m[1][0] * m[2][1] - m[1][1] * m[2][0];
-    const double d = 1 / (m[0][0] * c0 + m[0][1] * c1 + m[0][2] * c2);
+    static const spot at_a = {0, 0, 0, 1}, at_b = {1, 1, 1, 0};
+    shapes ma, wa, mb, wb;
+    shapes_at(p, &at_a, &ma, &wa);
+    shapes_at(p, &at_b, &mb, &wb);
+    for (int i = 0; i < SHAPE_COUNT; i++) {
+        double *rule = rules->of[i];
+        rule[0] = p->hold_a[0] * ma.value[i] + p->hold_a[1] * wa.slope[i];
+        rule[1] = p->hold_b[0] * mb.value[i] - p->hold_b[1] * wb.slope[i];
+        rule[2] = is_free(p) ? -mb.slope[i] + p->load * wb.slope[i] : wb.value[i];
+    }
+}
+
+static void set(double rule[3], double a, double b, double c)
+{
+    rule[0] = a;
+    rule[1] = b;
+    rule[2] = c;
+}
+
+/* Behind a load at 1 - t: m = -t c1, w = t^3 c3, w' = t^2 c2; on a free end -m' + z w' = c0 + z t^2 c2 = 1. */
+static void rule_of_load(const rbow_prepared *p, double t, double rule[3])
+{
+    const smooth s = smooth_at(p->load * t * t);
+    set(rule, 0, -p->hold_b[0] * t * s.c1 - p->hold_b[1] * t * t * s.c2, is_free(p) ? 1 : t * t * t * s.c3);
+}
+
+/* The same rules written out for the shapes that start from A (shapes.c), where most of their values at the ends are 0
+ * or 1: they are asked at every load factor. Measured: PLACEHOLDER. */
+static void rules_from_a(const rbow_prepared *p, end_rules *rules)
+{
+    const double z = p->load, a = p->hold_a[0], r = p->hold_a[1], b = p->hold_b[0], q = p->hold_b[1];
+    const smooth s = smooth_at(z);
+    const bool sine = p->beam.bow_shape == RBOW_BOW_SINE;
+    const double c = sine ? sine_amplitude(p) / M_PI : 0;
+    set(rules->of[SHAPE_MOMENT_A], a, b * s.c0 + q * s.c1, is_free(p) ? 0 : -s.c2);
+    set(rules->of[SHAPE_SECOND], 0, b * s.c1 + q * s.c2, is_free(p) ? -1 : -s.c3);
+    set(rules->of[SHAPE_TURN], r, -q, is_free(p) ? z : 1);
+    set(rules->of[SHAPE_SPREAD], 0, -b * s.c2 - q * s.c3, is_free(p) ? 1 : s.c4);
+    set(rules->of[SHAPE_POINT], 0, 0, 0);
+    set(rules->of[SHAPE_KINK], 0, 0, 0);
+    if (p->point_at < 1) rule_of_load(p, 1 - p->point_at, rules->of[SHAPE_POINT]);
+    if (p->beam.bow_shape == RBOW_BOW_KINK) rule_of_load(p, 1 - p->bow_at, rules->of[SHAPE_KINK]);
+    set(rules->of[SHAPE_SINE], r * c, q * c, sine && is_free(p) ? z * M_PI : 0);
+}
+
+/* Three equations for every solve of a tube, a column each unknown: by cofactors, since they are solved many times a
+ * member. */
+static void invert(double m[][3], double inverse[9])
+{
+    const double c0 = m[1][1] * m[2][2] - m[2][1] * m[1][2];
+    const double c1 = m[2][1] * m[0][2] - m[0][1] * m[2][2];
+    const double c2 = m[0][1] * m[1][2] - m[1][1] * m[0][2];
+    const double d = 1 / (m[0][0] * c0 + m[1][0] * c1 + m[2][0] * c2);
     inverse[0] = d * c0;
-    inverse[1] = d * (m[0][2] * m[2][1] - m[0][1] * m[2][2]);
-    inverse[2] = d * (m[0][1] * m[1][2] - m[0][2] * m[1][1]);
+    inverse[1] = d * (m[2][0] * m[1][2] - m[1][0] * m[2][2]);
+    inverse[2] = d * (m[1][0] * m[2][1] - m[2][0] * m[1][1]);
     inverse[3] = d * c1;
-    inverse[4] = d * (m[0][0] * m[2][2] - m[0][2] * m[2][0]);
-    inverse[5] = d * (m[0][2] * m[1][0] - m[0][0] * m[1][2]);
+    inverse[4] = d * (m[0][0] * m[2][2] - m[2][0] * m[0][2]);
+    inverse[5] = d * (m[2][0] * m[0][1] - m[0][0] * m[2][1]);
     inverse[6] = d * c2;
-    inverse[7] = d * (m[0][1] * m[2][0] - m[0][0] * m[2][1]);
-    inverse[8] = d * (m[0][0] * m[1][1] - m[0][1] * m[1][0]);
+    inverse[7] = d * (m[1][0] * m[0][2] - m[0][0] * m[1][2]);
+    inverse[8] = d * (m[0][0] * m[1][1] - m[1][0] * m[0][1]);
 }
 
 rbow_status beam_begin(const rbow_beam *beam, rbow_prepared *ready)
@@ -72,18 +121,14 @@ rbow_status beam_load(rbow_prepared *p, double compression)
     p->wave = sqrt(fabs(p->load));
     p->tension = p->load < SHAPES_TENSION_FROM;
 
-    end_shapes a, b;
-    double rules[3][3], column[3];
-    static const spot at_a = {0, 0, 0, 1}, at_b = {1, 1, 1, 0};
-    shapes_at(p, &at_a, &a.m, &a.w);
-    shapes_at(p, &at_b, &b.m, &b.w);
-    for (int shape = 0; shape < SHAPE_UNKNOWNS; shape++) {
-        end_rules(p, &a, &b, shape, column);
-        for (int i = 0; i < 3; i++) rules[i][shape] = column[i];
-    }
-    invert(rules, p->inverse);
-    for (int shape = SHAPE_UNKNOWNS; shape < SHAPE_COUNT; shape++)
-        end_rules(p, &a, &b, shape, p->end_work[shape - SHAPE_UNKNOWNS]);
+    end_rules rules;
+    const bool near_resonance = p->beam.bow_shape == RBOW_BOW_SINE && isnan(sine_amplitude(p));
+    if (p->tension || near_resonance)
+        rules_by_shapes(p, &rules);
+    else
+        rules_from_a(p, &rules);
+    invert(rules.of, p->inverse);
+    memcpy(p->end_work, rules.of[SHAPE_UNKNOWNS], sizeof p->end_work);
     return RBOW_OK;
 }
 
@@ -123,7 +168,7 @@ void beam_solve(const rbow_prepared *p, const loads *l, shares *out)
         l->moment_b * (p->hold_b[0] * per_unit) + l->slope_b * p->hold_b[1],
         none,
     };
-    if (end_is(p->beam.stiffness_b, RBOW_FREE))
+    if (is_free(p))
         rest[2] = (p->point_at < 1 ? none : -force) - bow * (p->load * bow_slope_at_b(p));
     for (int shape = SHAPE_UNKNOWNS; shape < SHAPE_COUNT; shape++)
         for (int i = 0; i < 3; i++) rest[i] -= share[shape] * p->end_work[shape - SHAPE_UNKNOWNS][i];
