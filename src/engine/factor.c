@@ -310,7 +310,9 @@ static rbow_status walk(climb *c, mark *behind, bool first, const mark *from, ma
     const double span = end->factor - from->factor;
     const int steps = steps_of(c, span);
     const double wide = span / steps, at_once = 1e-6 * wide;
-    mark seen[STEPS_MOST + 2] = {*behind, *from};
+    mark seen[STEPS_MOST + 2];
+    seen[0] = *behind;
+    seen[1] = *from;
     if (is_same(c->memory->step, 0)) c->memory->step = wide;
     for (int i = 2; i <= steps + 1; i++) {
         rbow_status status = RBOW_OK;

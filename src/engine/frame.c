@@ -171,6 +171,10 @@ static double zone_of(double od, double wall, const rbow_material *k, double com
     rbow_wall_reduction(z->section.diameter_to_wall, k->elastic_modulus, compression_yield, &reduction);
     z->compression_yield = reduction * compression_yield;
     z->yield = yield;
+    z->share_pressed = 1 / z->compression_yield;
+    z->share_pulled = 1 / yield;
+    z->stress_per_axial = 1 / z->section.area;
+    z->stress_per_torque = sqrt(3.0) * (z->section.od / 2) / z->section.polar_inertia;
     return reduction;
 }
 
@@ -191,14 +195,19 @@ static rbow_status build_column(frame *f, const rbow_material *k)
     const rbow_section *s = &f->zones[ZONE_TUBE].section;
     f->bending_stiffness = k->elastic_modulus * s->inertia;
     f->unit = f->bending_stiffness / m->length;
+    for (int i = 0; i < 2; i++) f->zones[i].stress_per_moment = f->unit / f->zones[i].section.section_modulus;
     rbow_end_stiffness(m->end_a, f->bending_stiffness, m->length, &f->stiffness_a);
     if (is_free(m))
         f->stiffness_b = RBOW_FREE;
     else
         rbow_end_stiffness(m->end_b, f->bending_stiffness, m->length, &f->stiffness_b);
 
-    rbow_status status = rbow_critical_load(f->bending_stiffness, m->length, f->stiffness_a, f->stiffness_b,
-                                            &f->critical_load);
+    rbow_status status = RBOW_OK;
+    if (end_is(m->end_a, RBOW_WELDED) && end_is(m->end_b, RBOW_WELDED)) /* fixity 2: what the word means */
+        f->critical_load = 2 * M_PI * M_PI * f->unit / m->length;
+    else
+        status = rbow_critical_load(f->bending_stiffness, m->length, f->stiffness_a, f->stiffness_b,
+                                    &f->critical_load);
     if (status != RBOW_OK) return status;
     const double effective = M_PI * sqrt(f->bending_stiffness / f->critical_load);
     const rbow_column column = {

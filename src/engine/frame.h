@@ -14,6 +14,9 @@ typedef struct zone {
     rbow_section section;
     double compression_yield; /* psi, wall reduction included */
     double yield;
+    /* what turns a state into stress, and stress into shares of yield: divisions that a check would do a hundred times */
+    double stress_per_moment, stress_per_axial, stress_per_torque; /* of m = M L/EI, lbf, in-lbf (times sqrt 3) */
+    double share_pressed, share_pulled;                            /* per psi */
 } zone;
 
 enum { CELLS_MOST = 9 }; /* that the tube is looked at in, see frame.c */

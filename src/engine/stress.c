@@ -2,11 +2,6 @@
 
 #include <math.h>
 
-static double shear_stress(const zone *z, double torque)
-{
-    return fabs(torque) * (z->section.od / 2) / z->section.polar_inertia;
-}
-
 /* Most tubes are not twisted: a check asks this a hundred times. */
 static double with_shear(double direct, double shear)
 {
@@ -25,11 +20,11 @@ static stress_peak zone_stress(const frame *f, const state *s, const peak peaks[
     const peak p = peaks[which];
     if (p.size < 0) return (stress_peak){.use = -1, .moment = -1};
 
-    const double bending = p.size * f->unit / z->section.section_modulus, axial = s->axial / z->section.area;
-    const double shear = sqrt(3.0) * shear_stress(z, s->torque);
+    const double bending = p.size * z->stress_per_moment, axial = s->axial * z->stress_per_axial;
+    const double shear = fabs(s->torque) * z->stress_per_torque;
     const double pressed = with_shear(larger(axial + bending, 0), shear);
     const double pulled = with_shear(larger(bending - axial, 0), shear);
-    const double use_pressed = pressed / z->compression_yield, use_pulled = pulled / z->yield;
+    const double use_pressed = pressed * z->share_pressed, use_pulled = pulled * z->share_pulled;
     return (stress_peak){
         .use = larger(use_pressed, use_pulled),
         .stress = use_pressed >= use_pulled ? pressed : pulled,
@@ -62,9 +57,9 @@ static interaction zone_interaction(const frame *f, const state *s, const peak p
     const zone *z = &f->zones[which];
     const peak p = peaks[which];
     if (p.size < 0) return (interaction){.value = -1};
-    const double bending = p.size * f->unit / z->section.section_modulus;
+    const double bending = p.size * z->stress_per_moment, shear = fabs(s->torque) * z->stress_per_torque;
     return (interaction){
-        .value = with_shear(bending, sqrt(3.0) * shear_stress(z, s->torque)) / z->compression_yield,
+        .value = with_shear(bending, shear) * z->share_pressed,
         .at = p.at,
         .zone = which,
     };
