@@ -174,16 +174,19 @@ static void search_jets(search *s, const piece *p)
 typedef struct train { /* waves running along the tube from A, piece by piece */
     wave_field field;
     half_wave here;
-    double span; /* of the step that is known: both weld zones have the same */
-    half_wave step;
+    double span[2]; /* of the steps that are known, one a zone: both weld zones have the same */
+    half_wave step[2];
 } train;
 
 /* The places of a piece are evenly spaced, so the waves' sine and cosine of one step serve them all. */
 static half_wave step_on(train *t, const piece *p)
 {
     const double span = (p->to - p->from) / (p->count - 1);
-    if (fabs(span - t->span) > 1e-16) *t = (train){t->field, t->here, span, half_wave_at(t->field.p, span)};
-    return t->step;
+    if (fabs(span - t->span[p->zone]) > 1e-15) {
+        t->span[p->zone] = span;
+        t->step[p->zone] = half_wave_at(t->field.p, span);
+    }
+    return t->step[p->zone];
 }
 
 static void search_waves(search *s, train *t, const piece *p)

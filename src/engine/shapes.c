@@ -168,6 +168,8 @@ static void movement_between(const rbow_prepared *p, const spot *at, const shape
 
 spot spot_at(double xi, double side)
 {
+    if (xi <= 0) return (spot){xi, side, 0, 1};
+    if (xi >= 1) return (spot){xi, side, 1, 0};
     return (spot){xi, side, sin(M_PI / 2 * xi), cos(M_PI / 2 * xi)};
 }
 

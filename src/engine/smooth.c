@@ -34,8 +34,11 @@ smooth smooth_at(double z)
     }
     /* half angles: one sine and cosine for all, and no cancellation in 1 - cos u */
     const double u = sqrt(fabs(z));
-    const double sine = z > 0 ? sin(u / 2) : sinh(u / 2);
-    const double cosine = z > 0 ? cos(u / 2) : cosh(u / 2);
+    double sine, cosine;
+    if (z > 0)
+        sine = sin(u / 2), cosine = cos(u / 2);
+    else
+        sine = sinh(u / 2), cosine = cosh(u / 2);
     s.c2 = 2 * sine * sine / fabs(z);
     s.c1 = 2 * sine * cosine / u;
     s.c0 = 1 - z * s.c2;
