@@ -5,6 +5,8 @@
 #include "command/options.h"
 
 int command_check(const options *o);
+int command_explain(const options *o);
+int command_new(const options *o);
 int command_compare(const options *o);
 int command_sweep(const options *o);
 int command_limit(const options *o);

@@ -8,6 +8,15 @@
 #include <string.h>
 
 const command commands[] = {
+    {.name = "new",
+     .summary = "a file of load cases to begin with",
+     .operands = "FILE",
+     .text = "Writes a table with the commonest columns, their units and two example rows, for a spreadsheet or an "
+             "editor; FILE - is stdout. A file that is there already stays as it is. 'railbow columns' tells what each "
+             "column means.",
+     .example = "railbow new frame.csv",
+     .takes = TAKES_NEW,
+     .run = command_new},
     {.name = "check",
      .summary = "margins of every load case in a CSV file",
      .operands = "FILE...",
@@ -16,6 +25,15 @@ const command commands[] = {
      .example = "railbow check --format text nose.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_check},
+    {.name = "explain",
+     .summary = "the working of one load case, from its inputs to its margin",
+     .operands = "FILE CASE",
+     .text = "Prints what the case says, then every step: the formula, the same with its numbers, the result, and where "
+             "the formula comes from; the page that check writes with --report shows the same. CASE is the name of one "
+             "row. Exit status as in check: 2 also when another row of the file is bad.",
+     .example = "railbow explain nose.csv 'new rail - forced 1/2'",
+     .takes = TAKES_TEXT | TAKES_MATERIALS | TAKES_FACTOR,
+     .run = command_explain},
     {.name = "compare",
      .summary = "which tube: every case with every wall",
      .operands = "FILE...",

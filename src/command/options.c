@@ -142,6 +142,7 @@ static bool take_by(options *o, const char *value) { o->by = value; return true;
 static bool take_note(options *o, const char *value) { o->note = value; return true; }
 static bool take_date(options *o, const char *value) { o->date = value; return true; }
 
+static bool take_all(options *o, const char *value) { (void)value; o->all = true; return true; }
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 typedef struct option_entry {
@@ -154,9 +155,12 @@ typedef struct option_entry {
 } option_entry;
 
 static const option_entry entries[] = {
-    {"output", 'o', TAKES_OUTPUT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
+    {"all", 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
+    {"output", 'o', TAKES_OUTPUT | TAKES_TEXT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
     {"format", 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},
-    {"units", 0, TAKES_OUTPUT, "us|si", take_units, "units of the answer (default us); input names its own"},
+    {"format", 0, TAKES_TEXT, "text|csv|json", take_format, "default: text"},
+    {"units", 0, TAKES_OUTPUT | TAKES_TEXT, "us|si", take_units, "units of the answer (default us); input names its own"},
+    {"units", 0, TAKES_NEW, "us|si", take_units, "units of its columns (default us)"},
     {"materials", 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
     {"material", 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
     {"factor", 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},

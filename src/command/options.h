@@ -29,6 +29,7 @@ typedef struct options {
     double gauge;                 /* in */
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
+    bool all; /* new */
     bool help, version;
     char **words;    /* the command line, while it is read */
     char **operands; /* what is left: files or sizes */
@@ -37,6 +38,8 @@ typedef struct options {
 
 enum { /* command.takes: the options that a command knows, besides --help */
     TAKES_OUTPUT = 1 << 0, /* -o, --format, --units */
+    TAKES_TEXT = 1 << 12,  /* the same; text unless asked otherwise */
+    TAKES_NEW = 1 << 13,
     TAKES_MATERIALS = 1 << 1,
     TAKES_MATERIAL = 1 << 2,
     TAKES_FACTOR = 1 << 3,

@@ -159,7 +159,7 @@ static void say_propped(text *out, const check_row *rows, size_t count)
     }
 }
 
-static void say_verdict(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour)
+void check_verdict_text(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour)
 {
     size_t holds = 0;
     for (size_t i = 0; i < count; i++) holds += rows[i].verdict == VERDICT_HOLDS;
@@ -332,7 +332,7 @@ static void say_squeezed(text *out, const check_row *rows, size_t count)
     }
 }
 
-static void say_remarks(text *out, const check_row *rows, size_t count)
+void check_remarks_text(text *out, const check_row *rows, size_t count)
 {
     bool any = false;
     for (size_t i = 0; i < count && !any; i++) any = *rows[i].remarks != '\0' || isnan(rows[i].fit_stress);
@@ -344,12 +344,12 @@ static void say_remarks(text *out, const check_row *rows, size_t count)
 
 void check_text(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour)
 {
-    say_verdict(out, rows, count, faults, units, colour);
+    check_verdict_text(out, rows, count, faults, units, colour);
     if (count > 0) {
         text_char(out, '\n');
         say_table(out, rows, count, units, colour);
         say_key(out, common_factor(rows, count));
-        say_remarks(out, rows, count);
+        check_remarks_text(out, rows, count);
     }
     text_char(out, '\n');
     wrap(out, caution, 0);

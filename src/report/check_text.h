@@ -10,4 +10,8 @@
  *           colour       the text goes to a terminal that shows it */
 void check_text(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour);
 
+/* Two of its parts: the verdict in words, and what the remarks mean (nothing where there is none). */
+void check_verdict_text(text *out, const check_row *rows, size_t count, bool faults, unit_system units, bool colour);
+void check_remarks_text(text *out, const check_row *rows, size_t count);
+
 #endif

@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { LINE_MOST = 98, KEPT = 5 /* room for a unit behind a number */ };
+enum { LINE_MOST = 98 };
 
 const char *tone_on(grid_tone tone, bool colour)
 {
@@ -107,8 +107,8 @@ static void wrap_from(text *out, const char *paragraph, size_t column, size_t in
         const size_t length = strcspn(paragraph, " ");
         char word[256];
         snprintf(word, sizeof word, "%.*s", (int)length, paragraph);
-        const size_t width = width_of(word);
-        if (begun && !number && column + 1 + width + (ends_in_digit(word) ? KEPT : 0) > LINE_MOST) {
+        const size_t width = width_of(word), next = paragraph[length] == ' ' ? strcspn(paragraph + length + 1, " ") + 1 : 0;
+        if (begun && !number && column + 1 + width + (ends_in_digit(word) ? next : 0) > LINE_MOST) {
             text_char(out, '\n');
             pad(out, indent);
             column = indent;

@@ -10,6 +10,7 @@ typedef struct working_row {
     const char *formula;      /* "A = π t (D − t)" */
     text numbers;             /* the same with its numbers: "π × 0.058 × (1.25 − 0.058)" */
     char result[NUMBER_ROOM]; /* ten digits; "" for a heading */
+    double value;             /* the result itself */
     const char *unit;         /* "" for a plain number */
     const char *source;       /* where formula or input comes from */
 } working_row;

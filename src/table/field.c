@@ -52,20 +52,14 @@ static size_t distance(const char *a, size_t a_length, const char *b, size_t b_l
     return row[b_length];
 }
 
-/* The best guess so far at what somebody meant. */
-typedef struct guess {
-    const char *given, *best;
-    size_t length, changes; /* of the best; a candidate must need fewer */
-} guess;
-
-static guess guess_of(const char *given)
+guess guess_of(const char *given)
 {
     const size_t length = strlen(given), third = length / 3;
     return (guess){.given = given, .length = length, .changes = (third > 2 ? third : 2) + 1};
 }
 
 /* A candidate of which no letter stays is not near, however short both are. */
-static void guess_try(guess *g, const char *candidate)
+void guess_try(guess *g, const char *candidate)
 {
     const size_t length = strlen(candidate);
     if (g->length > LETTERS_MOST || length > LETTERS_MOST) return;

@@ -57,8 +57,17 @@ bool same_name(const char *known, const char *given, size_t length);
 /* The field of that name (case ignored), or NULL. */
 const field *field_find(const field_list *list, const char *name);
 
-/* The known name nearest to `name` by edit distance, or NULL where none is near
+/* The best guess so far at what somebody meant: the candidate nearest by edit distance, or NULL where none was near
  * (more than a third of its letters, at least 2, would have to change, or every letter). */
+typedef struct guess {
+    const char *given, *best; /* best points to the candidate tried */
+    size_t length, changes;   /* of the best; a candidate must need fewer */
+} guess;
+
+guess guess_of(const char *given);
+void guess_try(guess *g, const char *candidate);
+
+/* The known name nearest to `name`, or NULL where none is near. */
 const char *field_nearest(const field_list *list, const char *name);
 
 /* The same for the words of one field. */

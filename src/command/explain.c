@@ -1,0 +1,188 @@
+#define _POSIX_C_SOURCE 200809L /* strdup */
+#include "command/commands.h"
+
+#include "command/checked.h"
+#include "command/say.h"
+#include "command/working.h"
+#include "report/check_text.h"
+#include "report/grid.h"
+#include "report/list_text.h"
+#include "report/working_text.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- the case that is meant ------------------------------------------------------------------------- */
+
+enum { NAMES_SAID = 8 };
+
+typedef struct picked { /* the rows of the file that bear the name, and what to say where none does */
+    const char *name;
+    rows found;      /* of case_list */
+    text lines;      /* "12, 14": where they stand */
+    size_t line;     /* of the first */
+    text names;      /* the first names of the file */
+    size_t count;    /* of all */
+    guess near;
+    char *nearest;
+} picked;
+
+static void note_name(picked *p, const char *name)
+{
+    const char *before = p->near.best;
+    guess_try(&p->near, name);
+    if (p->near.best != before) {
+        free(p->nearest);
+        p->near.best = p->nearest = strdup(name);
+    }
+    if (p->count++ >= NAMES_SAID) return;
+    if (p->count > 1) text_put(&p->names, ", ");
+    text_quote(&p->names, name, strlen(name));
+}
+
+static int pick(const void *context, const place *at, const void *record, rows *answers, text *complaints)
+{
+    picked *p = *(picked *const *)context;
+    const load_case *c = record;
+    (void)complaints;
+    note_name(p, c->name);
+    if (strcmp(c->name, p->name) != 0) return ALL_HOLD;
+    if (p->lines.length == 0) p->line = at->line;
+    text_format(&p->lines, "%s%zu", p->lines.length > 0 ? ", " : "", at->line);
+    rows_add(answers, c);
+    return ALL_HOLD;
+}
+
+/* Returned: false after a message. */
+static bool one_is_meant(picked *p, const char *file)
+{
+    if (p->found.count == 1) return true;
+    text quoted = {0}, message = {0};
+    text_quote(&quoted, p->name, strlen(p->name));
+    const char *name = text_string(&quoted, &message.failed);
+    if (p->found.count > 1)
+        message_add(&message, file, 0, "case", "%s stands in lines %s; give the one that is meant a name of its own", name,
+                    text_string(&p->lines, &message.failed));
+    else if (p->nearest != NULL)
+        message_add(&message, file, 0, "case", "there is no %s; did you mean '%s'?", name, p->nearest);
+    else if (p->count > NAMES_SAID)
+        message_add(&message, file, 0, "case", "there is no %s; the file has %s and %zu more", name,
+                    text_string(&p->names, &message.failed), p->count - NAMES_SAID);
+    else if (p->count > 0)
+        message_add(&message, file, 0, "case", "there is no %s; the file has %s", name,
+                    text_string(&p->names, &message.failed));
+    if (message.failed) say("out of memory");
+    say_lines(text_string(&message, &message.failed));
+    text_free(&quoted);
+    text_free(&message);
+    return false;
+}
+
+/* Returned: the status of the file's other rows too: ALL_HOLD or NO_VERDICT. */
+static int pick_case(picked *p, const options *o, const load_case *prototype)
+{
+    output memory = {.format = FORMAT_TEXT};
+    p->name = o->operands[1];
+    p->near = guess_of(p->name);
+    p->found = rows_for(&memory, &case_list);
+    const pipeline read = {.list = &case_list, .prototype = prototype, .results = &case_list, .jobs = 1, .out = &memory,
+                           .kept = &p->found, .context = &p, .answer = pick};
+    return pipeline_run(&read, o->operands, 1);
+}
+
+/* ---- its working ------------------------------------------------------------------------------------ */
+
+static void put_text(text *out, const picked *p, const load_case *prototype, const checked *answer, const working *w,
+                     const output *to, const char *file)
+{
+    const load_case *c = (const void *)p->found.kept;
+    check_verdict_text(out, &answer->row, 1, false, to->units, to->colour);
+    check_remarks_text(out, &answer->row, 1);
+    text_format(out, "\nGiven in line %zu of %s; every other column has its default\n", p->line, file);
+    given_text(out, &case_list, c, prototype, to->units);
+    text_put(out, "\nThe working. Numbers carry ten digits; a line done again with the digits shown agrees to six.\n"
+                  "Angles with \u00b0 are degrees, all others radians.\n");
+    working_text(out, w, to->colour);
+    text_char(out, '\n');
+    wrap(out, caution, 0);
+}
+
+static void put_rows(rows *written, const char *name, const working *w)
+{
+    const char *part = "";
+    for (size_t i = 0; i < w->count; i++) {
+        const working_row *r = &w->rows[i];
+        if (*r->formula == '\0') {
+            part = r->step;
+            continue;
+        }
+        const step_row step = step_row_of(name, part, r);
+        rows_add(written, &step);
+    }
+}
+
+static bool write_working(const picked *p, const options *o, const load_case *prototype, const checked *answer, const working *w)
+{
+    output out;
+    text t = {0};
+    if (!output_open(&out, o)) return false;
+    if (o->format == FORMAT_AUTO) out.format = FORMAT_TEXT;
+    rows written = rows_for(&out, &step_list);
+    bool fine = true;
+    if (out.format == FORMAT_TEXT) {
+        put_text(&t, p, prototype, answer, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
+        fine = output_text(&out, &t);
+    } else {
+        put_rows(&written, answer->row.name, w);
+        fine = rows_begin(&out, &step_list) && output_text(&out, &written.written) && rows_end(&out);
+    }
+    text_free(&t);
+    rows_free(&written);
+    return output_close(&out, fine) && fine;
+}
+
+static int explain_case(const picked *p, const materials *m, const options *o, const load_case *prototype)
+{
+    const load_case *c = (const void *)p->found.kept;
+    const place at = {o->operands[0], p->line};
+    checked answer;
+    rbow_result result;
+    text complaints = {0};
+    int status = check_case(m, c, &at, &answer, &complaints);
+    if (complaints.length > 0) say_lines(complaints.at);
+    const rbow_material *material = materials_for(m, c->material, c->member.wall, &at, &complaints);
+    text_free(&complaints);
+    if (status == NO_VERDICT || rbow_member_check(&c->member, material, &result) != RBOW_OK) return NO_VERDICT;
+    working *w = calloc(1, sizeof *w);
+    const bool worked = w != NULL && working_of(w, &c->member, material, &result, o->units);
+    if (!worked) say(w == NULL ? "out of memory" : "explain: the numerical solution did not settle");
+    if (!worked || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
+    if (w != NULL) working_free(w);
+    free(w);
+    return status;
+}
+
+int command_explain(const options *o)
+{
+    if (o->operand_count != 2) {
+        say("explain: name a file of load cases and one of its cases; see 'railbow help explain'");
+        return NO_VERDICT;
+    }
+    materials m;
+    picked p = {0};
+    load_case prototype;
+    field_defaults(&case_list, &prototype);
+    prototype.member.factor = o->factor;
+    int status = NO_VERDICT;
+    if (materials_open(&m, o->materials)) {
+        status = pick_case(&p, o, &prototype);
+        const int answered = one_is_meant(&p, o->operands[0]) ? explain_case(&p, &m, o, &prototype) : NO_VERDICT;
+        if (answered > status) status = answered;
+    }
+    rows_free(&p.found);
+    text_free(&p.lines);
+    text_free(&p.names);
+    free(p.nearest);
+    materials_close(&m);
+    return status;
+}

@@ -1,0 +1,121 @@
+#define _POSIX_C_SOURCE 200809L /* O_CLOEXEC */
+#include "command/commands.h"
+
+#include "command/case_table.h"
+#include "command/output.h"
+#include "command/say.h"
+#include "table/unit.h"
+#include "table/writer.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <string.h>
+#include <unistd.h>
+
+enum { ROWS = 2 };
+
+typedef struct starter { /* a column to begin with, and what the two rows say there in each system of units */
+    const char *column;
+    const char *cells[2][ROWS];
+} starter;
+
+#define BOTH(first, second) {{first, second}, {first, second}}
+
+static const starter starters[] = {
+    {"case", BOTH("upper rail", "new rail")},
+    {"od", {{"1.25", "1.25"}, {"32", "32"}}},
+    {"wall", {{"0.058", "0.058"}, {"1.5", "1.5"}}},
+    {"material", BOTH("4130", "4130")},
+    {"length", {{"42", "24"}, {"1070", "610"}}},
+    {"end_a", BOTH("welded", "welded")},
+    {"end_b", BOTH("welded", "welded")},
+    {"compression", {{"2600", "4600"}, {"11600", "20500"}}},
+    {"spread_load", {{"1.5", ""}, {"0.25", ""}}},
+    {"spread_clock", BOTH("180", "")},
+    {"point_load", {{"", "150"}, {"", "670"}}},
+    {"point_at", {{"", "12"}, {"", "305"}}},
+    {"point_clock", BOTH("", "180")},
+    {"vertical_g", BOTH("1", "4")},
+    {"bow", {{"0.03", "0.025"}, {"0.75", "0.6"}}},
+    {"bow_clock", BOTH("90", "180")},
+    {"miss_a", {{"", "0.0625"}, {"", "1.5"}}},
+    {"miss_a_clock", BOTH("", "180")},
+    {"weld_zone", {{"1", "1"}, {"25", "25"}}},
+    {"factor", BOTH("1.5", "1.5")},
+    {"note", BOTH("air load on the panel", "socket off by a sixteenth")},
+};
+
+static const starter *starter_of(const field *f)
+{
+    for (size_t i = 0; i < sizeof starters / sizeof *starters; i++)
+        if (strcmp(starters[i].column, f->name) == 0) return &starters[i];
+    return NULL;
+}
+
+/* A comment's line without commas, semicolons or quotes: a spreadsheet keeps it one cell, and saves it as it was. */
+static void put_front(text *out)
+{
+    text_put(out, "# Load cases for railbow: a row is one tube under one load. Units stand in brackets. An empty cell "
+                  "is the default.\n"
+                  "# What each column means is told by: railbow columns. Change the rows and check them: railbow check.\n");
+}
+
+/* An end takes words, so its bracket may be left out until somebody wants a number. */
+static void put_head(text *out, const field *f, bool all, unit_system units)
+{
+    const unit *u = unit_shown(f->dimension, units);
+    text_put(out, f->name);
+    if (u != NULL && (f->kind == FIELD_NUMBER || all)) text_format(out, " [%s]", u->name);
+}
+
+static void put_table(text *out, bool all, unit_system units)
+{
+    put_front(out);
+    for (int row = -1; row < ROWS; row++) {
+        const char *comma = "";
+        for (size_t i = 0; i < case_list.count; i++) {
+            const field *f = &case_list.fields[i];
+            const starter *s = starter_of(f);
+            if (s == NULL && !all) continue;
+            text_put(out, comma);
+            comma = ",";
+            if (row < 0)
+                put_head(out, f, all, units);
+            else if (s != NULL)
+                csv_text(out, s->cells[units][row]);
+        }
+        text_char(out, '\n');
+    }
+}
+
+/* A file that nobody has yet; what appears under the name meanwhile is left alone too. */
+static bool open_fresh(output *out, const char *file)
+{
+    *out = (output){.target = file, .file = open(file, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666)};
+    if (out->file >= 0) return true;
+    if (errno == EEXIST)
+        say("%s: is there already and stays as it is; name a file that is not", file);
+    else
+        say("%s: cannot write: %s", file, strerror(errno));
+    return false;
+}
+
+int command_new(const options *o)
+{
+    if (o->operand_count != 1) {
+        say("new: name one file to write, or - for standard output; see 'railbow help new'");
+        return NO_VERDICT;
+    }
+    output out;
+    text t = {0};
+    const char *file = o->operands[0];
+    const bool standard = strcmp(file, "-") == 0;
+    const options plain = {0};
+    if (!(standard ? output_open(&out, &plain) : open_fresh(&out, file))) return NO_VERDICT;
+    put_table(&t, o->all, o->units);
+    bool fine = output_text(&out, &t);
+    fine = output_close(&out, fine) && fine;
+    if (!fine && !standard) unlink(file);
+    text_free(&t);
+    return fine ? ALL_HOLD : NO_VERDICT;
+}
