@@ -2,6 +2,7 @@
 
 #include "command/output.h"
 #include "command/say.h"
+#include "command/tables.h"
 #include "report/grid.h"
 #include "report/list_text.h"
 
@@ -122,7 +123,7 @@ const command commands[] = {
     {.name = "help",
      .summary = "this text, or that of one command",
      .operands = "[COMMAND]",
-     .text = "What a command does, its options, and an example.",
+     .text = "What a command does, its options, an example, and the columns that it reads and writes.",
      .example = "railbow help check",
      .takes = 0,
      .run = command_help},
@@ -147,6 +148,16 @@ static void say_program(text *out)
                   "being given.\n\n");
 }
 
+/* The tables that a command has for itself; load cases and materials are the business of many. */
+static void say_columns(text *out, const command *c)
+{
+    tables all;
+    tables_fill(&all);
+    if ((c->takes & TAKES_FACTOR) != 0) text_put(out, "'railbow columns' lists the columns of the load cases that it reads.\n\n");
+    for (size_t i = 0; i < all.count; i++)
+        if (all.at[i].command != NULL && strcmp(all.at[i].command, c->name) == 0) table_say(out, &all.at[i]);
+}
+
 static void say_command(text *out, const command *c)
 {
     text_format(out, "railbow %s: %s\n\nUsage: railbow %s%s%s%s\n\n", c->name, c->summary, c->name,
@@ -155,6 +166,7 @@ static void say_command(text *out, const command *c)
     text_put(out, "\nOptions:\n");
     options_say(out, c);
     text_format(out, "\nExample: %s\n\n", c->example);
+    say_columns(out, c);
 }
 
 int command_help(const options *o)

@@ -227,6 +227,17 @@ void options_say(text *out, const command *c)
     }
 }
 
+bool options_at(const command *c, size_t i, option_shown *shown)
+{
+    for (size_t k = 0; k < ENTRIES; k++) {
+        const option_entry *e = &entries[k];
+        if (!is_taken(e, c) || i-- > 0) continue;
+        *shown = (option_shown){e->name, e->letter, e->value, e->meaning};
+        return true;
+    }
+    return false;
+}
+
 /* getopt's tables for one command. */
 static void fill_tables(const command *c, struct option longs[ENTRIES + 1], char letters[2 * ENTRIES + 2])
 {

@@ -78,4 +78,14 @@ extern const char options_stock_walls[];
 struct text;
 void options_say(struct text *out, const command *c);
 
+typedef struct option_shown {
+    const char *name;
+    char letter;         /* 0 for none */
+    const char *value;   /* "FILE", "text|csv|json"; NULL for none */
+    const char *meaning; /* the same pointer for every command that it means the same to */
+} option_shown;
+
+/* The i-th option of a command. Returned: false past the last. */
+bool options_at(const command *c, size_t i, option_shown *shown);
+
 #endif

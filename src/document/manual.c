@@ -1,0 +1,125 @@
+#include "document/document.h"
+
+#include "command/options.h"
+#include "document/roff.h"
+#include "report/list_text.h"
+
+#include <string.h>
+
+static void put_commands(text *out)
+{
+    roff_section(out, "COMMANDS");
+    for (size_t i = 0; i < command_count; i++) {
+        const command *c = &commands[i];
+        text usage = {0};
+        text_format(&usage, "railbow %s%s %s", c->name, c->takes != 0 ? " [options]" : "", c->operands);
+        text_format(out, ".SS %s\n", c->name);
+        roff_entry(out, text_string(&usage, &out->failed), c->summary);
+        roff_paragraph(out, c->text);
+        text options_known = {0};
+        option_shown o;
+        for (size_t k = 0; options_at(c, k, &o); k++) {
+            text_format(&options_known, "%s--%s", k > 0 ? ", " : "Options: ", o.name);
+        }
+        roff_paragraph(out, text_string(&options_known, &out->failed));
+        text_free(&options_known);
+        roff_paragraph(out, "Example, in the folder of the demo cases:");
+        roff_lines(out, c->example);
+        text_free(&usage);
+    }
+}
+
+static bool has(const command *c, const option_shown *o)
+{
+    option_shown other;
+    for (size_t i = 0; options_at(c, i, &other); i++)
+        if (other.meaning == o->meaning) return true;
+    return false;
+}
+
+static void put_option(text *out, const option_shown *o)
+{
+    text tag = {0}, meaning = {0};
+    size_t count = 0;
+    if (o->letter != 0) text_format(&tag, "-%c, ", o->letter);
+    text_format(&tag, "--%s", o->name);
+    if (o->value != NULL) text_format(&tag, " %s", o->value);
+    text_format(&meaning, "%s (", o->meaning);
+    for (size_t i = 0; i < command_count; i++) count += has(&commands[i], o);
+    const char *comma = "";
+    for (size_t i = 0; i < command_count && count < command_count; i++) {
+        if (!has(&commands[i], o)) continue;
+        text_format(&meaning, "%s%s", comma, commands[i].name);
+        comma = ", ";
+    }
+    text_put(&meaning, count < command_count ? ")" : "every command)");
+    roff_entry(out, text_string(&tag, &out->failed), text_string(&meaning, &out->failed));
+    text_free(&tag);
+    text_free(&meaning);
+}
+
+/* Each once, at the first command that has it. */
+static void put_options(text *out)
+{
+    roff_section(out, "OPTIONS");
+    for (size_t i = 0; i < command_count; i++) {
+        option_shown o;
+        for (size_t k = 0; options_at(&commands[i], k, &o); k++) {
+            bool said = false;
+            for (size_t before = 0; before < i && !said; before++) said = has(&commands[before], &o);
+            if (!said) put_option(out, &o);
+        }
+    }
+}
+
+static const struct {
+    const char *purpose, *command;
+} worked[] = {
+    {"A file to begin with; a spreadsheet opens it as well as an editor.", "railbow new frame.csv"},
+    {"Does every tube hold?", "railbow check --format text frame.csv"},
+    {"How far may the socket be off before the new rail falls short?",
+     "railbow limit --format text --find miss_a --to 1in frame.csv"},
+    {"Would another wall do?", "railbow compare --format text --walls 0.049,0.058,0.065 frame.csv"},
+    {"How stiff is the tube of the next wall?", "railbow section --format text 1.25x0.058 1.25x0.065"},
+};
+
+static bool put_examples(text *out, const char *program)
+{
+    bool fine = true;
+    roff_section(out, "EXAMPLES");
+    for (size_t i = 0; i < sizeof worked / sizeof *worked; i++) {
+        roff_paragraph(out, worked[i].purpose);
+        fine = roff_example(out, program, worked[i].command) && fine;
+    }
+    return fine;
+}
+
+bool manual_program(text *out, const char *program)
+{
+    roff_title(out, "RAILBOW", 1);
+    roff_section(out, "NAME");
+    text_put(out, "railbow \\- structural check of chromoly tube: buckling, bow, forced fit, and the margin to yield\n");
+    roff_section(out, "SYNOPSIS");
+    text_put(out, ".B railbow\n.I COMMAND\n.RI [ options ]\n.IR FILE ...\n.PP\n.B railbow help\n.RI [ COMMAND ]\n");
+    roff_section(out, "DESCRIPTION");
+    roff_paragraph(out, "railbow tells whether a chromoly (4130) tube in a frame will hold. It reads a table of tubes and their loads, "
+                        "one case a row, and gives for each the margin against yield and buckling, what governs, where along "
+                        "the tube, and what a forced fit costs.");
+    text_put(out, "The columns of the tables are described in\n.BR railbow\\-cases (5).\n");
+    put_commands(out);
+    put_options(out);
+    const bool fine = put_examples(out, program);
+    roff_section(out, "EXIT STATUS");
+    roff_entry(out, "0", "every case holds");
+    roff_entry(out, "1", "at least one is short");
+    roff_entry(out, "2", "something kept a verdict from being given: usage, a file, a bad row, a failed write");
+    roff_section(out, "FILES");
+    roff_entry(out, "share/railbow/materials/steel_tube.csv", "the materials, every row with its source");
+    roff_entry(out, "share/railbow/cases/", "the demo's load cases and tables from the shop");
+    roff_entry(out, "share/railbow/railbow.schema.json", "the JSON Schema of every answer with --format json");
+    roff_section(out, "CAUTION");
+    roff_paragraph(out, caution);
+    roff_section(out, "SEE ALSO");
+    text_put(out, ".BR railbow\\-cases (5)\n");
+    return fine;
+}

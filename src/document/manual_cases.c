@@ -1,0 +1,97 @@
+#define _POSIX_C_SOURCE 200809L
+#include "document/document.h"
+
+#include "command/say.h"
+#include "command/tables.h"
+#include "document/roff.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+
+static void put_column(text *out, const field *f, bool input)
+{
+    text tag = {0}, meaning = {0};
+    const unit *u = unit_shown(f->dimension, UNITS_US);
+    text_put(&tag, f->name);
+    if (u != NULL) text_format(&tag, " [%s]", u->name);
+    text_put(&meaning, f->meaning);
+    if (input && (f->rule & FIELD_REQUIRED) != 0)
+        text_put(&meaning, "; required");
+    else if (input && *table_default(f) != '\0')
+        text_format(&meaning, "; default: %s", table_default(f));
+    roff_entry(out, text_string(&tag, &out->failed), text_string(&meaning, &out->failed));
+    text_free(&tag);
+    text_free(&meaning);
+}
+
+static void put_tables(text *out, bool input)
+{
+    tables all;
+    tables_fill(&all);
+    for (size_t i = 0; i < all.count; i++) {
+        const table *t = &all.at[i];
+        if (t->input != input) continue;
+        text_format(out, ".SS %s\n", t->title);
+        for (size_t k = 0; k < t->list->count; k++) put_column(out, &t->list->fields[k], input);
+    }
+}
+
+static void put_units(text *out)
+{
+    roff_section(out, "UNITS");
+    roff_paragraph(out, "A header may name any of these in its brackets:");
+    for (dimension d = DIM_LENGTH; d < DIM_COUNT; d++) {
+        text names = {0};
+        unit_say_names(&names, d);
+        roff_paragraph(out, text_string(&names, &out->failed));
+        text_free(&names);
+    }
+}
+
+/* A file that begins with its own name as a comment. */
+static const char example_file[] = "rails.csv";
+static const char example[] = "# rails.csv\n"
+                              "case,od [in],wall [in],material,length [mm],end_a,end_b,compression [lbf],miss_a [in],weld_zone [in]\n"
+                              "in line,1.25,0.058,4130,610,welded,welded,4600,,1\n"
+                              "forced,1.25,0.058,4130,610,welded,welded,4600,0.5,1\n";
+
+static bool write_example(void)
+{
+    FILE *file = fopen(example_file, "w");
+    const bool fine = file != NULL && fputs(example, file) >= 0;
+    if (file != NULL && fclose(file) == 0 && fine) return true;
+    say("%s: cannot write: %s", example_file, strerror(errno));
+    return false;
+}
+
+bool manual_cases(text *out, const char *program)
+{
+    roff_title(out, "RAILBOW\\-CASES", 5);
+    roff_section(out, "NAME");
+    text_put(out, "railbow\\-cases \\- tables that railbow reads and writes\n");
+    roff_section(out, "DESCRIPTION");
+    roff_paragraph(out, "A table is a CSV file in UTF-8 with a header row; a line that starts with # before it is a comment. Columns "
+                        "stand in any order, and names are taken without regard to case. A column with a unit carries it in "
+                        "brackets, as in \"length [in]\" or \"length [mm]\"; an angle without brackets is in degrees. An end "
+                        "needs its brackets only where a number stands in its column.");
+    roff_paragraph(out, "A number is the whole cell, with a decimal point. An empty cell means the default. Each row stands alone: a bad one "
+                        "is named with file, line, column and what is allowed, and the others are answered.");
+    roff_paragraph(out, "Clocks are seen from joint A toward joint B: 0 up, 90 to the right. Below, the unit in brackets is the one of answers "
+                        "in US units; a file may name any other of its kind.");
+    roff_paragraph(out, "With --format csv numbers have ten digits, no limit is inf and what does not exist is empty. With --format json the "
+                        "answer is {\"units\": {...}, \"rows\": [{...}, ...]}, where both are null; its schema is "
+                        "share/railbow/railbow.schema.json.");
+    roff_section(out, "WHAT IS READ");
+    put_tables(out, true);
+    roff_section(out, "WHAT IS WRITTEN");
+    put_tables(out, false);
+    put_units(out);
+    roff_section(out, "EXAMPLE");
+    roff_paragraph(out, "A file of two cases, and its check:");
+    roff_lines(out, example);
+    const bool fine = write_example() && roff_example(out, program, "railbow check --format text rails.csv");
+    roff_section(out, "SEE ALSO");
+    text_put(out, ".BR railbow (1)\n");
+    return fine;
+}

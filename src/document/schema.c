@@ -1,0 +1,186 @@
+#include "document/document.h"
+
+#include "command/case_table.h"
+#include "command/options.h"
+#include "command/say.h"
+#include "command/tables.h"
+#include "report/shop_table.h"
+
+#include <cjson/cJSON.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* A part that memory ran out for is NULL, and so is what it was put into. */
+static cJSON *with(cJSON *object, const char *name, cJSON *part)
+{
+    if (object != NULL && part != NULL && cJSON_AddItemToObject(object, name, part)) return object;
+    cJSON_Delete(part);
+    cJSON_Delete(object);
+    return NULL;
+}
+
+static cJSON *with_text(cJSON *object, const char *name, const char *string)
+{
+    return with(object, name, cJSON_CreateString(string));
+}
+
+static cJSON *append(cJSON *array, cJSON *part)
+{
+    if (array != NULL && part != NULL && cJSON_AddItemToArray(array, part)) return array;
+    cJSON_Delete(part);
+    cJSON_Delete(array);
+    return NULL;
+}
+
+/* The names of units that an answer's column may have. */
+static cJSON *units_of(dimension d, bool any)
+{
+    const unit *us = unit_shown(d, UNITS_US), *si = unit_shown(d, UNITS_SI);
+    cJSON *names = cJSON_CreateArray();
+    for (dimension k = DIM_LENGTH; any && k < DIM_COUNT; k++) {
+        names = append(names, cJSON_CreateString(unit_shown(k, UNITS_US)->name));
+        if (unit_shown(k, UNITS_SI) != unit_shown(k, UNITS_US)) names = append(names, cJSON_CreateString(unit_shown(k, UNITS_SI)->name));
+    }
+    if (!any) names = append(names, cJSON_CreateString(us->name));
+    if (!any && si != us) names = append(names, cJSON_CreateString(si->name));
+    return names;
+}
+
+static cJSON *one_of(cJSON *names)
+{
+    return with(cJSON_CreateObject(), "enum", names);
+}
+
+static cJSON *words_of(const field *f)
+{
+    cJSON *words = cJSON_CreateArray();
+    for (const field_word *w = f->words; w->word != NULL; w++) words = append(words, cJSON_CreateString(w->word));
+    return one_of(words);
+}
+
+static cJSON *number_or_null(void)
+{
+    cJSON *types = append(append(cJSON_CreateArray(), cJSON_CreateString("number")), cJSON_CreateString("null"));
+    return with(cJSON_CreateObject(), "type", types);
+}
+
+static void say_meaning(text *out, const field *f)
+{
+    const unit *us = unit_shown(f->dimension, UNITS_US), *si = unit_shown(f->dimension, UNITS_SI);
+    text_put(out, f->meaning);
+    if (us != NULL) text_format(out, us == si ? " (%s)" : " (%s; with --units si %s)", us->name, si->name);
+}
+
+static cJSON *value_of(const field *f)
+{
+    text meaning = {0};
+    bool lost = false;
+    cJSON *value = f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER ? number_or_null()
+        : f->kind == FIELD_WORD ? words_of(f) : with_text(cJSON_CreateObject(), "type", "string");
+    say_meaning(&meaning, f);
+    value = with_text(value, "description", text_string(&meaning, &lost));
+    text_free(&meaning);
+    return value;
+}
+
+typedef struct shape { /* how a command's columns may differ from its list */
+    bool varied;       /* any number column of the load cases may stand among them */
+    bool any_unit;     /* its numbers have the unit of whatever column was asked for */
+} shape;
+
+static bool is_number(const field *f)
+{
+    return f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER;
+}
+
+static cJSON *object_of(cJSON *properties, cJSON *required)
+{
+    cJSON *object = with_text(cJSON_CreateObject(), "type", "object");
+    object = with(object, "properties", properties);
+    object = with(object, "required", required);
+    return with(object, "additionalProperties", cJSON_CreateFalse());
+}
+
+static cJSON *row_of(const field_list *list, shape s)
+{
+    cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
+    for (size_t i = 0; s.varied && i < case_list.count; i++)
+        if (is_number(&case_list.fields[i])) properties = with(properties, case_list.fields[i].name, value_of(&case_list.fields[i]));
+    for (size_t i = 0; i < list->count; i++) {
+        properties = with(properties, list->fields[i].name, value_of(&list->fields[i]));
+        required = append(required, cJSON_CreateString(list->fields[i].name));
+    }
+    cJSON *row = object_of(properties, required);
+    return s.varied ? with(row, "minProperties", cJSON_CreateNumber((double)list->count + 1)) : row;
+}
+
+static cJSON *units_object(const field_list *list, shape s)
+{
+    cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
+    for (size_t i = 0; s.varied && i < case_list.count; i++) {
+        const field *f = &case_list.fields[i];
+        if (is_number(f) && f->dimension != DIM_NONE) properties = with(properties, f->name, one_of(units_of(f->dimension, false)));
+    }
+    for (size_t i = 0; i < list->count; i++) {
+        const field *f = &list->fields[i];
+        if (!is_number(f) || (f->dimension == DIM_NONE && !s.any_unit)) continue;
+        properties = with(properties, f->name, one_of(units_of(f->dimension, s.any_unit)));
+        if (!s.any_unit) required = append(required, cJSON_CreateString(f->name));
+    }
+    return with_text(object_of(properties, required), "description", "the unit of each column that has one");
+}
+
+static cJSON *answer_of(const field_list *list, shape s)
+{
+    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
+    cJSON *properties = with(with(cJSON_CreateObject(), "units", units_object(list, s)), "rows", rows);
+    cJSON *required = append(append(cJSON_CreateArray(), cJSON_CreateString("units")), cJSON_CreateString("rows"));
+    return object_of(properties, required);
+}
+
+/* The answer of inspect has three columns more with --cases. */
+static cJSON *schema_of(const table *t)
+{
+    const shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
+    cJSON *answer = answer_of(t->list, s);
+    if (t->list == &inspect_cases_list)
+        answer = with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), answer), answer_of(&inspect_list, s)));
+    return with_text(answer, "description", command_find(t->command)->summary);
+}
+
+static cJSON *reference_to(const char *name)
+{
+    char place[64] = "#/$defs/";
+    strncat(place, name, sizeof place - strlen(place) - 1);
+    return with_text(cJSON_CreateObject(), "$ref", place);
+}
+
+static cJSON *schema(void)
+{
+    tables all;
+    cJSON *answers = cJSON_CreateObject(), *any = cJSON_CreateArray();
+    tables_fill(&all);
+    for (size_t i = 0; i < all.count; i++) {
+        if (all.at[i].input) continue;
+        answers = with(answers, all.at[i].command, schema_of(&all.at[i]));
+        any = append(any, reference_to(all.at[i].command));
+    }
+    cJSON *whole = with_text(cJSON_CreateObject(), "$schema", "https://json-schema.org/draft/2020-12/schema");
+    whole = with_text(whole, "title", "railbow " RAILBOW_VERSION ": answers with --format json");
+    whole = with_text(whole, "description", "The answer of a command is under $defs. A number that does not exist or has no limit is null.");
+    whole = with(whole, "anyOf", any);
+    return with(whole, "$defs", answers);
+}
+
+bool schema_json(text *out, const char *program)
+{
+    (void)program;
+    cJSON *whole = schema();
+    char *printed = whole != NULL ? cJSON_Print(whole) : NULL;
+    if (printed == NULL) say("out of memory");
+    if (printed != NULL) text_format(out, "%s\n", printed);
+    cJSON_Delete(whole);
+    const bool fine = printed != NULL;
+    cJSON_free(printed);
+    return fine;
+}
