@@ -30,7 +30,7 @@ void working_step(working *w, const char *step, const char *formula, const char 
                   size_t count, double result, const char *unit, const char *source)
 {
     working_row *r = next_row(w);
-    *r = (working_row){.step = step, .formula = formula, .value = result, .unit = unit, .source = source};
+    *r = (working_row){.step = step, .formula = formula, .value = result + 0.0, .unit = unit, .source = source};
     size_t used = 0;
     for (const char *at = numbers; *at != '\0'; at++) {
         if (*at != '#' || used == count) {

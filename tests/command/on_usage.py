@@ -4,9 +4,11 @@ import re
 
 from program import CASE_COLUMNS, MATERIAL_COLUMNS, RESULT_COLUMNS, SECTION_COLUMNS, ProgramTest, in_si, name_and_unit
 
-COMMANDS = ["check", "section", "columns", "help"]
+COMMANDS = ["new", "check", "explain", "section", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
+    "new": ["--all", "--units us|si", "-h, --help"],
+    "explain": OUTPUT_OPTIONS + ["--factor N", "-h, --help"],
     "check": OUTPUT_OPTIONS + ["--factor N", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
                                "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],

@@ -12,6 +12,7 @@ sys.dont_write_bytecode = True  # nothing is written beside the sources
 import on_answers
 import on_faults
 import on_input
+import on_learning
 import on_materials
 import on_published
 import on_report
@@ -21,7 +22,8 @@ import on_studies
 import on_usage
 from program import Installed, ProgramTest
 
-MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults, on_report, on_studies]
+MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults, on_report, on_studies,
+           on_learning]
 
 
 def suite(names):
