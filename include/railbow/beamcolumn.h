@@ -66,18 +66,20 @@ typedef struct rbow_station {
 } rbow_station;
 
 /* Given:    beam
- * Returned: prepared
+ * Returned: prepared; after a failure one whose solutions are NaN
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_UNSTABLE (compression not below critical_load) */
 RBOW_API rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared);
 
-/* Given:    prepared, loading
+/* Given:    prepared  by rbow_beam_prepare with RBOW_OK
+ *           loading   any finite numbers; not checked
  * Returned: solution; relative error about 1e-14/(1 - P/P_cr) of the largest value along the tube, under
  *           strong tension about the square root of P L^2/EI times rounding */
 RBOW_API void rbow_beam_solve(const rbow_prepared *prepared, const rbow_loading *loading,
                               rbow_solution *solution);
 
-/* Given:    prepared, solution, x  in, 0 ... length
- * Returned: station */
+/* Given:    prepared, solution
+ *           x         in, 0 ... length; not checked, and without meaning outside
+ * Returned: station; just beyond a point load at x */
 RBOW_API void rbow_beam_at(const rbow_prepared *prepared, const rbow_solution *solution, double x,
                            rbow_station *station);
 

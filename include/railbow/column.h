@@ -55,8 +55,9 @@ RBOW_API rbow_status rbow_critical_load(double bending_stiffness, double length,
 
 typedef struct rbow_column {
     rbow_curve curve; /* not RBOW_CURVE_OF_MATERIAL */
-    double elastic_modulus, compression_yield, column_intercept; /* psi, > 0 */
-    double wall_reduction; /* Q */
+    double elastic_modulus, compression_yield; /* psi, > 0 */
+    double column_intercept; /* psi, > 0; the three-halves curve alone uses it */
+    double wall_reduction; /* Q, 0 < Q <= 1 */
     double slenderness;    /* L'/r, > 0 */
 } rbow_column;
 
@@ -68,8 +69,11 @@ typedef struct rbow_column {
  *           aisc  AISC 360 E3, nominal; en-*  EN 1993-1-1 6.3.1.2 */
 RBOW_API rbow_status rbow_column_stress(const rbow_column *column, double *stress);
 
-/* The smallest slenderness at which the Euler stress stands in the curve (INFINITY where it never does
- * on its own: aisc and en). */
+/* Where a curve meets Euler's.
+ * Given:    column       its slenderness has no part in the answer, but must be above 0
+ * Returned: slenderness  the smallest at which the Euler stress stands in the curve; INFINITY where it never does on
+ *                        its own (aisc and en)
+ * Status:   RBOW_OK | RBOW_OUT_OF_RANGE */
 RBOW_API rbow_status rbow_column_transition(const rbow_column *column, double *slenderness);
 
 /* The name of a curve, as in files: "johnson"; NULL for RBOW_CURVE_OF_MATERIAL and beyond the list. */

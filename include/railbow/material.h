@@ -10,8 +10,10 @@
 extern "C" {
 #endif
 
+/* A member's check uses the moduli, density, yields, intercept and curve; rbow_material_find alone the name and the
+ * walls. */
 typedef struct rbow_material {
-    const char *name;
+    const char *name;             /* may be NULL where rbow_material_find is not asked            */
     double wall_over, wall_up_to; /* in: serves wall_over < wall <= wall_up_to                   */
     double elastic_modulus;       /* psi                                                         */
     double shear_modulus;         /* psi; no result uses it                                      */
@@ -22,14 +24,15 @@ typedef struct rbow_material {
     double weld_yield;            /* psi, both fibres, near a weld                               */
     double column_intercept;      /* psi, the three-halves curve at slenderness 0                */
     rbow_curve column_curve;      /* for members that name none                                  */
-    const char *source;
+    const char *source;           /* where the numbers come from; may be NULL                    */
 } rbow_material;
 
 /* The row of a list that serves a wall.
  * Given:    list, count  materials
  *           name         as in the list; case matters
- *           wall         in
- * Returned: the row (a wall off its limits by 1e-12 of it is forgiven: another unit's last bit), or NULL; *known says whether the name stands in the list at all */
+ *           wall         in; NaN is served by none
+ * Returned: the row, a pointer into the list, or NULL; *known: 1 if the name stands in the list at all, else 0. A wall
+ *           off its limits by 1e-12 of them is forgiven: another unit's last bit */
 RBOW_API const rbow_material *rbow_material_find(const rbow_material *list, size_t count, const char *name,
                                                  double wall, int *known);
 

@@ -68,7 +68,8 @@ enum { /* rbow_result.remarks, in the order in which they are said */
     RBOW_REMARK_COUNT = 14
 };
 
-/* What does not exist is NaN; no limit is INFINITY. */
+/* What does not exist is NaN; no limit is INFINITY. After a failure every number is NaN, the verdict RBOW_SHORT, and
+ * governs RBOW_BY_NONE: who forgets the status does not read that a tube holds. */
 typedef struct rbow_result {
     int verdict;                /* rbow_verdict                                            */
     double margin;              /* min of factor over required factor, less 1              */
@@ -95,7 +96,7 @@ typedef struct rbow_result {
     double stress_use;          /* largest use as loaded                                   */
     double deflection;          /* in, largest movement from the stress-free shape         */
     double deflection_clock;    /* rad, 0 ... 2 pi                                         */
-    unsigned remarks;
+    unsigned remarks;           /* RBOW_REMARK_... bits                                    */
 
     /* beside the table: where the check that governs is reached, at its own load factor */
     double governs_at;          /* in; NaN where the tube as a whole buckles, or nothing governs */
@@ -108,7 +109,7 @@ typedef struct rbow_result {
 RBOW_API rbow_member rbow_member_default(void);
 
 /* All that is wrong with a member, in the order of its fields.
- * Given:    member, material; room for `most` statuses
+ * Given:    member, material; room for `most` statuses (faults may be NULL where most is 0)
  * Returned: how many there are (0: rbow_member_check will give a result, except where the stress
  *           overflows); the first `most` of them in faults */
 RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_material *material,
@@ -173,7 +174,7 @@ typedef struct rbow_limit { /* NaN: does not exist */
 RBOW_API rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check,
                                        rbow_limit *limit);
 
-/* The text of one remark bit, as in files: "slender"; NULL beyond the list. */
+/* The text of one remark bit (1 << 0 ... 1 << (RBOW_REMARK_COUNT - 1)), as in files: "slender"; NULL for anything else. */
 RBOW_API const char *rbow_remark_text(unsigned bit);
 
 #ifdef __cplusplus

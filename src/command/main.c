@@ -4,6 +4,7 @@
 
 #include <fcntl.h>
 #include <gsl/gsl_errno.h>
+#include <railbow/version.h>
 #include <signal.h>
 #include <stdio.h>
 #include <string.h>
@@ -19,7 +20,7 @@ static void hold_standard_streams(void)
 
 static int say_version(void)
 {
-    const bool fine = printf("railbow %s\n", RAILBOW_VERSION) > 0 && fflush(stdout) == 0;
+    const bool fine = printf("railbow %s\n", rbow_version()) > 0 && fflush(stdout) == 0;
     if (!fine) say("stdout: cannot write");
     return fine ? ALL_HOLD : NO_VERDICT;
 }

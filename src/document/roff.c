@@ -4,6 +4,8 @@
 #include "command/say.h"
 #include "table/utf8.h"
 
+#include <railbow/version.h>
+
 #include <stdio.h>
 #include <string.h>
 #include <sys/wait.h>
@@ -11,7 +13,7 @@
 void roff_title(text *out, const char *name, int section)
 {
     text_format(out, ".\\\" Made of the program's own lists while it was built.\n.TH %s %d \"\" \"railbow %s\" \"railbow\"\n", name,
-                section, RAILBOW_VERSION);
+                section, RBOW_VERSION);
 }
 
 void roff_section(text *out, const char *name)

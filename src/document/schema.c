@@ -7,6 +7,7 @@
 #include "report/shop_table.h"
 
 #include <cjson/cJSON.h>
+#include <railbow/version.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -166,7 +167,7 @@ static cJSON *schema(void)
         any = append(any, reference_to(all.at[i].command));
     }
     cJSON *whole = with_text(cJSON_CreateObject(), "$schema", "https://json-schema.org/draft/2020-12/schema");
-    whole = with_text(whole, "title", "railbow " RAILBOW_VERSION ": answers with --format json");
+    whole = with_text(whole, "title", "railbow " RBOW_VERSION ": answers with --format json");
     whole = with_text(whole, "description", "The answer of a command is under $defs. A number that does not exist or has no limit is null.");
     whole = with(whole, "anyOf", any);
     return with(whole, "$defs", answers);

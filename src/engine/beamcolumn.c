@@ -134,8 +134,11 @@ rbow_status beam_load(rbow_prepared *p, double compression)
 
 rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared)
 {
-    const rbow_status status = isfinite(beam->compression) ? beam_begin(beam, prepared) : RBOW_OUT_OF_RANGE;
-    return status == RBOW_OK ? beam_load(prepared, beam->compression) : status;
+    rbow_status status = isfinite(beam->compression) ? beam_begin(beam, prepared) : RBOW_OUT_OF_RANGE;
+    if (status == RBOW_OK) status = beam_load(prepared, beam->compression);
+    if (status != RBOW_OK)
+        *prepared = (rbow_prepared){.beam = {.bending_stiffness = NAN, .length = NAN}, .load = NAN};
+    return status;
 }
 
 /* The slope at B of a bow 1 high, for the push that keeps its direction on a free end. */

@@ -73,8 +73,9 @@ class Usage(ProgramTest):
         self.assertEqual(self.check("--", "-x.csv").names, ["rail"])
 
     def test_version(self):
-        listed = (self.installed.source / "CMakeLists.txt").read_text(encoding="utf-8")
-        version = re.search(r"project\(railbow VERSION (\S+)", listed).group(1)
+        listed = (self.installed.source / "include" / "railbow" / "version.h").read_text(encoding="utf-8")
+        version = ".".join(re.search(rf"define RBOW_VERSION_{part} (\d+)", listed).group(1)
+                           for part in ("MAJOR", "MINOR", "PATCH"))
         self.assertRun(self.run_program("--version"), 0, out=f"railbow {version}\n")
 
     def test_the_factor_asked_for(self):

@@ -1,0 +1,6 @@
+#include <railbow/version.h>
+
+const char *rbow_version(void)
+{
+    return RBOW_VERSION;
+}

@@ -1,0 +1,232 @@
+/* Every function of the library once, as a program outside would call it: what it gives, and that a refusal gives NaN.
+ * Values are worked out by hand beside each. tests/install/run holds the names used here against the library's own. */
+#include <gsl/gsl_errno.h>
+#include <pthread.h>
+#include <railbow/railbow.h>
+#include <stdio.h>
+#include <string.h>
+
+static int failed;
+
+static void want(int so, const char *what, int line)
+{
+    if (so) return;
+    printf("api.c:%d: %s\n", line, what);
+    failed = 1;
+}
+#define WANT(condition) want(condition, #condition, __LINE__)
+#define NEAR(got, wanted) WANT(fabs((got) - (wanted)) <= 1e-9 * fabs(wanted))
+
+static const double pi = 3.14159265358979323846;
+
+static const rbow_material steel = {
+    .name = "steel", .wall_up_to = 1, .elastic_modulus = 30e6, .density = 0.25, .yield = 60e3,
+    .compression_yield = 60e3, .weld_yield = 40e3, .column_intercept = 60e3, .column_curve = RBOW_CURVE_EULER,
+};
+
+/* A solid bar of 1 in between pins. */
+static rbow_member bar(void)
+{
+    rbow_member m = rbow_member_default();
+    m.od = 1;
+    m.wall = 0.5;
+    m.length = 50;
+    m.compression = 1000;
+    m.factor = 2;
+    return m;
+}
+
+static void version_and_words(void)
+{
+    WANT(strcmp(rbow_version(), RBOW_VERSION) == 0);
+    WANT(RBOW_VERSION_NUMBER >= 1000);
+    WANT(strcmp(rbow_status_text(RBOW_OK), "fine") == 0);
+    WANT(strcmp(rbow_status_text((rbow_status)-999), "unknown status") == 0);
+    WANT(strcmp(rbow_status_input(RBOW_BAD_WALL), "wall") == 0);
+    WANT(strcmp(rbow_status_input((rbow_status)-999), "") == 0);
+    WANT(strcmp(rbow_curve_name(RBOW_CURVE_THREE_HALVES), "three-halves") == 0);
+    WANT(rbow_curve_name(RBOW_CURVE_OF_MATERIAL) == NULL && rbow_curve_name(RBOW_CURVE_COUNT) == NULL);
+    WANT(strcmp(rbow_remark_text(RBOW_REMARK_SLENDER), "slender") == 0);
+    for (int bit = 0; bit < RBOW_REMARK_COUNT; bit++) WANT(rbow_remark_text(1U << bit) != NULL);
+    WANT(rbow_remark_text(0) == NULL && rbow_remark_text(3) == NULL && rbow_remark_text(1U << RBOW_REMARK_COUNT) == NULL);
+}
+
+static void tube(void)
+{
+    rbow_section s;
+    double reduction;
+    WANT(rbow_section_of(1, 0.5, &s) == RBOW_OK);
+    NEAR(s.area, pi / 4);
+    NEAR(s.inertia, pi / 64);
+    NEAR(s.plastic_modulus, 1.0 / 6);
+    WANT(rbow_section_of(1, 0.6, &s) == RBOW_BAD_WALL && isnan(s.area) && isnan(s.od));
+    WANT(rbow_section_of((double)NAN, 0.1, &s) == RBOW_BAD_OD);
+    WANT(rbow_wall_reduction(20, 30e6, 60e3, &reduction) == RBOW_OK);
+    NEAR(reduction, 1.0);
+    WANT(rbow_wall_reduction(100, 30e6, 60e3, &reduction) == RBOW_OK); /* ratio 0.2: 0.19 + 2/3 */
+    NEAR(reduction, 0.19 + 2.0 / 3);
+    WANT(rbow_wall_reduction(300, 30e6, 60e3, &reduction) == RBOW_WALL_RULE && isnan(reduction));
+}
+
+static void column(void)
+{
+    double value;
+    rbow_column c = {.curve = RBOW_CURVE_EULER, .elastic_modulus = 30e6, .compression_yield = 60e3, .column_intercept = 60e3,
+                     .wall_reduction = 1, .slenderness = 200};
+    WANT(rbow_column_stress(&c, &value) == RBOW_OK);
+    NEAR(value, pi * pi * 30e6 / 40000);
+    WANT(rbow_column_transition(&c, &value) == RBOW_OK); /* pi^2 E/s^2 = Fy */
+    NEAR(value, pi * sqrt(30e6 / 60e3));
+    c.slenderness = 0;
+    WANT(rbow_column_stress(&c, &value) == RBOW_OUT_OF_RANGE && isnan(value));
+    WANT(rbow_column_transition(&c, &value) == RBOW_OUT_OF_RANGE && isnan(value));
+    WANT(rbow_end_stiffness(RBOW_FIXED, 100, 10, &value) == RBOW_OK && isinf(value));
+    WANT(rbow_end_stiffness(RBOW_WELDED, 100, 10, &value) == RBOW_OK && value > 0);
+    WANT(rbow_end_stiffness(RBOW_FREE, 100, 10, &value) == RBOW_OUT_OF_RANGE && isnan(value));
+    WANT(rbow_critical_load(100, 10, RBOW_PINNED, RBOW_PINNED, &value) == RBOW_OK);
+    NEAR(value, pi * pi);
+    WANT(rbow_critical_load(100, 10, RBOW_FIXED, RBOW_FREE, &value) == RBOW_OK);
+    NEAR(value, pi * pi / 4);
+    WANT(rbow_critical_load(100, 10, RBOW_PINNED, RBOW_FREE, &value) == RBOW_OUT_OF_RANGE && isnan(value));
+}
+
+/* A pinned bar under a load in its middle: F L/4 and F L^3/(48 EI). */
+static void beam(void)
+{
+    rbow_prepared p;
+    rbow_solution s;
+    rbow_station at;
+    rbow_beam b = {.bending_stiffness = 1000, .length = 10, .critical_load = 10 * pi * pi, .point_at = 5, .bow_at = 5};
+    const rbow_loading load = {.point_load = 4};
+    WANT(rbow_beam_prepare(&b, &p) == RBOW_OK);
+    rbow_beam_solve(&p, &load, &s);
+    rbow_beam_at(&p, &s, 5, &at);
+    NEAR(at.moment, 10.0);
+    NEAR(at.deflection, 4 * 1000.0 / 48000);
+    b.compression = 100;
+    WANT(rbow_beam_prepare(&b, &p) == RBOW_UNSTABLE);
+    rbow_beam_solve(&p, &load, &s);
+    rbow_beam_at(&p, &s, 5, &at);
+    WANT(isnan(at.moment) && isnan(at.moment_slope) && isnan(at.deflection) && isnan(at.slope));
+}
+
+static void material(void)
+{
+    int known;
+    WANT(rbow_material_find(&steel, 1, "steel", 0.5, &known) == &steel && known == 1);
+    WANT(rbow_material_find(&steel, 1, "steel", 2, &known) == NULL && known == 1);
+    WANT(rbow_material_find(&steel, 1, "Steel", 0.5, &known) == NULL && known == 0);
+    WANT(rbow_material_find(NULL, 0, "steel", 0.5, &known) == NULL && known == 0);
+}
+
+/* By Euler: pi^2 E I / L^2 over the push, over the factor asked for, less 1. */
+static void member(void)
+{
+    rbow_member m = bar();
+    rbow_result r;
+    rbow_margin margin;
+    rbow_limit limit;
+    rbow_status faults[2];
+    const double euler = pi * pi * 30e6 * (pi / 64) / 2500;
+    WANT(rbow_member_faults(&m, &steel, faults, 2) == 0);
+    WANT(rbow_member_check(&m, &steel, &r) == RBOW_OK);
+    NEAR(r.critical_load, euler);
+    NEAR(r.margin, euler / 1000 / 2 - 1);
+    WANT(r.verdict == RBOW_HOLDS && r.governs == RBOW_BY_COLUMN && r.runs && !r.forced);
+    WANT((r.remarks & RBOW_REMARK_SLENDER) != 0); /* 50 over a quarter */
+    WANT(rbow_member_margin(&m, &steel, &margin) == RBOW_OK);
+    NEAR(margin.margin, r.margin);
+    WANT(rbow_member_limit(&m, &steel, RBOW_BY_COLUMN, &limit) == RBOW_OK);
+    NEAR(limit.axial, euler);
+    WANT(rbow_member_limit(&m, &steel, RBOW_BY_NONE, &limit) == RBOW_OUT_OF_RANGE && isnan(limit.factor));
+    m.wall = 0.6;
+    m.bow = -1;
+    WANT(rbow_member_faults(&m, &steel, NULL, 0) == 2);
+    WANT(rbow_member_faults(&m, &steel, faults, 1) == 2 && faults[0] == RBOW_BAD_WALL);
+    WANT(rbow_member_check(&m, &steel, &r) == RBOW_BAD_WALL);
+    WANT(isnan(r.margin) && isnan(r.section.area) && r.verdict == RBOW_SHORT && r.governs == RBOW_BY_NONE);
+    WANT(rbow_member_margin(&m, &steel, &margin) == RBOW_BAD_WALL && isnan(margin.margin) && isnan(margin.yield_factor));
+}
+
+/* A spread load on pins: w L^2/8 in the middle, nothing at the ends. */
+static void profile(void)
+{
+    rbow_member m = bar();
+    rbow_profile at[2] = {{.at = 0}, {.at = 25}};
+    m.compression = 0;
+    m.spread_load = 2;
+    WANT(rbow_member_profile(&m, &steel, 1, 0, at, 2) == RBOW_OK);
+    WANT(fabs(at[0].moment_up) < 1e-9);
+    NEAR(at[1].moment_up, 2 * 2500.0 / 8);
+    at[1].at = 51;
+    WANT(rbow_member_profile(&m, &steel, 1, 0, at, 2) == RBOW_OUT_OF_RANGE && isnan(at[0].moment_up));
+}
+
+static void shop(void)
+{
+    const double third = 2 * pi / 3;
+    const rbow_wall_reading walls[3] = {{0, 0.06}, {third, 0.054}, {2 * third, 0.054}};
+    rbow_bore bore;
+    WANT(rbow_bore_fit(walls, 3, &bore) == RBOW_OK); /* mean 0.056; 0.06 at the top is all of the offset */
+    NEAR(bore.mean, 0.056);
+    NEAR(bore.offset, 0.004);
+    WANT(rbow_bore_fit(walls, 2, &bore) == RBOW_OUT_OF_RANGE && isnan(bore.mean));
+
+    /* opened alone: E A / L times it */
+    rbow_cut cut = {.od = 1, .wall = 0.5, .elastic_modulus = 30e6, .length = 20, .cut_at = 10, .end_a = RBOW_FIXED,
+                    .end_b = RBOW_FIXED, .turned = (double)NAN, .opened = 0.01, .gap_stiffness = (double)INFINITY};
+    rbow_released r;
+    WANT(rbow_release(&cut, &r) == RBOW_OK);
+    NEAR(r.fit_axial, -30e6 * pi / 4 * 0.01 / 20);
+    cut.cut_at = 20;
+    WANT(rbow_release(&cut, &r) == RBOW_BAD_CUT && isnan(r.fit_axial) && isnan(r.miss_b));
+
+    /* the pull that reaches yield: S Fy / L */
+    rbow_pull pull = {.od = 1, .wall = 0.5, .elastic_modulus = 30e6, .yield = 60e3, .length = 10};
+    rbow_pulled p;
+    WANT(rbow_pull_straight(&pull, &p) == RBOW_OK);
+    NEAR(p.yield_pull, pi / 32 * 60e3 / 10);
+    pull.set = -1;
+    WANT(rbow_pull_straight(&pull, &p) == RBOW_OUT_OF_RANGE && isnan(p.yield_pull) && isnan(p.most_set));
+}
+
+/* The same case in many threads at once gives the same bytes. */
+static void *check_often(void *margin)
+{
+    rbow_member m = bar();
+    m.bow = 0.1;
+    m.miss_a = 0.2;
+    m.end_a = m.end_b = RBOW_WELDED;
+    for (int i = 0; i < 200; i++) {
+        rbow_result r;
+        rbow_member_check(&m, &steel, &r);
+        if (i == 0) *(double *)margin = r.margin;
+        if (fabs(r.margin - *(double *)margin) > 0) *(double *)margin = (double)NAN;
+    }
+    return NULL;
+}
+
+static void threads(void)
+{
+    enum { THREADS = 4 };
+    pthread_t thread[THREADS];
+    double margins[THREADS];
+    for (int i = 0; i < THREADS; i++) WANT(pthread_create(&thread[i], NULL, check_often, &margins[i]) == 0);
+    for (int i = 0; i < THREADS; i++) pthread_join(thread[i], NULL);
+    for (int i = 0; i < THREADS; i++) WANT(!(fabs(margins[i] - margins[0]) > 0) && !isnan(margins[i]));
+}
+
+int main(void)
+{
+    gsl_set_error_handler_off();
+    version_and_words();
+    tube();
+    column();
+    beam();
+    material();
+    member();
+    profile();
+    shop();
+    threads();
+    return failed;
+}
