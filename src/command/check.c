@@ -61,6 +61,7 @@ static bool write_card(output *page, const page_head *head, const drawn_row *d, 
         && working_of(w, &d->member, d->material, &r, head->units)) {
         picture_of(p, &d->member, d->material, &r);
         page_card(&t, head, &d->row, number, p, w);
+        t.failed = t.failed || working_failed(w);
     }
     const bool fine = output_text(page, &t);
     if (w != NULL) working_free(w);

@@ -150,13 +150,14 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     text complaints = {0};
     int status = check_case(m, c, &at, &answer, &complaints);
     if (complaints.length > 0) say_lines(complaints.at);
+    if (complaints.failed) say("out of memory");
     const rbow_material *material = materials_for(m, c->material, c->member.wall, &at, &complaints);
     text_free(&complaints);
     if (status == NO_VERDICT || rbow_member_check(&c->member, material, &result) != RBOW_OK) return NO_VERDICT;
     working *w = calloc(1, sizeof *w);
-    const bool worked = w != NULL && working_of(w, &c->member, material, &result, o->units);
-    if (!worked) say(w == NULL ? "out of memory" : "explain: the numerical solution did not settle");
-    if (!worked || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
+    const bool worked = w != NULL && working_of(w, &c->member, material, &result, o->units), whole = worked && !working_failed(w);
+    if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not settle");
+    if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
     if (w != NULL) working_free(w);
     free(w);
     return status;

@@ -45,6 +45,13 @@ void working_step(working *w, const char *step, const char *formula, const char 
     put_value(r->result, result);
 }
 
+bool working_failed(const working *w)
+{
+    bool failed = false;
+    for (size_t i = 0; i < w->count; i++) failed = failed || w->rows[i].numbers.failed;
+    return failed;
+}
+
 void working_free(working *w)
 {
     for (size_t i = 0; i < w->count; i++) text_free(&w->rows[i].numbers);

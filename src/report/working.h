@@ -29,6 +29,8 @@ void working_heading(working *w, const char *step, const char *source);
  * The texts other than `numbers` must outlive the working. */
 void working_step(working *w, const char *step, const char *formula, const char *numbers, const double values[],
                   size_t count, double result, const char *unit, const char *source);
+/* Whether memory ran out in one of its steps. */
+bool working_failed(const working *w);
 void working_free(working *w);
 
 #endif

@@ -34,7 +34,7 @@ class Memory(ProgramTest):
         """All allocations of a run, or `most` of them evenly; each with the run that lost it."""
         whole, number = self.run_program(*words), self.allocations(*words)
         self.assertEqual(whole.status, status)
-        self.assertGreater(number, 5)
+        self.assertGreater(number, 2)
         for at in range(1, number + 1, max(1, number // most)):
             for count in 1, 0:
                 with self.subTest(words=words, at=at, count=count):
@@ -63,9 +63,19 @@ class Memory(ProgramTest):
 
     def test_the_other_commands(self):
         for words in (["section", "1x0.05", "1.25x0.058"], ["section", "--ods", "1,2", "--walls", "0.05,0.1"], ["columns"],
-                      ["help", "check"]):
+                      ["help", "check"], ["new", "-", "--all"]):
             for whole, run in self.every(*words, most=100):
                 self.whole_or_said(whole, run)
+
+    def test_explain(self):
+        self.cases({**HOLDS, "bow [in]": "0.02", "note": "a"}, {"case": "other"})
+        for words, status in (["rail"], 0), (["rail", "--format", "json"], 0):
+            for whole, run in self.every("explain", "cases.csv", *words, status=status, most=60):
+                self.whole_or_said(whole, run)
+        for name in "nobody", "othe":
+            for _, run in self.every("explain", "cases.csv", name, status=2, most=60):
+                self.assertEqual((run.out, run.status), ("", 2))
+                self.assertTrue(run.err.startswith("railbow: ") and run.err.endswith("\n"), run.err)
 
     def test_a_file_is_old_or_whole(self):
         self.cases(*[HOLDS] * 100)  # several chunks
