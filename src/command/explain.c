@@ -57,14 +57,15 @@ static int pick(const void *context, const place *at, const void *record, rows *
 static bool one_is_meant(picked *p, const char *file)
 {
     if (p->found.count == 1) return true;
-    text quoted = {0}, message = {0};
+    text quoted = {0}, near = {0}, message = {0};
     text_quote(&quoted, p->name, strlen(p->name));
+    if (p->nearest != NULL) text_quote(&near, p->nearest, strlen(p->nearest));
     const char *name = text_string(&quoted, &message.failed);
     if (p->found.count > 1)
         message_add(&message, file, 0, "case", "%s stands in lines %s; give the one that is meant a name of its own", name,
                     text_string(&p->lines, &message.failed));
     else if (p->nearest != NULL)
-        message_add(&message, file, 0, "case", "there is no %s; did you mean '%s'?", name, p->nearest);
+        message_add(&message, file, 0, "case", "there is no %s; did you mean %s?", name, text_string(&near, &message.failed));
     else if (p->count > NAMES_SAID)
         message_add(&message, file, 0, "case", "there is no %s; the file has %s and %zu more", name,
                     text_string(&p->names, &message.failed), p->count - NAMES_SAID);
@@ -74,6 +75,7 @@ static bool one_is_meant(picked *p, const char *file)
     if (message.failed) say("out of memory");
     say_lines(text_string(&message, &message.failed));
     text_free(&quoted);
+    text_free(&near);
     text_free(&message);
     return false;
 }

@@ -81,7 +81,7 @@ bool manual_cases(text *out, const char *program)
                         "in US units; a file may name any other of its kind.");
     roff_paragraph(out, "With --format csv numbers have ten digits, no limit is inf and what does not exist is empty. With --format json the "
                         "answer is {\"units\": {...}, \"rows\": [{...}, ...]}, where both are null; its schema is "
-                        "share/railbow/railbow.schema.json.");
+                        "share/railbow/railbow.schema.json, where each command's answer stands under $defs.");
     roff_section(out, "WHAT IS READ");
     put_tables(out, true);
     roff_section(out, "WHAT IS WRITTEN");

@@ -65,25 +65,6 @@ static cJSON *number_or_null(void)
     return with(cJSON_CreateObject(), "type", types);
 }
 
-static void say_meaning(text *out, const field *f)
-{
-    const unit *us = unit_shown(f->dimension, UNITS_US), *si = unit_shown(f->dimension, UNITS_SI);
-    text_put(out, f->meaning);
-    if (us != NULL) text_format(out, us == si ? " (%s)" : " (%s; with --units si %s)", us->name, si->name);
-}
-
-static cJSON *value_of(const field *f)
-{
-    text meaning = {0};
-    bool lost = false;
-    cJSON *value = f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER ? number_or_null()
-        : f->kind == FIELD_WORD ? words_of(f) : with_text(cJSON_CreateObject(), "type", "string");
-    say_meaning(&meaning, f);
-    value = with_text(value, "description", text_string(&meaning, &lost));
-    text_free(&meaning);
-    return value;
-}
-
 typedef struct shape { /* how a command's columns may differ from its list */
     bool varied;       /* any number column of the load cases may stand among them */
     bool any_unit;     /* its numbers have the unit of whatever column was asked for */
@@ -92,6 +73,26 @@ typedef struct shape { /* how a command's columns may differ from its list */
 static bool is_number(const field *f)
 {
     return f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER;
+}
+
+static void say_meaning(text *out, const field *f, shape s)
+{
+    const unit *us = unit_shown(f->dimension, UNITS_US), *si = unit_shown(f->dimension, UNITS_SI);
+    text_put(out, f->meaning);
+    if (s.any_unit && is_number(f)) text_put(out, " (in the unit that units names, if any)");
+    if (us != NULL) text_format(out, us == si ? " (%s)" : " (%s; with --units si %s)", us->name, si->name);
+}
+
+static cJSON *value_of(const field *f, shape s)
+{
+    text meaning = {0};
+    bool lost = false;
+    cJSON *value = is_number(f) ? number_or_null()
+        : f->kind == FIELD_WORD ? words_of(f) : with_text(cJSON_CreateObject(), "type", "string");
+    say_meaning(&meaning, f, s);
+    value = with_text(value, "description", text_string(&meaning, &lost));
+    text_free(&meaning);
+    return value;
 }
 
 static cJSON *object_of(cJSON *properties, cJSON *required)
@@ -106,9 +107,9 @@ static cJSON *row_of(const field_list *list, shape s)
 {
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
     for (size_t i = 0; s.varied && i < case_list.count; i++)
-        if (is_number(&case_list.fields[i])) properties = with(properties, case_list.fields[i].name, value_of(&case_list.fields[i]));
+        if (is_number(&case_list.fields[i])) properties = with(properties, case_list.fields[i].name, value_of(&case_list.fields[i], s));
     for (size_t i = 0; i < list->count; i++) {
-        properties = with(properties, list->fields[i].name, value_of(&list->fields[i]));
+        properties = with(properties, list->fields[i].name, value_of(&list->fields[i], s));
         required = append(required, cJSON_CreateString(list->fields[i].name));
     }
     cJSON *row = object_of(properties, required);

@@ -207,6 +207,9 @@ class Explain(Page):
                        "cases.csv: case: there is no 'diagonal'; the file has 'upper rail', 'lower rail'", "")
         self.assertRun(self.explain("cases.csv", "Upper Rail"), 2,
                        "cases.csv: case: there is no 'Upper Rail'; did you mean 'upper rail'?", "")
+        self.cases({"case": "rail\x1b[2J"})
+        self.assertRun(self.explain("cases.csv", "rail"), 2,
+                       "cases.csv: case: there is no 'rail'; did you mean 'rail\\x1B[2J'?", "")
         self.cases(*({"case": f"number {i}"} for i in range(11)))
         self.assertRun(self.explain("cases.csv", "\x1b[2J"), 2, "cases.csv: case: there is no '\\x1B[2J'; the file has "
                        + ", ".join(f"'number {i}'" for i in range(8)) + " and 3 more", "")
