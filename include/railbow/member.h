@@ -174,7 +174,8 @@ typedef struct rbow_limit { /* NaN: does not exist */
 RBOW_API rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check,
                                        rbow_limit *limit);
 
-/* The text of one remark bit (1 << 0 ... 1 << (RBOW_REMARK_COUNT - 1)), as in files: "slender"; NULL for anything else. */
+/* The text of one remark bit (1 << 0 ... 1 << (RBOW_REMARK_COUNT - 1)), as in files: "slender"; NULL for anything
+ * else. */
 RBOW_API const char *rbow_remark_text(unsigned bit);
 
 #ifdef __cplusplus

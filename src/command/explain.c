@@ -62,10 +62,11 @@ static bool one_is_meant(picked *p, const char *file)
     if (p->nearest != NULL) text_quote(&near, p->nearest, strlen(p->nearest));
     const char *name = text_string(&quoted, &message.failed);
     if (p->found.count > 1)
-        message_add(&message, file, 0, "case", "%s stands in lines %s; give the one that is meant a name of its own", name,
-                    text_string(&p->lines, &message.failed));
+        message_add(&message, file, 0, "case", "%s stands in lines %s; give the one that is meant a name of its own",
+                    name, text_string(&p->lines, &message.failed));
     else if (p->nearest != NULL)
-        message_add(&message, file, 0, "case", "there is no %s; did you mean %s?", name, text_string(&near, &message.failed));
+        message_add(&message, file, 0, "case", "there is no %s; did you mean %s?", name,
+                    text_string(&near, &message.failed));
     else if (p->count > NAMES_SAID)
         message_add(&message, file, 0, "case", "there is no %s; the file has %s and %zu more", name,
                     text_string(&p->names, &message.failed), p->count - NAMES_SAID);
@@ -123,7 +124,8 @@ static void put_rows(rows *written, const char *name, const working *w)
     }
 }
 
-static bool write_working(const picked *p, const options *o, const load_case *prototype, const checked *answer, const working *w)
+static bool write_working(const picked *p, const options *o, const load_case *prototype, const checked *answer,
+                          const working *w)
 {
     output out;
     text t = {0};
@@ -157,7 +159,8 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     text_free(&complaints);
     if (status == NO_VERDICT || rbow_member_check(&c->member, material, &result) != RBOW_OK) return NO_VERDICT;
     working *w = calloc(1, sizeof *w);
-    const bool worked = w != NULL && working_of(w, &c->member, material, &result, o->units), whole = worked && !working_failed(w);
+    const bool worked = w != NULL && working_of(w, &c->member, material, &result, o->units);
+    const bool whole = worked && !working_failed(w);
     if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not settle");
     if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
     if (w != NULL) working_free(w);

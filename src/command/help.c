@@ -153,7 +153,8 @@ static void say_columns(text *out, const command *c)
 {
     tables all;
     tables_fill(&all);
-    if ((c->takes & TAKES_FACTOR) != 0) text_put(out, "'railbow columns' lists the columns of the load cases that it reads.\n\n");
+    if ((c->takes & TAKES_FACTOR) != 0)
+        text_put(out, "'railbow columns' lists the columns of the load cases that it reads.\n\n");
     for (size_t i = 0; i < all.count; i++)
         if (all.at[i].command != NULL && strcmp(all.at[i].command, c->name) == 0) table_say(out, &all.at[i]);
 }

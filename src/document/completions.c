@@ -103,9 +103,11 @@ bool completion_bash(text *out, const char *program)
     (void)program;
     text_put(out, "# bash completion for railbow; made of the program's own lists while it was built.\n"
                   "_railbow()\n{\n"
-                  "    local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} command=${COMP_WORDS[1]} words=\n"
+                  "    local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}\n"
+                  "    local command=${COMP_WORDS[1]} words=\n"
                   "    COMPREPLY=()\n"
-                  "    if [ \"$word\" = = ]; then word=; elif [ \"$before\" = = ]; then before=${COMP_WORDS[COMP_CWORD-2]}; fi\n"
+                  "    if [ \"$word\" = = ]; then word=\n"
+                  "    elif [ \"$before\" = = ]; then before=${COMP_WORDS[COMP_CWORD-2]}; fi\n"
                   "    if [ \"$COMP_CWORD\" -eq 1 ]; then\n        words='");
     put_commands(out);
     text_put(out, " --help --version'\n    else\n        case $command:$before in\n");
@@ -172,8 +174,8 @@ bool completion_zsh(text *out, const char *program)
         put_quoted(out, commands[i].summary, "\\:");
         text_char(out, '\'');
     }
-    text_put(out, ")\n        _describe command commands\n        return\n    fi\n    shift words\n    (( CURRENT-- ))\n"
-                  "    case $words[1] in\n");
+    text_put(out, ")\n        _describe command commands\n        return\n    fi\n"
+                  "    shift words\n    (( CURRENT-- ))\n    case $words[1] in\n");
     for (size_t i = 0; i < command_count; i++) put_zsh_command(out, &commands[i]);
     text_put(out, "    esac\n}\n_railbow \"$@\"\n");
     return true;

@@ -27,8 +27,12 @@ int main(int argc, char **argv)
         return 2;
     }
     unlink("frame.csv"); /* of the last build; an example writes it anew */
-    const bool fine = write_file("railbow.1", manual_program, argv[1]) && write_file("railbow-cases.5", manual_cases, argv[1])
-        && write_file("railbow.bash", completion_bash, argv[1]) && write_file("_railbow", completion_zsh, argv[1])
-        && write_file("railbow.fish", completion_fish, argv[1]) && write_file("railbow.schema.json", schema_json, argv[1]);
+    static const struct {
+        const char *name;
+        bool (*make)(text *out, const char *program);
+    } files[] = {{"railbow.1", manual_program}, {"railbow-cases.5", manual_cases}, {"railbow.bash", completion_bash},
+                 {"_railbow", completion_zsh}, {"railbow.fish", completion_fish}, {"railbow.schema.json", schema_json}};
+    bool fine = true;
+    for (size_t i = 0; fine && i < sizeof files / sizeof *files; i++) fine = write_file(files[i].name, files[i].make, argv[1]);
     return fine ? 0 : 1;
 }

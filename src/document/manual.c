@@ -102,9 +102,9 @@ bool manual_program(text *out, const char *program)
     roff_section(out, "SYNOPSIS");
     text_put(out, ".B railbow\n.I COMMAND\n.RI [ options ]\n.IR FILE ...\n.PP\n.B railbow help\n.RI [ COMMAND ]\n");
     roff_section(out, "DESCRIPTION");
-    roff_paragraph(out, "railbow tells whether a chromoly (4130) tube in a frame will hold. It reads a table of tubes and their loads, "
-                        "one case a row, and gives for each the margin against yield and buckling, what governs, where along "
-                        "the tube, and what a forced fit costs.");
+    roff_paragraph(out, "railbow tells whether a chromoly (4130) tube in a frame will hold. It reads a table of tubes and "
+                        "their loads, one case a row, and gives for each the margin against yield and buckling, what "
+                        "governs, where along the tube, and what a forced fit costs.");
     text_put(out, "The columns of the tables are described in\n.BR railbow\\-cases (5).\n");
     put_commands(out);
     put_options(out);

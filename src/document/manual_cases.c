@@ -52,7 +52,8 @@ static void put_units(text *out)
 /* A file that begins with its own name as a comment. */
 static const char example_file[] = "rails.csv";
 static const char example[] = "# rails.csv\n"
-                              "case,od [in],wall [in],material,length [mm],end_a,end_b,compression [lbf],miss_a [in],weld_zone [in]\n"
+                              "case,od [in],wall [in],material,length [mm],end_a,end_b,compression [lbf],miss_a [in],"
+                              "weld_zone [in]\n"
                               "in line,1.25,0.058,4130,610,welded,welded,4600,,1\n"
                               "forced,1.25,0.058,4130,610,welded,welded,4600,0.5,1\n";
 
@@ -65,23 +66,27 @@ static bool write_example(void)
     return false;
 }
 
+static const char *const description[] = {
+    "A table is a CSV file in UTF-8 with a header row; a line that starts with # before it is a comment. Columns stand in "
+    "any order, and names are taken without regard to case. A column with a unit carries it in brackets, as in "
+    "\"length [in]\" or \"length [mm]\"; an angle without brackets is in degrees. An end needs its brackets only where a "
+    "number stands in its column.",
+    "A number is the whole cell, with a decimal point. An empty cell means the default. Each row stands alone: a bad one is "
+    "named with file, line, column and what is allowed, and the others are answered.",
+    "Clocks are seen from joint A toward joint B: 0 up, 90 to the right. Below, the unit in brackets is the one of answers "
+    "in US units; a file may name any other of its kind.",
+    "With --format csv numbers have ten digits, no limit is inf and what does not exist is empty. With --format json the "
+    "answer is {\"units\": {...}, \"rows\": [{...}, ...]}, where both are null; its schema is "
+    "share/railbow/railbow.schema.json, where each command's answer stands under $defs.",
+};
+
 bool manual_cases(text *out, const char *program)
 {
     roff_title(out, "RAILBOW\\-CASES", 5);
     roff_section(out, "NAME");
     text_put(out, "railbow\\-cases \\- tables that railbow reads and writes\n");
     roff_section(out, "DESCRIPTION");
-    roff_paragraph(out, "A table is a CSV file in UTF-8 with a header row; a line that starts with # before it is a comment. Columns "
-                        "stand in any order, and names are taken without regard to case. A column with a unit carries it in "
-                        "brackets, as in \"length [in]\" or \"length [mm]\"; an angle without brackets is in degrees. An end "
-                        "needs its brackets only where a number stands in its column.");
-    roff_paragraph(out, "A number is the whole cell, with a decimal point. An empty cell means the default. Each row stands alone: a bad one "
-                        "is named with file, line, column and what is allowed, and the others are answered.");
-    roff_paragraph(out, "Clocks are seen from joint A toward joint B: 0 up, 90 to the right. Below, the unit in brackets is the one of answers "
-                        "in US units; a file may name any other of its kind.");
-    roff_paragraph(out, "With --format csv numbers have ten digits, no limit is inf and what does not exist is empty. With --format json the "
-                        "answer is {\"units\": {...}, \"rows\": [{...}, ...]}, where both are null; its schema is "
-                        "share/railbow/railbow.schema.json, where each command's answer stands under $defs.");
+    for (size_t i = 0; i < sizeof description / sizeof *description; i++) roff_paragraph(out, description[i]);
     roff_section(out, "WHAT IS READ");
     put_tables(out, true);
     roff_section(out, "WHAT IS WRITTEN");

@@ -12,8 +12,8 @@
 
 void roff_title(text *out, const char *name, int section)
 {
-    text_format(out, ".\\\" Made of the program's own lists while it was built.\n.TH %s %d \"\" \"railbow %s\" \"railbow\"\n", name,
-                section, RBOW_VERSION);
+    text_put(out, ".\\\" Made of the program's own lists while it was built.\n");
+    text_format(out, ".TH %s %d \"\" \"railbow %s\" \"railbow\"\n", name, section, RBOW_VERSION);
 }
 
 void roff_section(text *out, const char *name)

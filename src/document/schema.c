@@ -39,8 +39,9 @@ static cJSON *units_of(dimension d, bool any)
     const unit *us = unit_shown(d, UNITS_US), *si = unit_shown(d, UNITS_SI);
     cJSON *names = cJSON_CreateArray();
     for (dimension k = DIM_LENGTH; any && k < DIM_COUNT; k++) {
-        names = append(names, cJSON_CreateString(unit_shown(k, UNITS_US)->name));
-        if (unit_shown(k, UNITS_SI) != unit_shown(k, UNITS_US)) names = append(names, cJSON_CreateString(unit_shown(k, UNITS_SI)->name));
+        const unit *first = unit_shown(k, UNITS_US), *second = unit_shown(k, UNITS_SI);
+        names = append(names, cJSON_CreateString(first->name));
+        if (second != first) names = append(names, cJSON_CreateString(second->name));
     }
     if (!any) names = append(names, cJSON_CreateString(us->name));
     if (!any && si != us) names = append(names, cJSON_CreateString(si->name));
@@ -106,8 +107,10 @@ static cJSON *object_of(cJSON *properties, cJSON *required)
 static cJSON *row_of(const field_list *list, shape s)
 {
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
-    for (size_t i = 0; s.varied && i < case_list.count; i++)
-        if (is_number(&case_list.fields[i])) properties = with(properties, case_list.fields[i].name, value_of(&case_list.fields[i], s));
+    for (size_t i = 0; s.varied && i < case_list.count; i++) {
+        const field *f = &case_list.fields[i];
+        if (is_number(f)) properties = with(properties, f->name, value_of(f, s));
+    }
     for (size_t i = 0; i < list->count; i++) {
         properties = with(properties, list->fields[i].name, value_of(&list->fields[i], s));
         required = append(required, cJSON_CreateString(list->fields[i].name));
@@ -121,7 +124,8 @@ static cJSON *units_object(const field_list *list, shape s)
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
     for (size_t i = 0; s.varied && i < case_list.count; i++) {
         const field *f = &case_list.fields[i];
-        if (is_number(f) && f->dimension != DIM_NONE) properties = with(properties, f->name, one_of(units_of(f->dimension, false)));
+        if (!is_number(f) || f->dimension == DIM_NONE) continue;
+        properties = with(properties, f->name, one_of(units_of(f->dimension, false)));
     }
     for (size_t i = 0; i < list->count; i++) {
         const field *f = &list->fields[i];
@@ -145,8 +149,10 @@ static cJSON *schema_of(const table *t)
 {
     const shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
-    if (t->list == &inspect_cases_list)
-        answer = with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), answer), answer_of(&inspect_list, s)));
+    if (t->list == &inspect_cases_list) {
+        cJSON *both = append(append(cJSON_CreateArray(), answer), answer_of(&inspect_list, s));
+        answer = with(cJSON_CreateObject(), "anyOf", both);
+    }
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 
@@ -169,7 +175,8 @@ static cJSON *schema(void)
     }
     cJSON *whole = with_text(cJSON_CreateObject(), "$schema", "https://json-schema.org/draft/2020-12/schema");
     whole = with_text(whole, "title", "railbow " RBOW_VERSION ": answers with --format json");
-    whole = with_text(whole, "description", "The answer of a command is under $defs. A number that does not exist or has no limit is null.");
+    whole = with_text(whole, "description", "The answer of each command is under $defs. A number that does not exist or "
+                                            "has no limit is null.");
     whole = with(whole, "anyOf", any);
     return with(whole, "$defs", answers);
 }

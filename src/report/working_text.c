@@ -53,7 +53,8 @@ static void put_numbers(text *line, const working_row *r)
 static void put_step(text *out, const working_row *r, bool colour)
 {
     text line = {0};
-    text_format(&line, "  %s: %s  %s[%s]%s", r->step, r->formula, tone_on(TONE_QUIET, colour), r->source, tone_off(colour));
+    text_format(&line, "  %s: %s  %s[%s]%s", r->step, r->formula, tone_on(TONE_QUIET, colour), r->source,
+                tone_off(colour));
     wrap(out, text_string(&line, &out->failed), 8);
     text_clear(&line);
     text_put(&line, "      ");
