@@ -3,6 +3,8 @@
 import csv
 import io
 import re
+import shlex
+import shutil
 
 from on_report import FORCED, NOT_BY_HAND, WAYS, Page, worked_out
 from on_usage import CAUTION, joined
@@ -238,6 +240,20 @@ class Explain(Page):
         for words in [], ["cases.csv"], ["cases.csv", "rail", "more"]:
             self.assertRun(self.explain(*words), 2, said, "")
         self.assertRun(self.explain("no.csv", "rail"), 2, "no.csv: cannot read: No such file or directory", "")
+
+
+class Readme(ProgramTest):
+    def test_every_command_that_it_names_works(self):
+        readme = (self.installed.source / "README.md").read_text(encoding="utf-8")
+        named = re.findall(r"(?m)^    (railbow .*?)(?:   .*)?$|`(railbow \w+ [^`]*\w\.csv[^`]*|railbow (?:help [a-z]+|columns))`", readme)
+        commands = [first or second for first, second in named]
+        self.assertGreater(len(commands), 12)
+        shutil.copytree(self.installed.source / "cases", self.folder / "cases")
+        for command in commands:
+            with self.subTest(command=command):
+                run = self.run_program(*shlex.split(command)[1:])
+                self.assertEqual(run.err, "")
+                self.assertLess(run.status, 3 if " inspect " in command else 2)  # the demo has a tube unread
 
 
 class HelpColumns(ProgramTest):
