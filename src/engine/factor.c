@@ -17,6 +17,7 @@ typedef struct mark { /* what is seen at a load factor */
     double at[LEVELS]; /* where along the tube, and in which zone, the level is reached */
     int zone[LEVELS];
     peak peaks[2];
+    bool closely; /* not by a glance */
 } mark;
 
 enum { REMEMBERED_MOST = 32 };
@@ -25,6 +26,7 @@ enum { REMEMBERED_MOST = 32 };
 typedef struct memory {
     mark seen[REMEMBERED_MOST];
     int count;
+    mark last; /* looked at closely */
     double end, step; /* where one climb's first walk ended and its step, for the other to meet remembered places */
 } memory;
 
@@ -50,7 +52,7 @@ void sight_at(const frame *f, double factor, double tension, sight *out)
 
 static mark mark_of(double factor, const peak peaks[2], const stress_peak *s, const interaction *i)
 {
-    return (mark){factor, {s->use, i->value}, {s->at, i->at}, {s->zone, i->zone}, {peaks[0], peaks[1]}};
+    return (mark){factor, {s->use, i->value}, {s->at, i->at}, {s->zone, i->zone}, {peaks[0], peaks[1]}, false};
 }
 
 static mark buckled(double factor)
@@ -60,7 +62,9 @@ static mark buckled(double factor)
 
 static mark seen_at(double factor, const sight *s)
 {
-    return s->stands ? mark_of(factor, s->peaks, &s->stress, &s->together) : buckled(factor);
+    mark m = s->stands ? mark_of(factor, s->peaks, &s->stress, &s->together) : buckled(factor);
+    m.closely = true;
+    return m;
 }
 
 static mark judged(climb *c, double factor, const state *s, const peak peaks[2])
@@ -78,31 +82,54 @@ static bool is_same(double a, double b)
 
 static mark look_closely(climb *c, double factor)
 {
+    mark *last = &c->memory->last;
+    state s;
+    peak peaks[2];
+    if (is_same(last->factor, factor)) return *last;
+    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return buckled(factor);
+    peak_moments(c->frame, &s, peaks);
+    *last = judged(c, factor, &s, peaks);
+    last->closely = true;
+    return *last;
+}
+
+static void forget(memory *m)
+{
+    m->count = 0;
+    m->end = m->step = 0;
+    m->last.factor = NAN;
+}
+
+static mark *remembered(memory *m, double factor)
+{
+    for (int i = 0; i < m->count; i++)
+        if (is_same(m->seen[i].factor, factor)) return &m->seen[i];
+    return NULL;
+}
+
+static mark look_at_a_glance(climb *c, double factor)
+{
     state s;
     peak peaks[2];
     if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return buckled(factor);
-    peak_moments(c->frame, &s, peaks);
+    peak_glance(c->frame, &s, peaks);
     return judged(c, factor, &s, peaks);
 }
 
 /* So near to the limit a glance does not tell on which side. */
-static bool is_close(double share)
+static bool is_unsure(const climb *c, const mark *m)
 {
-    return share > 0.97 && share < 1;
+    return !m->closely && m->level[c->level] > 0.97 && m->level[c->level] < 1;
 }
 
 static mark glance(climb *c, double factor)
 {
     memory *m = c->memory;
-    for (int i = 0; i < m->count; i++)
-        if (is_same(m->seen[i].factor, factor)) return m->seen[i];
-    state s;
-    peak peaks[2];
-    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return buckled(factor);
-    peak_glance(c->frame, &s, peaks);
-    mark seen = judged(c, factor, &s, peaks);
-    if (is_close(seen.level[LEVEL_USE]) || is_close(seen.level[LEVEL_INTERACTION])) seen = look_closely(c, factor);
-    if (m->count < REMEMBERED_MOST) m->seen[m->count++] = seen;
+    mark *known = remembered(m, factor);
+    mark seen = known != NULL ? *known : look_at_a_glance(c, factor);
+    if (is_unsure(c, &seen)) seen = look_closely(c, factor);
+    if (known == NULL && m->count < REMEMBERED_MOST) known = &m->seen[m->count++];
+    if (known != NULL) *known = seen;
     return seen;
 }
 
@@ -473,7 +500,7 @@ static rbow_status factors_with(const frame *f, double tension, const mark *fit,
     *out = (factors){0, {0, tension, NAN, ZONE_TUBE}, {0, tension, NAN, ZONE_TUBE}};
     if (-tension >= f->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
     memory m;
-    m.count = 0, m.end = 0, m.step = 0;
+    forget(&m);
     if (isfinite(loaded->level[LEVEL_USE])) m.seen[m.count++] = *loaded;
     out->column = column_factor(f, tension);
     const rbow_status status = yield_factor(f, tension, fit, &m, &out->yield);
@@ -521,14 +548,16 @@ rbow_status least_ratio_of(const frame *unforced, double *ratio)
     const mark rest = at_rest();
     reach together, yield;
     memory met;
-    met.count = 0, met.end = 0, met.step = 0;
+    forget(&met);
     rbow_status status = interaction_factor(f, 0, &rest, &met, &together);
     if (status != RBOW_OK) return status;
     *ratio = fmin(column_factor(f, 0), together.factor) / m->factor;
 
+    const double at = *ratio * m->factor_yield;
     climb c = climb_of(f, 0, LEVEL_USE, &met);
-    if (isfinite(*ratio)) {
-        const mark there = look_closely(&c, *ratio * m->factor_yield);
+    if (isfinite(at)) {
+        const bool was_there = fabs(met.last.factor - at) < 1e-8 * at && height(&c, &met.last) < -1e-6;
+        const mark there = was_there ? met.last : look_closely(&c, at);
         if (height(&c, &there) < 0) return RBOW_OK;
     }
     status = yield_factor(f, 0, &rest, &met, &yield);

@@ -46,7 +46,7 @@ static node node_at(const search *s, double xi)
 {
     const spot at = spot_at(xi, s->side);
     return s->field == NULL ? node_of(s, &at)
-                            : node_from(xi, jet_of_field(s->field, half_wave_at(s->field->p, xi), &at));
+                            : node_from(xi, jet_of_field(s->field, half_wave_at(s->field, xi), &at));
 }
 
 static void offer(search *s, double xi, pair vector)
@@ -184,7 +184,7 @@ static half_wave step_on(train *t, const piece *p)
     const double span = (p->to - p->from) / (p->count - 1);
     if (fabs(span - t->span[p->zone]) > 1e-15) {
         t->span[p->zone] = span;
-        t->step[p->zone] = half_wave_at(t->field.p, span);
+        t->step[p->zone] = half_wave_at(&t->field, span);
     }
     return t->step[p->zone];
 }
