@@ -106,7 +106,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 {
     text body = {0};
     const page_head head = report_head(run, page, status);
-    page_compare(&body, &head, (const void *)kept->kept, kept->count);
+    page_compare(&body, &head, (const void *)kept->kept, kept->count, run->options->ods == NULL);
     return report_write(page, &head, &body);
 }
 

@@ -19,7 +19,7 @@ static int answer_case(const case_run *run, const place *at, const void *record,
         case_refused(complaints, at, status, "");
         return NO_VERDICT;
     }
-    const index_row answer = {
+    index_row answer = {
         .name = c->name,
         .margin_as_marked = a.as_marked,
         .best_clock = a.best_clock,
@@ -29,6 +29,7 @@ static int answer_case(const case_run *run, const place *at, const void *record,
         .marked_clock = c->member.bow_clock,
         .bow = c->member.bow,
     };
+    if (run->options->report != NULL) turn_margins(&p, answer.round, INDEX_CLOCKS);
     rows_add(answers, &answer);
     return a.as_marked >= 0 ? ALL_HOLD : SOME_SHORT;
 }

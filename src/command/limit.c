@@ -87,10 +87,14 @@ static int answer_case(const case_run *run, const place *at, const void *record,
     return limit_is_past(&answer) ? SOME_SHORT : ALL_HOLD;
 }
 
+static limit_asked asked_by(const limit_run *l)
+{
+    return (limit_asked){l->column, l->question.from, l->question.to, l->question.margin};
+}
+
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
-    const limit_run *l = run->context;
-    const limit_asked asked = {l->column, l->question.from, l->question.to, l->question.margin};
+    const limit_asked asked = asked_by(run->context);
     text t = {0};
     limit_text(&t, (const void *)kept->kept, kept->count, &asked, *status == NO_VERDICT, out->units, out->colour);
     const bool fine = output_text(out, &t);
@@ -100,10 +104,10 @@ static bool write_text(const case_run *run, output *out, const rows *kept, int *
 
 static bool write_page(const case_run *run, output *page, const rows *kept, int status)
 {
-    const limit_run *l = run->context;
+    const limit_asked asked = asked_by(run->context);
     text body = {0};
     const page_head head = report_head(run, page, status);
-    page_limit(&body, &head, (const void *)kept->kept, kept->count, l->column, kept->list);
+    page_limit(&body, &head, (const void *)kept->kept, kept->count, &asked, kept->list);
     return report_write(page, &head, &body);
 }
 

@@ -123,7 +123,12 @@ static void fill_bars(scatter_row *answer, const scatter_answer *a)
     if (a->finite == 0) return;
     answer->low = a->margins[0];
     answer->high = a->margins[a->finite - 1];
-    const double width = (answer->high - answer->low) / SCATTER_BARS;
+    double width = (answer->high - answer->low) / SCATTER_BARS;
+    if (answer->low < 0 && answer->high > 0) { /* 0 is a border between bars */
+        width = (answer->high - answer->low) / (SCATTER_BARS - 1);
+        answer->low = width * floor(answer->low / width);
+        answer->high = answer->low + SCATTER_BARS * width;
+    }
     for (size_t i = 0; i < a->finite; i++) {
         const double at = width > 0 ? (a->margins[i] - answer->low) / width : 0;
         answer->bars[at < SCATTER_BARS ? (int)at : SCATTER_BARS - 1]++;
@@ -137,6 +142,21 @@ static void rank_drivers(const scatter_answer *a, size_t count, size_t order[])
         size_t k = i;
         for (; k > 0 && a->driver_share[order[k - 1]] < a->driver_share[i]; k--) order[k] = order[k - 1];
         order[k] = i;
+    }
+}
+
+static const char *column_of(const tolerance_row *t)
+{
+    return field_find(&case_list, t->column)->name;
+}
+
+/* Those that move the margin at all. */
+static void fill_drivers(scatter_row *answer, const scatter_answer *a, const tolerance_row t[], const size_t order[], size_t count)
+{
+    for (size_t i = 0; i < count && i < SCATTER_DRIVERS && a->finite > 0 && a->driver_share[order[i]] > 0; i++) {
+        answer->driver_names[i] = column_of(&t[order[i]]);
+        answer->driver_shares[i] = a->driver_share[order[i]];
+        answer->drivers++;
     }
 }
 
@@ -166,11 +186,12 @@ static void add_answer(const case_run *run, const load_case *c, double nominal, 
         .nominal = nominal,
     };
     fill_bars(&answer, a);
+    fill_drivers(&answer, a, t, order, s->tolerances.count);
     const bool moves = a->finite > 0 && a->driver_share[order[0]] > 0;
     const size_t listed = run->options->drivers ? s->tolerances.count : 1;
     for (size_t i = 0; i < listed; i++) {
         answer.rank = (int)i;
-        answer.driver = a->finite > 0 && (moves || listed > 1) ? field_find(&case_list, t[order[i]].column)->name : "";
+        answer.driver = a->finite > 0 && (moves || listed > 1) ? column_of(&t[order[i]]) : "";
         answer.driver_share = *answer.driver != '\0' ? a->driver_share[order[i]] : (double)NAN;
         rows_add(answers, &answer);
     }

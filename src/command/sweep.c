@@ -109,7 +109,7 @@ static void refusals_add(refusals *r, rbow_status status, const double values[])
     r->status = status;
 }
 
-static sweep_row row_of(const load_case *c, const double values[], const rbow_result *r)
+static sweep_row row_of(const sweep *s, const load_case *c, const rbow_member *tried, const double values[], const rbow_result *r)
 {
     return (sweep_row){
         .name = c->name,
@@ -123,6 +123,9 @@ static sweep_row row_of(const load_case *c, const double values[], const rbow_re
         .fit_stress = r->fit_stress,
         .peak_stress = r->peak_stress,
         .deflection = r->deflection,
+        .now = {case_present(c, s->columns[0]), s->count > 1 ? case_present(c, s->columns[1]) : (double)NAN},
+        .factor = tried->factor,
+        .factor_yield = tried->factor_yield <= RBOW_UNSET ? tried->factor : tried->factor_yield,
     };
 }
 
@@ -132,7 +135,7 @@ typedef struct sweep_tally { /* of one case */
     int worst;
 } sweep_tally;
 
-static void answer_values(const case_run *run, const load_case *c, const double values[], const place *at,
+static void answer_values(const case_run *run, const load_case *c, const double values[], size_t number, const place *at,
                           sweep_tally *tally, rows *answers, text *complaints)
 {
     const sweep *s = run->context;
@@ -146,7 +149,8 @@ static void answer_values(const case_run *run, const load_case *c, const double 
         tally->worst = NO_VERDICT;
         return;
     }
-    sweep_row answer = row_of(c, values, &r);
+    sweep_row answer = row_of(s, c, &p.member, values, &r);
+    answer.at = number;
     answer.begins = !tally->begun;
     tally->begun = true;
     rows_add(answers, &answer);
@@ -165,7 +169,7 @@ static int answer_case(const case_run *run, const place *at, const void *record,
     for (size_t i = 0; i < s->counts[0] * inner; i++) {
         const double second = s->count > 1 ? range_at(&s->ranges[1], i % inner) : (double)NAN;
         const double values[SWEEP_COLUMNS_MOST] = {range_at(&s->ranges[0], i / inner), second};
-        answer_values(run, c, values, at, &tally, answers, complaints);
+        answer_values(run, c, values, i, at, &tally, answers, complaints);
     }
     refusals_say(&tally.refused, s, at, complaints);
     return tally.worst;
@@ -182,12 +186,19 @@ static bool write_text(const case_run *run, output *out, const rows *kept, int *
     return fine;
 }
 
+static double value_at(const void *context, size_t column, size_t i)
+{
+    const sweep *s = context;
+    return range_at(&s->ranges[column], i);
+}
+
 static bool write_page(const case_run *run, output *page, const rows *kept, int status)
 {
     const sweep *s = run->context;
     text body = {0};
     const page_head head = report_head(run, page, status);
-    page_sweep(&body, &head, (const void *)kept->kept, kept->count, s->columns, s->count, kept->list);
+    const sweep_asked asked = {{s->columns[0], s->columns[1]}, s->count, {s->counts[0], s->counts[1]}, value_at, s, kept->list};
+    page_sweep(&body, &head, (const void *)kept->kept, kept->count, &asked);
     return report_write(page, &head, &body);
 }
 

@@ -44,7 +44,7 @@ double chart_text_width(const char *string)
 {
     size_t characters = 0;
     for (; *string != '\0'; string++) characters += ((unsigned char)*string & 0xC0) != 0x80;
-    return 6.3 * (double)characters;
+    return 7 * (double)characters; /* of twelve units' height, in the widest of the page's fonts */
 }
 
 void chart_spread(double at[], size_t count, double gap, double low, double high)
@@ -100,10 +100,9 @@ static void straight(text *out, double x1, double y1, double x2, double y2, cons
     text_format(out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"%s\"/>\n", x1, y1, x2, y2, style);
 }
 
-/* With blanks between groups of three digits: 29 000. */
-static void tick_words(char words[48], double value, int decimals)
+void chart_tick_words(char words[CHART_TICK_ROOM], double value, int decimals)
 {
-    char plain[48];
+    char plain[CHART_TICK_ROOM];
     text t = {0};
     text_format(&t, "%.*f", decimals, value);
     const size_t length = t.at != NULL && t.length < sizeof plain ? t.length : 0;
@@ -111,7 +110,7 @@ static void tick_words(char words[48], double value, int decimals)
     text_free(&t);
     size_t whole = 0, n = 0;
     while (whole < length && plain[whole] != '.') whole++;
-    for (size_t i = 0; i < length && n < 46; i++) {
+    for (size_t i = 0; i < length && n < CHART_TICK_ROOM - 2; i++) {
         const bool apart = i > 0 && i < whole && (whole - i) % 3 == 0 && plain[i - 1] != '-' && whole > 4;
         if (apart) words[n++] = ' ';
         words[n++] = plain[i];
@@ -124,21 +123,21 @@ void chart_axis_x(const chart *c, const char *name)
     const chart_ticks t = chart_ticks_in(c->x_low, c->x_high, (size_t)fmin(9, fmax(2, c->width / 45)));
     const double bottom = c->top + c->height;
     for (size_t i = 0; i < t.count; i++) {
-        char words[48];
-        tick_words(words, t.at[i], t.decimals);
+        char words[CHART_TICK_ROOM];
+        chart_tick_words(words, t.at[i], t.decimals);
         straight(c->out, chart_x(c, t.at[i]), c->top, chart_x(c, t.at[i]), bottom, "grid");
         chart_words(c->out, chart_x(c, t.at[i]), bottom + LINE_HEIGHT, "middle", "tick", words);
     }
     straight(c->out, c->left, bottom, c->left + c->width, bottom, "axis");
-    chart_words(c->out, c->left + c->width, bottom + 2 * LINE_HEIGHT, "end", "name", name);
+    if (*name != '\0') chart_words(c->out, c->left + c->width, bottom + 2 * LINE_HEIGHT, "end", "name", name);
 }
 
 void chart_axis_y(const chart *c, const char *name)
 {
-    const chart_ticks t = chart_ticks_in(c->y_low, c->y_high, (size_t)fmin(9, fmax(2, c->height / 30)));
+    const chart_ticks t = chart_ticks_in(c->y_low, c->y_high, (size_t)fmin(9, fmax(4, c->height / 30)));
     for (size_t i = 0; i < t.count; i++) {
-        char words[48];
-        tick_words(words, t.at[i], t.decimals);
+        char words[CHART_TICK_ROOM];
+        chart_tick_words(words, t.at[i], t.decimals);
         straight(c->out, c->left, chart_y(c, t.at[i]), c->left + c->width, chart_y(c, t.at[i]), "grid");
         chart_words(c->out, c->left - 5, chart_y(c, t.at[i]) + 4, "end", "tick", words);
     }
@@ -209,20 +208,6 @@ static double inside(double v, double low, double high)
     return fmin(fmax(v, low), high);
 }
 
-void chart_area(const chart *c, const double x[], const double low[], const double high[], size_t count,
-                const char *style)
-{
-    text_put(c->out, "<path d=\"");
-    for (size_t k = 0; k < 2 * count; k++) {
-        const bool back = k >= count;
-        const size_t i = back ? 2 * count - 1 - k : k;
-        const double y = inside(back ? low[i] : high[i], c->y_low, c->y_high);
-        text_format(c->out, "%c%.2f %.2f", k == 0 ? 'M' : 'L', chart_x(c, inside(x[i], c->x_low, c->x_high)),
-                    chart_y(c, y));
-    }
-    text_format(c->out, "Z\" class=\"%s\"/>\n", style);
-}
-
 void chart_bar(const chart *c, double from, double to, double middle, double thick, const char *style)
 {
     const double a = chart_x(c, inside(fmin(from, to), c->x_low, c->x_high));
@@ -258,5 +243,54 @@ void chart_labels(const chart *c, chart_label labels[], size_t count)
         const double right = c->left + c->width, y = chart_y(c, inside(labels[i].y, c->y_low, c->y_high));
         if (fabs(at[i] - y) > 3) straight(c->out, right + 1, y, right + 6, at[i], "leader");
         chart_words(c->out, right + 8, at[i] + 4, "start", labels[i].style, labels[i].words);
+    }
+}
+
+/* ---- names of points -------------------------------------------------------------------------------- */
+
+typedef struct box {
+    double left, top, right, bottom;
+} box;
+
+static bool apart(const box *a, const box *b)
+{
+    return a->right < b->left || b->right < a->left || a->bottom < b->top || b->bottom < a->top;
+}
+
+static box box_around(double x, double y, double half_wide, double half_high)
+{
+    return (box){x - half_wide, y - half_high, x + half_wide, y + half_high};
+}
+
+/* Whether a name's box is free of all points and of the names before. */
+static bool is_free(const chart *c, const box *b, const chart_name names[], size_t count, const box used[], size_t uses)
+{
+    const box plot = {c->left, c->top - LINE_HEIGHT, c->left + c->width, c->top + c->height};
+    if (!(b->left >= plot.left && b->right <= plot.right && b->top >= plot.top && b->bottom <= plot.bottom)) return false;
+    for (size_t i = 0; i < uses; i++)
+        if (!apart(b, &used[i])) return false;
+    for (size_t i = 0; i < count; i++) {
+        const box dot = box_around(chart_x(c, names[i].x), chart_y(c, names[i].y), 4, 4);
+        if (!apart(b, &dot)) return false;
+    }
+    return true;
+}
+
+void chart_names(const chart *c, const chart_name names[], size_t count)
+{
+    box used[CHART_NAMES_MOST];
+    size_t uses = 0;
+    for (size_t i = 0; i < count && uses < CHART_NAMES_MOST; i++) {
+        const double x = chart_x(c, names[i].x), y = chart_y(c, names[i].y), half = chart_text_width(names[i].words) / 2;
+        const double sideways = half + 8;
+        const double shift[][2] = {{0, -13}, {0, 13}, {sideways, 0}, {-sideways, 0},
+                                   {sideways, -11}, {-sideways, -11}, {sideways, 11}, {-sideways, 11}};
+        for (size_t k = 0; k < sizeof shift / sizeof *shift; k++) {
+            const box b = box_around(x + shift[k][0], y + shift[k][1], half, 6);
+            if (!is_free(c, &b, names, count, used, uses)) continue;
+            chart_words(c->out, x + shift[k][0], y + shift[k][1] + 4, "middle", names[i].style, names[i].words);
+            used[uses++] = b;
+            break;
+        }
     }
 }

@@ -7,13 +7,15 @@
 
 #include "table/text.h"
 
+#include <stdbool.h>
+
 typedef struct chart {
     text *out;
     double left, top, width, height; /* the plot, in the drawing's units */
     double x_low, x_high, y_low, y_high;
 } chart;
 
-enum { CHART_TICKS_MOST = 16, CHART_LABELS_MOST = 16 };
+enum { CHART_TICKS_MOST = 16, CHART_LABELS_MOST = 16, CHART_TICK_ROOM = 48 };
 
 typedef struct chart_ticks {
     double at[CHART_TICKS_MOST];
@@ -43,7 +45,7 @@ void chart_close(text *out);
 double chart_x(const chart *c, double x);
 double chart_y(const chart *c, double y);
 
-/* Grid lines, numbers and the axis' name. */
+/* Grid lines, numbers and the axis' name ("" for none). */
 void chart_axis_x(const chart *c, const char *name);
 void chart_axis_y(const chart *c, const char *name);
 
@@ -52,10 +54,6 @@ void chart_line(const chart *c, const double x[], const double y[], size_t count
 
 /* The same in a drawing of its own units. */
 void chart_path(text *out, const double x[], const double y[], size_t count, const char *style);
-
-/* What lies between two lines over the same x. */
-void chart_area(const chart *c, const double x[], const double low[], const double high[], size_t count,
-                const char *style);
 
 /* From one value to another along x, `thick` around a place on the drawing. */
 void chart_bar(const chart *c, double from, double to, double middle, double thick, const char *style);
@@ -73,5 +71,66 @@ typedef struct chart_label {
 
 /* Labels right of the plot, each at its value as near as the others let it. */
 void chart_labels(const chart *c, chart_label labels[], size_t count);
+
+typedef struct chart_name {
+    double x, y; /* a point on the chart */
+    const char *words, *style;
+} chart_name;
+
+enum { CHART_NAMES_MOST = 64 };
+
+/* Names beside their points, above, below, right or left, where neither another name nor a point is; the first come
+ * first, and one that finds no room is left out. count: beyond CHART_NAMES_MOST none is named. */
+void chart_names(const chart *c, const chart_name names[], size_t count);
+
+/* ---- a value over two others (chart_contour.c) ---- */
+
+typedef struct chart_field { /* values on a grid of columns and rows, at least two of each; linear between them */
+    size_t columns, rows;
+    double (*x)(const void *context, size_t column); /* ascending */
+    double (*y)(const void *context, size_t row);    /* ascending */
+    double (*value)(const void *context, size_t column, size_t row); /* NaN: not known, nothing is drawn around it */
+    const void *context;
+} chart_field;
+
+/* Where the value is from `low` to `high`, either of which may be infinite. */
+void chart_band(const chart *c, const chart_field *f, double low, double high, const char *style);
+
+/* The line between what is under a level and what is not. Returned: whether there is any. */
+bool chart_contour(const chart *c, const chart_field *f, double level, const char *style);
+
+/* Strokes over all that is under a level. */
+void chart_hatch(const chart *c, const chart_field *f, double level, const char *style);
+
+typedef struct chart_taken { /* places of the names on the lines of one chart; begins as {0} */
+    double x[CHART_LABELS_MOST], y[CHART_LABELS_MOST];
+    size_t count;
+} chart_taken;
+
+/* Words on the line of a level, where there is most room; none where there is too little. */
+void chart_contour_name(const chart *c, const chart_field *f, double level, const char *words, const char *style,
+                        chart_taken *taken);
+
+/* ---- a value round the clock (chart_polar.c) ---- */
+
+typedef struct chart_polar { /* clocks in radians, 0 up, clockwise */
+    text *out;
+    double x, y, radius; /* the middle and the rim, in the drawing's units */
+    double low, high;    /* the values in the middle and at the rim */
+} chart_polar;
+
+/* Where a value stands on the drawing; what is beyond the rim or the middle stands there. */
+void chart_polar_place(const chart_polar *p, double clock, double value, double *x, double *y);
+
+/* Spokes, rings at round values with their numbers, and the clock's degrees. */
+void chart_polar_axes(const chart_polar *p);
+void chart_polar_ring(const chart_polar *p, double value, const char *style);
+
+/* A closed line through evenly spaced clocks from 0 on; a NaN breaks it. */
+void chart_polar_line(const chart_polar *p, const double values[], size_t count, const char *style);
+void chart_polar_point(const chart_polar *p, double clock, double value, const char *style);
+
+/* A number of an axis, blanks between groups of three digits: 29 000. */
+void chart_tick_words(char words[CHART_TICK_ROOM], double value, int decimals);
 
 #endif

@@ -1,5 +1,6 @@
 #include "report/study_text.h"
 
+#include "report/compare_sum.h"
 #include "report/list_text.h"
 #include "report/study_cells.h"
 
@@ -14,29 +15,6 @@ typedef struct comparison {
     bool colour;
 } comparison;
 
-typedef struct tube_sum { /* one tube over all cases */
-    size_t holds, cases, impossible;
-    double weight, change, worst;
-    const char *worst_case;
-    const compare_row *first;
-} tube_sum;
-
-static tube_sum sum_of(const comparison *c, size_t tube)
-{
-    tube_sum s = {.worst_case = "", .first = &c->rows[tube]};
-    for (size_t i = tube; i < c->count; i += c->tubes) {
-        const compare_row *r = &c->rows[i];
-        s.cases++;
-        s.weight += r->weight;
-        s.change += r->weight_change;
-        s.holds += r->outcome == COMPARE_HOLDS;
-        s.impossible += r->outcome == COMPARE_NOT_POSSIBLE;
-        if (r->outcome == COMPARE_NOT_POSSIBLE) continue;
-        if (*s.worst_case == '\0' || r->margin < s.worst) s.worst = r->margin, s.worst_case = r->name;
-    }
-    return s;
-}
-
 /* Walls as the trade writes them, with three decimals of an inch at least. */
 static void put_tube(text *out, const comparison *c, const compare_row *r)
 {
@@ -47,18 +25,6 @@ static void put_tube(text *out, const comparison *c, const compare_row *r)
 }
 
 /* ---- the answer ------------------------------------------------------------------------------------- */
-
-static bool weighs_less(const tube_sum *a, const tube_sum *b)
-{
-    const double rounding = 1e-12 * b->weight;
-    return a->weight < b->weight - rounding || (a->weight <= b->weight + rounding && a->first->od < b->first->od);
-}
-
-static bool is_nearer(const tube_sum *a, const tube_sum *b)
-{
-    if (a->impossible == a->cases || b->impossible == b->cases) return a->impossible < a->cases;
-    return a->holds > b->holds || (a->holds == b->holds && a->worst > b->worst);
-}
 
 static void say_mass(text *out, const char *format, double mass, unit_system units)
 {
@@ -88,14 +54,9 @@ static void say_nearest(text *out, const comparison *c, const tube_sum *s)
 
 static void say_pick(text *out, const comparison *c)
 {
-    tube_sum pick = {0}, nearest = {0};
-    for (size_t t = 0; t < c->tubes; t++) {
-        const tube_sum s = sum_of(c, t);
-        if (s.holds == s.cases && (pick.cases == 0 || weighs_less(&s, &pick))) pick = s;
-        if (nearest.cases == 0 || is_nearer(&s, &nearest)) nearest = s;
-    }
-    const bool holds = pick.cases > 0;
-    const tube_sum *s = holds ? &pick : &nearest;
+    const size_t pick = lightest_tube(c->rows, c->count);
+    const bool holds = pick < c->tubes;
+    const tube_sum sum = sum_of_tube(c->rows, c->count, holds ? pick : nearest_tube(c->rows, c->count)), *s = &sum;
     text line = {0};
     if (s->impossible == s->cases) {
         text_put(&line, "None of these tubes is possible.");
@@ -144,7 +105,7 @@ static void say_tubes(text *out, const comparison *c)
     grid_column(&g, weight.at != NULL ? weight.at : "", GRID_RIGHT);
     grid_column(&g, "change", GRID_RIGHT);
     for (size_t t = 0; t < c->tubes; t++) {
-        const tube_sum s = sum_of(c, t);
+        const tube_sum s = sum_of_tube(c->rows, c->count, t);
         text tube = {0};
         put_tube(&tube, c, s.first);
         grid_cell(&g, TONE_PLAIN, tube.at != NULL ? tube.at : "");
@@ -193,7 +154,7 @@ static void say_block(text *out, const comparison *c, size_t first, size_t tubes
 static void say_impossible(text *out, const comparison *c, size_t tube)
 {
     const compare_row *first = NULL;
-    const size_t more = sum_of(c, tube).impossible - 1;
+    const size_t more = sum_of_tube(c->rows, c->count, tube).impossible - 1;
     for (size_t i = tube; i < c->count && first == NULL; i += c->tubes)
         if (c->rows[i].outcome == COMPARE_NOT_POSSIBLE) first = &c->rows[i];
     if (first == NULL) return;

@@ -3,7 +3,7 @@
 #include "report/chart.h"
 #include "report/html.h"
 #include "report/list_text.h"
-#include "report/page_study.h"
+#include "report/page_parts.h"
 
 #include <math.h>
 #include <string.h>

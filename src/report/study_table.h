@@ -26,7 +26,11 @@ typedef struct sweep_row {
     double margin;
     int governs, verdict;
     double yield_factor, column_factor, interaction_factor, fit_stress, peak_stress, deflection;
-    bool begins; /* the first of its case; not in the table */
+    /* not in the table */
+    bool begins; /* the first of its case */
+    size_t at;   /* which of all combinations, from 0; the refused ones have no row */
+    double now[SWEEP_COLUMNS_MOST]; /* what the case itself has in the varied columns */
+    double factor, factor_yield;    /* asked */
 } sweep_row;
 
 /* The list of a sweep: its varied columns stand behind the case under their own names. */
@@ -57,15 +61,19 @@ typedef struct limit_columns {
 
 void limit_columns_fill(limit_columns *l, const field *column);
 
+enum { INDEX_CLOCKS = 120 };
+
 typedef struct index_row {
     const char *name;
     double margin_as_marked, best_clock, best_margin, worst_clock, worst_margin;
-    double marked_clock, bow; /* not in the table */
+    /* not in the table */
+    double marked_clock, bow;
+    double round[INDEX_CLOCKS]; /* margins at even clocks from 0 on; NaN where they were not asked for */
 } index_row;
 
 extern const field_list index_list;
 
-enum { SCATTER_BARS = 24 };
+enum { SCATTER_BARS = 24, SCATTER_DRIVERS = 6 };
 
 typedef struct scatter_row {
     const char *name;
@@ -78,7 +86,10 @@ typedef struct scatter_row {
     const char *refused_column, *refused_why; /* of the first that was refused; "" */
     double nominal; /* margin of the case as given */
     int rank;       /* of the driver, from 0 */
-    double low, high, bars[SCATTER_BARS]; /* distribution of the finite margins */
+    double low, high, bars[SCATTER_BARS]; /* distribution of the finite margins; no bar lies across 0 */
+    size_t drivers; /* the first of them in order */
+    const char *driver_names[SCATTER_DRIVERS];
+    double driver_shares[SCATTER_DRIVERS];
 } scatter_row;
 
 extern const field_list scatter_list;

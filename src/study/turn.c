@@ -128,3 +128,12 @@ rbow_status turn_bow(const problem *p, turn_answer *answer)
     *answer = (turn_answer){marked, best.clock, unsigned_margin(best.height, 1), worst.clock, unsigned_margin(worst.height, -1)};
     return t.status;
 }
+
+void turn_margins(const problem *p, double margins[], size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        turning t = {.problem = p, .status = RBOW_OK, .sign = 1};
+        const double margin = unsigned_margin(signed_margin(&t, around * (double)i / (double)count), 1);
+        margins[i] = t.status == RBOW_OK ? margin : (double)NAN;
+    }
+}
