@@ -1,4 +1,4 @@
-#include "command/working_desk.h"
+#include "command/working_bent.h"
 
 /* A tube between two held ends, after Timoshenko & Gere, Theory of Elastic Stability, ch. 1: each load on pinned
  * ends by its own formula, the joints' moments from the two rules M_A = m_A − k_A (v'(0) − α_A) and
@@ -6,128 +6,6 @@
 static const char beam[] = "Timoshenko & Gere ch. 1";
 static const char given[] = "load case";
 static const char statics[] = "statics";
-
-enum { PUSHED, PULLED, NEITHER };
-
-typedef struct bent { /* what both planes share */
-    const desk *d;
-    const rbow_limit *at;
-    int way;
-    double factor, axial, place, length, stiffness; /* stiffness: EI */
-    double give_a, give_b;
-    double u, own, far, elastic; /* u = L √(|P|/EI); flexibilities of an end by its own moment and the far one; Pe */
-} bent;
-
-typedef struct lateral { /* what acts in one plane at the load factor */
-    double (*share)(double clock);
-    const char *degrees; /* "cos" or "sin" of the clock */
-    double spread, point, kink, bow;
-    double moment_a, moment_b, slope_a, slope_b; /* given moments, misses over length */
-    double turn_a, turn_b;                       /* what the loads turn pinned ends by, outward */
-    double end_a, end_b;                         /* the joints' moments */
-} lateral;
-
-static double clock_degrees(double clock)
-{
-    return clock * 180 / work_pi;
-}
-
-/* A quarter of the clock in radians is not quite a quarter; what rounding leaves is no load. */
-static double part(const lateral *l, double size, double clock)
-{
-    const double share = l->share(clock);
-    return fabs(share) > 1e-15 * (1 + fabs(clock)) ? size * share : 0;
-}
-
-static bool acts(double value)
-{
-    return fabs(value) > 0;
-}
-
-/* ---- what acts -------------------------------------------------------------------------------------- */
-
-#define OF_PLANE(l, up, right) ((l)->degrees[0] == 'c' ? (up) : (right))
-
-static void take_spread(const bent *b, lateral *l)
-{
-    const rbow_member *m = &b->d->m;
-    const double plain = part(l, m->spread_load, m->spread_clock), weight = OF_PLANE(l, b->d->weight_load, 0);
-    const double bow = m->bow_shape == RBOW_BOW_ARC ? part(l, m->bow, m->bow_clock) : 0;
-    if (acts(plain)) {
-        l->spread += b->factor * plain;
-        STEP(b->d, "spread load", OF_PLANE(l, "λ q cos(clock)", "λ q sin(clock)"), OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"),
-             b->factor * plain, b->d->spread, given, b->factor, m->spread_load, clock_degrees(m->spread_clock));
-    }
-    if (acts(weight)) {
-        l->spread -= b->factor * weight;
-        STEP(b->d, "own weight, downward", "−λ w", "−# × #", -b->factor * weight, b->d->spread, statics, b->factor, weight);
-    }
-    if (acts(bow)) {
-        const double equal = 8 * b->axial * bow / (b->length * b->length);
-        l->spread += equal;
-        STEP(b->d, "an arc bow acts like", "8 P e / L²", "8 × # × # / #²", equal, b->d->spread, beam, b->axial, bow, b->length);
-    }
-    if (acts(plain) + acts(weight) + acts(bow) > 1)
-        STEP(b->d, "together", "q", "#", l->spread, b->d->spread, statics, l->spread);
-}
-
-static void take_point(const bent *b, lateral *l)
-{
-    const rbow_member *m = &b->d->m;
-    const bool idle = m->point_at <= 0 || (m->point_at >= m->length && !b->d->free_b);
-    const double plain = idle ? 0 : part(l, m->point_load, m->point_clock), bow = part(l, m->bow, m->bow_clock);
-    if (acts(plain)) {
-        l->point = b->factor * plain;
-        STEP(b->d, "point load", OF_PLANE(l, "F = λ F cos(clock)", "F = λ F sin(clock)"),
-             OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"), l->point, b->d->force, given, b->factor, m->point_load,
-             clock_degrees(m->point_clock));
-    }
-    if (m->bow_shape == RBOW_BOW_KINK && acts(bow)) {
-        l->kink = b->axial * bow * (1 / m->bow_at + 1 / (b->length - m->bow_at));
-        STEP(b->d, "a kinked bow acts like", "K = P e (1/c + 1/(L − c)) at c", "# × # × (1 / # + 1 / (# − #))", l->kink,
-             b->d->force, beam, b->axial, bow, m->bow_at, b->length, m->bow_at);
-    }
-    if (m->bow_shape == RBOW_BOW_SINE && acts(bow)) {
-        l->bow = bow;
-        STEP(b->d, "bow", OF_PLANE(l, "e = bow cos(clock)", "e = bow sin(clock)"), OF_PLANE(l, "# × cos(#°)", "# × sin(#°)"),
-             bow, b->d->length, given, m->bow, clock_degrees(m->bow_clock));
-    }
-}
-
-static double end_moment(const bent *b, const lateral *l, const char *step, double moment, bool offset)
-{
-    const rbow_member *m = &b->d->m;
-    const double plain = part(l, moment, m->moment_clock);
-    const double push = offset ? part(l, m->compression * m->eccentricity, m->eccentricity_clock) : 0;
-    if (!acts(plain) && !acts(push)) return 0;
-    STEP(b->d, step, OF_PLANE(l, "λ (M cos(clock) + C e cos(clock of e))", "λ (M sin(clock) + C e sin(clock of e))"),
-         OF_PLANE(l, "# × (# × cos(#°) + # × # × cos(#°))", "# × (# × sin(#°) + # × # × sin(#°))"),
-         b->factor * (plain + push), b->d->moment, given, b->factor, moment, clock_degrees(m->moment_clock),
-         offset ? m->compression : 0, m->eccentricity, clock_degrees(m->eccentricity_clock));
-    return b->factor * (plain + push);
-}
-
-static double miss_slope(const bent *b, const lateral *l, const char *step, double miss, double clock)
-{
-    const double slope = part(l, miss, clock) / b->length;
-    if (acts(slope))
-        STEP(b->d, step, OF_PLANE(l, "miss cos(clock) / L", "miss sin(clock) / L"),
-             OF_PLANE(l, "# × cos(#°) / #", "# × sin(#°) / #"), slope, "rad", given, miss, clock_degrees(clock), b->length);
-    return slope;
-}
-
-static bool take_all(const bent *b, lateral *l)
-{
-    const rbow_member *m = &b->d->m;
-    take_spread(b, l);
-    take_point(b, l);
-    l->moment_a = end_moment(b, l, "moment given to A", m->moment_a, !b->d->free_b);
-    l->moment_b = end_moment(b, l, "moment given to B", m->moment_b, true);
-    l->slope_a = miss_slope(b, l, "socket A's miss as a slope", m->miss_a, m->miss_a_clock);
-    l->slope_b = miss_slope(b, l, "socket B's miss as a slope", m->miss_b, m->miss_b_clock);
-    return acts(l->spread) || acts(l->point) || acts(l->kink) || acts(l->bow) || acts(l->moment_a) || acts(l->moment_b)
-        || acts(l->slope_a) || acts(l->slope_b);
-}
 
 /* ---- what the loads turn pinned ends by --------------------------------------------------------------- */
 
@@ -142,7 +20,7 @@ static void turn_by_spread(const bent *b, lateral *l)
         [PULLED] = {"q L³/(2EI) (1 − tanh(u/2)/(u/2)) / u²", "# × #³ / (2 × #) × (1 − tanh(# / 2) / (# / 2)) / #²"},
         [NEITHER] = {"q L³/(24 EI)", "# × #³ / (24 × #)"},
     };
-    if (!acts(l->spread)) return;
+    if (!work_acts(l->spread)) return;
     const double u = b->u, half = u / 2, l3 = b->length * b->length * b->length;
     const double share = b->way == PUSHED ? (tan(half) / half - 1) / (u * u)
         : b->way == PULLED                ? (1 - tanh(half) / half) / (u * u)
@@ -184,15 +62,15 @@ static void turn_by_loads(const bent *b, lateral *l)
 {
     const double length = b->length, point = b->d->m.point_at, kink = b->d->m.bow_at;
     turn_by_spread(b, l);
-    if (acts(l->point)) {
+    if (work_acts(l->point)) {
         l->turn_a += turn_of_point(b, "point load turns pinned end A by", l->point, point, length - point);
         l->turn_b += turn_of_point(b, "point load turns pinned end B by", l->point, length - point, point);
     }
-    if (acts(l->kink)) {
+    if (work_acts(l->kink)) {
         l->turn_a += turn_of_point(b, "kink turns pinned end A by (F = K)", l->kink, kink, length - kink);
         l->turn_b += turn_of_point(b, "kink turns pinned end B by (F = K)", l->kink, length - kink, kink);
     }
-    if (acts(l->bow)) {
+    if (work_acts(l->bow)) {
         const double ratio = b->axial / b->elastic, turn = work_pi * l->bow / length * ratio / (1 - ratio);
         l->turn_a += turn;
         l->turn_b += turn;
@@ -277,7 +155,7 @@ static double at_by_ends(const bent *b, const lateral *l)
         [NEITHER] = {"M_A (1 − x/L) + M_B x/L", "# × (1 − # / #) + # × # / #"},
     };
     const double u = b->u, x = b->place, length = b->length, share = x / length;
-    if (!acts(l->end_a) && !acts(l->end_b)) return 0;
+    if (!work_acts(l->end_a) && !work_acts(l->end_b)) return 0;
     if (b->way == NEITHER) {
         const double moment = l->end_a * (1 - share) + l->end_b * share;
         STEP(b->d, "moment there of the joints", words[NEITHER].formula, words[NEITHER].numbers, moment, b->d->moment, beam,
@@ -298,7 +176,7 @@ static double at_by_spread(const bent *b, const lateral *l)
         [NEITHER] = {"q x (L − x) / 2", "# × # × (# − #) / 2"},
     };
     const double u = b->u, x = b->place, length = b->length, q = l->spread, turned = u * (0.5 - x / length);
-    if (!acts(q)) return 0;
+    if (!work_acts(q)) return 0;
     if (b->way == NEITHER) {
         const double moment = q * x * (length - x) / 2;
         STEP(b->d, "moment there of the spread load", words[NEITHER].formula, words[NEITHER].numbers, moment, b->d->moment, beam,
@@ -323,7 +201,7 @@ static double at_by_point(const bent *b, const char *step, double load, double a
     };
     const double length = b->length, u = b->u;
     const double p = b->place <= at ? length - at : at, w = b->place <= at ? b->place : length - b->place;
-    if (!acts(load)) return 0;
+    if (!work_acts(load)) return 0;
     if (b->way == NEITHER) {
         STEP(b->d, step, words[NEITHER].formula, words[NEITHER].numbers, load * p * w / length, b->d->moment, beam, load, p, w,
              length);
@@ -337,7 +215,7 @@ static double at_by_point(const bent *b, const char *step, double load, double a
 
 static double at_by_bow(const bent *b, const lateral *l)
 {
-    if (!acts(l->bow)) return 0;
+    if (!work_acts(l->bow)) return 0;
     const double x = b->place, moment = b->axial * l->bow * sin(work_pi * x / b->length) / (1 - b->axial / b->elastic);
     STEP(b->d, "moment there of the bow", "P e sin(π x/L) / (1 − P/Pe)", "# × # × sin(π × # / #) / (1 − # / #)", moment,
          b->d->moment, beam, b->axial, l->bow, x, b->length, b->axial, b->elastic);
@@ -361,7 +239,7 @@ static double held_plane(const bent *b, lateral *l)
 static double bow_there(const bent *b, const lateral *l)
 {
     const rbow_member *m = &b->d->m;
-    const double e = part(l, m->bow, m->bow_clock), x = b->place, c = m->bow_at, length = b->length;
+    const double e = work_part(l, m->bow, m->bow_clock), x = b->place, c = m->bow_at, length = b->length;
     switch (m->bow_shape) {
         case RBOW_BOW_SINE: return e * sin(work_pi * x / length);
         case RBOW_BOW_ARC: return 4 * e * x * (length - x) / (length * length);
@@ -378,7 +256,7 @@ static double free_plane(const bent *b, lateral *l, bool up)
     const double moved = up ? ends[1].deflection_up - ends[0].deflection_up
                             : ends[1].deflection_right - ends[0].deflection_right;
     const double ahead = work_shown(b->d, DIM_LENGTH, moved) - bow_there(b, l), x = b->place;
-    const double plain = l->spread - (b->d->m.bow_shape == RBOW_BOW_ARC ? 8 * b->axial * part(l, b->d->m.bow, b->d->m.bow_clock)
+    const double plain = l->spread - (b->d->m.bow_shape == RBOW_BOW_ARC ? 8 * b->axial * work_part(l, b->d->m.bow, b->d->m.bow_clock)
                                           / (b->length * b->length) : 0);
     const double beyond = fmax(0, b->d->m.point_at - x), rest = b->length - x;
     const double moment = l->moment_b - l->point * beyond - plain * rest * rest / 2 - b->axial * ahead;
@@ -413,7 +291,7 @@ static double plane_moment(const bent *b, bool up)
 {
     lateral l = {.share = up ? cos : sin, .degrees = up ? "cos" : "sin"};
     working_heading(b->d->w, up ? "Moment at that place: upward" : "Moment at that place: to the right", "");
-    if (take_all(b, &l)) return b->d->free_b ? free_plane(b, &l, up) : held_plane(b, &l);
+    if (work_loads(b, &l)) return b->d->free_b ? free_plane(b, &l, up) : held_plane(b, &l);
     STEP(b->d, up ? "moment there, up" : "moment there, right", "nothing acts in this plane", "0", 0, b->d->moment, given, 0);
     return 0;
 }

@@ -21,7 +21,7 @@ typedef struct hand { /* a clock that is named */
     double clock, margin;
 } hand;
 
-enum { HANDS = 3, HAND_HIGH = 30 };
+enum { HANDS = 3, HAND_HIGH = 44 };
 
 static void put_hand(const chart_polar *p, const hand *h, double y)
 {
@@ -32,11 +32,12 @@ static void put_hand(const chart_polar *p, const hand *h, double y)
     chart_polar_place(p, h->clock, 100 * h->margin, &x, &at);
     const double elbow = p->x + side * (p->radius + 30);
     text_format(p->out, "<path d=\"M%.2f %.2fL%.2f %.2f\" class=\"leader\"/>\n", x, at, elbow, y);
-    text_format(&words, "%s, %.1f°", h->name, h->clock / degree);
-    chart_words(p->out, elbow + 3 * side, y, anchor, "bold", page_said(&words));
+    chart_words(p->out, elbow + 3 * side, y + 2, anchor, "bold", h->name);
+    text_format(&words, "%.1f°", h->clock / degree);
+    chart_words(p->out, elbow + 3 * side, y + 16, anchor, "", page_said(&words));
     text_clear(&words);
     put_percent(&words, h->margin);
-    chart_words(p->out, elbow + 3 * side, y + 13, anchor, "", page_said(&words));
+    chart_words(p->out, elbow + 3 * side, y + 30, anchor, "", page_said(&words));
     text_free(&words);
 }
 
@@ -54,7 +55,7 @@ static void put_hands(const chart_polar *p, const hand hands[], size_t count)
             here[k] = &hands[i];
         }
         for (size_t i = 0; i < n; i++) y[i] = p->y - p->radius * cos(here[i]->clock);
-        chart_spread(y, n, HAND_HIGH, p->y - p->radius, p->y + p->radius - 8);
+        chart_spread(y, n, HAND_HIGH, p->y - p->radius, p->y + p->radius - 24);
         for (size_t i = 0; i < n; i++) put_hand(p, here[i], y[i]);
     }
     for (size_t i = 0; i < count; i++) chart_polar_point(p, hands[i].clock, 100 * hands[i].margin, hands[i].style);

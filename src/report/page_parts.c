@@ -14,15 +14,19 @@ static void put_words(text *out, const char *name)
     for (; *name != '\0'; name++) text_char(out, *name == '_' ? ' ' : *name);
 }
 
-static void put_head(text *out, const field *f, unit_system units)
+static void put_label(text *out, const field *f, unit_system units)
 {
     const unit *u = unit_shown(f->dimension, units);
-    text_format(out, "<th scope=\"col\"%s>", f->kind == FIELD_NUMBER ? " class=\"n\"" : "");
     put_words(out, f->name);
-    if (u != NULL) {
-        text_put(out, ", ");
-        html_unit(out, u->name);
-    }
+    if (u == NULL) return;
+    text_put(out, ", ");
+    html_unit(out, u->name);
+}
+
+static void put_head(text *out, const field *f, unit_system units)
+{
+    text_format(out, "<th scope=\"col\"%s>", f->kind == FIELD_NUMBER ? " class=\"n\"" : "");
+    put_label(out, f, units);
     text_put(out, "</th>");
 }
 
@@ -30,7 +34,7 @@ static void put_cell(text *out, const field *f, const void *record, unit_system 
 {
     const char *word = field_text(f, record), *name = first ? "th" : "td";
     text_format(out, "<%s%s", name, first ? " scope=\"row\"" : " data-label=\"");
-    if (!first) put_words(out, f->name);
+    if (!first) put_label(out, f, units);
     text_put(out, first ? ">" : f->kind == FIELD_NUMBER ? "\" class=\"n\">" : "\">");
     if (word != NULL)
         html_text(out, word);

@@ -115,10 +115,9 @@ static void put_factors(const chart *c, const run *r)
     for (size_t i = 0; i < r->count; i++) apart = apart || fabs(r->rows[i].factor - r->rows[i].factor_yield) > 0;
     for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
         if (i == 1 && !apart) continue;
-        double last = answer_at(r, r->count - 1, lines[i].offset);
+        const double last = answer_at(r, r->count - 1, lines[i].offset);
         put_line(c, r, lines[i].offset, 1, lines[i].style);
-        if (isinf(last)) last = c->y_high;
-        if (!isnan(last)) labels[n++] = (chart_label){last, lines[i].name, lines[i].words};
+        if (isfinite(last)) labels[n++] = (chart_label){last, lines[i].name, lines[i].words};
     }
     chart_labels(c, labels, n);
 }
@@ -136,7 +135,7 @@ static void caption(text *out, size_t crossings, const run *r)
     text words = {0};
     for (size_t i = 0; i + 1 < r->count; i++) gaps += !joins(r, i);
     text_put(&words, "Above: the margin; under the dashed line the case is short. Below: how many times the run load each check reaches, "
-                     "against the dashed factor that is asked. ");
+                     "against the dashed factor that is asked; one that has no limit has no line. ");
     if (crossings > 0)
         text_put(&words, "The upright marks where the margin passes 0, on a straight line between the values worked out.");
     else
