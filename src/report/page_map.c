@@ -78,10 +78,9 @@ static void put_levels(const chart *c, const chart_field *f, const chart_ticks *
         if (fabs(t->at[i]) > 0) chart_contour(c, f, t->at[i], "contour");
 }
 
-/* The zero line first, so that it gets its name. */
-static bool put_names(const chart *c, const chart_field *f, const chart_ticks *t)
+/* The zero line first, so that it gets its name; taken: where other words stand. */
+static bool put_names(const chart *c, const chart_field *f, const chart_ticks *t, chart_taken taken)
 {
-    chart_taken taken = {0};
     const bool crosses = chart_contour(c, f, 0, "zero");
     if (crosses) chart_contour_name(c, f, 0, "0 %", "red bold halo", &taken);
     for (size_t i = 0; i < t->count; i++) {
@@ -114,14 +113,20 @@ static size_t put_unknown(const chart *c, const chart_field *f)
     return n;
 }
 
-static void put_now(const chart *c, const map *m)
+/* Returned: where its words stand. */
+static chart_taken put_now(const chart *c, const map *m)
 {
+    chart_taken taken = {0};
     const double now[] = {shown(m->rows[0].now[0], m->asked->column[0]->dimension, m->units),
                           shown(m->rows[0].now[1], m->asked->column[1]->dimension, m->units)};
-    if (!(now[0] >= c->x_low && now[0] <= c->x_high && now[1] >= c->y_low && now[1] <= c->y_high)) return;
+    if (!(now[0] >= c->x_low && now[0] <= c->x_high && now[1] >= c->y_low && now[1] <= c->y_high)) return taken;
     chart_point(c, now[0], now[1], "ring");
     const bool right = chart_x(c, now[0]) < c->left + c->width - 40, above = chart_y(c, now[1]) > c->top + 18;
-    chart_words(c->out, chart_x(c, now[0]) + (right ? 7 : -7), chart_y(c, now[1]) + (above ? -6 : 15), right ? "start" : "end", "halo", "now");
+    const double x = chart_x(c, now[0]) + (right ? 7 : -7), y = chart_y(c, now[1]) + (above ? -6 : 15);
+    chart_words(c->out, x, y, right ? "start" : "end", "halo", "now");
+    taken.x[taken.count] = x + (right ? 13 : -13);
+    taken.y[taken.count++] = y - 4;
+    return taken;
 }
 
 /* ---- the figure ----------------------------------------------------------------------------------------- */
@@ -164,9 +169,8 @@ void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, siz
     put_levels(&c, &f, &levels);
     chart_axis_y(&c, page_said(&up));
     chart_axis_x(&c, page_said(&across));
-    const bool crosses = put_names(&c, &f, &levels);
     const size_t unknown = put_unknown(&c, &f);
-    put_now(&c, &m);
+    const bool crosses = put_names(&c, &f, &levels, put_now(&c, &m));
     caption(out, &m, crosses, unknown);
     text_free(&across);
     text_free(&up);

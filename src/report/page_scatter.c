@@ -21,8 +21,9 @@ static void put_short(const chart *c, const scatter_row *r)
     chart_upright(c, 0, "mark");
     if (!(r->short_share > 0)) return;
     text_format(&words, r->short_share < 0.0001 ? "short: under 0.01 %%" : "short: %.2f %%", 100 * r->short_share);
-    const bool right = chart_x(c, 0) - c->left < 100; /* of the mark, where there is no room left of it */
-    chart_words(c->out, chart_x(c, 0) + (right ? 6 : -6), c->top + 12, right ? "start" : "end", "red bold halo", page_said(&words));
+    const double mark = chart_x(c, 0);
+    const bool fits = mark - c->left >= chart_text_width(page_said(&words)); /* left of the mark */
+    chart_words(c->out, fits ? mark : c->left, c->top - 21, fits ? "end" : "start", "red bold", page_said(&words));
     text_free(&words);
 }
 
@@ -32,7 +33,7 @@ static void put_distribution(text *out, const scatter_row *r)
     double most = 0;
     for (size_t i = 0; i < SCATTER_BARS; i++) most = fmax(most, r->bars[i]);
     const double wide = 100 * (r->high - r->low) / SCATTER_BARS, low = 100 * r->low, gap = 0.04 * wide;
-    const chart c = {.out = out, .left = 10, .top = 24, .width = FIGURE_WIDE - 30, .height = 140, .x_low = fmin(low, 0),
+    const chart c = {.out = out, .left = 10, .top = 36, .width = FIGURE_WIDE - 30, .height = 140, .x_low = fmin(low, 0),
                      .x_high = fmax(100 * r->high, 0), .y_high = 1.05 * most};
     chart_axis_x(&c, "margin, %");
     for (size_t i = 0; i < SCATTER_BARS; i++) {
@@ -46,7 +47,7 @@ static void put_distribution(text *out, const scatter_row *r)
 
 /* ---- drivers -------------------------------------------------------------------------------------------- */
 
-enum { DRIVER_HIGH = 19, DRIVERS_TOP = 226 };
+enum { DRIVER_HIGH = 19, DRIVERS_TOP = 238 };
 
 static void put_drivers(text *out, const scatter_row *r)
 {
@@ -100,7 +101,7 @@ static void put_figure(text *out, const scatter_row *r)
     const bool spread = r->high > r->low, drivers = r->drivers > 0;
     say_case(&said, r);
     if (spread) {
-        page_begin_figure(out, r->name, drivers ? DRIVERS_TOP + DRIVER_HIGH * (double)r->drivers + 4 : 200,
+        page_begin_figure(out, r->name, drivers ? DRIVERS_TOP + DRIVER_HIGH * (double)r->drivers + 4 : 212,
                           "Distribution of the margin, and what drives it");
         put_distribution(out, r);
         if (drivers) put_drivers(out, r);

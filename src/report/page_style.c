@@ -32,7 +32,7 @@ const char page_style[] =
     ".working thead th:nth-child(1){width:17%}.working thead th:nth-child(2){width:19%}.working thead th:nth-child(4){width:17%}\n"
     ".working thead th:nth-child(5){width:18%}\n"
     ".working{font-size:.85rem}.working td.n{white-space:nowrap}.working .source{font-size:.8rem;font-weight:400}\n"
-    "figure.study{margin-top:1.5rem}figure.study h2{font-size:1.1rem;margin-bottom:.4rem}.list{font-size:.8rem;margin-top:2rem}\n"
+    "figure.study{margin-top:1.5rem}figure.study h2{font-size:1.1rem;margin-bottom:.4rem}.list{font-size:.8rem;margin-top:2rem}.list th,.list td{padding-right:.45rem}.list tbody th{min-width:8rem}\n"
     "section.card{margin-top:3rem;padding-top:1.25rem;border-top:2px solid var(--ink)}\n"
     ".figures{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:0 2.25rem;margin:1.25rem 0}\n"
     "figure{margin:0 0 1.75rem}figure svg{display:block;width:100%;height:auto;max-width:34rem}\n"
@@ -75,7 +75,8 @@ const char page_style[] =
     "@page{margin:15mm 14mm}\n"
     "@media print{html{font-size:8.5pt}body{max-width:none;padding:0;line-height:1.35}section.card{break-before:page;margin-top:0;border-top:0;"
     "padding-top:0}\n"
-    ".figures{gap:0 1.5rem;margin:.5rem 0}figure{margin-bottom:.8rem}h3{margin-top:.8rem}.cases td,.cases th{padding-top:.2rem;padding-bottom:.2rem}\n"
+    ".figures{gap:0 1.5rem;margin:.5rem 0}figure{margin-bottom:.8rem}h3{margin-top:.8rem}.cases td,.cases th{padding-top:.2rem;padding-bottom:.2rem}"
+    ".list td,.list th{padding-top:.1rem;padding-bottom:.1rem}\n"
     "figcaption{font-size:.95rem;line-height:1.3}.working{font-size:.82rem;line-height:1.22}.working th,.working td{padding:.12rem .5rem .12rem 0}\n"
     "tr.group th{padding-top:.45rem}.source{font-weight:400}\n"
     "a{color:inherit;text-decoration:none}details{break-before:page}summary{list-style:none;margin-top:0}}\n";

@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
-"""Opens the demo's page in headless Chromium: on a desk and on a phone, in light and dark, and on paper.
+"""Opens the demo's pages in headless Chromium: on a desk and on a phone, in light and dark, and on paper.
 
 Usage: browser.py PROGRAM SOURCE_DIR [FOLDER]. Asked: no console message, nothing wider than the window, no word of a
-drawing outside it, the cards' pages on paper. With FOLDER the screenshots and the PDF stay there, to be looked at.
-Needs Debian's chromium and poppler-utils."""
+drawing outside it or over another, the expected number of pages on paper. With FOLDER the screenshots and the PDFs
+stay there, to be looked at. Needs Debian's chromium and poppler-utils."""
 
 import html
 import json
@@ -14,8 +14,8 @@ import sys
 import tempfile
 
 # Measures a page of `width` from inside: how wide it got, and which words of drawings stand outside their drawing.
-PROBE = """<!DOCTYPE html><html><body><iframe id="f" style="width:%dpx;height:900px;border:0" srcdoc="%s"></iframe><pre id="r"></pre>
-<script>document.getElementById('f').onload = function () {
+PROBE = """<!DOCTYPE html><html><body><iframe style="width:%dpx;height:900px;border:0" srcdoc="%s"></iframe><pre></pre>
+<script>document.querySelector('iframe').onload = function () {
   const d = this.contentDocument, out = [];
   for (const t of d.querySelectorAll('svg text')) {
     const a = t.getBoundingClientRect(), b = t.ownerSVGElement.getBoundingClientRect();
@@ -29,14 +29,24 @@ PROBE = """<!DOCTYPE html><html><body><iframe id="f" style="width:%dpx;height:90
       if (a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 4 && b.top < a.bottom - 4) over.push(q + ' | ' + p);
     }
   }
-  document.getElementById('r').textContent = JSON.stringify({wide: d.documentElement.scrollWidth, outside: out, over: over});
+  document.querySelector('pre').textContent = JSON.stringify({wide: d.documentElement.scrollWidth, outside: out, over: over});
 };</script></body></html>"""
 PLAIN = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update",
          "--disable-sync", "--no-first-run", "--hide-scrollbars", "--no-pdf-header-footer", "--enable-logging=stderr"]
 WIDTHS = {"desk": 1200, "phone": 360}
-DARK = "--blink-settings=preferredColorScheme=0"
+THEMES = {"desk": [], "phone": ["--blink-settings=preferredColorScheme=0"]}  # light, dark
 PAPERS = {"A4": 595, "letter": 612}  # points wide
-PAGES_A_CASE = (2, 4)  # the drawings on one, the working on the rest
+# name, words behind the file, least and most pages on paper
+REPORTS = [
+    ("check", ["check"], 25, 49),  # the table, and for each of twelve cases the drawings on one and the working on the rest
+    ("compare", ["compare", "--walls", "0.049,0.058,0.065,0.083"], 2, 2),
+    ("tubes", ["compare", "--ods", "1,1.125,1.25,1.5", "--walls", "0.035,0.049,0.058,0.065,0.083"], 5, 7),
+    ("sweep", ["sweep", "--vary", "miss_a=0:0.5:0.0625"], 5, 7),  # the lines of all, twelve figures by four, the table
+    ("map", ["sweep", "--vary", "miss_a=0:0.5:0.125", "--vary", "bow=0:0.2:0.05"], 8, 12),
+    ("limit", ["limit", "--find", "miss_a", "--to", "1in"], 1, 1),
+    ("index", ["index"], 3, 3),  # six figures on a sheet, the table on the third
+    ("scatter", ["scatter", "--tolerances", "tolerances.csv"], 4, 4),  # four figures on a sheet
+]
 
 
 def browse(folder, *words):
@@ -50,46 +60,48 @@ def probe(folder, page, width):
     around.write_text(PROBE % (width, html.escape(page.read_text(encoding="utf-8"))), encoding="utf-8")
     out = browse(folder, f"--window-size={width + 40},1000", "--virtual-time-budget=5000", "--dump-dom", around.as_uri()).stdout
     around.unlink()
-    return json.loads(html.unescape(re.search(r'<pre id="r">(.*?)</pre>', out, re.S).group(1)))
+    return json.loads(html.unescape(re.search(r"<pre>(.*?)</pre>", out, re.S).group(1)))
 
 
-def faults(folder, page, cases):
+def faults(folder, page, least, most):
     for name, width in WIDTHS.items():
         seen = probe(folder, page, width)
         if seen["wide"] > width:
-            yield f"{name}: {seen['wide']} wide in a window of {width}"
+            yield f"{page.stem}, {name}: {seen['wide']} wide in a window of {width}"
         for kind in "outside", "over":
             if seen[kind]:
-                yield f"{name}: words of drawings {kind}: {seen[kind][:8]}"
-        for theme in [], [DARK]:
-            shot = folder / f"{name}{'-dark' if theme else ''}.png"
-            run = browse(folder, f"--window-size={width},2400", f"--screenshot={shot}", *theme, page.as_uri())
-            yield from (f"{name}: console: {line}" for line in run.stderr.splitlines() if "CONSOLE" in line)
+                yield f"{page.stem}, {name}: words of drawings {kind}: {seen[kind][:8]}"
+        shot = folder / f"{page.stem}-{name}.png"
+        run = browse(folder, f"--window-size={width},2400", f"--screenshot={shot}", *THEMES[name], page.as_uri())
+        yield from (f"{page.stem}, {name}: console: {line}" for line in run.stderr.splitlines() if "CONSOLE" in line)
     for size, wide in PAPERS.items():
-        on_paper = folder / f"{size}.html"
+        on_paper = folder / f"{page.stem}-{size}.html"
         on_paper.write_text(page.read_text(encoding="utf-8").replace("</style>", f"@page{{size:{size}}}</style>"), encoding="utf-8")
-        paper = folder / f"{size}.pdf"
+        paper = folder / f"{page.stem}-{size}.pdf"
         browse(folder, f"--print-to-pdf={paper}", on_paper.as_uri())
         on_paper.unlink()
         info = subprocess.run(["pdfinfo", paper], capture_output=True, text=True, check=True).stdout
         pages = int(re.search(r"Pages:\s+(\d+)", info).group(1))
         if abs(float(re.search(r"Page size:\s+([\d.]+)", info).group(1)) - wide) > 2:
-            yield f"{size}: another paper came out"
-        if not 1 + PAGES_A_CASE[0] * cases <= pages <= 1 + PAGES_A_CASE[1] * cases:
-            yield f"{size}: {pages} pages for {cases} cases"
-        print(f"{cases} cases on {pages} pages of {size}")
+            yield f"{page.stem}: {size}: another paper came out"
+        if not least <= pages <= most:
+            yield f"{page.stem}: {pages} pages of {size}, not {least} to {most}"
+        print(f"{page.stem}: {pages} pages of {size}")
 
 
 def main(program, source, keep=None):
+    program = pathlib.Path(program).resolve()
     with tempfile.TemporaryDirectory() as empty:
         folder = pathlib.Path(keep or empty).resolve()
         folder.mkdir(exist_ok=True)
-        page = folder / "page.html"
-        run = subprocess.run([program, "check", pathlib.Path(source) / "cases" / "nose.csv", "--report", page, "--title",
-                              "Nose frame"], capture_output=True, text=True, check=False)
-        if run.returncode not in (0, 1):
-            sys.exit(run.stderr)
-        found = list(faults(folder, page, page.read_text(encoding="utf-8").count('<section class="card"')))
+        cases, found = pathlib.Path(source).resolve() / "cases", []
+        for name, words, least, most in REPORTS:
+            page = folder / f"{name}.html"
+            run = subprocess.run([program, words[0], "nose.csv", *words[1:], "--report", page, "--title", "Nose frame"], cwd=cases,
+                                 stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True, check=False)
+            if run.returncode not in (0, 1):
+                sys.exit(run.stderr)
+            found += faults(folder, page, least, most)
     print("\n".join(found) or "no fault")
     return bool(found)
 
