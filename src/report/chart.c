@@ -104,12 +104,15 @@ void chart_tick_words(char words[CHART_TICK_ROOM], double value, int decimals)
 {
     char plain[CHART_TICK_ROOM];
     text t = {0};
-    text_format(&t, "%.*f", decimals, value);
+    if (fabs(value) < 1e6 && decimals <= 6)
+        text_format(&t, "%.*f", decimals, value);
+    else
+        text_format(&t, "%.6g", value);
     const size_t length = t.at != NULL && t.length < sizeof plain ? t.length : 0;
     memcpy(plain, t.at != NULL ? t.at : "", length);
     text_free(&t);
     size_t whole = 0, n = 0;
-    while (whole < length && plain[whole] != '.') whole++;
+    while (whole < length && plain[whole] != '.' && plain[whole] != 'e') whole++;
     for (size_t i = 0; i < length && n < CHART_TICK_ROOM - 2; i++) {
         const bool apart = i > 0 && i < whole && (whole - i) % 3 == 0 && plain[i - 1] != '-' && whole > 4;
         if (apart) words[n++] = ' ';

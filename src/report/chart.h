@@ -130,7 +130,7 @@ void chart_polar_ring(const chart_polar *p, double value, const char *style);
 void chart_polar_line(const chart_polar *p, const double values[], size_t count, const char *style);
 void chart_polar_point(const chart_polar *p, double clock, double value, const char *style);
 
-/* A number of an axis, blanks between groups of three digits: 29 000. */
+/* A number of an axis, blanks between groups of three digits: 29 000; very large and very small ones as 2e+07. */
 void chart_tick_words(char words[CHART_TICK_ROOM], double value, int decimals);
 
 #endif

@@ -100,7 +100,7 @@ static void caption(text *out, const comparison *c, size_t left_out, bool cut_of
 
 static void put_chart(text *out, const comparison *c)
 {
-    double low = 0, high = 0, light = INFINITY, heavy = 0;
+    double low = INFINITY, high = -INFINITY, light = INFINITY, heavy = 0;
     size_t drawn = 0;
     bool infinite = false;
     for (size_t t = 0; t < c->tubes; t++) {

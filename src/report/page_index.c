@@ -73,13 +73,18 @@ static void scale(chart_polar *p, const index_row *r)
     p->high = fmax(step, step * ceil(high / step));
 }
 
+/* What rounding leaves is no difference: both are then at the smallest clock. */
+static bool is_level(const index_row *r)
+{
+    return !(r->best_margin > r->worst_margin) || !(fabs(r->best_clock - r->worst_clock) > 0);
+}
+
 static void caption(text *out, const index_row *r)
 {
     text words = {0};
-    const bool level = !(r->best_margin > r->worst_margin);
     text_put(&words, "Margin in per cent, by the clock to which the bow points, seen from A toward B; 0° is up. Inside the dashed ring, "
                      "hatched, the case is short. ");
-    if (level)
+    if (is_level(r))
         text_put(&words, "The clock of the bow does not matter here.");
     else if (r->worst_margin >= 0)
         text_put(&words, "It holds whichever way the bow points.");
@@ -121,7 +126,7 @@ static void put_figure(text *out, const index_row *r)
     const hand hands[HANDS] = {{is_best ? "now, best" : "best", "dot", r->best_clock, r->best_margin},
                                {is_worst ? "now, worst" : "worst", "dot-red", r->worst_clock, r->worst_margin},
                                {"now", "ring", now, r->margin_as_marked}};
-    if (r->best_margin > r->worst_margin)
+    if (!is_level(r))
         put_hands(&p, hands, is_best || is_worst ? 2 : 3);
     else
         put_hands(&p, &hands[2], 1);

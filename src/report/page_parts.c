@@ -110,7 +110,8 @@ void page_stretch(double value, double *low, double *high)
 
 void page_margin_range(chart *c, double low, double high)
 {
-    const double top = fmin(fmax(high, 0), 3), span = fmax(top - fmin(low, 0), 0.1);
+    if (!(high >= low)) low = high = 0;
+    const double top = fmin(fmax(high, 0), fmax(3, 1.5 * low)), span = fmax(top - fmin(low, 0), 0.1);
     const double step = chart_ticks_in(0, 100 * span, 6).step;
     c->y_low = step * floor(100 * fmin(low, 0) / step);
     c->y_high = fmax(step, step * ceil(100 * top / step));

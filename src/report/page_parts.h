@@ -26,8 +26,9 @@ void page_column_name(text *out, const field *f, unit_system units);
 /* Widens a range so that a value lies in it; what is infinite or not a number does not count. */
 void page_stretch(double value, double *low, double *high);
 
-/* The y axis for margins, in per cent: from a round place at or under the least (and 0) to one at or over the most;
- * what is far above what matters is cut off. low, high: as shares. */
+/* The y axis for margins, in per cent: from a round place at or under the least (and 0) to one at or over the most.
+ * What is far above both 0 and the least is cut off. low, high: the least and the most as shares, in the wrong order
+ * where none is finite. */
 void page_margin_range(chart *c, double low, double high);
 
 /* Any table of answers, every column with its unit. */

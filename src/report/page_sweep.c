@@ -129,7 +129,14 @@ static void stretch_factors(const sweep_row *row, double asked, double *most)
         if (isfinite(factors[i])) *most = fmax(*most, fmin(factors[i], 4 * asked));
 }
 
-static void caption(text *out, size_t crossings, const run *r)
+static bool goes_above(const chart *c, const run *r)
+{
+    bool any = false;
+    for (size_t i = 0; i < r->count; i++) any = any || 100 * r->rows[i].margin > c->y_high * (1 + 1e-9);
+    return any;
+}
+
+static void caption(text *out, size_t crossings, bool above, const run *r)
 {
     size_t gaps = 0;
     text words = {0};
@@ -142,13 +149,14 @@ static void caption(text *out, size_t crossings, const run *r)
         text_put(&words, r->rows[0].margin >= 0 ? "It holds over the whole range." : "It is short over the whole range.");
     if (crossings > CROSSINGS_MOST) text_format(&words, " It does so %zu times; the first %d are marked.", crossings, (int)CROSSINGS_MOST);
     if (gaps > 0) text_put(&words, " The lines are broken where a value could not be worked out.");
+    if (above) text_put(&words, " Part of the margin is above the chart or without a limit.");
     page_end_figure(out, page_said(&words));
     text_free(&words);
 }
 
 static void put_case(text *out, const run *r)
 {
-    double low = 0, high = 0, from = INFINITY, to = -INFINITY, most = 0, crossings[CROSSINGS_MOST];
+    double low = INFINITY, high = -INFINITY, from = INFINITY, to = -INFINITY, most = 0, crossings[CROSSINGS_MOST];
     for (size_t i = 0; i < r->count; i++) {
         page_stretch(r->rows[i].margin, &low, &high);
         page_stretch(place_of(r, i), &from, &to);
@@ -175,7 +183,7 @@ static void put_case(text *out, const run *r)
     put_line(&upper, r, offsetof(sweep_row, margin), 100, "strong");
     put_factors(&lower, r);
     put_crossings(&upper, &lower, crossings, count < CROSSINGS_MOST ? count : CROSSINGS_MOST, unit_name(r->column->dimension, r->units));
-    caption(out, count, r);
+    caption(out, count, goes_above(&upper, r), r);
     text_free(&axis);
 }
 
@@ -190,7 +198,7 @@ static run run_from(const sweep_row *rows, size_t first, size_t count, const fie
 
 static void put_overview(text *out, const sweep_row *rows, size_t count, const field *column, size_t varied, unit_system units)
 {
-    double low = 0, high = 0, from = INFINITY, to = -INFINITY;
+    double low = INFINITY, high = -INFINITY, from = INFINITY, to = -INFINITY;
     text axis = {0}, words[CHART_LABELS_MOST] = {{0}};
     chart_label labels[CHART_LABELS_MOST];
     size_t lines = 0;
@@ -216,7 +224,8 @@ static void put_overview(text *out, const sweep_row *rows, size_t count, const f
         i += r.count;
     }
     chart_labels(&c, labels, lines);
-    page_end_figure(out, "Under the dashed line a case is short. Each line is named at its right end, from the top down where lines meet.");
+    page_end_figure(out, "Under the dashed line a case is short. Each line is named at its right end, from the top down where lines meet; one "
+                         "that is above the chart or without a limit is named at the top.");
     for (size_t i = 0; i < lines; i++) text_free(&words[i]);
     text_free(&axis);
 }
@@ -224,7 +233,7 @@ static void put_overview(text *out, const sweep_row *rows, size_t count, const f
 /* ---- the page -------------------------------------------------------------------------------------------- */
 
 /* Returned: whether every combination holds. */
-static bool say_verdict(text *out, const sweep_row *rows, size_t count, const sweep_asked *asked, unit_system units)
+static bool say_verdict(text *out, const page_head *head, const sweep_row *rows, size_t count, const sweep_asked *asked)
 {
     size_t holds = 0, worst = 0;
     for (size_t i = 0; i < count; i++) {
@@ -232,14 +241,15 @@ static bool say_verdict(text *out, const sweep_row *rows, size_t count, const sw
         if (rows[i].margin < rows[worst].margin) worst = i;
     }
     if (holds == count)
-        text_format(out, "All %zu combinations hold; the least margin is ", count);
+        text_format(out, head->faults ? "All %zu combinations that could be worked out hold; the least margin is "
+                                      : "All %zu combinations hold; the least margin is ", count);
     else
         text_format(out, "%zu of %zu combinations %s short; the least margin is ", count - holds, count, count - holds == 1 ? "is" : "are");
     put_percent(out, rows[worst].margin);
     text_format(out, ", in ‘%s’ at ", rows[worst].name);
     for (size_t i = 0; i < asked->columns; i++) {
         text_format(out, "%s%s ", i > 0 ? " and " : "", asked->column[i]->name);
-        put_value(out, rows[worst].value[i], asked->column[i]->dimension, units);
+        put_value(out, rows[worst].value[i], asked->column[i]->dimension, head->units);
     }
     text_char(out, '.');
     return holds == count;
@@ -255,11 +265,15 @@ static size_t cases_of(const sweep_row *rows, size_t count)
 void page_sweep(text *out, const page_head *head, const sweep_row *rows, size_t count, const sweep_asked *asked)
 {
     text said = {0};
-    const bool fine = say_verdict(&said, rows, count, asked, head->units);
+    const bool fine = say_verdict(&said, head, rows, count, asked);
     const size_t cases = cases_of(rows, count), varied = asked->columns == 2 && asked->values[0] == 1;
     const bool map = asked->columns == 2 && asked->values[0] > 1 && asked->values[1] > 1;
     page_sentence(out, fine, &said);
-    page_refused(out, head);
+    if (head->refused > 0)
+        text_format(out, "<p><strong>Not every combination could be worked out,</strong> in %zu of the file’s rows: the messages of the run "
+                         "say which and why.</p>\n", head->refused);
+    else
+        page_refused(out, head);
     if (!map && cases > 1 && cases <= CHART_LABELS_MOST) put_overview(out, rows, count, asked->column[varied], varied, head->units);
     text_put(out, "<div class=\"figures\">\n");
     for (size_t i = 0; i < count;) {
