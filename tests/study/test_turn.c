@@ -206,6 +206,25 @@ START_TEST(a_case_that_the_model_refuses)
 END_TEST
 
 /* Any number of whole turns names the same clock. */
+START_TEST(margins_round_the_clock)
+{
+    rbow_member m = rail();
+    double margins[8];
+    m.compression = 3000;
+    m.bow = 0.1;
+    m.spread_load = 4;
+    problem p = problem_of(&m);
+    turn_margins(&p, margins, 8);
+    for (int i = 0; i < 8; i++) near_within(margins[i], margin_with(&p, KNOB(bow_clock), 45 * i * degree), 1e-12, 0);
+    p.member.compression = p.member.spread_load = 0;
+    turn_margins(&p, margins, 8);
+    for (int i = 0; i < 8; i++) ck_assert(isinf(margins[i]) && margins[i] > 0);
+    p.member.wall = -1;
+    turn_margins(&p, margins, 8);
+    for (int i = 0; i < 8; i++) ck_assert(isnan(margins[i]));
+}
+END_TEST
+
 START_TEST(clocks_beyond_a_turn)
 {
     rbow_member m = rail();
@@ -236,6 +255,7 @@ static void fill(TCase *cases)
     tcase_add_test(cases, a_built_in_state_that_yields_for_some_clocks);
     tcase_add_test(cases, a_very_small_load_is_a_load);
     tcase_add_test(cases, a_case_that_the_model_refuses);
+    tcase_add_test(cases, margins_round_the_clock);
     tcase_add_test(cases, clocks_beyond_a_turn);
 }
 
