@@ -16,14 +16,15 @@ import on_learning
 import on_materials
 import on_published
 import on_report
+import on_report_studies
 import on_shop
 import on_streams
 import on_studies
 import on_usage
 from program import Installed, ProgramTest
 
-MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults, on_report, on_studies,
-           on_learning]
+MODULES = [on_usage, on_input, on_materials, on_streams, on_answers, on_published, on_shop, on_faults, on_report,
+           on_report_studies, on_studies, on_learning]
 
 
 def suite(names):

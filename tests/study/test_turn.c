@@ -205,7 +205,6 @@ START_TEST(a_case_that_the_model_refuses)
 }
 END_TEST
 
-/* Any number of whole turns names the same clock. */
 START_TEST(margins_round_the_clock)
 {
     rbow_member m = rail();
@@ -225,6 +224,7 @@ START_TEST(margins_round_the_clock)
 }
 END_TEST
 
+/* Any number of whole turns names the same clock. */
 START_TEST(clocks_beyond_a_turn)
 {
     rbow_member m = rail();
