@@ -88,14 +88,20 @@ static void put_crossings(const chart *upper, const chart *lower, const double a
     }
 }
 
-static void put_now(const chart *upper, const chart *lower, double now)
+/* The word stands in the half that the line leaves free there. */
+static void put_now(const chart *upper, const chart *lower, const run *r)
 {
+    const double now = shown(r->rows[0].now[r->varied], r->column->dimension, r->units);
+    size_t nearest = 0;
+    for (size_t i = 1; i < r->count; i++)
+        if (fabs(place_of(r, i) - now) < fabs(place_of(r, nearest) - now)) nearest = i;
     if (!(now >= upper->x_low && now <= upper->x_high)) return;
     chart_upright(upper, now, "dashed");
     chart_upright(lower, now, "dashed");
     const bool right = chart_x(upper, now) < upper->left + upper->width - 40;
-    chart_words(upper->out, chart_x(upper, now) + (right ? 5 : -5), upper->top + upper->height - 5, right ? "start" : "end", "quiet halo",
-                "now");
+    const bool low = 100 * r->rows[nearest].margin < (upper->y_low + upper->y_high) / 2;
+    chart_words(upper->out, chart_x(upper, now) + (right ? 5 : -5), upper->top + (low ? 40 : upper->height - 5), right ? "start" : "end",
+                "quiet halo", "now");
 }
 
 static void put_factors(const chart *c, const run *r)
@@ -179,7 +185,7 @@ static void put_case(text *out, const run *r)
     chart_axis_y(&lower, "load factors reached");
     chart_axis_x(&lower, page_said(&axis));
     chart_line(&upper, (const double[]){from, to}, (const double[]){0, 0}, 2, "limit");
-    put_now(&upper, &lower, shown(r->rows[0].now[r->varied], r->column->dimension, r->units));
+    put_now(&upper, &lower, r);
     put_line(&upper, r, offsetof(sweep_row, margin), 100, "strong");
     put_factors(&lower, r);
     put_crossings(&upper, &lower, crossings, count < CROSSINGS_MOST ? count : CROSSINGS_MOST, unit_name(r->column->dimension, r->units));
