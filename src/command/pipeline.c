@@ -6,6 +6,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <poll.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
@@ -19,12 +20,25 @@ typedef struct chunk { /* what CHUNK rows came to */
     size_t refused;
 } chunk;
 
-typedef struct round { /* one batch on its way through */
-    const pipeline *p;
-    const char *file;
-    const batch *rows;
+typedef struct turn { /* one piece of the file on its way through */
+    batch rows;
+    bool is_read, is_last;
+    int trouble; /* errno of a read that failed, 0 for none */
     chunk *chunks;
-    size_t room;
+    size_t count, room; /* of the chunks: answered and not handed on yet; there */
+} turn;
+
+/* Two pieces take turns: while the threads answer one, one of them hands on the answers of the other and reads the
+ * next piece into it. Measured with 2 threads: PLACEHOLDER. */
+typedef struct round {
+    const pipeline *p;
+    const char *name;
+    int file;
+    reader *from;
+    char *bytes;
+    turn turns[2];
+    turn *now, *other;
+    int status; /* the worst so far */
 } round;
 
 static int worse(int a, int b)
@@ -34,7 +48,7 @@ static int worse(int a, int b)
 
 static void answer_row(const round *r, chunk *c, const row *given)
 {
-    const place at = {r->file, given->line};
+    const place at = {r->name, given->line};
     int status = NO_VERDICT;
     if (given->record == NULL)
         text_put(&c->complaints, given->complaints);
@@ -44,53 +58,40 @@ static void answer_row(const round *r, chunk *c, const row *given)
     c->refused += status == NO_VERDICT;
 }
 
-static void answer_chunk(void *context, size_t index)
+static void answer_chunk(const round *r, size_t index)
 {
-    const round *r = context;
-    chunk *c = &r->chunks[index];
+    chunk *c = &r->now->chunks[index];
+    const batch *b = &r->now->rows;
     const size_t first = index * CHUNK, end = first + CHUNK;
     c->status = ALL_HOLD;
     c->refused = 0;
-    for (size_t i = first; i < end && i < r->rows->count; i++) answer_row(r, c, &r->rows->rows[i]);
+    for (size_t i = first; i < end && i < b->count; i++) answer_row(r, c, &b->rows[i]);
 }
 
-static bool make_room(round *r, size_t chunks)
+static bool make_room(const pipeline *p, turn *t)
 {
-    if (chunks <= r->room) return true;
-    chunk *more = realloc(r->chunks, chunks * sizeof *more);
+    if (t->count <= t->room) return true;
+    chunk *more = realloc(t->chunks, t->count * sizeof *more);
     if (more == NULL) return false;
-    for (size_t i = r->room; i < chunks; i++) more[i] = (chunk){.answers = rows_for(r->p->out, r->p->results)};
-    r->chunks = more;
-    r->room = chunks;
+    for (size_t i = t->room; i < t->count; i++) more[i] = (chunk){.answers = rows_for(p->out, p->results)};
+    t->chunks = more;
+    t->room = t->count;
     return true;
 }
 
-/* In the order of the file, whatever thread came first. Returned: STOPPED after a failure that ends the run. */
-static int hand_on(round *r, size_t chunks)
+/* In the order of the file, whatever thread came first. */
+static void hand_on(round *r, turn *t)
 {
-    int status = ALL_HOLD;
-    for (size_t k = 0; k < chunks; k++) {
-        chunk *c = &r->chunks[k];
+    for (size_t k = 0; k < t->count && r->status <= NO_VERDICT; k++) {
+        chunk *c = &t->chunks[k];
         if (c->complaints.failed) c->answers.failed = true;
         if (c->complaints.length > 0) say_lines(c->complaints.at);
         text_clear(&c->complaints);
-        status = worse(status, c->status);
+        r->status = worse(r->status, c->status);
         if (r->p->refused != NULL) *r->p->refused += c->refused;
-        if (!rows_hand_on(&c->answers, r->p->out, r->p->kept)) return STOPPED;
+        if (!rows_hand_on(&c->answers, r->p->out, r->p->kept)) r->status = STOPPED;
     }
-    return status;
-}
-
-static int answer_batch(round *r, const batch *rows_read)
-{
-    const size_t chunks = (rows_read->count + CHUNK - 1) / CHUNK;
-    r->rows = rows_read;
-    if (!make_room(r, chunks)) {
-        say("out of memory");
-        return STOPPED;
-    }
-    parallel_for(chunks, r->p->jobs, answer_chunk, r);
-    return hand_on(r, chunks);
+    t->count = 0;
 }
 
 static ssize_t read_piece(int file, char *bytes)
@@ -101,36 +102,75 @@ static ssize_t read_piece(int file, char *bytes)
     return got;
 }
 
-static int run_pieces(round *r, int file, reader *from, char *bytes)
+static void read_into(round *r, turn *t)
 {
-    batch piece = {0};
-    int status = ALL_HOLD;
-    for (ssize_t got = 1; got > 0 && status <= NO_VERDICT;) {
-        got = read_piece(file, bytes);
-        if (got < 0) {
-            say("%s: cannot read: %s", r->file, strerror(errno));
-            status = NO_VERDICT;
-            break;
-        }
-        const reader_state state = reader_feed(from, bytes, (size_t)got, &piece);
-        status = worse(status, answer_batch(r, &piece));
-        if (state == READER_STOPPED) break;
-    }
-    if (*reader_trouble(from) != '\0') {
-        say_lines(reader_trouble(from));
-        status = worse(status, reader_is_short_of_memory(from) ? STOPPED : NO_VERDICT);
-    }
-    batch_free(&piece);
-    return status;
+    const ssize_t got = read_piece(r->file, r->bytes);
+    t->is_read = true;
+    t->trouble = got < 0 ? errno : 0;
+    t->is_last = got <= 0;
+    t->rows.count = 0;
+    if (got >= 0 && reader_feed(r->from, r->bytes, (size_t)got, &t->rows) == READER_STOPPED) t->is_last = true;
+    t->count = (t->rows.count + CHUNK - 1) / CHUNK;
 }
 
-static void round_free(round *r)
+/* Whoever feeds a pipe row by row may wait for an answer before the next: then nothing is read ahead. */
+static bool is_there_more(int file)
 {
-    for (size_t i = 0; i < r->room; i++) {
-        rows_free(&r->chunks[i].answers);
-        text_free(&r->chunks[i].complaints);
+    struct pollfd ask = {.fd = file, .events = POLLIN};
+    return poll(&ask, 1, 0) > 0;
+}
+
+static void work(void *context, size_t item)
+{
+    round *r = context;
+    if (item > 0) {
+        answer_chunk(r, item - 1);
+        return;
     }
-    free(r->chunks);
+    hand_on(r, r->other);
+    if (!r->now->is_last && r->status <= NO_VERDICT && is_there_more(r->file)) read_into(r, r->other);
+}
+
+static void run_turn(round *r)
+{
+    turn *now = r->now, *other = r->other;
+    other->is_read = false;
+    if (!make_room(r->p, now)) {
+        now->count = 0;
+        say("out of memory");
+        r->status = STOPPED;
+        return;
+    }
+    parallel_for(now->count + 1, r->p->jobs, work, r);
+    if (now->trouble != 0) say("%s: cannot read: %s", r->name, strerror(now->trouble));
+    if (now->trouble != 0) r->status = worse(r->status, NO_VERDICT);
+    if (now->is_last || !other->is_read) hand_on(r, now);
+    if (!now->is_last && !other->is_read && r->status <= NO_VERDICT) read_into(r, other);
+    r->now = other;
+    r->other = now;
+}
+
+static void run_pieces(round *r)
+{
+    bool is_last = false;
+    read_into(r, r->now);
+    while (!is_last && r->status <= NO_VERDICT) {
+        is_last = r->now->is_last;
+        run_turn(r);
+    }
+    if (*reader_trouble(r->from) == '\0') return;
+    say_lines(reader_trouble(r->from));
+    r->status = worse(r->status, reader_is_short_of_memory(r->from) ? STOPPED : NO_VERDICT);
+}
+
+static void turn_free(turn *t)
+{
+    for (size_t i = 0; i < t->room; i++) {
+        rows_free(&t->chunks[i].answers);
+        text_free(&t->chunks[i].complaints);
+    }
+    free(t->chunks);
+    batch_free(&t->rows);
 }
 
 static int run_file(const pipeline *p, const char *name)
@@ -141,19 +181,29 @@ static int run_file(const pipeline *p, const char *name)
         say("%s: cannot read: %s", name, strerror(errno));
         return NO_VERDICT;
     }
-    round r = {.p = p, .file = standard ? "stdin" : name};
-    reader *from = reader_new(p->list, r.file, p->prototype);
-    char *bytes = malloc(PIECE);
-    int status = STOPPED;
-    if (from != NULL && bytes != NULL)
-        status = run_pieces(&r, file, from, bytes);
-    else
+    const char *shown = standard ? "stdin" : name;
+    round r = {
+        .p = p,
+        .name = shown,
+        .file = file,
+        .from = reader_new(p->list, shown, p->prototype),
+        .bytes = malloc(PIECE),
+        .now = &r.turns[0],
+        .other = &r.turns[1],
+        .status = ALL_HOLD,
+    };
+    if (r.from != NULL && r.bytes != NULL) {
+        run_pieces(&r);
+    } else {
         say("out of memory");
-    round_free(&r);
-    reader_free(from);
-    free(bytes);
+        r.status = STOPPED;
+    }
+    turn_free(&r.turns[0]);
+    turn_free(&r.turns[1]);
+    reader_free(r.from);
+    free(r.bytes);
     if (!standard) close(file);
-    return status;
+    return r.status;
 }
 
 /* Where it had to stop, rows may be missing: what came out so far must not stand as the answer. */

@@ -4,6 +4,7 @@ terminals."""
 import os
 import pty
 import resource
+import select
 import signal
 import stat
 import subprocess
@@ -30,6 +31,17 @@ class Input(ProgramTest):
             process.stdin.flush()
         out, err = process.communicate()
         self.assertEqual((out.decode(), err), (self.check("-", stdin=f"{HEADER}\n{ROW}\n").out, b""))
+
+    def test_an_answer_before_the_next_row(self):
+        process = self.start("check", "-", "--jobs", "2", stdin=subprocess.PIPE)
+        process.stdin.write(f"{HEADER}\n".encode())
+        for wanted in RESULT_COLUMNS[0], *[ROW.split(",")[0]] * 3:
+            if wanted != RESULT_COLUMNS[0]:
+                process.stdin.write(f"{ROW}\n".encode())
+            process.stdin.flush()
+            self.assertTrue(select.select([process.stdout], [], [], 60)[0], "no answer while the pipe stays open")
+            self.assertTrue(process.stdout.readline().decode().startswith(wanted))
+        self.assertEqual(process.communicate(), (b"", b""))
 
     def test_no_standard_input(self):
         run = self.check("-", stdin=None, preexec_fn=lambda: os.close(0))
