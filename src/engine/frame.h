@@ -2,6 +2,7 @@
 #ifndef RAILBOW_ENGINE_FRAME_H
 #define RAILBOW_ENGINE_FRAME_H
 
+#include "engine/ends.h"
 #include "engine/shapes.h"
 
 #include <railbow/member.h>
@@ -14,7 +15,7 @@ typedef struct zone {
     rbow_section section;
     double compression_yield; /* psi, wall reduction included */
     double yield;
-    /* what turns a state into stress, and stress into shares of yield: divisions that a check would do a hundred times */
+    /* what turns a state into stress, and stress into shares of yield; divided once, not at every load factor */
     double stress_per_moment, stress_per_axial, stress_per_torque; /* of m = M L/EI, lbf, in-lbf (times sqrt 3) */
     double share_pressed, share_pulled;                            /* per psi */
 } zone;
@@ -46,6 +47,16 @@ typedef struct frame {
     piece pieces[PIECES_MOST];
     int piece_count;
 } frame;
+
+static inline bool member_is_free(const rbow_member *m)
+{
+    return end_is(m->end_b, RBOW_FREE);
+}
+
+static inline double or_middle(double at, double length)
+{
+    return end_is(at, RBOW_UNSET) ? length / 2 : at;
+}
 
 /* What is wrong with a member, as rbow_member_faults. */
 size_t frame_faults(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);

@@ -76,7 +76,8 @@ static inline wave_field field_of(const rbow_prepared *p, const shares *s, doubl
 {
     wave_field f = field_from_a(p, s);
     if (side > p->point_at) take_in(&f, half_wave_at(&f, p->point_at), s->of[SHAPE_POINT]);
-    if (p->beam.bow_shape == RBOW_BOW_KINK && side > p->bow_at) take_in(&f, half_wave_at(&f, p->bow_at), s->of[SHAPE_KINK]);
+    if (p->beam.bow_shape == RBOW_BOW_KINK && side > p->bow_at)
+        take_in(&f, half_wave_at(&f, p->bow_at), s->of[SHAPE_KINK]);
     return f;
 }
 

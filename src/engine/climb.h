@@ -1,0 +1,62 @@
+/* The climb to a limit: a level (the use of yield, or the interaction) followed as the load factor grows, to the first
+ * place where it reaches 1. */
+#ifndef RAILBOW_ENGINE_CLIMB_H
+#define RAILBOW_ENGINE_CLIMB_H
+
+#include "engine/factor.h"
+
+typedef enum level { LEVEL_USE, LEVEL_INTERACTION, LEVELS } level;
+
+typedef struct mark { /* what is seen at a load factor */
+    double factor;
+    double level[LEVELS];
+    double at[LEVELS]; /* where along the tube, and in which zone, the level is reached */
+    int zone[LEVELS];
+    peak peaks[2];
+    bool closely; /* not by a glance */
+} mark;
+
+enum { REMEMBERED_MOST = 32 };
+
+/* Both levels come from one equilibrium, so what one climb sees is kept for the other. */
+typedef struct memory {
+    mark seen[REMEMBERED_MOST];
+    int count;
+    mark last; /* looked at closely */
+    double end, step; /* where one climb's first walk ended and its step, for the other to meet remembered places */
+} memory;
+
+typedef struct climb {
+    const frame *frame;
+    double tension;
+    double critical; /* load factor at which the tube buckles; INFINITY for none */
+    level level;
+    memory *memory;
+    bool failed;
+} climb;
+
+climb climb_of(const frame *f, double tension, level which, memory *m);
+
+void memory_clear(memory *m);
+
+mark mark_of_sight(double factor, const sight *s);
+
+/* The whole tube at a load factor. Where something is not a number, the climb has failed. */
+mark climb_look(climb *c, double factor);
+
+/* 0 at the limit, below it negative; close to linear where a tube nears its critical load and bends without bound. */
+double climb_height(const climb *c, const mark *m);
+
+/* Nowhere. */
+reach climb_never(const climb *c);
+
+/* A range without an end: where the axial load does not change, a level that grows at all grows for ever. */
+#define FOR_EVER 1e100
+
+/* Given:    from  looked at closely
+ *           high  where the range ends
+ * Returned: out   the first place where the level reaches 1; climb_never() where it does not
+ * Status:   RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
+rbow_status climb_to_limit(climb *c, const mark *from, double high, reach *out);
+
+#endif
