@@ -346,7 +346,7 @@ static grid grid_of(const climb *c, double low, double high)
               1.1 - frame_axial(f, high, c->tension) / f->critical_load, m->compression / f->critical_load, 1};
     const double apart = fabs(log(g.to / g.from));
     if (apart > 1e-6)
-        g.stretches += (int)(apart / (forced ? 0.1 : 0.2));
+        g.stretches += (int)(apart / (forced ? 0.2 : 0.3));
     else
         g.push = 0;
     return g;
