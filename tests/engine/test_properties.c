@@ -278,7 +278,7 @@ static void yield_is_reached_and_not_before(dice *d, const sample *s)
         return;
     }
     if (!(r.yield_factor > 0) || isinf(r.yield_factor)) return;
-    for (int i = 0; i < 2; i++) {
+    for (int i = 0; i < 8; i++) {
         const double below = i == 0 ? 0.999999 : dice_between(d, 0, 1);
         sample_holds(s, "use below 1 before", use_at(s, below * r.yield_factor) < 1);
     }
