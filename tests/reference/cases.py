@@ -353,6 +353,9 @@ def overlooked(add):
     add("hump of the use over the load, over the limit by little", od=1.5, wall=0.12, end_a=52900.0, end_b="free",
         length=22.5, compression=-152.0, eccentricity=0.1539, moment_a=-552.1, point_load=-22.7, spread_load=-7.128,
         bow=0.002455, miss_a=0.003775)
+    add("hump of the use over the load, and right behind it another place over the limit", material="tuned", od=1.12477,
+        wall=0.0192889, length=24.687, end_b=9616.16, compression=-586.596, moment_b=-136.649, point_load=-26.6837,
+        point_at=10.0055, miss_b=0.0946221, gap=-0.03240435, column_curve="en-b")
 
 
 def reference_members(materials):
