@@ -47,6 +47,10 @@ START_TEST(limits_are_the_factors)
             ck_assert_int_eq(rbow_member_limit(&s.member, &s.material, check, &l), RBOW_OK);
             sample_near(&s, "factor", l.factor, factors[check], 1e-12, 0);
             sample_near(&s, "tension", l.tension, -r.fit_axial, 1e-12, 0);
+            if (check == r.governs && !isnan(r.governs_at)) {
+                sample_near(&s, "place", l.at, r.governs_at, 1e-12, 1e-12 * s.member.length);
+                sample_holds(&s, "zone", l.in_weld_zone == r.governs_in_weld_zone);
+            }
             if (isinf(l.factor)) {
                 sample_holds(&s, "nothing at no limit", isnan(l.axial) && isnan(l.at) && isnan(l.level));
                 continue;
@@ -58,6 +62,18 @@ START_TEST(limits_are_the_factors)
             if (check != RBOW_BY_COLUMN && l.factor > 0 && !buckles) sample_near(&s, "level", l.level, 1, 1e-6, 0);
         }
     }
+}
+END_TEST
+
+/* A column is never helped by what may have relaxed. */
+START_TEST(locked_in_tension_is_no_help)
+{
+    rbow_member m = sound();
+    rbow_limit l;
+    m.gap = 0.01;
+    ck_assert_int_eq(rbow_member_limit(&m, &steel, RBOW_BY_COLUMN, &l), RBOW_OK);
+    near_within(l.tension, 0, 0, 0);
+    near_within(l.axial, l.factor * m.compression, 1e-15, 0);
 }
 END_TEST
 
@@ -84,6 +100,7 @@ static void fill(TCase *cases)
 {
     tcase_add_test(cases, profile_has_the_peak);
     tcase_add_test(cases, limits_are_the_factors);
+    tcase_add_test(cases, locked_in_tension_is_no_help);
     tcase_add_test(cases, what_is_refused);
 }
 
