@@ -97,7 +97,7 @@ static double bend_of(const step s[3])
  * may cancel in one bend: a quarter of the bend of the stretch that was halved, a parabola's own, still counts. */
 static const double sure_to_climb = 8, left_when_halved = 0.25;
 
-/* The most that a random hundred thousand members took was 67; what takes more is rounding in loads beyond reason. */
+/* The most that sixty thousand random members took was 67; what takes more is rounding in loads beyond reason. */
 enum { HALVINGS_MOST = 1000 };
 
 static rbow_status first_in(climb *c, const step s[3], double known, double *factor);
