@@ -57,7 +57,7 @@ int main(int argc, char **argv)
     const double begun = seconds_now();
     for (long i = 0; i < count; i++) {
         rbow_result result;
-        if (rbow_member_check(&members[i], &steel, &result) != RBOW_OK) return 1;
+        if (rbow_member_check(&members[i], &steel, &result) != RBOW_OK) return 2;
         sum += result.margin;
     }
     printf("%.9f %.12g\n", seconds_now() - begun, sum / (double)count);
