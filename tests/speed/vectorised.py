@@ -4,12 +4,14 @@
 For the columns that rows.c writes: push, spread load and weight, half-wave bow, a miss at A, both ends welded, a weld
 zone. It writes the columns of `railbow check --format csv`; remarks and note stay empty.
 
-In shares of the length, xi = x/L, m = M L/EI, w = v/L, z = P L^2/EI = k^2, and t = xi - 1/2 from the middle, a plane has
+In shares of the length, xi = x/L, m = M L/EI, w = v/L, z = P L^2/EI = k^2, and t = xi - 1/2 from the middle, a plane
+has
 
-    m = S/2 cos(kt)/cos(k/2) - D/2 sin(kt)/sin(k/2) + q (cos(kt)/cos(k/2) - 1)/z + c cos(pi t),  c = z pi^2 bow/(pi^2 - z)
+    m = S/2 cos(kt)/cos(k/2) - D/2 sin(kt)/sin(k/2) + q (cos(kt)/cos(k/2) - 1)/z + c cos(pi t)
+    c = z pi^2 bow/(pi^2 - z)
 
-with the sum S and the difference D of the end moments, which follow from the springs' rules m(0) = -s (w'(0) - miss) and
-m(1) = s w'(1).  (Debian: python3-numpy)
+with the sum S and the difference D of the end moments, which follow from the springs' rules m(0) = -s (w'(0) - miss)
+and m(1) = s w'(1).  (Debian: python3-numpy)
 """
 import csv
 import os
@@ -22,7 +24,7 @@ PI = np.pi
 FIXITY_TURN = PI * np.sqrt(2.0)  # k of a tube between welded ends as it buckles: fixity 2
 WELDED = -FIXITY_TURN / np.tan(FIXITY_TURN / 2)
 NEAR_CRITICAL = 1 - 1e-10
-CELLS = 12  # the tube between the weld zones is looked at in so many, each weld zone in two
+CELLS = 8  # the tube between the weld zones is looked at in so many, each weld zone in two
 AT_ONCE = 500  # rows: arrays that stay in the processor's caches; all 20 000 at once take twice as long
 STEPS = 8  # from no load to the most that can be carried, looking for the first that reaches the limit
 
@@ -104,7 +106,7 @@ def largest(curve, places):
     low, high = places[cell, tube], places[cell + 1, tube]
     up, down = uphill[cell, tube], uphill[cell + 1, tube]
     t = low + (high - low) * up / (up - down)
-    for _ in range(5):
+    for _ in range(4):
         f, d1, d2 = curve(t, tube)
         t = np.clip(t - (f * d1).sum(0) / (d1 * d1 + f * d2).sum(0), low, high)
     top = (curve(t, tube)[0]**2).sum(0)
