@@ -55,7 +55,7 @@ def toward(size, clock):
 
 # ---- one load factor -------------------------------------------------------------------------------------------
 
-class Plane:
+class Planes:
     """Both planes of some tubes under z, q and what is built in; an array's last axis is the tube."""
 
     def __init__(self, z, q, bow, miss):
@@ -157,7 +157,7 @@ class Tubes:
         return np.where(relative <= 0.11, 1, np.minimum(1, 0.038 / relative + 2 / 3))
 
     def planes(self, factor, which=slice(None)):
-        return Plane(factor * self.z[which], factor * self.q[:, which], self.bow[:, which], self.miss[:, which])
+        return Planes(factor * self.z[which], factor * self.q[:, which], self.bow[:, which], self.miss[:, which])
 
     def peaks(self, planes, which=slice(None)):
         """Largest moments of tube and weld zone, M, and where, from A."""
@@ -260,17 +260,17 @@ def check(rows):
             or set(rows["end_a"]) | set(rows["end_b"]) != {"welded"}:
         raise SystemExit("one material and welded ends are what this can do")
     tubes = Tubes(rows, material)
+    if not (0 < tubes.compression).all() or not (tubes.compression < tubes.critical).all():
+        raise SystemExit("a push below the critical load is what this can do")
     factors = load_factors(tubes)
     margin, governs = judged(factors)
-    none = np.zeros_like(margin)
+    none, once = np.zeros_like(margin), np.ones_like(margin)
 
     fit_moments, _ = tubes.peaks(tubes.planes(none))
     fit_stress, _ = at_worst(tubes, fit_moments, none)
-    # as loaded; above the critical load there is nothing to tell
-    loaded = np.where(tubes.compression < tubes.critical, 1.0, np.nan)
-    planes = tubes.planes(loaded)
+    planes = tubes.planes(once)
     moments, places = tubes.peaks(planes)
-    stress, use = at_worst(tubes, moments, tubes.compression * loaded)
+    stress, use = at_worst(tubes, moments, tubes.compression)
     more = moments.argmax(0)[None]
     movement, at = largest(planes.movement, np.linspace(-0.5, 0.5, CELLS + 1)[:, None] + none)
     up, right = planes.movement(at)[0]
