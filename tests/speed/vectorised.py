@@ -106,9 +106,12 @@ def largest(curve, places):
     low, high = places[cell, tube], places[cell + 1, tube]
     up, down = uphill[cell, tube], uphill[cell + 1, tube]
     t = low + (high - low) * up / (up - down)
-    for _ in range(4):
+    for _ in range(6):
         f, d1, d2 = curve(t, tube)
-        t = np.clip(t - (f * d1).sum(0) / (d1 * d1 + f * d2).sum(0), low, high)
+        rise, bend = (f * d1).sum(0), (d1 * d1 + f * d2).sum(0)
+        low, high = np.where(rise > 0, t, low), np.where(rise > 0, high, t)
+        newton = t - rise / np.where(bend < 0, bend, np.nan)
+        t = np.where((newton >= low) & (newton <= high), newton, (low + high) / 2)
     top = (curve(t, tube)[0]**2).sum(0)
     order = np.argsort(top)
     higher = order[top[order] > most[tube[order]]]
