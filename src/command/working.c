@@ -76,7 +76,12 @@ static void own_weight(const desk *d)
     if (!(fabs(d->weight_load) > 0)) return;
     const double weight = work_shown(d, DIM_MASS, d->own_result->weight) * (d->units == UNITS_SI ? 9.80665 : 1);
     working_heading(d->w, "Own weight", "");
-    STEP(d, "weight of the tube", "W = density × A L", "from the material's density", weight, d->force, "material", 0);
+    if (d->units == UNITS_SI)
+        STEP(d, "weight of the tube", "W = 9.80665 m/s² × density × A L", "9.80665 × # / 10^9 × # × #", weight, d->force, "material",
+             work_shown(d, DIM_DENSITY, d->k.density), d->tube.area, d->m.length);
+    else
+        STEP(d, "weight of the tube", "W = density × A L", "# × # × #", weight, d->force, "material", d->k.density, d->tube.area,
+             d->m.length);
     STEP(d, "across the tube", "w = W g cos(slope) / L", "# × # × cos(#°) / #", d->weight_load, d->spread, "statics", weight,
          d->m.vertical_g, d->m.slope * 180 / work_pi, d->m.length);
 }

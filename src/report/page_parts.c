@@ -5,6 +5,7 @@
 #include "report/study_cells.h"
 
 #include <math.h>
+#include <string.h>
 
 /* ---- tables ----------------------------------------------------------------------------------------- */
 
@@ -30,6 +31,19 @@ static void put_head(text *out, const field *f, unit_system units)
     text_put(out, "</th>");
 }
 
+/* A margin reads as in the sentence and the drawings, in per cent; so does its deviation, and every share. */
+static void put_plain_number(text *out, const field *f, double value)
+{
+    const bool margin = strstr(f->name, "margin") != NULL, share = strstr(f->name, "share") != NULL || strncmp(f->name, "short_", 6) == 0;
+    const bool unsigned_one = share || strcmp(f->name, "margin_sd") == 0;
+    if (isnan(value) || !(margin || share || strcmp(f->name, "stiffness_change") == 0))
+        put_number(out, value, 5);
+    else if (unsigned_one)
+        text_format(out, "%.2f %%", 100 * value);
+    else
+        put_percent(out, value);
+}
+
 static void put_cell(text *out, const field *f, const void *record, unit_system units, bool first)
 {
     const char *word = field_text(f, record), *name = first ? "th" : "td";
@@ -39,7 +53,7 @@ static void put_cell(text *out, const field *f, const void *record, unit_system 
     if (word != NULL)
         html_text(out, word);
     else
-        put_number(out, shown(field_get(f, record), f->dimension, units), 5);
+        put_plain_number(out, f, shown(field_get(f, record), f->dimension, units));
     text_format(out, "</%s>", name);
 }
 

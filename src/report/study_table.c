@@ -70,7 +70,7 @@ void limit_columns_fill(limit_columns *l, const field *column)
 
 bool limit_is_past(const limit_row *r)
 {
-    return r->state == LIMIT_ROW_ALREADY || (r->state == LIMIT_ROW_FOUND && r->room < 0);
+    return r->short_now || r->state == LIMIT_ROW_ALREADY || (r->state == LIMIT_ROW_FOUND && r->room < 0);
 }
 
 static const field index_fields[] = {
