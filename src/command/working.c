@@ -197,11 +197,13 @@ static void margin(const desk *d, const rbow_result *r)
 {
     const rbow_member *m = &d->m;
     working_heading(d->w, "Margin", "");
+    const bool own = fabs(m->factor_yield - m->factor) > 0; /* a load factor of its own against yield */
     STEP(d, "load factor asked for", "n", "#", m->factor, "", "load case, or --factor", m->factor);
-    if (fabs(m->factor_yield - m->factor) > 0)
+    if (own)
         STEP(d, "and against yield", "n_y", "#", m->factor_yield, "", "load case", m->factor_yield);
-    STEP(d, "margin", "min(yield factor/n_y, column factor/n, interaction factor/n) − 1", "min(# / #, # / #, # / #) − 1", r->margin,
-         "", "least of the three", r->yield_factor, m->factor_yield, r->column_factor, m->factor, r->interaction_factor, m->factor);
+    STEP(d, "margin", own ? "min(yield factor/n_y, column factor/n, interaction factor/n) − 1"
+                          : "min(yield factor/n, column factor/n, interaction factor/n) − 1", "min(# / #, # / #, # / #) − 1", r->margin, "",
+         "least of the three", r->yield_factor, m->factor_yield, r->column_factor, m->factor, r->interaction_factor, m->factor);
     if (!(fabs(m->gap) > 0 || m->miss_a > 0 || m->miss_b > 0)) return;
     STEP(d, "margin without misses and gap", "the same case, nothing forced", "by checking it again", r->margin_unforced, "", "search", 0);
     if (isfinite(r->margin_unforced) && isfinite(r->margin))

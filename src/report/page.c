@@ -227,4 +227,5 @@ void page_verdict(text *out, const page_head *head, const check_row *const row_a
                   "<th scope=\"col\">Tube</th></tr></thead>\n<tbody>\n");
     for (size_t i = 0; i < count; i++) put_row(out, row_at[i], i + 1, head->units);
     text_put(out, "</tbody></table>\n");
+    page_caution(out);
 }

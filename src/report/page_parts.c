@@ -31,17 +31,26 @@ static void put_head(text *out, const field *f, unit_system units)
     text_put(out, "</th>");
 }
 
-/* A margin reads as in the sentence and the drawings, in per cent; so does its deviation, and every share. */
+/* What the sentence and the drawings give in per cent stands in the table so, too: margins, their deviation, shares. */
+static bool is_share(const field *f)
+{
+    return f->dimension == DIM_NONE
+        && (strstr(f->name, "margin") != NULL || strstr(f->name, "share") != NULL || strncmp(f->name, "short_", 6) == 0
+            || strcmp(f->name, "stiffness_change") == 0);
+}
+
+static bool is_signed(const field *f)
+{
+    return strcmp(f->name, "stiffness_change") == 0
+        || (strstr(f->name, "margin") != NULL && strcmp(f->name, "margin_sd") != 0);
+}
+
 static void put_plain_number(text *out, const field *f, double value)
 {
-    const bool margin = strstr(f->name, "margin") != NULL, share = strstr(f->name, "share") != NULL || strncmp(f->name, "short_", 6) == 0;
-    const bool unsigned_one = share || strcmp(f->name, "margin_sd") == 0;
-    if (isnan(value) || !(margin || share || strcmp(f->name, "stiffness_change") == 0))
-        put_number(out, value, 5);
-    else if (unsigned_one)
-        text_format(out, "%.2f %%", 100 * value);
+    if (is_share(f) && isfinite(value))
+        text_format(out, is_signed(f) ? "%+.2f %%" : "%.2f %%", 100 * value);
     else
-        put_percent(out, value);
+        put_number(out, value, 5);
 }
 
 static void put_cell(text *out, const field *f, const void *record, unit_system units, bool first)
@@ -86,11 +95,18 @@ void page_column_name(text *out, const field *f, unit_system units)
     text_format(out, "%s%s%s", f->name, f->dimension != DIM_NONE ? ", " : "", unit_name(f->dimension, units));
 }
 
+void page_caution(text *out)
+{
+    html_element(out, "p", "about", caution);
+    text_char(out, '\n');
+}
+
 void page_sentence(text *out, bool fine, const text *sentence)
 {
     text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
     html_text(out, page_said(sentence));
     text_put(out, "</p>\n");
+    page_caution(out);
 }
 
 void page_begin_figure(text *out, const char *heading, double high, const char *title)
