@@ -59,11 +59,12 @@ static void note_end(const limit_run *l, const place *at, const limit_answer *a,
     text_free(&value);
 }
 
-/* Whether the case as it is, its value outside the range, is under the target. What the model refuses is not held. */
+/* Whether the case as it is, its value outside the range, is under the target. One that the model refuses there (a wall
+ * that no row of the material serves) is not judged. */
 static bool is_short_now(const limit_run *l, const problem *p)
 {
     rbow_margin answer;
-    return problem_margin(p, &p->member, &answer) != RBOW_OK || !(answer.margin >= l->question.margin);
+    return problem_margin(p, &p->member, &answer) == RBOW_OK && !(answer.margin >= l->question.margin);
 }
 
 static void note_short(const limit_run *l, const place *at, double now, text *complaints)

@@ -75,7 +75,7 @@ static void say_rows(text *out, const limit_row *rows, size_t count, const limit
     grid_write(out, &g, colour);
     grid_free(&g);
     if (some_before)
-        wrap(out, "* now lies before the range: the case holds there, but nothing between was looked at; begin with --from.", 0);
+        wrap(out, "* now lies before the range: nothing between was looked at; begin with --from.", 0);
     for (int i = 0; i < 3; i++) text_free(&heads[i]);
 }
 
