@@ -527,7 +527,7 @@ class Limit(StudyTest):
         # outside the range: what is short there has no room, what holds there is told that nothing between was looked at
         note = "the present value, -20000 lbf, lies outside the range, and there the case is SHORT: it has no room"
         for words, status, room, said in (("--to 8000", 1, "", "SHORT now, outside the range"),
-                                          ("--to 20000 --margin=-0.6", 0, None, "falls short beyond it *"),
+                                          ("--to 60000 --margin=-0.6", 0, None, "falls short beyond it *"),
                                           ("--from -1000 --to -4000", 1, "-16000", "SHORT now, outside the range")):
             run = self.study(f"limit --find compression {words}")
             self.assertEqual((run.status, note in run.err), (status, room == ""))
