@@ -91,6 +91,23 @@ class Whole(Page):
         self.assertLess(text.index("no substitute for the rule book"), text.index('class="card"'))
         self.assertTrue(text.startswith("<!DOCTYPE html>\n<html lang=\"en\">"))
 
+    def test_what_holds_without_being_asked_or_by_its_fit_alone_is_named_above_the_table(self):
+        rail = {"length [in]": "24", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "compression [lbf]": "3000",
+                "point_load [lbf]": "478", "point_clock": "180", "miss_a [in]": "0.06", "weld_zone [in]": "1"}
+        self.cases(rail | {"case": "propped"}, {"case": "idle"})
+        rows = self.check("cases.csv").rows
+        self.assertTrue(float(rows[0]["margin"]) >= 0 > float(rows[0]["margin_unforced"]))
+        said = ["1 of the cases has no run load at all: nothing was asked of the tube.",
+                "Careful: ‘propped’ holds only by its forced fit; without it the margin is "
+                f"{100 * float(rows[0]['margin_unforced']):+.1f} %. What is locked in can relax."]
+        page, text = self.page(), " ".join(self.check("cases.csv", "--format", "text").out.split())
+        self.assertEqual([self.words(p) for p in page.findall("body/main/p")[1:3]], said)
+        for sentence in said:
+            self.assertIn(sentence.replace("‘", "'").replace("’", "'"), text)
+        self.cases(rail | {"point_load [lbf]": "100"})
+        self.page()
+        self.assertNotIn("Careful", self.read("page.html"))
+
     def test_the_answer_beside_it_is_the_same(self):
         self.cases(FORCED, {}, {"od [in]": "-1"}, *WAYS)
         for form in "csv", "json", "text":
