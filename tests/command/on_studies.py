@@ -11,8 +11,8 @@ import time
 
 from on_answers import UNITS
 from on_usage import CAUTION, joined
-from program import (CASE_COLUMNS, COMPARE_COLUMNS, HOLDS, INDEX_COLUMNS, LIMIT_COLUMNS, SCATTER_COLUMNS, SHORT,
-                     SWEEP_COLUMNS, ProgramTest, environment, name_and_unit)
+from program import (CASE_COLUMNS, COMPARE_COLUMNS, HOLDS, INDEX_COLUMNS, LIMIT_COLUMNS, SANITIZED, SCATTER_COLUMNS,
+                     SHORT, SWEEP_COLUMNS, ProgramTest, environment, name_and_unit)
 
 STOCK_WALLS = [0.028, 0.035, 0.049, 0.058, 0.065, 0.083, 0.095, 0.120]
 BAD_WALL = "must be above 0 and at most half of od (a solid bar)"
@@ -23,6 +23,8 @@ RICH = {"end_a": "welded", "end_b": "fixed", "length [in]": "36", "compression [
         "bow_clock": "40", "miss_a [in]": "0.1", "spread_load [lbf/in]": "4", "weld_zone [in]": "1"}
 TOLERANCES = "column,minus,plus,unit,shape\nwall,10,10,%,normal\nbow,0.03,0.03,in,triangular\ncompression,10,15,%,\n"
 HOSTILE = "a\033[31mb\rc\td\u009be" + "x" * 200
+
+LASTS = "40000" if SANITIZED else "400000"  # samples that take some seconds
 
 
 class StudyTest(ProgramTest):
@@ -764,7 +766,7 @@ class Terminal(StudyTest):
 
     def test_the_line_shows_names_safely_and_goes_away(self):
         self.cases({"case": HOSTILE, **RICH}, quoting=csv.QUOTE_ALL)
-        process, master = self.start_on_terminal("--samples", "60000", "--jobs", "1")
+        process, master = self.start_on_terminal("--samples", LASTS, "--jobs", "1")
         shown = self.read_until(master, None)
         self.assertEqual(process.wait(20), 1)
         self.assertIn(b"case 1, a\\x1B[31mb\\x0Dc\\x09d", shown)
@@ -781,7 +783,7 @@ class Terminal(StudyTest):
 
     def test_what_was_ignored_stays_ignored(self):
         self.cases({"case": "rail", **RICH})
-        process = self.start("scatter", "cases.csv", "--tolerances", "t.csv", "--samples", "15000",
+        process = self.start("scatter", "cases.csv", "--tolerances", "t.csv", "--samples", LASTS,
                              preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_IGN))
         time.sleep(0.3)
         process.send_signal(signal.SIGINT)
