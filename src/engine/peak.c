@@ -174,7 +174,7 @@ static void search_jets(search *s, const piece *p)
 typedef struct train { /* waves running along the tube from A, piece by piece */
     wave_field field;
     half_wave here;
-    double span[2]; /* of the steps that are known, one a zone: both weld zones have the same */
+    double span[2]; /* of the steps that are known, one a zone: both weld zones have the same; below 0 before */
     half_wave step[2];
 } train;
 
@@ -269,7 +269,7 @@ static void search_moments(const frame *f, const state *s, void (*by_waves)(sear
 {
     search look[2] = {search_of(s, jet_of_moment), search_of(s, jet_of_moment)};
     const bool serve = field_serves(&s->prepared);
-    train t = {.here = {0, 1}};
+    train t = {.here = {0, 1}, .span = {-1, -1}};
     if (serve) t.field = field_from_a(&s->prepared, &s->shares);
     for (int i = 0; i < f->piece_count; i++) {
         const piece *p = &f->pieces[i];
