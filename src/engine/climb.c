@@ -64,7 +64,7 @@ mark climb_look(climb *c, double factor)
 void memory_clear(memory *m)
 {
     m->count = 0;
-    m->end = m->step = 0;
+    m->end = 0;
     m->last.factor = NAN;
 }
 
@@ -87,7 +87,7 @@ static mark look_at_a_glance(climb *c, double factor)
 /* So near to the limit a glance does not tell on which side. */
 static bool is_unsure(const climb *c, const mark *m)
 {
-    return !m->closely && m->level[c->level] > 0.97 && m->level[c->level] < 1;
+    return !m->closely && m->level[c->level] > 0.99 && m->level[c->level] < 1;
 }
 
 static mark glance(climb *c, double factor)
@@ -258,78 +258,148 @@ static rbow_status crossing(climb *c, mark *seen, int last, reach *out)
     return RBOW_OK;
 }
 
-/* ---- step by step ------------------------------------------------------------------------------------ */
-
-static bool is_hump(const climb *c, const mark *before, const mark *here, const mark *after)
-{
-    return climb_height(c, here) > climb_height(c, before) && climb_height(c, here) > climb_height(c, after);
-}
-
-/* A hump between steps is climbed to its top. */
-static rbow_status first_of_hump(climb *c, double low, double middle, double high, reach *out)
-{
-    double at;
-    const mark before = climb_look(c, low), here = climb_look(c, middle), after = climb_look(c, high);
-    if (!is_hump(c, &before, &here, &after)) return RBOW_OK; /* only by a glance */
-    const rbow_status status = highest_between(close_height, c, low, middle, high, &at);
-    if (status != RBOW_OK) return status;
-    mark seen[2] = {before, climb_look(c, at)};
-    return climb_height(c, &seen[1]) < 0 ? RBOW_OK : crossing(c, seen, 1, out);
-}
-
-/* A level that is lower after the first step may still have risen at once. */
-static bool rises_at_once(climb *c, const mark *from, double step, const mark *after)
-{
-    if (!(climb_height(c, after) < climb_height(c, from))) return false;
-    const mark base = glance(c, from->factor), next = glance(c, from->factor + step);
-    return climb_height(c, &next) > climb_height(c, &base);
-}
-
-enum { STEPS_MOST = 8 };
-
-/* What is locked in may be relieved by the run load before it grows, or the reverse: then the climb is looked
- * at in more steps. A later walk need not take shorter ones than the first. */
-static int steps_of(const climb *c, double span)
-{
-    const rbow_member *m = &c->frame->member;
-    const int most = m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0 ? STEPS_MOST : 3;
-    const double enough = ceil(span / c->memory->step * (1 - 1e-9));
-    return enough < most ? (int)fmax(enough, 1) : most;
-}
+/* ---- the first crossing in a stretch ------------------------------------------------------------------ */
 
 static bool is_done(rbow_status status, const reach *out)
 {
     return status != RBOW_OK || isfinite(out->factor);
 }
 
-/* Given:    behind  the last step before, or NULL
- *           from    below the limit, looked at closely
- *           end     a glance; replaced by a closer look where it only seems to reach the limit
- * Returned: behind  the last step before end */
-static rbow_status walk(climb *c, mark *behind, bool first, const mark *from, mark *end, reach *out)
+/* How far the level is past its limit, which bends less there than the height; far beyond it no matter how far. */
+static double past_limit(const climb *c, const mark *m)
 {
-    const double span = end->factor - from->factor;
-    const int steps = steps_of(c, span);
-    const double wide = span / steps, at_once = 1e-6 * wide;
-    mark seen[STEPS_MOST + 2];
-    seen[0] = *behind;
-    seen[1] = *from;
-    if (is_same(c->memory->step, 0)) c->memory->step = wide;
-    for (int i = 2; i <= steps + 1; i++) {
-        rbow_status status = RBOW_OK;
-        seen[i] = i == steps + 1 ? *end : glance(c, from->factor + (i - 1) * wide);
-        if (i == 2 && first) {
-            if (rises_at_once(c, from, at_once, &seen[i]))
-                status = first_of_hump(c, from->factor, from->factor + at_once, seen[i].factor, out);
-        } else if (is_hump(c, &seen[i - 2], &seen[i - 1], &seen[i])) {
-            status = first_of_hump(c, seen[i - 2].factor, seen[i - 1].factor, seen[i].factor, out);
+    return fmin(m->level[c->level], 3) - 1;
+}
+
+static double bend_of(const climb *c, const mark s[3])
+{
+    return fabs(past_limit(c, &s[0]) - 2 * past_limit(c, &s[1]) + past_limit(c, &s[2]));
+}
+
+/* The most that a random hundred thousand members took was 67; what takes more is rounding in loads beyond reason. */
+enum { HALVINGS_MOST = 1000 };
+
+/* Over even steps of a parabola the top of a hump lies above the highest step by an eighth of its bend at most, and the
+ * slope differs from the mean by half of it; what is more is for what is no parabola. A hump and the valley behind it
+ * may cancel in one bend: a quarter of the bend of the stretch that was halved, a parabola's own, still counts. */
+static const double sure_to_climb = 8, left_when_halved = 0.25;
+
+static bool may_cross(const climb *c, const mark *a, const mark *b, double bend)
+{
+    return fmax(past_limit(c, a), past_limit(c, b)) + bend >= 0;
+}
+
+static bool is_sure_to_climb(const climb *c, const mark *a, const mark *b, double bend)
+{
+    return past_limit(c, b) - past_limit(c, a) > sure_to_climb * bend;
+}
+
+static rbow_status first_in(climb *c, const mark s[3], double known, reach *out);
+
+static rbow_status first_in_half(climb *c, const mark *a, const mark *b, double bend, reach *out)
+{
+    const bool crosses = climb_height(c, b) >= 0;
+    mark seen[2] = {*a, *b};
+    if (c->failed || (!crosses && !may_cross(c, a, b, bend))) return RBOW_OK;
+    if (c->halvings == 0 || bend <= height_enough || is_sure_to_climb(c, a, b, bend))
+        return crosses ? crossing(c, seen, 1, out) : RBOW_OK;
+    c->halvings--;
+    const mark s[3] = {*a, climb_look(c, (a->factor + b->factor) / 2), *b};
+    return first_in(c, s, bend, out);
+}
+
+/* The first crossing in a stretch that begins below the limit, looked at closely at its ends and half way; each half
+ * that may hide one is halved again. `known`: the bend of what this is a half of, or of the stretch before. */
+static rbow_status first_in(climb *c, const mark s[3], double known, reach *out)
+{
+    const double bend = fmax(left_when_halved * known, bend_of(c, s));
+    const rbow_status status = first_in_half(c, &s[0], &s[1], bend, out);
+    return is_done(status, out) ? status : first_in_half(c, &s[1], &s[2], bend, out);
+}
+
+static rbow_status first_looked_at_closely(climb *c, const mark s[3], double known, reach *out)
+{
+    mark close[3];
+    for (int i = 0; i < 3; i++) close[i] = climb_look(c, s[i].factor);
+    return first_in(c, close, known, out);
+}
+
+/* ---- stretch by stretch ------------------------------------------------------------------------------- */
+
+/* Where a climb is looked at. Moments go with 1/(critical load - axial load), so the stretches are even in the logarithm
+ * of that distance, counted to a tenth above the critical load so that they end. */
+typedef struct grid {
+    double low, high; /* load factors */
+    double from, to;  /* the distance at both, in critical loads */
+    double push;      /* by which a load factor of 1 lessens it; 0: stretches even in the load factor */
+    int stretches;
+} grid;
+
+/* What is locked in may be relieved by the run load before it grows, or the reverse: then the stretches are shorter.
+ * Where the axial load does not change, moments are straight lines and their largest has no hump. */
+static grid grid_of(const climb *c, double low, double high)
+{
+    const frame *f = c->frame;
+    const rbow_member *m = &f->member;
+    const bool forced = m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0;
+    grid g = {low, high, 1.1 - frame_axial(f, low, c->tension) / f->critical_load,
+              1.1 - frame_axial(f, high, c->tension) / f->critical_load, m->compression / f->critical_load, 1};
+    const double apart = fabs(log(g.to / g.from));
+    if (apart > 1e-6)
+        g.stretches += (int)(apart / (forced ? 0.2 : 0.3));
+    else
+        g.push = 0;
+    return g;
+}
+
+static double grid_place(const grid *g, double share)
+{
+    if (share >= 1) return g->high;
+    if (!(fabs(g->push) > 0)) return g->low + share * (g->high - g->low);
+    return g->low + (g->from - g->from * pow(g->to / g->from, share)) / g->push;
+}
+
+/* Given:    places  [1] to [3] the glances of a stretch, [0] one before; where one only seems to reach the limit, a
+ *                   closer look takes its place
+ *           known   the bend of the stretch before */
+static rbow_status first_in_stretch(climb *c, const grid *g, mark places[4], double known, reach *out)
+{
+    const bool straight = !(fabs(g->push) > 0);
+    const double bend = straight ? 0 : fmax(left_when_halved * known, bend_of(c, &places[1]));
+    for (int i = 2; i <= 3; i++) {
+        const mark *a = &places[i - 1], *b = &places[i];
+        const bool crosses = climb_height(c, b) >= 0, sure = straight || is_sure_to_climb(c, a, b, bend);
+        if (!crosses && (straight || !may_cross(c, a, b, bend))) continue;
+        if (!sure) {
+            const rbow_status status = first_looked_at_closely(c, &places[1], known, out);
+            places[3] = climb_look(c, places[3].factor);
+            return status;
         }
-        if (is_done(status, out)) return status;
-        if (climb_height(c, &seen[i]) >= 0) status = crossing(c, &seen[1], i - 1, out);
+        const rbow_status status = crosses ? crossing(c, places, i, out) : RBOW_OK;
         if (is_done(status, out)) return status;
     }
-    *behind = seen[steps];
-    *end = seen[steps + 1];
+    return RBOW_OK;
+}
+
+/* Given:    from  below the limit, looked at closely
+ *           end   a glance; replaced by a closer look where it only seems to reach the limit
+ * Returned: behind  the last place before end */
+static rbow_status walk(climb *c, mark *behind, const mark *from, mark *end, reach *out)
+{
+    const grid g = grid_of(c, from->factor, end->factor);
+    const double halves = 2 * g.stretches;
+    mark places[4] = {*behind, *from};
+    double bend = 0;
+    for (int i = 1; i <= g.stretches; i++) {
+        places[2] = glance(c, grid_place(&g, (2 * i - 1) / halves));
+        places[3] = i < g.stretches ? glance(c, grid_place(&g, 2 * i / halves)) : *end;
+        const rbow_status status = first_in_stretch(c, &g, places, bend, out);
+        if (is_done(status, out)) return status;
+        bend = bend_of(c, &places[1]);
+        *behind = places[0] = places[2];
+        places[1] = places[3];
+    }
+    *end = places[3];
     return RBOW_OK;
 }
 
@@ -374,8 +444,9 @@ rbow_status climb_to_limit(climb *c, const mark *from, double high, reach *out)
             return RBOW_OK;
         }
         if (!(here.factor < high)) return RBOW_OK;
+        c->halvings = HALVINGS_MOST;
         mark end = end_of_walk(c, &behind, i == 0, &here, high);
-        const rbow_status status = walk(c, &behind, i == 0, &here, &end, out);
+        const rbow_status status = walk(c, &behind, &here, &end, out);
         if (c->failed) return RBOW_STRESS_OVERFLOW;
         if (is_done(status, out)) return status;
         here = end;

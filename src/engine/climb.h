@@ -16,14 +16,14 @@ typedef struct mark { /* what is seen at a load factor */
     bool closely; /* not by a glance */
 } mark;
 
-enum { REMEMBERED_MOST = 32 };
+enum { REMEMBERED_MOST = 64 };
 
 /* Both levels come from one equilibrium, so what one climb sees is kept for the other. */
 typedef struct memory {
     mark seen[REMEMBERED_MOST];
     int count;
     mark last; /* looked at closely */
-    double end, step; /* where one climb's first walk ended and its step, for the other to meet remembered places */
+    double end; /* where one climb's first walk ended, for the other to meet remembered places; 0 for none */
 } memory;
 
 typedef struct climb {
@@ -32,6 +32,7 @@ typedef struct climb {
     double critical; /* load factor at which the tube buckles; INFINITY for none */
     level level;
     memory *memory;
+    int halvings; /* of stretches, that are left */
     bool failed;
 } climb;
 

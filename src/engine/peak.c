@@ -208,37 +208,34 @@ typedef struct slope { /* what a glance asks of a place: the square and half its
     double xi, square, rise;
 } slope;
 
-static void offer_square(search *s, double xi, double square)
-{
-    if (!(square > s->square)) return;
-    s->square = square;
-    s->best.at = xi;
-    s->best.piece = s->piece;
-}
-
-/* The cubic through the squares and their slopes at both ends of a cell, at the place where the straight line through
- * the slopes turns: within a hundredth of the top between. */
-static void offer_top_of_cubic(search *s, const slope *left, const slope *right)
+/* Between two places the top is near where the straight line through the slopes turns; from there one step of Newton's
+ * and Taylor's three terms are right to five digits. What the cubic through both ends puts lower needs no look. */
+static void offer_near_top(search *s, const slope *left, const slope *right)
 {
     const double h = right->xi - left->xi, t = left->rise / (left->rise - right->rise), u = 1 - t;
-    offer_square(s, left->xi + t * h,
-                 u * u * ((1 + 2 * t) * left->square + 2 * t * h * left->rise)
-                     + t * t * ((1 + 2 * u) * right->square - 2 * u * h * right->rise));
+    const double cubic = u * u * ((1 + 2 * t) * left->square + 2 * t * h * left->rise)
+        + t * t * ((1 + 2 * u) * right->square - 2 * u * h * right->rise);
+    if (!(cubic > 0.97 * s->square)) return;
+    const node n = node_at(s, left->xi + t * h);
+    const double step = n.curve < 0 ? -n.rise / n.curve : 0;
+    offer_beside(s, &n, fabs(step) < h / 4 ? step : 0);
 }
 
 static void glance_at_waves(search *s, train *t, const piece *p)
 {
     const half_wave step = step_on(t, p);
     slope left = {0, 0, 0};
+    s->field = &t->field;
     for (int i = 0; i < p->count; i++) {
         if (i > 0) t->here = half_wave_on(&t->field, t->here, step);
         const waves w = waves_at(&t->field, t->here, &p->spots[i]);
         const pair m = value_of_field(&t->field, &w);
         const slope right = {p->spots[i].xi, dot(m, m), dot(m, slope_of_field(&t->field, &w))};
-        offer_square(s, right.xi, right.square);
-        if (left.rise > 0 && right.rise < 0) offer_top_of_cubic(s, &left, &right);
+        offer(s, right.xi, m);
+        if (left.rise > 0 && right.rise < 0) offer_near_top(s, &left, &right);
         left = right;
     }
+    s->field = NULL;
 }
 
 /* ---- the whole tube ---------------------------------------------------------------------------------- */

@@ -15,8 +15,7 @@ typedef struct peak {
  * Returned: peaks  the largest moment m = M L/EI of each zone */
 void peak_moments(const frame *f, const state *s, peak peaks[2]);
 
-/* The same at a third of the cost, right to about a hundredth: places between the frame's spots are judged from the
- * nearest. */
+/* The same at half the cost, right to about five digits: places between the frame's spots are judged from there. */
 void peak_glance(const frame *f, const state *s, peak peaks[2]);
 
 /* Given:    p  a peak of a state nearby

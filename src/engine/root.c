@@ -1,7 +1,6 @@
 #include "engine/root.h"
 
 #include <gsl/gsl_errno.h>
-#include <gsl/gsl_min.h>
 #include <gsl/gsl_roots.h>
 #include <math.h>
 #include <stddef.h>
@@ -54,34 +53,4 @@ rbow_status root_between(scalar_function f, void *context, const bracket *b, dou
     }
     *root = NAN;
     return RBOW_NO_CONVERGENCE;
-}
-
-typedef struct upside_down {
-    scalar_function f;
-    void *context;
-} upside_down;
-
-static double negative(double x, void *context)
-{
-    const upside_down *u = context;
-    return -u->f(x, u->context);
-}
-
-rbow_status highest_between(scalar_function f, void *context, double low, double middle, double high, double *top)
-{
-    state_room room;
-    upside_down down = {f, context};
-    gsl_function function = {.function = negative, .params = &down};
-    gsl_min_fminimizer solver = {.type = gsl_min_fminimizer_brent, .state = &room};
-
-    *top = NAN;
-    if (solver.type->size > sizeof room || !(low < middle && middle < high)) return RBOW_OUT_OF_RANGE;
-    if (gsl_min_fminimizer_set(&solver, &function, middle, low, high) != GSL_SUCCESS) return RBOW_OUT_OF_RANGE;
-    for (int i = 0; i < STEPS_MOST; i++) {
-        if (gsl_min_fminimizer_iterate(&solver) != GSL_SUCCESS) break; /* no nearer: rounding reached */
-        const double left = gsl_min_fminimizer_x_lower(&solver), right = gsl_min_fminimizer_x_upper(&solver);
-        if (gsl_min_test_interval(left, right, 0, 1e-9) == GSL_SUCCESS) break;
-    }
-    *top = gsl_min_fminimizer_x_minimum(&solver);
-    return RBOW_OK;
 }

@@ -18,9 +18,4 @@ typedef struct bracket { /* two places and what the function is there; of opposi
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (no change of sign, or f not finite) | RBOW_NO_CONVERGENCE */
 rbow_status root_between(scalar_function f, void *context, const bracket *b, double residual, double *root);
 
-/* Given:    f     continuous; at middle above its values at low and high
- * Returned: top   where f is highest between, to half of the digits
- * Status:   as above */
-rbow_status highest_between(scalar_function f, void *context, double low, double middle, double high, double *top);
-
 #endif

@@ -8,6 +8,7 @@
 #include <railbow/member.h>
 
 #include <stdio.h>
+#include <string.h>
 
 /* Made up for the tests, with values like normalized tube's. */
 static const rbow_material steel = {
@@ -30,24 +31,52 @@ typedef struct sample {
     rbow_material material;
 } sample;
 
+static inline void print_number(const char *name, double value, const char *end)
+{
+    if (value >= RBOW_FREE && value <= RBOW_FREE && strncmp(name, "end_", 4) == 0)
+        fprintf(stderr, "free%s", end);
+    else if (value >= RBOW_WELDED && value <= RBOW_WELDED && strncmp(name, "end_", 4) == 0)
+        fprintf(stderr, "welded%s", end);
+    else if (isinf(value) && strncmp(name, "end_", 4) == 0)
+        fprintf(stderr, "fixed%s", end);
+    else if (isinf(value) || value <= RBOW_UNSET)
+        fprintf(stderr, "%s", end); /* the default */
+    else
+        fprintf(stderr, "%.17g%s", value, end);
+}
+
+/* As two files: `railbow check --materials THE_FIRST THE_SECOND` does it again. */
 static inline void print_sample(const sample *s)
 {
+    static const char *const curves[] = {"", "johnson", "three-halves", "euler", "aisc", "en-a0", "en-a", "en-b", "en-c", "en-d"};
+    static const char *const shapes[] = {"sine", "arc", "kink"};
     const rbow_member *m = &s->member;
     const rbow_material *k = &s->material;
-    fprintf(stderr, "E %.17g density %.17g yield %.17g compression_yield %.17g weld_yield %.17g intercept %.17g curve %d\n",
-            k->elastic_modulus, k->density, k->yield, k->compression_yield, k->weld_yield, k->column_intercept,
-            (int)k->column_curve);
-    fprintf(stderr, "od %.17g wall %.17g length %.17g end_a %.17g end_b %.17g column_curve %d\n", m->od, m->wall,
-            m->length, m->end_a, m->end_b, m->column_curve);
-    fprintf(stderr, "compression %.17g eccentricity %.17g @ %.17g moment_a %.17g moment_b %.17g @ %.17g\n", m->compression,
-            m->eccentricity, m->eccentricity_clock, m->moment_a, m->moment_b, m->moment_clock);
-    fprintf(stderr, "point_load %.17g at %.17g @ %.17g spread_load %.17g @ %.17g vertical_g %.17g slope %.17g torque %.17g\n",
-            m->point_load, m->point_at, m->point_clock, m->spread_load, m->spread_clock, m->vertical_g, m->slope, m->torque);
-    fprintf(stderr, "bow %.17g @ %.17g shape %d at %.17g miss_a %.17g @ %.17g miss_b %.17g @ %.17g gap %.17g / %.17g\n",
-            m->bow, m->bow_clock, m->bow_shape, m->bow_at, m->miss_a, m->miss_a_clock, m->miss_b, m->miss_b_clock, m->gap,
-            m->gap_stiffness);
-    fprintf(stderr, "weld_zone %.17g dressed %.17g factor %.17g factor_yield %.17g\n", m->weld_zone, m->dressed, m->factor,
-            m->factor_yield);
+    fprintf(stderr, "material,elastic_modulus [psi],shear_modulus [psi],density [lb/in^3],yield [psi],compression_yield [psi],"
+                    "ultimate [psi],weld_yield [psi],column_intercept [psi],column_curve,source\n"
+                    "it,%.17g,%.17g,%.17g,%.17g,%.17g,%.17g,%.17g,%.17g,%s,a test\n",
+            k->elastic_modulus, k->shear_modulus, k->density, k->yield, k->compression_yield, fmax(k->ultimate, k->yield),
+            k->weld_yield, k->column_intercept, curves[k->column_curve]);
+    const struct {
+        const char *name;
+        double value;
+    } columns[] = {
+        {"od [in]", m->od}, {"wall [in]", m->wall}, {"length [in]", m->length}, {"end_a [in-lbf/rad]", m->end_a},
+        {"end_b [in-lbf/rad]", m->end_b}, {"compression [lbf]", m->compression}, {"eccentricity [in]", m->eccentricity},
+        {"eccentricity_clock [rad]", m->eccentricity_clock}, {"moment_a [in-lbf]", m->moment_a},
+        {"moment_b [in-lbf]", m->moment_b}, {"moment_clock [rad]", m->moment_clock}, {"point_load [lbf]", m->point_load},
+        {"point_at [in]", m->point_at}, {"point_clock [rad]", m->point_clock}, {"spread_load [lbf/in]", m->spread_load},
+        {"spread_clock [rad]", m->spread_clock}, {"vertical_g", m->vertical_g}, {"slope [rad]", m->slope},
+        {"torque [in-lbf]", m->torque}, {"bow [in]", m->bow}, {"bow_clock [rad]", m->bow_clock}, {"bow_at [in]", m->bow_at},
+        {"miss_a [in]", m->miss_a}, {"miss_a_clock [rad]", m->miss_a_clock}, {"miss_b [in]", m->miss_b},
+        {"miss_b_clock [rad]", m->miss_b_clock}, {"gap [in]", m->gap}, {"gap_stiffness [lbf/in]", m->gap_stiffness},
+        {"weld_zone [in]", m->weld_zone}, {"dressed [in]", m->dressed}, {"factor", m->factor}, {"factor_yield", m->factor_yield},
+    };
+    const size_t count = sizeof columns / sizeof *columns;
+    for (size_t i = 0; i < count; i++) fprintf(stderr, "%s,", columns[i].name);
+    fprintf(stderr, "case,material,column_curve,bow_shape\n");
+    for (size_t i = 0; i < count; i++) print_number(columns[i].name, columns[i].value, ",");
+    fprintf(stderr, "failed,it,%s,%s\n", curves[m->column_curve], shapes[m->bow_shape]);
 }
 
 /* Fails with the member in full. */

@@ -278,7 +278,7 @@ static void yield_is_reached_and_not_before(dice *d, const sample *s)
         return;
     }
     if (!(r.yield_factor > 0) || isinf(r.yield_factor)) return;
-    for (int i = 0; i < 2; i++) {
+    for (int i = 0; i < 8; i++) {
         const double below = i == 0 ? 0.999999 : dice_between(d, 0, 1);
         sample_holds(s, "use below 1 before", use_at(s, below * r.yield_factor) < 1);
     }
@@ -509,6 +509,90 @@ static void peaks_close_to_a_joint(dice *d, const sample *any)
     peaks_are_the_largest(d, &s);
 }
 
+/* ---- switches --------------------------------------------------------------------------------------- */
+
+/* A value of one input at which the engine changes its way of working, and the input. */
+static double *at_a_switch(dice *d, sample *s)
+{
+    rbow_member *m = &s->member;
+    const rbow_result r = check_sample(s);
+    const double unit = s->material.elastic_modulus * r.section.inertia / (m->length * m->length);
+    const double z[] = {0, 2, -2, pi * pi / 2, pi * pi, -pi * pi, -1e3}; /* P L^2/EI */
+    m->miss_a = m->miss_b = m->gap = 0; /* so that the axial load is the push */
+    m->point_load += 1;
+    switch (dice_below(d, 6)) {
+        case 0: m->point_at = dice_below(d, 2) * m->length; return &m->point_at;
+        case 1: m->weld_zone = m->length / 2; return &m->weld_zone;
+        case 2:
+            m->bow_shape = RBOW_BOW_KINK;
+            m->bow_at = m->point_at = m->length * dice_between(d, 0.1, 0.9);
+            return &m->bow_at;
+        default: m->compression = z[dice_below(d, sizeof z / sizeof *z)] * unit; return &m->compression;
+    }
+}
+
+/* Both sides of a switch, a billionth apart, give the same state but for what that step itself moves. */
+static void no_jump_at_a_switch(dice *d, const sample *any)
+{
+    sample s = *any;
+    double *const input = at_a_switch(d, &s);
+    const double at = *input, unit = s.material.elastic_modulus * check_sample(&s).section.inertia / pow(s.member.length, 2);
+    const double step = 1e-9 * (input == &s.member.compression ? fmax(fabs(at), unit) : s.member.length);
+    const bool zone = input == &s.member.weld_zone; /* beyond the middle there is weld zone only */
+    rbow_result side[2];
+    for (int i = 0; i < 2; i++) {
+        *input = at + (i == 0 ? -step : step);
+        if (input == &s.member.point_at) *input = fmin(fmax(*input, 0), s.member.length);
+        side[i] = check_sample(&s);
+    }
+    *input = at;
+    const double near = near_critical(&side[0]), rel = 1e-6 / (near * near);
+    const double bend = side[0].section.section_modulus * s.material.yield;
+    if (near < 1e-3 || isnan(side[0].peak_moment) || isnan(side[1].peak_moment)) return;
+    sample_near(&s, "peak_moment across a switch", side[1].peak_moment, side[0].peak_moment, rel, 1e-7 * bend);
+    sample_near(&s, "deflection across a switch", side[1].deflection, side[0].deflection, rel, 1e-9 * s.member.length);
+    if (!zone) sample_near(&s, "stress_use across a switch", side[1].stress_use, side[0].stress_use, rel, 1e-7);
+}
+
+static bool is_aisc(const sample *s)
+{
+    const int own = s->member.column_curve;
+    return (own == RBOW_CURVE_OF_MATERIAL ? (int)s->material.column_curve : own) == RBOW_CURVE_AISC;
+}
+
+/* Column curves and the wall rule have a value, not a step, where their branches meet; a slender column no jump either. */
+static void curves_have_no_step(dice *d, const sample *any)
+{
+    sample s = *any;
+    rbow_member *m = &s.member;
+    rbow_result r = check_sample(&s);
+    const double fc = r.wall_reduction * s.material.compression_yield, fe = pi * pi * s.material.elastic_modulus;
+    const double co = r.wall_reduction * s.material.column_intercept;
+    const double slenderness[] = {sqrt(2 * fe / fc), sqrt(7 * fe / (3 * co)), sqrt(2.25 * fe / fc), 0.2 * sqrt(fe / fc), 150,
+                                  sqrt(fe / fc)};
+    m->length *= slenderness[dice_below(d, 6)] / r.slenderness;
+    if (m->end_a > 0 || m->end_b > 0) return; /* a stiffness: its effective length is no fixed share */
+    const double l = m->length;
+    m->point_at = m->bow_at = RBOW_UNSET;
+    m->miss_a = m->miss_b = m->bow = m->gap = m->weld_zone = m->dressed = 0;
+    double load[2];
+    for (int i = 0; i < 2; i++) {
+        m->length = l * (i == 0 ? 1 - 1e-10 : 1 + 1e-10);
+        load[i] = check_sample(&s).column_load;
+    }
+    /* 0.658^2.25 is 0.38996, 0.877/2.25 is 0.38978: the published text's own step */
+    sample_near(&s, "column_load across a switch", load[1], load[0], 5e-4, 0);
+    if (fabs(load[1] / load[0] - 1) > 1e-8) sample_holds(&s, "a step of AISC's only", is_aisc(&s));
+    const double relative = 0.11 * s.material.elastic_modulus / s.material.compression_yield;
+    if (relative <= 2.1) return;
+    double kept[2];
+    for (int i = 0; i < 2; i++) {
+        m->wall = m->od / (relative * (i == 0 ? 1 - 1e-10 : 1 + 1e-10));
+        kept[i] = check_sample(&s).wall_reduction;
+    }
+    sample_near(&s, "wall_reduction across its switch", kept[1], kept[0], 0, 1e-8);
+}
+
 /* ---- */
 
 #define PROPERTY(name, seed)                                                                                   \
@@ -533,6 +617,8 @@ PROPERTY(unforced_is_the_case_without, 112)
 PROPERTY(fit_stands_alone, 113)
 PROPERTY(peaks_are_the_largest, 114)
 PROPERTY(peaks_close_to_a_joint, 115)
+PROPERTY(no_jump_at_a_switch, 116)
+PROPERTY(curves_have_no_step, 117)
 
 static void fill(TCase *cases)
 {
@@ -551,6 +637,8 @@ static void fill(TCase *cases)
     tcase_add_test(cases, test_fit_stands_alone);
     tcase_add_test(cases, test_peaks_are_the_largest);
     tcase_add_test(cases, test_peaks_close_to_a_joint);
+    tcase_add_test(cases, test_no_jump_at_a_switch);
+    tcase_add_test(cases, test_curves_have_no_step);
 }
 
 int main(void)

@@ -342,6 +342,22 @@ def mixtures(add, table):
         add("everything mixed", **size, **inputs)
 
 
+def overlooked(add):
+    """Over the limit between two load factors and under it again: found by a search for what a coarse look misses."""
+    add("hump of the use over the load: a side load across a miss, pulled", od=1.0, wall=0.049, end_a=14100.0,
+        end_b="free", length=25.0, compression=-1020.0, moment_a=-5552.0, point_load=-795.9, point_at=17.4, miss_a=0.6818)
+    add("hump of the use over the load: a spread load across a couple, pulled", od=1.0, wall=0.049, end_a=6400.0,
+        end_b="free", length=14.0, compression=-290.0, moment_a=1058.0, spread_load=41.46, miss_a=0.06654)
+    add("hump of the interaction over the load: a couple across a point load", od=1.5, wall=0.065, end_a=14200.0,
+        end_b="free", length=27.5, compression=1350.0, moment_a=-7405.0, point_load=284.0, point_at=23.0)
+    add("hump of the use over the load, over the limit by little", od=1.5, wall=0.12, end_a=52900.0, end_b="free",
+        length=22.5, compression=-152.0, eccentricity=0.1539, moment_a=-552.1, point_load=-22.7, spread_load=-7.128,
+        bow=0.002455, miss_a=0.003775)
+    add("hump of the use over the load, and right behind it another place over the limit", material="tuned", od=1.12477,
+        wall=0.0192889, length=24.687, end_b=9616.16, compression=-586.596, moment_b=-136.649, point_load=-26.6837,
+        point_at=10.0055, miss_b=0.0946221, gap=-0.03240435, column_curve="en-b")
+
+
 def reference_members(materials):
     table = List(materials)
     end_pairs(table.add)
@@ -354,4 +370,5 @@ def reference_members(materials):
     sizes_and_factors(table.add)
     not_monotone(table.add)
     mixtures(table.add, table)
+    overlooked(table.add)
     return table.rows
