@@ -405,7 +405,7 @@ static rbow_status walk(climb *c, mark *behind, const mark *from, mark *end, rea
 
 /* How far from one place the limit is by the straight line through two, and a little more; NaN where it does not rise.
  * Levels mostly curve upward, which makes it too far rather than too near. */
-static double way_to_limit(int which, const mark *from, const mark *a, const mark *b)
+static double way_to_limit(level which, const mark *from, const mark *a, const mark *b)
 {
     const double rise = b->level[which] - a->level[which];
     return rise > 0 ? 1.02 * (1 - from->level[which]) / rise * (b->factor - a->factor) : (double)NAN;
