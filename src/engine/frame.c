@@ -196,7 +196,7 @@ rbow_status frame_build(const rbow_member *member, const rbow_material *material
         .stiffness_b = f->stiffness_b,
         .point_at = f->has_point ? m->point_at : m->length,
         .bow_at = m->bow_at,
-        .bow_shape = (rbow_bow_shape)m->bow_shape,
+        .bow_shape = m->bow > 0 ? (rbow_bow_shape)m->bow_shape : RBOW_BOW_ARC, /* which needs no shape of its own */
     };
     if (beam_begin(&beam, &f->ready) != RBOW_OK) return RBOW_OUT_OF_RANGE;
     return isfinite(f->tension) && isfinite(f->column_load) ? RBOW_OK : RBOW_STRESS_OVERFLOW;

@@ -117,6 +117,26 @@ static void look_inside(search *s, const node *left, const node *right)
     }
 }
 
+/* Next to one end g may turn, and back again, without any trace at the other: twice Newton's step from there goes past. */
+static void look_beside(search *s, const node *end, const node *other)
+{
+    const double step = -2 * end->rise / end->curve;
+    if (!(end->curve < 0 && fabs(step) < fabs(other->xi - end->xi))) return;
+    const node past = node_at(s, end->xi + step);
+    if (end->rise > 0 && past.rise < 0) offer_turn(s, end, &past);
+    if (end->rise < 0 && past.rise > 0) offer_turn(s, &past, end);
+}
+
+static void look_for_two_turns(search *s, const node *left, const node *right)
+{
+    if (left->rise * left->curve < 0 && right->rise * right->curve > 0)
+        look_inside(s, left, right);
+    else if (left->rise > 0)
+        look_beside(s, left, right);
+    else
+        look_beside(s, right, left);
+}
+
 static double square_at(const node *n)
 {
     return dot(n->jet.f, n->jet.f);
@@ -130,9 +150,8 @@ static void look_between(search *s, const node *left, const node *right)
     const bool rises = starts || left->rise > 0, falls = ends || right->rise < 0;
     if (rises && falls)
         offer_turn(s, left, right);
-    else if (!starts && !ends && left->rise * right->rise > 0 && left->rise * left->curve < 0
-             && right->rise * right->curve > 0)
-        look_inside(s, left, right);
+    else if (!starts && !ends && left->rise * right->rise > 0)
+        look_for_two_turns(s, left, right);
 }
 
 /* ---- one piece --------------------------------------------------------------------------------------- */
@@ -157,16 +176,28 @@ static void look_through_layers(search *s, node *left, double end, double span, 
     }
 }
 
+/* Far from its ends a pulled tube moves by almost the same over several cells: what little dies away there turns the size
+ * more than once within a cell of the moments, so the movement's are cut to 0.7 radians. */
+static int parts_of(const search *s, double cell)
+{
+    enum { PARTS_MOST = 16 };
+    const bool cut = s->jet == jet_of_movement && s->state->prepared.tension;
+    return cut ? (int)fmin(fmax(ceil(cell * s->state->prepared.wave / 0.7), 1), PARTS_MOST) : 1;
+}
+
 static void search_jets(search *s, const piece *p)
 {
     const bool layers = s->state->prepared.tension != 0;
-    const double cell = (p->to - p->from) / (p->count - 1), most = p->count > 2 ? cell : cell / 2;
+    const double span = p->to - p->from;
+    const int parts = parts_of(s, span / (p->count - 1)), cells = (p->count - 1) * parts;
+    const double most = cells > 1 ? span / cells : span / 2;
     node left = node_of(s, &p->spots[0]);
     offer_beside(s, &left, 0);
-    for (int i = 1; i < p->count; i++) {
+    for (int i = 1; i <= cells; i++) {
         if (layers && i == 1) look_through_layers(s, &left, p->from, most, true);
-        if (layers && i + 1 == p->count) look_through_layers(s, &left, p->to, most, false);
-        const node right = node_of(s, &p->spots[i]);
+        if (layers && i == cells) look_through_layers(s, &left, p->to, most, false);
+        const bool known = i % parts == 0;
+        const node right = known ? node_of(s, &p->spots[i / parts]) : node_at(s, p->from + span * i / cells);
         look_on(s, &left, &right);
     }
 }
@@ -174,7 +205,7 @@ static void search_jets(search *s, const piece *p)
 typedef struct train { /* waves running along the tube from A, piece by piece */
     wave_field field;
     half_wave here;
-    double span[2]; /* of the steps that are known, one a zone: both weld zones have the same */
+    double span[2]; /* of the steps that are known, one a zone: both weld zones have the same; below 0 before */
     half_wave step[2];
 } train;
 
@@ -266,7 +297,7 @@ static void search_moments(const frame *f, const state *s, void (*by_waves)(sear
 {
     search look[2] = {search_of(s, jet_of_moment), search_of(s, jet_of_moment)};
     const bool serve = field_serves(&s->prepared);
-    train t = {.here = {0, 1}};
+    train t = {.here = {0, 1}, .span = {-1, -1}};
     if (serve) t.field = field_from_a(&s->prepared, &s->shares);
     for (int i = 0; i < f->piece_count; i++) {
         const piece *p = &f->pieces[i];

@@ -444,9 +444,47 @@ START_TEST(the_place_of_a_peak_is_exact)
 }
 END_TEST
 
+/* A zone border or a load within rounding of another leaves a piece of the tube of no length. Without an axial load
+ * M = M_B x/L + q x (L - x)/2, at most q L^2/8 + M_B/2 + M_B^2/(2 q L^2). */
+START_TEST(a_piece_of_no_length)
+{
+    const double l = 30, q = 3, b = 500, none = nextafter(0.5, 0);
+    const struct {
+        double weld_zone, point_at;
+    } pieces[] = {{none * l, RBOW_UNSET}, {0, 1e-15}, {1, l - 1}, {1, 1 + 1e-15}, {2, l * (1 - 2 / l)}};
+    for (size_t i = 0; i < sizeof pieces / sizeof *pieces; i++) {
+        rbow_member m = tube_of(1.25, 0.049, l);
+        m.spread_load = q;
+        m.moment_b = b;
+        m.weld_zone = pieces[i].weld_zone;
+        m.point_at = pieces[i].point_at;
+        m.point_load = i == 0 ? 0 : 1e-9;
+        near_within(check(&m, &steel).peak_moment, q * l * l / 8 + b / 2 + b * b / (2 * q * l * l), 1e-9, 0);
+    }
+}
+END_TEST
+
+/* A bow of nothing does nothing, of whatever shape and however strong the pull: the moment at a free end is the pull
+ * times its offset. */
+START_TEST(no_bow_under_a_strong_pull)
+{
+    for (int shape = RBOW_BOW_SINE; shape <= RBOW_BOW_KINK; shape++) {
+        rbow_member m = tube_of(0.5, 0.035, 200);
+        m.end_a = RBOW_FIXED;
+        m.end_b = RBOW_FREE;
+        m.compression = -3e6;
+        m.eccentricity = 0.1;
+        m.bow_shape = shape;
+        near_within(check(&m, &steel).peak_moment, 300e3, 1e-9, 0);
+    }
+}
+END_TEST
+
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, the_place_of_a_peak_is_exact);
+    tcase_add_test(cases, a_piece_of_no_length);
+    tcase_add_test(cases, no_bow_under_a_strong_pull);
     tcase_add_test(cases, gere_eccentric_column);
     tcase_add_test(cases, sarkar_eccentric_column);
     tcase_add_test(cases, gere_column_ends);
