@@ -57,7 +57,8 @@ const command commands[] = {
      .operands = "FILE...",
      .text = "Goes from --from to --to and finds the first value at which the margin falls under --margin, even where "
              "the margin rises again behind it. A value that the model refuses ends the range. Says what room the "
-             "present value has. Exit status 1 when a present value is past its limit or a case short from the start.",
+             "present value has; a present value outside the range is checked as it is. Exit status 1 when a present value is "
+             "past its limit or a case is short, from the start or as it is.",
      .example = "railbow limit nose.csv --find miss_a --to 1in",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},

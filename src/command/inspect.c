@@ -211,15 +211,15 @@ static void add_reason(text *reasons, const tube_readings *t, const char *what, 
 {
     const unit *u = unit_shown(DIM_LENGTH, t->units);
     begin_reason(reasons);
-    text_format(reasons, "%s %.5g %s, %s %.5g", what, unit_from_own(u, value), u->name, against,
-                unit_from_own(u, limit));
+    text_format(reasons, "%s %.5g %s, %s %.5g %s", what, unit_from_own(u, value), u->name, against,
+                unit_from_own(u, limit), u->name);
 }
 
 static void add_near(text *reasons, const tube_readings *t, const char *what, double value, double limit)
 {
     const unit *u = unit_shown(DIM_LENGTH, t->units);
     text against = {0};
-    text_format(&against, "within the gauge (%.3g) of its limit", unit_from_own(u, t->gauge));
+    text_format(&against, "within the gauge (%.3g %s) of its limit", unit_from_own(u, t->gauge), u->name);
     add_reason(reasons, t, what, value, against.at != NULL ? against.at : "", limit);
     text_free(&against);
 }

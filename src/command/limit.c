@@ -59,6 +59,23 @@ static void note_end(const limit_run *l, const place *at, const limit_answer *a,
     text_free(&value);
 }
 
+/* Whether the case as it is, its value outside the range, is under the target. One that the model refuses there (a wall
+ * that no row of the material serves) is not judged. */
+static bool is_short_now(const limit_run *l, const problem *p)
+{
+    rbow_margin answer;
+    return problem_margin(p, &p->member, &answer) == RBOW_OK && !(answer.margin >= l->question.margin);
+}
+
+static void note_short(const limit_run *l, const place *at, double now, text *complaints)
+{
+    text value = {0};
+    case_value_say(&value, l->column, now);
+    message_add(complaints, at->file, at->line, l->column->name, "the present value, %s, lies outside the range, and there "
+                "the case is SHORT: it has no room", value.at != NULL ? value.at : "");
+    text_free(&value);
+}
+
 static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
 {
     const load_case *c = record;
@@ -74,14 +91,21 @@ static int answer_case(const case_run *run, const place *at, const void *record,
     const bool ends = !isnan(a.ends_at), goes_up = l->question.to > l->question.from;
     if (ends) note_end(l, at, &a, complaints);
     const double now = case_present(c, l->column);
+    const bool before = goes_up ? now < l->question.from : now > l->question.from;
+    const bool beyond = goes_up ? now > l->question.to : now < l->question.to;
+    const bool short_now = (before || beyond) && is_short_now(l, &p);
+    const double room = goes_up ? a.limit - now : now - a.limit;
+    if (short_now && room > 0) note_short(l, at, now, complaints);
     const limit_row answer = {
         .name = c->name,
         .column = l->column->name,
         .limit = a.limit,
         .now = now,
-        .room = goes_up ? a.limit - now : now - a.limit,
+        .room = short_now && room > 0 ? (double)NAN : room,
         .state = (int)a.state,
         .ends = ends,
+        .before = before,
+        .short_now = short_now,
     };
     rows_add(answers, &answer);
     return limit_is_past(&answer) ? SOME_SHORT : ALL_HOLD;

@@ -6,6 +6,7 @@
 #include "command/say.h"
 #include "report/check_table.h"
 #include "report/list_text.h"
+#include "report/study_cells.h"
 
 #include <railbow/tube.h>
 
@@ -102,7 +103,10 @@ static bool write_sections(const section_rows *sections, output *out)
     rows written = rows_for(out, &section_list);
     bool fine = rows_begin(out, &section_list);
     for (size_t i = 0; i < sections->count; i++) rows_add(&written, &sections->at[i]);
-    if (out->format == FORMAT_TEXT) list_text_turned(&t, &section_list, sections->at, sections->count, out->units);
+    if (out->format == FORMAT_TEXT) {
+        list_text_turned(&t, &section_list, sections->at, sections->count, out->units);
+        put_end(&t, false);
+    }
     fine = output_text(out, &t) && output_text(out, &written.written) && fine;
     text_free(&t);
     rows_free(&written);
@@ -114,8 +118,8 @@ int command_section(const options *o)
     materials m;
     output out;
     section_rows sections = {0};
-    const bool grid = o->ods != NULL && o->walls != NULL && o->operand_count == 0;
-    if (!grid && (o->operand_count == 0 || o->ods != NULL || o->walls != NULL)) {
+    const bool of_grid = o->ods != NULL && o->walls != NULL && o->operand_count == 0;
+    if (!of_grid && (o->operand_count == 0 || o->ods != NULL || o->walls != NULL)) {
         say("section: name sizes like 1.25x0.058, or a grid with --ods and --walls; see 'railbow help section'");
         return NO_VERDICT;
     }
@@ -126,7 +130,7 @@ int command_section(const options *o)
     if (!opened || density < 0) {
         status = NO_VERDICT;
     } else {
-        if (!(grid ? sections_of_grid(o, density, &sections) : sections_of_sizes(o, density, &sections))) status = NO_VERDICT;
+        if (!(of_grid ? sections_of_grid(o, density, &sections) : sections_of_sizes(o, density, &sections))) status = NO_VERDICT;
         if (sections.count > 0 && output_open(&out, o)) {
             const bool written = write_sections(&sections, &out);
             if (!output_close(&out, true) || !written) status = NO_VERDICT;

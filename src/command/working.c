@@ -76,7 +76,12 @@ static void own_weight(const desk *d)
     if (!(fabs(d->weight_load) > 0)) return;
     const double weight = work_shown(d, DIM_MASS, d->own_result->weight) * (d->units == UNITS_SI ? 9.80665 : 1);
     working_heading(d->w, "Own weight", "");
-    STEP(d, "weight of the tube", "W = density × A L", "from the material's density", weight, d->force, "material", 0);
+    if (d->units == UNITS_SI)
+        STEP(d, "weight of the tube", "W = 9.80665 m/s² × density × A L", "9.80665 × # / 10^9 × # × #", weight, d->force, "material",
+             work_shown(d, DIM_DENSITY, d->k.density), d->tube.area, d->m.length);
+    else
+        STEP(d, "weight of the tube", "W = density × A L", "# × # × #", weight, d->force, "material", d->k.density, d->tube.area,
+             d->m.length);
     STEP(d, "across the tube", "w = W g cos(slope) / L", "# × # × cos(#°) / #", d->weight_load, d->spread, "statics", weight,
          d->m.vertical_g, d->m.slope * 180 / work_pi, d->m.length);
 }
@@ -192,11 +197,13 @@ static void margin(const desk *d, const rbow_result *r)
 {
     const rbow_member *m = &d->m;
     working_heading(d->w, "Margin", "");
+    const bool own = fabs(m->factor_yield - m->factor) > 0; /* a load factor of its own against yield */
     STEP(d, "load factor asked for", "n", "#", m->factor, "", "load case, or --factor", m->factor);
-    if (fabs(m->factor_yield - m->factor) > 0)
+    if (own)
         STEP(d, "and against yield", "n_y", "#", m->factor_yield, "", "load case", m->factor_yield);
-    STEP(d, "margin", "min(yield factor/n_y, column factor/n, interaction factor/n) − 1", "min(# / #, # / #, # / #) − 1", r->margin,
-         "", "least of the three", r->yield_factor, m->factor_yield, r->column_factor, m->factor, r->interaction_factor, m->factor);
+    STEP(d, "margin", own ? "min(yield factor/n_y, column factor/n, interaction factor/n) − 1"
+                          : "min(yield factor/n, column factor/n, interaction factor/n) − 1", "min(# / #, # / #, # / #) − 1", r->margin, "",
+         "least of the three", r->yield_factor, m->factor_yield, r->column_factor, m->factor, r->interaction_factor, m->factor);
     if (!(fabs(m->gap) > 0 || m->miss_a > 0 || m->miss_b > 0)) return;
     STEP(d, "margin without misses and gap", "the same case, nothing forced", "by checking it again", r->margin_unforced, "", "search", 0);
     if (isfinite(r->margin_unforced) && isfinite(r->margin))

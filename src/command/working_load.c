@@ -46,7 +46,7 @@ static void take_point(const bent *b, lateral *l)
     const double plain = idle ? 0 : work_part(l, m->point_load, m->point_clock), bow = work_part(l, m->bow, m->bow_clock);
     if (work_acts(plain)) {
         l->point = b->factor * plain;
-        STEP(b->d, "point load", OF_PLANE(l, "F = λ F cos(clock)", "F = λ F sin(clock)"),
+        STEP(b->d, "point load", OF_PLANE(l, "F = λ point load cos(clock)", "F = λ point load sin(clock)"),
              OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"), l->point, b->d->force, given, b->factor, m->point_load,
              clock_degrees(m->point_clock));
     }

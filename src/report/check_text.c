@@ -140,7 +140,7 @@ static void say_idle(text *out, const check_row *rows, size_t count)
     size_t idle = 0;
     for (size_t i = 0; i < count; i++) idle += !rows[i].runs;
     if (idle == 0) return;
-    text_format(out, "%zu of them %s no run load at all: nothing was asked of the tube.\n", idle, idle == 1 ? "has" : "have");
+    text_format(out, "%zu of the cases %s no run load at all: nothing was asked of the tube.\n", idle, idle == 1 ? "has" : "have");
 }
 
 /* What holds only because of what is locked in may stop to hold when that relaxes. */

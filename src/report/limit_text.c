@@ -19,7 +19,9 @@ static void add_value(grid *g, double value, const field *column, unit_system un
 
 static const char *state_of(const limit_row *r)
 {
+    if (r->short_now) return "SHORT now, outside the range";
     if (r->state == LIMIT_ROW_ALREADY) return "SHORT from the start";
+    if (r->before) return r->state == LIMIT_ROW_FOUND ? "falls short beyond it *" : "holds to the end *";
     if (r->state == LIMIT_ROW_FOUND) return r->room < 0 ? "now PAST it" : "falls short beyond it";
     if (r->room < 0) return "holds to the end; now lies beyond";
     return r->ends ? "holds as far as the model goes" : "holds to the end";
@@ -38,6 +40,8 @@ static void say_summary(text *out, const limit_row *rows, size_t count, const li
     text_format(&line, ", for a margin of at least %.1f %%: ", 100 * asked->margin);
     if (past == 0)
         text_put(&line, count == 1 ? "the case is inside its limit." : "every case is inside its limit.");
+    else if (count == 1)
+        text_put(&line, "the case is past the limit.");
     else
         text_format(&line, "%zu of %zu cases %s past the limit.", past, count, past == 1 ? "is" : "are");
     put_paragraph(out, &line, past == 0 ? TONE_GOOD : TONE_BAD, colour);
@@ -52,6 +56,7 @@ static void say_rows(text *out, const limit_row *rows, size_t count, const limit
     const char *u = unit_name(asked->column->dimension, units);
     grid g = {0};
     text heads[3] = {{0}};
+    bool some_before = false;
     grid_column(&g, "case", GRID_LEFT);
     for (int i = 0; i < 3; i++) {
         text_format(&heads[i], "%s%s%s", names[i], *u != '\0' ? ", " : "", u);
@@ -60,6 +65,7 @@ static void say_rows(text *out, const limit_row *rows, size_t count, const limit
     grid_column(&g, "state", GRID_LEFT);
     for (size_t i = 0; i < count; i++) {
         const limit_row *r = &rows[i];
+        some_before = some_before || (r->before && !limit_is_past(r));
         add_name(&g, r->name);
         add_value(&g, r->now, asked->column, units);
         add_value(&g, r->limit, asked->column, units);
@@ -68,6 +74,8 @@ static void say_rows(text *out, const limit_row *rows, size_t count, const limit
     }
     grid_write(out, &g, colour);
     grid_free(&g);
+    if (some_before)
+        wrap(out, "* now lies before the range: nothing between was looked at; begin with --from.", 0);
     for (int i = 0; i < 3; i++) text_free(&heads[i]);
 }
 

@@ -87,20 +87,3 @@ void list_text_turned(text *out, const field_list *list, const void *records, si
                      count - first < BLOCK ? count - first : BLOCK, units);
     }
 }
-
-void list_text(text *out, const field_list *list, const void *records, size_t count, unit_system units)
-{
-    grid g = {0};
-    text heads[GRID_COLUMNS_MOST] = {{0}};
-    for (size_t i = 0; i < list->count && i < GRID_COLUMNS_MOST; i++) {
-        const field *f = &list->fields[i];
-        put_head(&heads[i], f, units);
-        grid_column(&g, heads[i].at, f->kind == FIELD_NUMBER ? GRID_RIGHT : GRID_LEFT);
-    }
-    for (size_t row = 0; row < count; row++)
-        for (size_t i = 0; i < list->count && i < GRID_COLUMNS_MOST; i++)
-            add_cell(&g, &list->fields[i], (const char *)records + row * list->record_size, units);
-    grid_write(out, &g, false);
-    grid_free(&g);
-    for (size_t i = 0; i < GRID_COLUMNS_MOST; i++) text_free(&heads[i]);
-}

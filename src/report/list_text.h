@@ -5,11 +5,8 @@
 #include "table/field.h"
 #include "table/text.h"
 
-/* Every column with its unit, numbers with five significant digits. */
-void list_text(text *out, const field_list *list, const void *records, size_t count, unit_system units);
-
-/* The same turned round, for a few records with many columns: one line a column, one column a record, in blocks
- * that fit a terminal. */
+/* Every column with its unit, numbers with five significant digits; turned round, for a few records with many columns:
+ * one line a column, one column a record, in blocks that fit a terminal. */
 void list_text_turned(text *out, const field_list *list, const void *records, size_t count, unit_system units);
 
 /* One number for people: at most `digits` significant ones, "no limit" for infinity, "-" for what does not exist. */

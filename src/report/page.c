@@ -132,6 +132,24 @@ void page_refused(text *out, const page_head *head)
         text_put(out, "<p><strong>Not everything could be read:</strong> the messages of the run say what.</p>\n");
 }
 
+/* What the text names above its table, too: a case of which nothing was asked, and one that its forced fit props up. */
+static void put_warnings(text *out, const check_row *const row_at[], size_t count)
+{
+    size_t idle = 0;
+    for (size_t i = 0; i < count; i++) idle += !row_at[i]->runs;
+    if (idle > 0)
+        text_format(out, "<p><strong>%zu of the cases %s no run load at all:</strong> nothing was asked of the tube.</p>\n", idle,
+                    idle == 1 ? "has" : "have");
+    for (size_t i = 0; i < count; i++) {
+        if (!(row_at[i]->margin >= 0 && row_at[i]->margin_unforced < 0)) continue;
+        text_put(out, "<p><strong>Careful: ‘");
+        html_text(out, row_at[i]->name);
+        text_put(out, "’ holds only by its forced fit;</strong> without it the margin is ");
+        put_percent(out, row_at[i]->margin_unforced);
+        text_put(out, ". What is locked in can relax.</p>\n");
+    }
+}
+
 /* ---- the table of cases ----------------------------------------------------------------------------- */
 
 static void put_margin_bar(text *out, const check_row *r)
@@ -219,6 +237,7 @@ void page_verdict(text *out, const page_head *head, const check_row *const row_a
     put_sentence(out, row_at, count, holds);
     text_put(out, "</p>\n");
     page_refused(out, head);
+    put_warnings(out, row_at, count);
     text_put(out, "<table class=\"cases stack\"><caption>Margin: the load factor at the limit over the one asked for, "
                   "less 1. The bars run from −100 % to +100 % with 0 in the middle.</caption>\n<thead><tr>"
                   "<th scope=\"col\">Case</th><th scope=\"col\">Verdict</th><th scope=\"col\" class=\"n\">Margin</th>"
@@ -227,4 +246,5 @@ void page_verdict(text *out, const page_head *head, const check_row *const row_a
                   "<th scope=\"col\">Tube</th></tr></thead>\n<tbody>\n");
     for (size_t i = 0; i < count; i++) put_row(out, row_at[i], i + 1, head->units);
     text_put(out, "</tbody></table>\n");
+    page_caution(out);
 }

@@ -55,8 +55,9 @@ static void put_state_name(text *out, int state, double factor)
 
 static void moment_caption(text *out, const check_row *r, const picture *p)
 {
-    text_put(out, "<figcaption>Size of the bending moment from joint A to joint B: dotted what is locked in with no run load, "
-                  "thin as loaded");
+    text_put(out, "<figcaption>Size of the bending moment from joint A to joint B: ");
+    if (r->fit_moment > 0) text_put(out, "dotted what is locked in with no run load, ");
+    text_put(out, "thin as loaded");
     if (isfinite(p->states[PICTURE_AT_LIMIT].moment[0]))
         text_put(out, ", thick at the limit, where it touches what is allowed there (dashed");
     else if (isnan(p->states[PICTURE_LOADED].moment[0]))

@@ -259,7 +259,7 @@ static void rail_caption(text *out, const picture *p, double exaggerated, unit_s
         text_put(out, ", bowed by ");
         page_value(out, p->bow_size, DIM_LENGTH, units, 4);
     }
-    text_put(out, isfinite(p->states[PICTURE_LOADED].up[0]) ? "; thick: in the car, as loaded. " : "; as loaded it finds no equilibrium. ");
+    text_put(out, isfinite(p->states[PICTURE_LOADED].up[0]) ? "; thick: welded in, as loaded. " : "; as loaded it finds no equilibrium. ");
     put_end(out, "Joint A", p->end_a);
     put_end(out, ", joint B", p->end_b);
     text_char(out, '.');

@@ -25,7 +25,9 @@ static void say_verdict(text *out, const limits *l, size_t count)
 {
     size_t past = 0;
     for (size_t i = 0; i < count; i++) past += limit_is_past(&l->rows[i]);
-    if (past > 0)
+    if (past > 0 && count == 1)
+        text_format(out, "The case is past the limit of %s", l->asked->column->name);
+    else if (past > 0)
         text_format(out, "%zu of %zu cases %s past the limit of %s", past, count, past == 1 ? "is" : "are", l->asked->column->name);
     else
         text_format(out, count == 1 ? "The case is inside its limit of %s" : "Every case is inside its limit of %s", l->asked->column->name);
@@ -35,9 +37,9 @@ static void say_verdict(text *out, const limits *l, size_t count)
 
 static const char *state_words(const limit_row *r)
 {
-    if (r->state == LIMIT_ROW_ALREADY) return "✗ SHORT";
+    if (r->short_now || r->state == LIMIT_ROW_ALREADY) return "✗ SHORT";
     if (limit_is_past(r)) return "✗ PAST";
-    return r->room < 0 ? "beyond" : "";
+    return r->before ? "before" : r->room < 0 ? "beyond" : "";
 }
 
 static void put_case(const chart *c, const limits *l, const limit_row *r, double y)
@@ -48,7 +50,7 @@ static void put_case(const chart *c, const limits *l, const limit_row *r, double
     shorten(&name, r->name, 22);
     chart_words(c->out, 0, y + 4, "start", "", page_said(&name));
     text_free(&name);
-    if (isfinite(now) && isfinite(limit)) chart_bar(c, now, limit, y, 8, past ? "fill-red" : "fill-blue");
+    if (isfinite(now) && isfinite(limit) && !isnan(r->room)) chart_bar(c, now, limit, y, 8, past ? "fill-red" : "fill-blue");
     if (r->state != LIMIT_ROW_NEVER && isfinite(limit))
         text_format(c->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"mark\"/>\n", chart_x(c, limit), y - 9,
                     chart_x(c, limit), y + 9);
@@ -67,7 +69,8 @@ static void put_chart(text *out, const limits *l, size_t first, size_t end)
     chart_axis_x(&c, page_said(&axis));
     for (size_t i = first; i < end; i++) put_case(&c, l, &l->rows[i], c.top + LINE * ((double)(i - first) + 0.5));
     page_end_figure(out, "Ring: the present value; upright mark: the limit. The bar between them is the room that is left, or, with "
-                         "PAST, by how much the limit is passed. Without a mark the case holds to the end of the range.");
+                         "PAST, by how much the limit is passed. Without a mark the case holds to the end of the range. Where the present "
+                         "value lies before the range, nothing between was looked at; SHORT there has no bar.");
     text_free(&axis);
 }
 

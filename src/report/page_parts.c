@@ -5,6 +5,7 @@
 #include "report/study_cells.h"
 
 #include <math.h>
+#include <string.h>
 
 /* ---- tables ----------------------------------------------------------------------------------------- */
 
@@ -30,6 +31,28 @@ static void put_head(text *out, const field *f, unit_system units)
     text_put(out, "</th>");
 }
 
+/* What the sentence and the drawings give in per cent stands in the table so, too: margins, their deviation, shares. */
+static bool is_share(const field *f)
+{
+    return f->dimension == DIM_NONE
+        && (strstr(f->name, "margin") != NULL || strstr(f->name, "share") != NULL || strncmp(f->name, "short_", 6) == 0
+            || strcmp(f->name, "stiffness_change") == 0);
+}
+
+static bool is_signed(const field *f)
+{
+    return strcmp(f->name, "stiffness_change") == 0
+        || (strstr(f->name, "margin") != NULL && strcmp(f->name, "margin_sd") != 0);
+}
+
+static void put_plain_number(text *out, const field *f, double value)
+{
+    if (is_share(f) && isfinite(value))
+        text_format(out, is_signed(f) ? "%+.2f %%" : "%.2f %%", 100 * value);
+    else
+        put_number(out, value, 5);
+}
+
 static void put_cell(text *out, const field *f, const void *record, unit_system units, bool first)
 {
     const char *word = field_text(f, record), *name = first ? "th" : "td";
@@ -39,7 +62,7 @@ static void put_cell(text *out, const field *f, const void *record, unit_system 
     if (word != NULL)
         html_text(out, word);
     else
-        put_number(out, shown(field_get(f, record), f->dimension, units), 5);
+        put_plain_number(out, f, shown(field_get(f, record), f->dimension, units));
     text_format(out, "</%s>", name);
 }
 
@@ -72,11 +95,18 @@ void page_column_name(text *out, const field *f, unit_system units)
     text_format(out, "%s%s%s", f->name, f->dimension != DIM_NONE ? ", " : "", unit_name(f->dimension, units));
 }
 
+void page_caution(text *out)
+{
+    html_element(out, "p", "about", caution);
+    text_char(out, '\n');
+}
+
 void page_sentence(text *out, bool fine, const text *sentence)
 {
     text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
     html_text(out, page_said(sentence));
     text_put(out, "</p>\n");
+    page_caution(out);
 }
 
 void page_begin_figure(text *out, const char *heading, double high, const char *title)

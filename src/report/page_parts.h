@@ -10,7 +10,10 @@ enum { FIGURE_WIDE = 420 }; /* the drawing units across every figure */
 /* What a text says; "" where memory ran out, which the page's own text will tell. */
 const char *page_said(const text *t);
 
-/* The sentence that a page begins with. */
+/* The caution under the verdict, so that the first sheet never goes about without it. */
+void page_caution(text *out);
+
+/* The sentence that a page begins with, and the caution. */
 void page_sentence(text *out, bool fine, const text *sentence);
 
 /* A figure with its heading and an open drawing; then the words under it. */

@@ -126,6 +126,12 @@ static bool say_verdict(text *out, const scatter_row *rows, size_t count)
         text_format(out, "Up to %.2f %% of the samples are short, in ‘%s’.", 100 * worst->short_share, worst->name);
     else
         text_put(out, "No sample of any case is short.");
+    size_t cases = 0, some_short = 0;
+    for (size_t i = 0; i < count; i++) {
+        cases += rows[i].rank == 0;
+        some_short += rows[i].rank == 0 && rows[i].short_share > 0;
+    }
+    if (some_short > 1) text_format(out, " %zu of %zu cases have short samples.", some_short, cases);
     return worst->short_share <= 0;
 }
 

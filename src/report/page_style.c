@@ -67,7 +67,7 @@ const char page_style[] =
     "overflow:hidden}\n"
     "table.stack,table.stack tbody,table.stack tr,table.stack th,table.stack td{display:block;border:0;"
     "padding:.1rem 0;text-align:left}\n"
-    "table.stack caption{display:block}.cases td,.list td{display:inline-block!important;margin-right:.9rem}\n"
+    "table.stack caption{display:block}.cases td,.list td:not(:empty){display:inline-block!important;margin-right:.9rem}\n"
     "table.stack tr{border-bottom:1px solid var(--line);padding:.55rem 0}table.stack tbody th{font-weight:600}\n"
     ".working.stack td.n::before{content:\"= \";color:var(--soft)}\n"
     "table.stack td[data-label]::before{content:attr(data-label) \" \";color:var(--soft)}\n"

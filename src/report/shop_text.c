@@ -248,19 +248,16 @@ static void say_counts(text *out, const inspect_row *rows, size_t count, bool co
 
 static void say_tubes(text *out, const inspect_row *rows, size_t count, unit_system units, bool colour)
 {
-    const char *length = unit_shown(DIM_LENGTH, units)->name;
-    text od = {0};
+    static const char *const names[] = {"od", "wall", "least read", "thinnest", "bow"}; /* wall: the mean */
+    text heads[5] = {{0}};
     grid g = {0};
-    text_format(&od, "od, %s", length);
+    for (int i = 0; i < 5; i++) text_format(&heads[i], "%s, %s", names[i], unit_shown(DIM_LENGTH, units)->name);
     grid_column(&g, "tag", GRID_LEFT);
     grid_column(&g, "part", GRID_LEFT);
     grid_column(&g, "verdict", GRID_LEFT);
-    grid_column(&g, od.at, GRID_RIGHT);
-    grid_column(&g, "wall", GRID_RIGHT); /* the mean */
-    grid_column(&g, "least read", GRID_RIGHT);
-    grid_column(&g, "thinnest", GRID_RIGHT);
-    grid_column(&g, "at clock", GRID_RIGHT);
-    grid_column(&g, "bow", GRID_RIGHT);
+    for (int i = 0; i < 4; i++) grid_column(&g, heads[i].at, GRID_RIGHT);
+    grid_column(&g, "at, deg", GRID_RIGHT);
+    grid_column(&g, heads[4].at, GRID_RIGHT);
     for (size_t i = 0; i < count; i++) {
         const inspect_row *r = &rows[i];
         if (r->repeated) continue;
@@ -284,7 +281,7 @@ static void say_tubes(text *out, const inspect_row *rows, size_t count, unit_sys
     }
     grid_write(out, &g, colour);
     grid_free(&g);
-    text_free(&od);
+    for (int i = 0; i < 5; i++) text_free(&heads[i]);
 }
 
 static void say_reasons(text *out, const inspect_row *rows, size_t count)

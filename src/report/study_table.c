@@ -56,7 +56,7 @@ static const field limit_fields[] = {
     TEXT(limit_row, "column", column, "which was varied"),
     NUMBER(limit_row, limit, DIM_NONE, "where the margin first falls under the target"),
     NUMBER(limit_row, now, DIM_NONE, "its present value"),
-    NUMBER(limit_row, room, DIM_NONE, "from now to the limit; negative: already past it"),
+    NUMBER(limit_row, room, DIM_NONE, "from now to the limit; negative: already past it; none where it is short outside the range"),
     WORD(limit_row, state, limit_words, "found; never: holds to the end; already: short at the start"),
 };
 
@@ -70,7 +70,7 @@ void limit_columns_fill(limit_columns *l, const field *column)
 
 bool limit_is_past(const limit_row *r)
 {
-    return r->state == LIMIT_ROW_ALREADY || (r->state == LIMIT_ROW_FOUND && r->room < 0);
+    return r->short_now || r->state == LIMIT_ROW_ALREADY || (r->state == LIMIT_ROW_FOUND && r->room < 0);
 }
 
 static const field index_fields[] = {

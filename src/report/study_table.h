@@ -47,10 +47,13 @@ typedef struct limit_row {
     const char *name, *column;
     double limit, now, room; /* in the column's unit */
     int state;
-    bool ends; /* the model refuses to go on; not in the table */
+    /* not in the table */
+    bool ends;      /* the model refuses to go on */
+    bool before;    /* now lies before the range, so that nothing between was looked at */
+    bool short_now; /* now lies outside the range, and the case is under the target there */
 } limit_row;
 
-/* The present value is past its limit, or the case short from the start. */
+/* The present value is past its limit, or the case short from the start or as it is. */
 bool limit_is_past(const limit_row *r);
 
 /* The list of a limit: its three numbers carry the dimension of the column asked for. */

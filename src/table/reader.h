@@ -60,11 +60,6 @@ const char *reader_trouble(const reader *r);
 /* Whether it is memory that ran out: rows may be missing. */
 bool reader_is_short_of_memory(const reader *r);
 
-/* Whether the file has this column (after the header was read), and the unit its header names:
- * NULL where it has no bracket. */
-bool reader_has(const reader *r, const field *f);
-const unit *reader_unit(const reader *r, const field *f);
-
 void reader_free(reader *r);
 void batch_free(batch *b);
 

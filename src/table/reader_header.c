@@ -163,14 +163,3 @@ void header_break(reader *r, size_t line, const char *fault)
     r->state = READER_STOPPED;
     if (reader_lost_text(r)) reader_stop_short_of_memory(r);
 }
-
-bool reader_has(const reader *r, const field *f)
-{
-    return column_of(r, f) != NULL;
-}
-
-const unit *reader_unit(const reader *r, const field *f)
-{
-    const file_column *c = column_of(r, f);
-    return c != NULL ? c->named : NULL;
-}

@@ -41,7 +41,7 @@ WAYS = [
 ]
 # Words in the numbers' column of what no calculator does.
 NOT_A_NUMBER = re.compile(r'(?i)[" ML](-?nan|-?inf)[" ML]')
-NOT_BY_HAND = re.compile(r"\b(search|solution|checking|density)\b")
+NOT_BY_HAND = re.compile(r"\b(search|solution|checking)\b")
 
 
 def worked_out(expression):
@@ -87,8 +87,26 @@ class Whole(Page):
         for target in re.findall(r'href="([^"]*)"', text):
             self.assertRegex(target, r"^#case-\d+$")
             self.assertIn(f'id="{target[1:]}"', text)
-        self.assertIn("no substitute for the rule book", text)
+        self.assertEqual(text.count("no substitute for the rule book"), 2)  # on the first sheet and at the end
+        self.assertLess(text.index("no substitute for the rule book"), text.index('class="card"'))
         self.assertTrue(text.startswith("<!DOCTYPE html>\n<html lang=\"en\">"))
+
+    def test_what_holds_without_being_asked_or_by_its_fit_alone_is_named_above_the_table(self):
+        rail = {"length [in]": "24", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "compression [lbf]": "3000",
+                "point_load [lbf]": "478", "point_clock": "180", "miss_a [in]": "0.06", "weld_zone [in]": "1"}
+        self.cases(rail | {"case": "propped"}, {"case": "idle"})
+        rows = self.check("cases.csv").rows
+        self.assertTrue(float(rows[0]["margin"]) >= 0 > float(rows[0]["margin_unforced"]))
+        said = ["1 of the cases has no run load at all: nothing was asked of the tube.",
+                "Careful: ‘propped’ holds only by its forced fit; without it the margin is "
+                f"{100 * float(rows[0]['margin_unforced']):+.1f} %. What is locked in can relax."]
+        page, text = self.page(), " ".join(self.check("cases.csv", "--format", "text").out.split())
+        self.assertEqual([self.words(p) for p in page.findall("body/main/p")[1:3]], said)
+        for sentence in said:
+            self.assertIn(sentence.replace("‘", "'").replace("’", "'"), text)
+        self.cases(rail | {"point_load [lbf]": "100"})
+        self.page()
+        self.assertNotIn("Careful", self.read("page.html"))
 
     def test_the_answer_beside_it_is_the_same(self):
         self.cases(FORCED, {}, {"od [in]": "-1"}, *WAYS)

@@ -35,7 +35,9 @@ class Studies(Page):
                     for tr, row in zip(rows, plain.rows):
                         for cell, value in zip(tr, row.values()):
                             text = "".join(cell.itertext())
-                            if re.fullmatch(r"-?[\d.]+(e[-+]\d+)?", value):
+                            if text.endswith(" %"):
+                                self.assertAlmostEqual(float(text[:-2]), 100 * float(value), delta=0.0051)
+                            elif re.fullmatch(r"-?[\d.]+(e[-+]\d+)?", value):
                                 self.assertAlmostEqual(float(text), float(value), delta=1e-4 * abs(float(value)))
 
 
@@ -209,6 +211,22 @@ class StudyDrawings(Page):
         self.assertEqual([t.text for t in svg.iter("text") if (t.text or "").startswith("✗")], ["✗ PAST", "✗ SHORT"])
         self.assertIn("2 of 3 cases are past the limit of miss_a, for a margin of at least 0 %.", self.words(page))
 
+    def test_short_outside_the_range_has_no_room_and_no_bar(self):
+        self.cases({"compression [lbf]": "-20000"})
+        page, _ = self.study("limit", "--find", "compression", "--to", "8000")
+        svg = self.figures(page)[0].find("svg")
+        self.assertEqual((len(self.of_class(svg, "circle", "ring")), self.of_class(svg, "rect", "fill-blue", "fill-red")), (1, []))
+        self.assertIn("✗ SHORT", [t.text for t in svg.iter("text")])
+        self.assertIn("The case is past the limit of compression", self.words(page.find("body/main/p")))
+
+    def test_margins_read_the_same_in_sentence_drawing_and_table(self):
+        self.cases(FORCED)
+        page, rows = self.study("compare", "--walls", "0.035,0.083")
+        cells = [{td.get("data-label"): "".join(td.itertext()) for td in tr.findall("td")} for tr in page.find("body/main/table/tbody")]
+        for cell, row in zip(cells, rows):
+            self.assertEqual(cell["margin"], f"{100 * float(row['margin']):+.2f} %")
+            self.assertEqual(cell["stiffness change"], f"{100 * float(row['stiffness_change']):+.2f} %")
+
     def test_limits_of_many_cases_fit_on_sheets(self):
         self.cases(*({"case": f"c{i}", "compression [lbf]": str(1000 + i)} for i in range(60)))
         page, _ = self.study("limit", "--find", "compression", "--to", "90000")
@@ -282,5 +300,5 @@ class StudyDrawings(Page):
         self.assertTrue(0.05 < shares[0] < 0.95)
         self.assertEqual(shares[1:], [0, 1])
         self.assertIn(f"short: {100 * shares[0]:.2f} %", [t.text for t in page.iter("text")])
-        self.assertIn("Every sample of ‘all short’ is short.", self.words(page.find("body/main/p")))
+        self.assertEqual("Every sample of ‘all short’ is short. 2 of 4 cases have short samples.", self.words(page.find("body/main/p")))
         self.assertIn("Without any limit, so they hold, and not drawn: 1000.", self.words(self.figures(page)[3]))

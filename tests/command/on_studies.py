@@ -11,8 +11,8 @@ import time
 
 from on_answers import UNITS
 from on_usage import CAUTION, joined
-from program import (CASE_COLUMNS, COMPARE_COLUMNS, HOLDS, INDEX_COLUMNS, LIMIT_COLUMNS, SCATTER_COLUMNS, SHORT,
-                     SWEEP_COLUMNS, ProgramTest, environment, name_and_unit)
+from program import (CASE_COLUMNS, COMPARE_COLUMNS, HOLDS, INDEX_COLUMNS, LIMIT_COLUMNS, SANITIZED, SCATTER_COLUMNS,
+                     SHORT, SWEEP_COLUMNS, ProgramTest, environment, name_and_unit)
 
 STOCK_WALLS = [0.028, 0.035, 0.049, 0.058, 0.065, 0.083, 0.095, 0.120]
 BAD_WALL = "must be above 0 and at most half of od (a solid bar)"
@@ -23,6 +23,8 @@ RICH = {"end_a": "welded", "end_b": "fixed", "length [in]": "36", "compression [
         "bow_clock": "40", "miss_a [in]": "0.1", "spread_load [lbf/in]": "4", "weld_zone [in]": "1"}
 TOLERANCES = "column,minus,plus,unit,shape\nwall,10,10,%,normal\nbow,0.03,0.03,in,triangular\ncompression,10,15,%,\n"
 HOSTILE = "a\033[31mb\rc\td\u009be" + "x" * 200
+
+LASTS = "40000" if SANITIZED else "400000"  # samples that take some seconds
 
 
 class StudyTest(ProgramTest):
@@ -524,6 +526,19 @@ class Limit(StudyTest):
         self.assertEqual(run.status, 1)
         self.near(run.rows[0]["room [lbf]"], full - 20000, 1e-7, 1e-2)
         self.assertIn("now PAST it", self.text("limit --find compression --to -30000"))
+        # outside the range: what is short there has no room, what holds there is told that nothing between was looked at
+        note = "the present value, -20000 lbf, lies outside the range, and there the case is SHORT: it has no room"
+        for words, status, room, said in (("--to 8000", 1, "", "SHORT now, outside the range"),
+                                          ("--to 60000 --margin=-0.6", 0, None, "falls short beyond it *"),
+                                          ("--from -1000 --to -4000", 1, "-16000", "SHORT now, outside the range")):
+            run = self.study(f"limit --find compression {words}")
+            self.assertEqual((run.status, note in run.err), (status, room == ""))
+            row = run.rows[0]
+            self.assertEqual(row["room [lbf]"], f"{float(row['limit [lbf]']) + 20000:.10g}" if room is None else room)
+            text = self.text(f"limit --find compression {words}")
+            self.assertIn(said, text)
+            self.assertEqual("past the limit" in text, status == 1)
+            self.assertEqual("nothing between was looked at" in text, room is None)
         # downward: a wall that is too thin is past its limit, and room is negative
         self.cases({**case, "compression [lbf]": "-20000"})
         run = self.study("limit --find wall --from 0.2 --to 0.01")
@@ -751,7 +766,7 @@ class Terminal(StudyTest):
 
     def test_the_line_shows_names_safely_and_goes_away(self):
         self.cases({"case": HOSTILE, **RICH}, quoting=csv.QUOTE_ALL)
-        process, master = self.start_on_terminal("--samples", "60000", "--jobs", "1")
+        process, master = self.start_on_terminal("--samples", LASTS, "--jobs", "1")
         shown = self.read_until(master, None)
         self.assertEqual(process.wait(20), 1)
         self.assertIn(b"case 1, a\\x1B[31mb\\x0Dc\\x09d", shown)
@@ -768,7 +783,7 @@ class Terminal(StudyTest):
 
     def test_what_was_ignored_stays_ignored(self):
         self.cases({"case": "rail", **RICH})
-        process = self.start("scatter", "cases.csv", "--tolerances", "t.csv", "--samples", "15000",
+        process = self.start("scatter", "cases.csv", "--tolerances", "t.csv", "--samples", LASTS,
                              preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_IGN))
         time.sleep(0.3)
         process.send_signal(signal.SIGINT)
