@@ -117,24 +117,55 @@ static void look_inside(search *s, const node *left, const node *right)
     }
 }
 
-/* Next to one end g may turn, and back again, without any trace at the other: twice Newton's step from there goes past. */
-static void look_beside(search *s, const node *end, const node *other)
+/* Where the cubic through g and its slopes at both ends of a cell turns. Without an axial load g is that cubic. */
+typedef struct turns {
+    bool leaves, comes; /* it may change its sign next to the left, to the right end: by its points of control */
+    double at[2];       /* shares of the cell, in order where the cubic begins downward; NaN where it does not turn */
+} turns;
+
+static turns turns_of(const node *left, const node *right)
 {
-    const double step = -2 * end->rise / end->curve;
-    if (!(end->curve < 0 && fabs(step) < fabs(other->xi - end->xi))) return;
-    const node past = node_at(s, end->xi + step);
-    if (end->rise > 0 && past.rise < 0) offer_turn(s, end, &past);
-    if (end->rise < 0 && past.rise > 0) offer_turn(s, &past, end);
+    const double h = right->xi - left->xi;
+    const double near_left = left->rise + h / 3 * left->curve, near_right = right->rise - h / 3 * right->curve;
+    turns t = {near_left * left->rise < 0, near_right * right->rise < 0, {NAN, NAN}};
+    if (!t.leaves && !t.comes) return t;
+    const double c = near_left - left->rise, b = near_right - near_left - c, a = right->rise - near_right - c - 2 * b;
+    const double q = -(b + copysign(sqrt(b * b - a * c), b)), one = q / a, other = c / q;
+    t.at[0] = fmin(one, other);
+    t.at[1] = fmax(one, other);
+    return t;
 }
 
-static void look_for_two_turns(search *s, const node *left, const node *right)
+/* g has one sign at both ends: it may have the other between. */
+static void look_for_two_changes(search *s, const node *left, const node *right)
 {
-    if (left->rise * left->curve < 0 && right->rise * right->curve > 0)
-        look_inside(s, left, right);
-    else if (left->rise > 0)
-        look_beside(s, left, right);
-    else
-        look_beside(s, right, left);
+    const turns t = turns_of(left, right);
+    for (int i = 0; i < 2; i++) {
+        if (!(t.at[i] > 0 && t.at[i] < 1)) continue;
+        const node middle = node_at(s, left->xi + t.at[i] * (right->xi - left->xi));
+        if (!(middle.rise * left->rise < 0)) continue;
+        if (left->rise > 0)
+            offer_turn(s, left, &middle);
+        else
+            offer_turn(s, &middle, right);
+        return;
+    }
+}
+
+/* g falls from above 0 to below: once, or with a second top behind the first. */
+static void look_for_change(search *s, const node *left, const node *right)
+{
+    const turns t = turns_of(left, right);
+    if (t.leaves && t.comes && t.at[0] > 0 && t.at[1] < 1) {
+        const double span = right->xi - left->xi;
+        const node low = node_at(s, left->xi + t.at[0] * span), high = node_at(s, left->xi + t.at[1] * span);
+        if (low.rise < 0 && high.rise > 0) {
+            offer_turn(s, left, &low);
+            offer_turn(s, &high, right);
+            return;
+        }
+    }
+    offer_turn(s, left, right);
 }
 
 static double square_at(const node *n)
@@ -148,10 +179,16 @@ static void look_between(search *s, const node *left, const node *right)
 {
     const bool starts = square_at(left) < 1e-18 * square_at(right), ends = square_at(right) < 1e-18 * square_at(left);
     const bool rises = starts || left->rise > 0, falls = ends || right->rise < 0;
-    if (rises && falls)
+    if (rises && falls && (starts || ends))
         offer_turn(s, left, right);
-    else if (!starts && !ends && left->rise * right->rise > 0)
-        look_for_two_turns(s, left, right);
+    else if (rises && falls)
+        look_for_change(s, left, right);
+    else if (starts || ends || !(left->rise * right->rise > 0))
+        return;
+    else if (left->rise * left->curve < 0 && right->rise * right->curve > 0)
+        look_inside(s, left, right);
+    else
+        look_for_two_changes(s, left, right);
 }
 
 /* ---- one piece --------------------------------------------------------------------------------------- */
