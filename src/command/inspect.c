@@ -45,15 +45,18 @@ static int keep_case(const void *context, const place *at, const void *record, r
 
 typedef int (*keep_function)(const void *, const place *, const void *, rows *, text *);
 
+/* Returned: *lost becomes true where memory ran out, so that rows may be missing. */
 static int read_whole(rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep,
-                      const void *context)
+                      const void *context, bool *lost)
 {
     output memory = {.format = FORMAT_TEXT};
     *kept = rows_for(&memory, list);
     const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
                         .context = context, .answer = keep};
     char *name = (char *)file; /* only read; the type is argv's */
-    return pipeline_run(&p, &name, 1);
+    const int status = pipeline_run(&p, &name, 1);
+    *lost = *lost || memory.failed;
+    return status;
 }
 
 typedef struct inspection {
@@ -90,11 +93,13 @@ static bool read_tables(inspection *s)
     field_defaults(&reading_list, &reading);
     field_defaults(&case_list, &given);
     given.member.factor = s->options->factor;
-    if (read_whole(&s->specs, &spec_list, &spec, s->options->spec, keep_row, NULL) != ALL_HOLD) return false;
-    s->status = read_whole(&s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, NULL);
+    bool lost = false;
+    if (read_whole(&s->specs, &spec_list, &spec, s->options->spec, keep_row, NULL, &lost) != ALL_HOLD) return false;
+    s->status = read_whole(&s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, NULL, &lost);
     if (s->options->cases != NULL)
-        s->status = worse(s->status, read_whole(&s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials));
-    return specs_are_apart(s);
+        s->status = worse(s->status, read_whole(&s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials,
+                                                &lost));
+    return !lost && specs_are_apart(s);
 }
 
 /* ---- one tube ---------------------------------------------------------------------------------------- */
@@ -220,7 +225,7 @@ static void add_near(text *reasons, const tube_readings *t, const char *what, do
     const unit *u = unit_shown(DIM_LENGTH, t->units);
     text against = {0};
     text_format(&against, "within the gauge (%.3g %s) of its limit", unit_from_own(u, t->gauge), u->name);
-    add_reason(reasons, t, what, value, against.at != NULL ? against.at : "", limit);
+    add_reason(reasons, t, what, value, text_string(&against, &reasons->failed), limit);
     text_free(&against);
 }
 
@@ -273,7 +278,7 @@ static void judge(const tube_readings *t, inspect_row *r, const text *next, text
     if (!isnan(t->spec->wall_least) && isnan(r->wall_fit_least)) {
         unread = true;
         begin_reason(reasons);
-        text_put(reasons, next->at != NULL ? next->at : "");
+        text_put(reasons, text_string(next, &reasons->failed));
     } else if (!isnan(t->spec->wall_least) && r->wall_fit_least <= t->spec->wall_least + t->gauge + rounding) {
         recheck = true;
         add_reason(reasons, t, "by the fit the thinnest wall is", r->wall_fit_least, "its limit", t->spec->wall_least);
@@ -360,12 +365,11 @@ static void answer_tube(inspection *s, tube_readings *t, rows *answers)
     }
     gather(t, &tube);
     if (!fit_wall(t, &tube, &next)) {
-        say("out of memory");
-        s->status = NO_VERDICT;
+        answers->failed = true;
         return;
     }
     judge(t, &tube, &next, &reasons);
-    tube.reason = reasons.at != NULL ? reasons.at : "";
+    tube.reason = text_string(&reasons, &answers->failed);
     add_cases(s, tube, answers);
     s->verdict = worse(s->verdict, exit_of(tube.verdict));
     text_free(&next);
@@ -434,8 +438,8 @@ static bool answer_all(inspection *s, rows *answers)
     const bool fine = order != NULL && groups != NULL;
     free(order);
     free(groups);
-    if (!fine) say("out of memory");
-    return fine;
+    if (!fine || answers->failed) say("out of memory");
+    return fine && !answers->failed;
 }
 
 static bool write_answer(const inspection *s, output *out, const rows *answers)

@@ -3,6 +3,7 @@
 #include "report/html.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdbool.h>
 #include <string.h>
 
@@ -103,14 +104,9 @@ static void straight(text *out, double x1, double y1, double x2, double y2, cons
 void chart_tick_words(char words[CHART_TICK_ROOM], double value, int decimals)
 {
     char plain[CHART_TICK_ROOM];
-    text t = {0};
-    if (fabs(value) < 1e6 && decimals <= 6)
-        text_format(&t, "%.*f", decimals, value);
-    else
-        text_format(&t, "%.6g", value);
-    const size_t length = t.at != NULL && t.length < sizeof plain ? t.length : 0;
-    memcpy(plain, t.at != NULL ? t.at : "", length);
-    text_free(&t);
+    const char *form = fabs(value) < 1e6 && decimals <= 6 ? "%.*f" : "%.*g";
+    const int wanted = snprintf(plain, sizeof plain, form, form[3] == 'f' ? decimals : 6, value);
+    const size_t length = wanted > 0 && (size_t)wanted < sizeof plain ? (size_t)wanted : 0;
     size_t whole = 0, n = 0;
     while (whole < length && plain[whole] != '.' && plain[whole] != 'e') whole++;
     for (size_t i = 0; i < length && n < CHART_TICK_ROOM - 2; i++) {

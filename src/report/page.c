@@ -222,11 +222,11 @@ static void put_row(text *out, const check_row *r, size_t number, unit_system un
     put_cell(out, "n", "Fit costs", &cost);
     put_cell(out, "", "Tube", &size);
     text_put(out, "</tr>\n");
-    text_free(&margin);
-    text_free(&size);
-    text_free(&where);
-    text_free(&limit);
-    text_free(&cost);
+    text_free_part(&margin, out);
+    text_free_part(&size, out);
+    text_free_part(&where, out);
+    text_free_part(&limit, out);
+    text_free_part(&cost, out);
 }
 
 void page_verdict(text *out, const page_head *head, const check_row *const row_at[], size_t count)

@@ -3,6 +3,7 @@
 #include "report/chart.h"
 #include "report/html.h"
 #include "report/list_text.h"
+#include "report/page_parts.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -87,10 +88,10 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
     open_figure(out, "Moment along the rail");
     chart_open(out, WIDE, 230, "Bending moment along the rail", "");
     text_format(&axis, "moment, %s", unit_shown(DIM_MOMENT, units)->name);
-    chart_axis_y(&c, axis.at);
+    chart_axis_y(&c, page_said(&axis));
     text_clear(&axis);
     text_format(&axis, "from A, %s", unit_shown(DIM_LENGTH, units)->name);
-    chart_axis_x(&c, axis.at);
+    chart_axis_x(&c, page_said(&axis));
     chart_line(&c, x, y[PICTURE_STATES], PICTURE_STATIONS, "limit");
     if (isfinite(last_of(y[PICTURE_STATES])))
         labels[count++] = (chart_label){last_of(y[PICTURE_STATES]), "allowed", "red"};
@@ -99,7 +100,7 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
         chart_line(&c, x, y[s], PICTURE_STATIONS, state_styles[s]);
         if (!isfinite(last_of(y[s]))) continue;
         put_state_name(&names[s], s, p->states[s].factor);
-        labels[count++] = (chart_label){last_of(y[s]), names[s].at, s == PICTURE_AT_LIMIT ? "blue" : ""};
+        labels[count++] = (chart_label){last_of(y[s]), page_said(&names[s]), s == PICTURE_AT_LIMIT ? "blue" : ""};
     }
     for (size_t i = 0; i < PICTURE_STATIONS; i++) /* the place that decides stands among the stations */
         if (fabs(p->at[i] - r->governs_at) < 1e-12 * p->length) {
@@ -109,8 +110,8 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
     chart_labels(&c, labels, count);
     chart_close(out);
     moment_caption(out, r, p);
-    for (int s = 0; s < PICTURE_STATES; s++) text_free(&names[s]);
-    text_free(&axis);
+    for (int s = 0; s < PICTURE_STATES; s++) text_free_part(&names[s], out);
+    text_free_part(&axis, out);
 }
 
 /* ---- the column curve ------------------------------------------------------------------------------- */
@@ -130,7 +131,7 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     open_figure(out, "Column curve");
     chart_open(out, WIDE, 230, "Column stress over slenderness, this tube on its curve", "");
     text_format(&axis, "column stress, %s", units == UNITS_SI ? "MPa" : "ksi");
-    chart_axis_y(&c, axis.at);
+    chart_axis_y(&c, page_said(&axis));
     chart_axis_x(&c, "slenderness L'/r");
     for (size_t pass = 0; pass < 2; pass++)
         for (size_t k = 0; k < p->curve_count; k++) {
@@ -149,7 +150,7 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     }
     chart_point(&c, r->slenderness, stress * kilo, "dot");
     text_put(&here, "this tube");
-    chart_words(out, chart_x(&c, r->slenderness) + 8, chart_y(&c, stress * kilo) - 6, "start", "bold", here.at);
+    chart_words(out, chart_x(&c, r->slenderness) + 8, chart_y(&c, stress * kilo) - 6, "start", "bold", page_said(&here));
     chart_close(out);
     text_put(out, "<figcaption>The tube’s slenderness is ");
     put_number(out, r->slenderness, 4);
@@ -165,8 +166,8 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
         any = true;
     }
     text_put(out, ").</figcaption></figure>\n");
-    text_free(&axis);
-    text_free(&here);
+    text_free_part(&axis, out);
+    text_free_part(&here, out);
 }
 
 /* ---- the three load factors ------------------------------------------------------------------------- */
@@ -187,8 +188,8 @@ static void put_factor_bar(const chart *c, const factor_bar *b, double middle)
     chart_bar(c, 0, fmin(b->reached, c->x_high), middle, 16, holds ? "fill-blue" : "fill-red");
     text_format(c->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"plain\"/>\n", chart_x(c, asked[0]), middle - 13,
                 chart_x(c, asked[1]), middle + 13);
-    chart_words(c->out, chart_x(c, fmin(fmax(b->reached, b->asked), c->x_high)) + 6, middle + 4, "start", holds ? "" : "red bold", words.at);
-    text_free(&words);
+    chart_words(c->out, chart_x(c, fmin(fmax(b->reached, b->asked), c->x_high)) + 6, middle + 4, "start", holds ? "" : "red bold", page_said(&words));
+    text_free_part(&words, c->out);
 }
 
 void page_factor_chart(text *out, const check_row *r)

@@ -82,7 +82,7 @@ static void put_marks(const comparison *c, const chart *area)
         names[i] = (chart_name){marks[i].weight, marks[i].margin, page_said(&words[i]), picked ? "blue bold halo" : "halo"};
     }
     chart_names(area, names, n);
-    for (size_t i = 0; i < n; i++) text_free(&words[i]);
+    for (size_t i = 0; i < n; i++) text_free_part(&words[i], area->out);
 }
 
 static void caption(text *out, const comparison *c, size_t left_out, bool cut_off)
@@ -95,7 +95,7 @@ static void caption(text *out, const comparison *c, size_t left_out, bool cut_of
     if (left_out > 0) text_format(&words, " Not drawn: %zu, not possible in some case or too many to draw.", left_out);
     text_put(&words, " A mark whose name finds no room stands in the table.");
     page_end_figure(out, page_said(&words));
-    text_free(&words);
+    text_free_part(&words, out);
 }
 
 static void put_chart(text *out, const comparison *c)
@@ -125,7 +125,7 @@ static void put_chart(text *out, const comparison *c)
     chart_line(&area, (const double[]){area.x_low, area.x_high}, (const double[]){0, 0}, 2, "limit");
     put_marks(c, &area);
     caption(out, c, c->tubes - (drawn < CHART_NAMES_MOST ? drawn : CHART_NAMES_MOST), infinite || 100 * high > area.y_high);
-    text_free(&axis);
+    text_free_part(&axis, out);
 }
 
 void page_compare(text *out, const page_head *head, const compare_row *rows, size_t count, bool own_od)
@@ -137,5 +137,5 @@ void page_compare(text *out, const page_head *head, const compare_row *rows, siz
     page_refused(out, head);
     put_chart(out, &c);
     page_table(out, &compare_list, rows, count, head->units, "Every case with every tube");
-    text_free(&said);
+    text_free_part(&said, out);
 }

@@ -3,6 +3,7 @@
 #include "report/chart.h"
 #include "report/html.h"
 #include "report/list_text.h"
+#include "report/page_parts.h"
 
 #include <math.h>
 
@@ -38,8 +39,8 @@ static void section_words(text *out, double x, double y, const char *name, doubl
     page_value(&line, od, DIM_LENGTH, units, 5);
     text_put(&line, " × ");
     page_value(&line, wall, DIM_LENGTH, units, 4);
-    chart_words(out, x, y + 15, "middle", "", line.at);
-    text_free(&line);
+    chart_words(out, x, y + 15, "middle", "", page_said(&line));
+    text_free_part(&line, out);
 }
 
 void page_section_drawing(text *out, const check_row *r, const picture *p, unit_system units)
@@ -133,8 +134,8 @@ static void value_words(const view *v, double x, double y, const char *anchor, c
     text words = {0};
     text_put(&words, name);
     page_value(&words, own, d, v->units, 4);
-    chart_words(v->out, x, y, anchor, "", words.at);
-    text_free(&words);
+    chart_words(v->out, x, y, anchor, "", page_said(&words));
+    text_free_part(&words, v->out);
 }
 
 static void put_push(const view *v)
@@ -179,8 +180,8 @@ static void put_miss(const view *v, double miss, bool from_a)
     text words = {0};
     text_put(&words, from_a ? "A misses by " : "B misses by ");
     page_value(&words, fabs(miss), DIM_LENGTH, v->units, 4);
-    chart_words(v->out, from_a ? x[1] - 6 : x[1] + 6, v->middle + (miss > 0 ? -0.3 * v->high : 0.3 * v->high + 9), from_a ? "end" : "start", "red", words.at);
-    text_free(&words);
+    chart_words(v->out, from_a ? x[1] - 6 : x[1] + 6, v->middle + (miss > 0 ? -0.3 * v->high : 0.3 * v->high + 9), from_a ? "end" : "start", "red", page_said(&words));
+    text_free_part(&words, v->out);
 }
 
 static void put_joint(const view *v, double x, const char *name, bool left, bool free)

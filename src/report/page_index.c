@@ -38,7 +38,7 @@ static void put_hand(const chart_polar *p, const hand *h, double y)
     text_clear(&words);
     put_percent(&words, h->margin);
     chart_words(p->out, elbow + 3 * side, y + 30, anchor, "", page_said(&words));
-    text_free(&words);
+    text_free_part(&words, p->out);
 }
 
 /* Each on its side of the clock, from the top down. */
@@ -94,7 +94,7 @@ static void caption(text *out, const index_row *r)
         text_put(&words, "It is short whichever way the bow points.");
     if (100 * r->best_margin > 300) text_put(&words, " What is far above 0 stands at the rim.");
     page_end_figure(out, page_said(&words));
-    text_free(&words);
+    text_free_part(&words, out);
 }
 
 /* Strokes across the disc of what is short. */
@@ -173,5 +173,5 @@ void page_index(text *out, const page_head *head, const index_row *rows, size_t 
         if (rows[i].bow > 0) put_figure(out, &rows[i]);
     text_put(out, "</div>\n");
     page_table(out, &index_list, rows, count, head->units, "Turning the bow");
-    text_free(&said);
+    text_free_part(&said, out);
 }

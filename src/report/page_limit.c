@@ -49,7 +49,7 @@ static void put_case(const chart *c, const limits *l, const limit_row *r, double
     text name = {0};
     shorten(&name, r->name, 22);
     chart_words(c->out, 0, y + 4, "start", "", page_said(&name));
-    text_free(&name);
+    text_free_part(&name, c->out);
     if (isfinite(now) && isfinite(limit) && !isnan(r->room)) chart_bar(c, now, limit, y, 8, past ? "fill-red" : "fill-blue");
     if (r->state != LIMIT_ROW_NEVER && isfinite(limit))
         text_format(c->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"mark\"/>\n", chart_x(c, limit), y - 9,
@@ -71,7 +71,7 @@ static void put_chart(text *out, const limits *l, size_t first, size_t end)
     page_end_figure(out, "Ring: the present value; upright mark: the limit. The bar between them is the room that is left, or, with "
                          "PAST, by how much the limit is passed. Without a mark the case holds to the end of the range. Where the present "
                          "value lies before the range, nothing between was looked at; SHORT there has no bar.");
-    text_free(&axis);
+    text_free_part(&axis, out);
 }
 
 void page_limit(text *out, const page_head *head, const limit_row *rows, size_t count, const limit_asked *asked,
@@ -93,5 +93,5 @@ void page_limit(text *out, const page_head *head, const limit_row *rows, size_t 
         put_chart(out, &l, first, count - first < LINES_MOST ? count : first + LINES_MOST);
     page_table(out, list, rows, count, head->units, "Limits: ‘never’ is a case that holds to the end of the range, ‘already’ one that "
                                                     "is short at its start");
-    text_free(&said);
+    text_free_part(&said, out);
 }

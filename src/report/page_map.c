@@ -90,7 +90,7 @@ static bool put_names(const chart *c, const chart_field *f, const chart_ticks *t
         chart_tick_words(number, t->at[i], t->decimals);
         text_format(&words, "%s%s %%", t->at[i] > 0 ? "+" : "", number);
         chart_contour_name(c, f, t->at[i], page_said(&words), "halo", &taken);
-        text_free(&words);
+        text_free_part(&words, c->out);
     }
     return crosses;
 }
@@ -150,7 +150,7 @@ static void caption(text *out, const map *m, bool crosses, size_t unknown)
         text_format(&words, " Crosses and the blank around them: %zu of %zu combinations could not be worked out; the messages of the run say "
                             "why.", unknown, m->asked->values[0] * m->asked->values[1]);
     page_end_figure(out, page_said(&words));
-    text_free(&words);
+    text_free_part(&words, out);
 }
 
 void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, size_t count, const sweep_asked *asked)
@@ -172,6 +172,6 @@ void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, siz
     const size_t unknown = put_unknown(&c, &f);
     const bool crosses = put_names(&c, &f, &levels, put_now(&c, &m));
     caption(out, &m, crosses, unknown);
-    text_free(&across);
-    text_free(&up);
+    text_free_part(&across, out);
+    text_free_part(&up, out);
 }

@@ -24,7 +24,7 @@ static void put_short(const chart *c, const scatter_row *r)
     const double mark = chart_x(c, 0);
     const bool fits = mark - c->left >= chart_text_width(page_said(&words)); /* left of the mark */
     chart_words(c->out, fits ? mark : c->left, c->top - 21, fits ? "end" : "start", "red bold", page_said(&words));
-    text_free(&words);
+    text_free_part(&words, c->out);
 }
 
 /* No bar lies across 0, so the short part is whole bars. */
@@ -61,7 +61,7 @@ static void put_drivers(text *out, const scatter_row *r)
         chart_bar(&c, 0, 1, middle, 11, "wash");
         chart_bar(&c, 0, share, middle, 11, "fill-steel");
         chart_words(out, c.left + c.width + 8, middle + 4, "start", "", page_said(&words));
-        text_free(&words);
+        text_free_part(&words, out);
     }
 }
 
@@ -109,7 +109,7 @@ static void put_figure(text *out, const scatter_row *r)
     } else {
         page_words_figure(out, r->name, page_said(&said));
     }
-    text_free(&said);
+    text_free_part(&said, out);
 }
 
 /* Returned: whether no sample of any case is short. */
@@ -146,5 +146,5 @@ void page_scatter(text *out, const page_head *head, const scatter_row *rows, siz
         if (rows[i].rank == 0) put_figure(out, &rows[i]);
     text_put(out, "</div>\n");
     page_table(out, list, rows, count, head->units, "Scatter of each case");
-    text_free(&said);
+    text_free_part(&said, out);
 }

@@ -84,7 +84,7 @@ static void put_crossings(const chart *upper, const chart *lower, const double a
         text_format(&words, "%.4g%s%s", at[i], *of != '\0' ? " " : "", of);
         chart_words(upper->out, right ? x + 6 : x - 6, upper->top + 12 + 14 * (double)i, right ? "start" : "end", "red bold halo",
                     page_said(&words));
-        text_free(&words);
+        text_free_part(&words, upper->out);
     }
 }
 
@@ -157,7 +157,7 @@ static void caption(text *out, size_t crossings, bool above, const run *r)
     if (gaps > 0) text_put(&words, " The lines are broken where a value could not be worked out.");
     if (above) text_put(&words, " Part of the margin is above the chart or without a limit.");
     page_end_figure(out, page_said(&words));
-    text_free(&words);
+    text_free_part(&words, out);
 }
 
 static void put_case(text *out, const run *r)
@@ -190,7 +190,7 @@ static void put_case(text *out, const run *r)
     put_factors(&lower, r);
     put_crossings(&upper, &lower, crossings, count < CROSSINGS_MOST ? count : CROSSINGS_MOST, unit_name(r->column->dimension, r->units));
     caption(out, count, goes_above(&upper, r), r);
-    text_free(&axis);
+    text_free_part(&axis, out);
 }
 
 /* ---- all cases in one ------------------------------------------------------------------------------------ */
@@ -232,8 +232,8 @@ static void put_overview(text *out, const sweep_row *rows, size_t count, const f
     chart_labels(&c, labels, lines);
     page_end_figure(out, "Under the dashed line a case is short. Each line is named at its right end, from the top down where lines meet; one "
                          "that is above the chart or without a limit is named at the top.");
-    for (size_t i = 0; i < lines; i++) text_free(&words[i]);
-    text_free(&axis);
+    for (size_t i = 0; i < lines; i++) text_free_part(&words[i], out);
+    text_free_part(&axis, out);
 }
 
 /* ---- the page -------------------------------------------------------------------------------------------- */
@@ -292,5 +292,5 @@ void page_sweep(text *out, const page_head *head, const sweep_row *rows, size_t 
     }
     text_put(out, "</div>\n");
     page_table(out, asked->list, rows, count, head->units, "Every combination");
-    text_free(&said);
+    text_free_part(&said, out);
 }

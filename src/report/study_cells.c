@@ -6,16 +6,11 @@
 
 enum { NAME_MOST = 40, QUOTED_MOST = 60 };
 
-static const char *said(const text *t)
-{
-    return t->failed || t->at == NULL ? "" : t->at;
-}
-
 void add_name(grid *g, const char *name)
 {
     text t = {0};
     shorten(&t, name, NAME_MOST);
-    grid_cell(g, TONE_PLAIN, said(&t));
+    grid_cell(g, TONE_PLAIN, text_string(&t, &g->cells.failed));
     text_free(&t);
 }
 
@@ -35,7 +30,7 @@ void add_margin(grid *g, double margin)
 {
     text t = {0};
     put_percent(&t, margin);
-    grid_cell(g, tone_of(margin), said(&t));
+    grid_cell(g, tone_of(margin), text_string(&t, &g->cells.failed));
     text_free(&t);
 }
 
@@ -60,7 +55,7 @@ void put_value(text *out, double value, dimension d, unit_system units)
 void put_paragraph(text *out, const text *paragraph, grid_tone tone, bool colour)
 {
     text_put(out, tone_on(tone, colour));
-    wrap(out, said(paragraph), 2);
+    wrap(out, text_string(paragraph, &out->failed), 2);
     text_put(out, tone_off(colour));
 }
 

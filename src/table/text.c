@@ -138,3 +138,9 @@ void text_free(text *t)
     free(t->at);
     *t = (text){0};
 }
+
+void text_free_part(text *part, text *whole)
+{
+    whole->failed = whole->failed || part->failed;
+    text_free(part);
+}

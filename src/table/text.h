@@ -39,6 +39,9 @@ const char *text_string(const text *t, bool *lost);
 void text_clear(text *t); /* empty again, memory kept, failed kept */
 void text_free(text *t);
 
+/* Frees a part of a greater text, which fails where its part did. */
+void text_free_part(text *part, text *whole);
+
 /* Where finished bytes go: a file, a string, a browser. Returns 0, or -1 when they could not be taken. */
 typedef struct sink {
     int (*write)(void *context, const char *bytes, size_t n);

@@ -172,6 +172,17 @@ class Failing(ProgramTest):
             with self.subTest(words=words):
                 self.assertRun(self.run_program(*words, "-o", "/dev/full"), 2, f"/dev/full: {FULL}", "")
 
+    def test_a_full_device_under_the_other_commands(self):
+        for words in self.other_commands():
+            with self.subTest(words=words), open("/dev/full", "wb") as full:
+                self.assertRun(self.run_program(*words, stdout=full), 2, f"stdout: {FULL}")
+                self.assertRun(self.run_program(*words, "-o", "/dev/full"), 2, f"/dev/full: {FULL}", "")
+        for words in (["check", "bowed.csv"], *self.other_commands()[:5]):
+            with self.subTest(words=words):
+                run = self.run_program(*words, "--report", "/dev/full")
+                self.assertEqual(run.status, 2)
+                self.assertIn(f"/dev/full: {FULL}", run.err)
+
     def test_no_standard_output(self):
         self.cases(HOLDS)
         for words in self.COMMANDS:

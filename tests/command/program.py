@@ -137,6 +137,18 @@ class ProgramTest(unittest.TestCase):
     def cases(self, *rows, name="cases.csv", **how):
         self.file(name, table(*rows, **how))
 
+    def other_commands(self):
+        """Every command but check that answers with rows, in words that need little time."""
+        self.cases({**HOLDS, "bow [in]": "0.02"}, name="bowed.csv")
+        self.file("tolerances.csv", "column,minus,plus,unit,shape\nwall,10,10,%,normal\n")
+        shop = self.installed.source / "cases"
+        studies = [["compare", "--walls", "0.058,0.065"], ["sweep", "--vary", "length=20:40:20"],
+                   ["limit", "--find", "bow", "--to", "2in"], ["index"],
+                   ["scatter", "--tolerances", "tolerances.csv", "--samples", "64"]]
+        return [[*words, "--jobs", "1", "bowed.csv"] for words in studies] + [
+            ["inspect", "--spec", shop / "spec.csv", "--cases", shop / "parts.csv", shop / "readings.csv"],
+            ["release", shop / "cuts.csv"], ["pull", "--steps", "4", shop / "horns.csv"]]
+
     def read(self, name):
         return (self.folder / name).read_text(encoding="utf-8")
 
