@@ -1,5 +1,7 @@
 #include "report/check_table.h"
 
+#include <string.h>
+
 const field_word verdict_words[] = {{"holds", VERDICT_HOLDS}, {"short", VERDICT_SHORT}, {NULL, 0}};
 const field_word governs_words[] = {{"column", GOVERNS_COLUMN},
                                     {"yield", GOVERNS_YIELD},
@@ -83,3 +85,13 @@ const field_list section_list = {
     .count = sizeof section_fields / sizeof *section_fields,
     .record_size = sizeof(section_row),
 };
+
+bool has_remark(const char *remarks, const char *remark)
+{
+    const size_t length = strlen(remark);
+    for (const char *at = remarks; (at = strstr(at, remark)) != NULL; at += length) {
+        const bool starts = at == remarks || at[-1] == ' ', ends = at[length] == '\0' || at[length] == ';';
+        if (starts && ends) return true;
+    }
+    return false;
+}

@@ -33,6 +33,9 @@ typedef struct check_row { /* NaN: does not exist; INFINITY: no limit */
 
 extern const field_list check_list;
 
+/* Whether a row's remarks have this one. */
+bool has_remark(const char *remarks, const char *remark);
+
 typedef struct section_row {
     double od, wall, bore, area, inertia, section_modulus, plastic_modulus, polar_inertia, radius;
     double weight_per_length, diameter_to_wall;

@@ -285,16 +285,6 @@ static const struct {
     {"no effect: dressed", "without a weld_zone there is nothing to dress: the section was NOT reduced"},
 };
 
-static bool has_remark(const char *remarks, const char *remark)
-{
-    const size_t length = strlen(remark);
-    for (const char *at = remarks; (at = strstr(at, remark)) != NULL; at += length) {
-        const bool starts = at == remarks || at[-1] == ' ', ends = at[length] == '\0' || at[length] == ';';
-        if (starts && ends) return true;
-    }
-    return false;
-}
-
 static void say_remark(text *out, size_t which, const check_row *rows, size_t count)
 {
     const char *remark = meanings[which].remark;

@@ -34,17 +34,9 @@ static const struct {
                           "so in end_a."},
     {"no effect: miss_b", "The miss at B has no effect: joint B is pinned and turns to its landing freely. If it is welded, say "
                           "so in end_b."},
+    {"no effect: dressed", "The wall ground off has no effect: without a weld_zone there is nothing to dress, and the section was NOT "
+                           "reduced. Give the length of the soft metal."},
 };
-
-static bool has_remark(const char *remarks, const char *remark)
-{
-    const size_t length = strlen(remark);
-    for (const char *at = remarks; (at = strstr(at, remark)) != NULL; at += length) {
-        const bool starts = at == remarks || at[-1] == ' ', ends = at[length] == '\0' || at[length] == ';';
-        if (starts && ends) return true;
-    }
-    return false;
-}
 
 void page_remarks(text *out, const check_row *r)
 {

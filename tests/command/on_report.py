@@ -199,14 +199,16 @@ class Said(Page):
         self.assertEqual([row[1].text for row in rows], ["✗ SHORT", "✓ holds"])
 
     def test_remarks_in_sentences(self):
-        self.cases(*WAYS)
-        page, rows = self.page(), self.check().rows
-        for card, row in zip(self.cards(page), rows):
-            said = [li.text for li in card.iter("li")]
-            count = len([r for r in row["remarks"].split("; ") if r]) + (row["fit_stress [psi]"] == "")
-            self.assertEqual(len(said), count, row["case"])
-            for sentence in said:
-                self.assertRegex(sentence, r"^[A-Z].*\. [A-Z].*\.$|^[A-Z].*\.$")
+        idle = {"end_a": "fixed", "moment_a [in-lbf]": "9", "miss_b [in]": "0.1", "dressed [in]": "0.005"}
+        for cases in WAYS, [idle]:
+            self.cases(*cases)
+            page, rows = self.page(), self.check().rows
+            for card, row in zip(self.cards(page), rows):
+                said = [li.text for li in card.iter("li")]
+                count = len([r for r in row["remarks"].split("; ") if r]) + (row["fit_stress [psi]"] == "")
+                self.assertEqual(len(said), count, row["case"])
+                for sentence in said:
+                    self.assertRegex(sentence, r"^[A-Z].*\. [A-Z].*\.$|^[A-Z].*\.$")
 
 
 class Working(Page):
