@@ -35,12 +35,17 @@ mark mark_of_sight(double factor, const sight *s)
     return m;
 }
 
+static mark noted(climb *c, mark m)
+{
+    if (isnan(m.level[LEVEL_USE]) || isnan(m.level[LEVEL_INTERACTION])) c->failed = true;
+    return m;
+}
+
 static mark judged(climb *c, double factor, const state *s, const peak peaks[2])
 {
     const stress_peak stress = stress_of(c->frame, s, peaks);
     const interaction together = interaction_of(c->frame, s, peaks);
-    if (isnan(stress.use) || isnan(together.value)) c->failed = true;
-    return mark_of(factor, peaks, &stress, &together);
+    return noted(c, mark_of(factor, peaks, &stress, &together));
 }
 
 static bool is_same(double a, double b)
@@ -51,13 +56,10 @@ static bool is_same(double a, double b)
 mark climb_look(climb *c, double factor)
 {
     mark *last = &c->memory->last;
-    state s;
-    peak peaks[2];
     if (is_same(last->factor, factor)) return *last;
-    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return buckled(factor);
-    peak_moments(c->frame, &s, peaks);
-    *last = judged(c, factor, &s, peaks);
-    last->closely = true;
+    sight s;
+    sight_at(c->frame, factor, c->tension, &s);
+    *last = noted(c, mark_of_sight(factor, &s));
     return *last;
 }
 

@@ -13,6 +13,17 @@ void sight_at(const frame *f, double factor, double tension, sight *out)
     out->together = interaction_of(f, &out->state, out->peaks);
 }
 
+rbow_status factors_ready(const rbow_member *member, const rbow_material *material, frame *f, sight *fit, sight *loaded)
+{
+    rbow_status status;
+    if (frame_faults(member, material, &status, 1) > 0) return status;
+    status = frame_build(member, material, f);
+    if (status != RBOW_OK) return status;
+    sight_at(f, 0, f->tension, fit);
+    sight_at(f, 1, f->tension, loaded);
+    return RBOW_OK;
+}
+
 static double larger(const frame *f, double (*of)(const zone *))
 {
     return fmax(of(&f->zones[ZONE_TUBE]), of(&f->zones[ZONE_WELD]));

@@ -29,6 +29,11 @@ typedef struct factors {
     reach yield, interaction;
 } factors;
 
+/* Returned: f            the member made ready
+ *           fit, loaded  it at load factors 0 and 1, its locked-in tension counted
+ * Status:   RBOW_OK | the first of frame_faults | those of frame_build */
+rbow_status factors_ready(const rbow_member *member, const rbow_material *material, frame *f, sight *fit, sight *loaded);
+
 /* Given:    fit, loaded  the frame at load factors 0 and 1, its locked-in tension counted
  * Status:   RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
 rbow_status factors_of(const frame *f, const sight *fit, const sight *loaded, factors *out);

@@ -2,7 +2,6 @@
 
 #include "engine/ends.h"
 #include "engine/factor.h"
-#include "engine/stress.h"
 
 #include <gsl/gsl_math.h>
 
@@ -206,25 +205,13 @@ static void tell_remarks(const frame *f, rbow_result *r)
     remark_if(r, m->dressed > 0 && !(m->weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
 }
 
-static rbow_status make_ready(const rbow_member *member, const rbow_material *material, frame *f, sight *fit,
-                              sight *loaded)
-{
-    rbow_status status;
-    if (frame_faults(member, material, &status, 1) > 0) return status;
-    status = frame_build(member, material, f);
-    if (status != RBOW_OK) return status;
-    sight_at(f, 0, f->tension, fit);
-    sight_at(f, 1, f->tension, loaded);
-    return RBOW_OK;
-}
-
 rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material, rbow_margin *margin)
 {
     frame f;
     factors k;
     sight fit, loaded;
     *margin = (rbow_margin){NAN, RBOW_BY_NONE, NAN, NAN, NAN, 0};
-    rbow_status status = make_ready(member, material, &f, &fit, &loaded);
+    rbow_status status = factors_ready(member, material, &f, &fit, &loaded);
     if (status == RBOW_OK) status = factors_of(&f, &fit, &loaded, &k);
     if (status != RBOW_OK) return status;
     const judged j = judge(&f.member, &k);
@@ -238,7 +225,7 @@ rbow_status rbow_member_check(const rbow_member *member, const rbow_material *ma
     sight fit, loaded;
     *result = nothing();
     rbow_result r = nothing();
-    rbow_status status = make_ready(member, material, &f, &fit, &loaded);
+    rbow_status status = factors_ready(member, material, &f, &fit, &loaded);
     if (status != RBOW_OK) return status;
     tell_column(&f, &r);
     status = tell_margins(&f, &fit, &loaded, &r);

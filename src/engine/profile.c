@@ -71,18 +71,13 @@ static double column_tension(const frame *f)
 
 rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *limit)
 {
-    rbow_status status;
     frame f;
     sight fit, loaded;
     factors k;
     *limit = nothing;
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
-    if (frame_faults(member, material, &status, 1) > 0) return status;
-    status = frame_build(member, material, &f);
-    if (status != RBOW_OK) return status;
-    sight_at(&f, 0, f.tension, &fit);
-    sight_at(&f, 1, f.tension, &loaded);
-    status = factors_of(&f, &fit, &loaded, &k);
+    rbow_status status = factors_ready(member, material, &f, &fit, &loaded);
+    if (status == RBOW_OK) status = factors_of(&f, &fit, &loaded, &k);
     if (status != RBOW_OK) return status;
     const reach column = {k.column, column_tension(&f), NAN, ZONE_TUBE};
     const reach *to = check == RBOW_BY_COLUMN ? &column : check == RBOW_BY_YIELD ? &k.yield : &k.interaction;

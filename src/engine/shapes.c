@@ -57,7 +57,7 @@ static double versine_of(const spot *at)
     return 2 * at->sine * at->sine;
 }
 
-void sine_moment(const rbow_prepared *p, const spot *at, double *value, double *slope)
+static void sine_moment(const rbow_prepared *p, const spot *at, double *value, double *slope)
 {
     const double c = sine_amplitude(p);
     if (isnan(c)) {

@@ -40,10 +40,7 @@ spot spot_at(double xi, double side);
  * Returned: moment m and movement w */
 void shapes_at(const rbow_prepared *p, const spot *at, shapes *m, shapes *w);
 
-/* The half-wave bow's moment and its slope. */
-void sine_moment(const rbow_prepared *p, const spot *at, double *value, double *slope);
-
-/* Of the pinned answer c sin(pi xi), away from resonance; NaN near it. */
+/* Of a half-wave bow's moment in the pinned answer c sin(pi xi), away from resonance; NaN near it. */
 double sine_amplitude(const rbow_prepared *p);
 
 /* Value and two derivatives of a quantity, for the search of its largest size. */
