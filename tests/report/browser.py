@@ -14,7 +14,7 @@ import sys
 import tempfile
 
 # Measures a page of `width` from inside: how wide it got, and which words of drawings stand outside their drawing.
-PROBE = """<!DOCTYPE html><html><body><iframe style="width:%dpx;height:900px;border:0" srcdoc="%s"></iframe><pre></pre>
+PROBE = """<!DOCTYPE html><html><head><meta charset="utf-8"></head><body><iframe style="width:%dpx;height:900px;border:0" srcdoc="%s"></iframe><pre></pre>
 <script>document.querySelector('iframe').onload = function () {
   const d = this.contentDocument, out = [];
   for (const t of d.querySelectorAll('svg text')) {
