@@ -5,9 +5,8 @@
 #include <math.h>
 
 /* A climb follows a level (the use of yield, or the interaction) as the load factor grows, to the first place where it
- * reaches 1. Looking closely at the whole tube is what costs. So the climb goes on by glances, then follows one peak
- * from between two steps to the limit, and only there looks closely: a peak that is higher there takes the place of
- * the first. Measured, on forced and bowed rails: 384 000 instructions a check when every look was close. */
+ * reaches 1. Looking closely at the whole tube is what costs. So the climb goes on by glances, eight at once, which also
+ * tell the limit from between two of them; only there it looks closely. */
 
 /* ---- looking ---------------------------------------------------------------------------------------- */
 
@@ -18,34 +17,9 @@ climb climb_of(const frame *f, double tension, level which, memory *m)
     return (climb){.frame = f, .tension = tension, .critical = critical, .level = which, .memory = m};
 }
 
-static mark mark_of(double factor, const peak peaks[2], const stress_peak *s, const interaction *i)
-{
-    return (mark){factor, {s->use, i->value}, {s->at, i->at}, {s->zone, i->zone}, {peaks[0], peaks[1]}, false};
-}
-
 static mark buckled(double factor)
 {
     return (mark){.factor = factor, .level = {INFINITY, INFINITY}};
-}
-
-mark mark_of_sight(double factor, const sight *s)
-{
-    mark m = s->stands ? mark_of(factor, s->peaks, &s->stress, &s->together) : buckled(factor);
-    m.closely = true;
-    return m;
-}
-
-static mark noted(climb *c, mark m)
-{
-    if (isnan(m.level[LEVEL_USE]) || isnan(m.level[LEVEL_INTERACTION])) c->failed = true;
-    return m;
-}
-
-static mark judged(climb *c, double factor, const state *s, const peak peaks[2])
-{
-    const stress_peak stress = stress_of(c->frame, s, peaks);
-    const interaction together = interaction_of(c->frame, s, peaks);
-    return noted(c, mark_of(factor, peaks, &stress, &together));
 }
 
 static bool is_same(double a, double b)
@@ -53,37 +27,45 @@ static bool is_same(double a, double b)
     return a <= b && a >= b;
 }
 
-mark climb_look(climb *c, double factor)
-{
-    mark *last = &c->memory->last;
-    if (is_same(last->factor, factor)) return *last;
-    sight s;
-    sight_at(c->frame, factor, c->tension, &s);
-    *last = noted(c, mark_of_sight(factor, &s));
-    return *last;
-}
-
 void memory_clear(memory *m)
 {
-    m->count = 0;
+    m->count = m->next = 0;
     m->end = 0;
     m->last.factor = NAN;
 }
 
-static mark *remembered(memory *m, double factor)
+mark memory_keep(memory *m, double factor, const sight *s)
 {
-    for (int i = 0; i < m->count; i++)
-        if (is_same(m->seen[i].factor, factor)) return &m->seen[i];
-    return NULL;
+    m->last = buckled(factor);
+    if (!s->stands) return m->last;
+    m->last = (mark){factor, {s->stress.use, s->together.value}, true};
+    m->at[LEVEL_USE] = s->stress.at;
+    m->at[LEVEL_INTERACTION] = s->together.at;
+    m->zone[LEVEL_USE] = s->stress.zone;
+    m->zone[LEVEL_INTERACTION] = s->together.zone;
+    return m->last;
 }
 
-static mark look_at_a_glance(climb *c, double factor)
+mark climb_look(climb *c, double factor)
 {
-    state s;
-    peak peaks[2];
-    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return buckled(factor);
-    peak_glance(c->frame, &s, peaks);
-    return judged(c, factor, &s, peaks);
+    memory *m = c->memory;
+    if (is_same(m->last.factor, factor)) return m->last;
+    sight s;
+    sight_at(c->frame, factor, c->tension, &s);
+    memory_keep(m, factor, &s);
+    if (isnan(m->last.level[LEVEL_USE]) || isnan(m->last.level[LEVEL_INTERACTION])) c->failed = true;
+    return m->last;
+}
+
+static mark *remembered(memory *m, double factor)
+{
+    for (int i = 0; i < m->count; i++) {
+        const int at = m->next + i < m->count ? m->next + i : m->next + i - m->count;
+        if (!is_same(m->seen[at].factor, factor)) continue;
+        m->next = at + 1 < m->count ? at + 1 : 0;
+        return &m->seen[at];
+    }
+    return NULL;
 }
 
 /* So near to the limit a glance does not tell on which side. */
@@ -92,23 +74,50 @@ static bool is_unsure(const climb *c, const mark *m)
     return !m->closely && m->level[c->level] > 0.99 && m->level[c->level] < 1;
 }
 
-static mark glance(climb *c, double factor)
+static mark mark_of_glance(climb *c, double factor, const glances *g, int which)
+{
+    if (!(frame_axial(c->frame, factor, c->tension) < c->frame->critical_load)) return buckled(factor);
+    if (!g->serve[which]) return climb_look(c, factor);
+    return (mark){.factor = factor, .level = {g->level[LEVEL_USE][which], g->level[LEVEL_INTERACTION][which]}};
+}
+
+static void glance(climb *c, const double factor[GLANCES], int count, mark seen[GLANCES])
 {
     memory *m = c->memory;
-    mark *known = remembered(m, factor);
-    mark seen = known != NULL ? *known : look_at_a_glance(c, factor);
-    if (is_unsure(c, &seen)) seen = climb_look(c, factor);
-    if (known == NULL && m->count < REMEMBERED_MOST) known = &m->seen[m->count++];
-    if (known != NULL) *known = seen;
-    return seen;
+    glances g;
+    bool looked = false;
+    for (int i = 0; i < count; i++) {
+        mark *known = remembered(m, factor[i]);
+        if (known == NULL && !looked) {
+            glances_at(c->frame, c->tension, factor, &g);
+            looked = true;
+        }
+        seen[i] = known != NULL ? *known : mark_of_glance(c, factor[i], &g, i);
+        if (is_unsure(c, &seen[i])) seen[i] = climb_look(c, factor[i]);
+        if (known == NULL && m->count < REMEMBERED_MOST) known = &m->seen[m->count++];
+        if (known != NULL) *known = seen[i];
+    }
+}
+
+static mark glance_once(climb *c, double factor)
+{
+    double same[GLANCES];
+    mark seen[GLANCES];
+    for (int i = 0; i < GLANCES; i++) same[i] = factor;
+    glance(c, same, 1, seen);
+    return seen[0];
 }
 
 static const double height_buckled = 1;
 
+static double height_of(double share)
+{
+    return isinf(share) ? height_buckled : (share - 1) / (share + 1);
+}
+
 double climb_height(const climb *c, const mark *m)
 {
-    const double share = m->level[c->level];
-    return isinf(share) ? height_buckled : (share - 1) / (share + 1);
+    return height_of(m->level[c->level]);
 }
 
 /* ---- from between two steps to the limit ------------------------------------------------------------- */
@@ -124,81 +133,15 @@ static double close_height(double factor, void *context)
     return climb_height(c, &m);
 }
 
-typedef struct followed { /* one peak, from load factor to load factor */
-    climb *climb;
-    int zone;
-    peak peak;
-} followed;
-
-static double followed_height(double factor, void *context)
-{
-    followed *w = context;
-    climb *c = w->climb;
-    state s;
-    peak peaks[2] = {{.size = -1}, {.size = -1}};
-    if (frame_state(c->frame, factor, c->tension, &s) != RBOW_OK) return height_buckled;
-    peak_follow(c->frame, &s, &w->peak);
-    peaks[w->zone] = w->peak;
-    const mark m = judged(c, factor, &s, peaks);
-    return climb_height(c, &m);
-}
-
-static followed leading_peak(climb *c, const mark *m)
-{
-    const int leads = m->zone[c->level];
-    return (followed){c, leads, m->peaks[leads]};
-}
-
 reach climb_never(const climb *c)
 {
     return (reach){INFINITY, c->tension, NAN, ZONE_TUBE};
 }
 
-static void reached(const climb *c, const mark *m, reach *out)
+static void reached_here(const climb *c, reach *out)
 {
-    *out = (reach){m->factor, c->tension, m->at[c->level], m->zone[c->level]};
-}
-
-typedef struct secant { /* two places of the followed height */
-    double before, height_before, at, height;
-} secant;
-
-static double slope_of(const secant *s)
-{
-    return (s->height - s->height_before) / (s->at - s->before);
-}
-
-/* Where the inverse parabola through the last three steps, or the line through two, is 0, and how it lies there. */
-static secant guessed(const climb *c, const mark *seen, int last)
-{
-    const mark *a = &seen[last - 1], *b = &seen[last];
-    const double low = climb_height(c, a), high = climb_height(c, b), line = (b->factor - a->factor) / (high - low);
-    const double lowest = last > 1 ? climb_height(c, a - 1) : (double)INFINITY;
-    double at = a->factor - low * line, flat = line;
-    if (lowest < low) {
-        const double bend = (line - (a->factor - a[-1].factor) / (low - lowest)) / (high - lowest);
-        at += bend * low * high;
-        flat -= bend * (low + high);
-    }
-    return (secant){at - flat, -1, at, 0};
-}
-
-/* The steps tell the limit to about a hundredth, and the slope there. From so near two or three secant steps end within
- * 1e-9, where a bracketing solver, which looks at both steps first, takes six. Measured:
- * 169 000 instructions a check with the solver, 151 000 so. */
-static bool meets_limit(followed *w, const mark *seen, int last, secant *s)
-{
-    const double low = seen[last - 1].factor, high = seen[last].factor;
-    *s = guessed(w->climb, seen, last);
-    double slope = slope_of(s), next = s->at;
-    for (int i = 0; i < 7; i++) {
-        if (!(next > low && next < high)) return false;
-        *s = (secant){s->at, s->height, next, followed_height(next, w)};
-        if (i > 0) slope = slope_of(s);
-        if (fabs(s->height) <= 1e-9) return i > 0 && slope > 0;
-        next = s->at - s->height / slope;
-    }
-    return false;
+    const memory *m = c->memory;
+    *out = (reach){m->last.factor, c->tension, m->at[c->level], m->zone[c->level]};
 }
 
 static rbow_status crossing_looked_at_closely(climb *c, double low, double high, reach *out)
@@ -208,56 +151,88 @@ static rbow_status crossing_looked_at_closely(climb *c, double low, double high,
     if (!(b.at_low < 0 && b.at_high >= 0)) return RBOW_NO_CONVERGENCE;
     const rbow_status status = root_between(close_height, c, &b, height_enough, &factor);
     if (status != RBOW_OK) return status;
-    const mark m = climb_look(c, factor);
-    reached(c, &m, out);
+    climb_look(c, factor);
+    reached_here(c, out);
     return RBOW_OK;
 }
 
-/* Given: seen  marks up the climb: the first below the limit, by glances the others, too, but for the last
- * The last may only seem to reach it: then a closer look takes its place, and out stays as it is. Each round follows a
- * peak that was higher, where the one before reached the limit. */
-static rbow_status crossing_by_rounds(climb *c, mark *seen, int last, reach *out)
+enum { STEPS = GLANCES + 2 };
+
+typedef struct steps { /* from below the limit to beyond it, rising */
+    double factor[STEPS], height[STEPS];
+    int count;
+} steps;
+
+static void step_to(steps *s, double factor, double height)
 {
-    enum { ROUNDS = 20 };
-    mark top = seen[last];
-    int under = last - 1;
+    s->factor[s->count] = factor;
+    s->height[s->count++] = height;
+}
+
+/* Even steps; those that no glance serves are left out. */
+static void glance_between(const climb *c, double low, double at_low, double high, double at_high, steps *s)
+{
+    double factor[GLANCES];
+    glances g;
+    for (int i = 0; i < GLANCES; i++) factor[i] = low + (i + 1) * (high - low) / (GLANCES + 1);
+    glances_at(c->frame, c->tension, factor, &g);
+    s->count = 0;
+    step_to(s, low, at_low);
+    for (int i = 0; i < GLANCES; i++)
+        if (g.serve[i]) step_to(s, factor[i], height_of(g.level[c->level][i]));
+    step_to(s, high, at_high);
+}
+
+typedef struct guess { /* where the height is 0, and how fast the factor grows with it there */
+    double factor, per_height;
+} guess;
+
+/* By the cubic through the four steps around the one that is the first beyond the limit, of the factor over the height;
+ * by the straight line where that leaves the step. */
+static guess guess_before(const steps *s, int beyond)
+{
+    const int first = beyond < 2 ? 0 : beyond > s->count - 2 ? s->count - 4 : beyond - 2;
+    const double *height = &s->height[first], low = s->factor[beyond - 1], high = s->factor[beyond];
+    double share[4];
+    for (int i = 0; i < 4; i++) share[i] = s->factor[first + i];
+    for (int j = 1; j < 4; j++)
+        for (int i = 3; i >= j; i--) share[i] = (share[i] - share[i - 1]) / (height[i] - height[i - j]);
+    guess g = {share[3], 0};
+    for (int i = 2; i >= 0; i--) {
+        g.per_height = g.factor - height[i] * g.per_height;
+        g.factor = share[i] - height[i] * g.factor;
+    }
+    if (g.factor >= low && g.factor <= high && g.per_height > 0) return g;
+    const double line = (high - low) / (s->height[beyond] - s->height[beyond - 1]);
+    return (guess){low - s->height[beyond - 1] * line, line};
+}
+
+/* Where glances tell the limit so well that a close look differs by less than this, the slope gives the rest. */
+static const double height_near = 1e-7;
+
+/* Given: a, b  below the limit and beyond it, with one crossing between */
+static rbow_status crossing(climb *c, const mark *a, const mark *b, reach *out)
+{
+    enum { ROUNDS = 4 };
+    double low = a->factor, at_low = climb_height(c, a), high = b->factor, at_high = climb_height(c, b);
     for (int i = 0; i < ROUNDS; i++) {
-        followed w = leading_peak(c, &top);
-        double factor;
-        const double at_high = followed_height(top.factor, &w), at_low = followed_height(seen[under].factor, &w);
-        if (at_low >= 0 && under > 0) {
-            top = climb_look(c, seen[under--].factor);
-            continue;
-        }
-        if (at_high < 0 && i == 0) {
-            top = climb_look(c, top.factor);
-            seen[last] = top;
-            if (climb_height(c, &top) < 0) return RBOW_OK;
-            continue;
-        }
-        const bracket b = {seen[under].factor, at_low, top.factor, at_high};
-        if (!(at_low < 0 && at_high > 0)) break;
-        const rbow_status status = root_between(followed_height, &w, &b, height_enough, &factor);
-        if (status != RBOW_OK) return status;
-        top = climb_look(c, factor);
-        if (climb_height(c, &top) <= 10 * height_enough) {
-            reached(c, &top, out);
+        steps s;
+        int beyond = 1;
+        glance_between(c, low, at_low, high, at_high, &s);
+        if (s.count < 4) break;
+        while (beyond < s.count - 1 && s.height[beyond] < 0) beyond++;
+        const guess g = guess_before(&s, beyond);
+        const mark m = climb_look(c, g.factor);
+        const double height = climb_height(c, &m);
+        if (fabs(height) <= height_near) {
+            reached_here(c, out);
+            out->factor -= height * g.per_height;
             return RBOW_OK;
         }
+        low = s.factor[beyond - 1], at_low = s.height[beyond - 1];
+        high = s.factor[beyond], at_high = s.height[beyond];
     }
-    return crossing_looked_at_closely(c, seen[under].factor, top.factor, out);
-}
-
-static rbow_status crossing(climb *c, mark *seen, int last, reach *out)
-{
-    followed w = leading_peak(c, &seen[last]);
-    secant s;
-    if (!meets_limit(&w, seen, last, &s)) return crossing_by_rounds(c, seen, last, out);
-    const mark m = climb_look(c, s.at);
-    if (fabs(climb_height(c, &m) - s.height) > 10 * height_enough) return crossing_by_rounds(c, seen, last, out);
-    reached(c, &m, out);
-    out->factor -= s.height / slope_of(&s);
-    return RBOW_OK;
+    return crossing_looked_at_closely(c, a->factor, b->factor, out);
 }
 
 /* ---- the first crossing in a stretch ------------------------------------------------------------------ */
@@ -301,10 +276,9 @@ static rbow_status first_in(climb *c, const mark s[3], double known, reach *out)
 static rbow_status first_in_half(climb *c, const mark *a, const mark *b, double bend, reach *out)
 {
     const bool crosses = climb_height(c, b) >= 0;
-    mark seen[2] = {*a, *b};
     if (c->failed || (!crosses && !may_cross(c, a, b, bend))) return RBOW_OK;
     if (c->halvings == 0 || bend <= height_enough || is_sure_to_climb(c, a, b, bend))
-        return crosses ? crossing(c, seen, 1, out) : RBOW_OK;
+        return crosses ? crossing(c, a, b, out) : RBOW_OK;
     c->halvings--;
     const mark s[3] = {*a, climb_look(c, (a->factor + b->factor) / 2), *b};
     return first_in(c, s, bend, out);
@@ -344,11 +318,12 @@ static grid grid_of(const climb *c, double low, double high)
     const frame *f = c->frame;
     const rbow_member *m = &f->member;
     const bool forced = m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0;
+    enum { STRETCHES_AT_ONCE = GLANCES / 2 };
     grid g = {low, high, 1.1 - frame_axial(f, low, c->tension) / f->critical_load,
               1.1 - frame_axial(f, high, c->tension) / f->critical_load, m->compression / f->critical_load, 1};
     const double apart = fabs(log(g.to / g.from));
     if (apart > 1e-6)
-        g.stretches += (int)(apart / (forced ? 0.2 : 0.3));
+        g.stretches = STRETCHES_AT_ONCE * (1 + (int)(apart / (STRETCHES_AT_ONCE * (forced ? 0.2 : 0.3))));
     else
         g.push = 0;
     return g;
@@ -361,47 +336,55 @@ static double grid_place(const grid *g, double share)
     return g->low + (g->from - g->from * pow(g->to / g->from, share)) / g->push;
 }
 
-/* Given:    places  [1] to [3] the glances of a stretch, [0] one before; where one only seems to reach the limit, a
- *                   closer look takes its place
- *           known   the bend of the stretch before */
-static rbow_status first_in_stretch(climb *c, const grid *g, mark places[4], double known, reach *out)
+/* Given:    s      the glances of a stretch: where it was looked at closely, so is the last
+ *           known  the bend of the stretch before */
+static rbow_status first_in_stretch(climb *c, const grid *g, mark s[3], double known, reach *out)
 {
     const bool straight = !(fabs(g->push) > 0);
-    const double bend = straight ? 0 : fmax(left_when_halved * known, bend_of(c, &places[1]));
-    for (int i = 2; i <= 3; i++) {
-        const mark *a = &places[i - 1], *b = &places[i];
+    const double bend = straight ? 0 : fmax(left_when_halved * known, bend_of(c, s));
+    for (int i = 1; i <= 2; i++) {
+        const mark *a = &s[i - 1], *b = &s[i];
         const bool crosses = climb_height(c, b) >= 0, sure = straight || is_sure_to_climb(c, a, b, bend);
         if (!crosses && (straight || !may_cross(c, a, b, bend))) continue;
         if (!sure) {
-            const rbow_status status = first_looked_at_closely(c, &places[1], known, out);
-            places[3] = climb_look(c, places[3].factor);
+            const rbow_status status = first_looked_at_closely(c, s, known, out);
+            s[2] = climb_look(c, s[2].factor);
             return status;
         }
-        const rbow_status status = crosses ? crossing(c, places, i, out) : RBOW_OK;
-        if (is_done(status, out)) return status;
+        if (crosses) return crossing(c, a, b, out);
     }
     return RBOW_OK;
 }
 
-/* Given:    from  below the limit, looked at closely
- *           end   a glance; replaced by a closer look where it only seems to reach the limit
- * Returned: behind  the last place before end */
-static rbow_status walk(climb *c, mark *behind, const mark *from, mark *end, reach *out)
+static int glance_ahead(climb *c, const grid *g, int done, mark seen[GLANCES])
 {
-    const grid g = grid_of(c, from->factor, end->factor);
-    const double halves = 2 * g.stretches;
-    mark places[4] = {*behind, *from};
+    const int all = 2 * g->stretches, count = all - done < GLANCES ? all - done : GLANCES;
+    double factor[GLANCES];
+    for (int i = 0; i < GLANCES; i++) factor[i] = grid_place(g, (double)(done + i + 1) / all);
+    glance(c, factor, count, seen);
+    return count;
+}
+
+/* Given:    from   below the limit
+ * Returned: s      the glances of the last stretch, where the limit is not reached before */
+static rbow_status walk(climb *c, const mark *from, double end, mark s[3], reach *out)
+{
+    const grid g = grid_of(c, from->factor, end);
+    mark seen[GLANCES];
     double bend = 0;
-    for (int i = 1; i <= g.stretches; i++) {
-        places[2] = glance(c, grid_place(&g, (2 * i - 1) / halves));
-        places[3] = i < g.stretches ? glance(c, grid_place(&g, 2 * i / halves)) : *end;
-        const rbow_status status = first_in_stretch(c, &g, places, bend, out);
-        if (is_done(status, out)) return status;
-        bend = bend_of(c, &places[1]);
-        *behind = places[0] = places[2];
-        places[1] = places[3];
+    s[2] = *from;
+    for (int done = 0; done < 2 * g.stretches;) {
+        const int count = glance_ahead(c, &g, done, seen);
+        for (int i = 0; i < count; i += 2) {
+            s[0] = s[2];
+            s[1] = seen[i];
+            s[2] = seen[i + 1];
+            const rbow_status status = first_in_stretch(c, &g, s, bend, out);
+            if (is_done(status, out)) return status;
+            bend = bend_of(c, s);
+        }
+        done += count;
     }
-    *end = places[3];
     return RBOW_OK;
 }
 
@@ -415,23 +398,22 @@ static double way_to_limit(level which, const mark *from, const mark *a, const m
 
 /* Steps should be short, and few lie behind the limit: a walk ends a little beyond it, as far as a straight line tells;
  * the first, beyond the other level's limit, too, which is looked for next. */
-static mark end_of_walk(climb *c, const mark *behind, bool first, const mark *from, double high)
+static double end_of_walk(climb *c, const mark *behind, bool first, const mark *from, double high)
 {
     const double known = c->memory->end, start = from->factor, left = high - start;
-    if (first && known > start && known < high) return glance(c, known);
+    if (first && known > start && known < high) return known;
     const double ahead = fmin(fmax(1, start), left / 2);
-    const mark there = first ? glance(c, start + ahead) : *from;
+    const mark there = first ? glance_once(c, start + ahead) : *from;
     const mark *a = first ? from : behind;
     double way = way_to_limit(c->level, from, a, &there);
     if (isnan(way) && high >= FOR_EVER) { /* whatever acts may do nothing to the tube */
-        const mark last = glance(c, high);
-        if (climb_height(c, &last) < 0) return last;
+        const mark last = glance_once(c, high);
+        if (climb_height(c, &last) < 0) return high;
     }
     if (first) way = fmax(way, way_to_limit(LEVEL_INTERACTION, from, a, &there)); /* a NaN falls out */
     const double away = isnan(way) ? 4 * ahead : fmin(fmax(way, 0.02 * ahead), 8 * ahead);
-    const bool is_there = first && away > 0.8 * ahead && away <= ahead;
-    const mark end = is_there ? there : glance(c, away < left ? start + away : high);
-    if (is_same(known, 0)) c->memory->end = end.factor;
+    const double end = away < left ? start + away : high;
+    if (is_same(known, 0)) c->memory->end = end;
     return end;
 }
 
@@ -439,19 +421,20 @@ rbow_status climb_to_limit(climb *c, const mark *from, double high, reach *out)
 {
     enum { WALKS = 80 };
     *out = climb_never(c);
-    mark here = *from, behind = *from;
+    mark here = *from, last[3];
     for (int i = 0; i < WALKS; i++) {
         if (climb_height(c, &here) > -height_enough) {
-            reached(c, &here, out);
+            climb_look(c, here.factor);
+            reached_here(c, out);
             return RBOW_OK;
         }
         if (!(here.factor < high)) return RBOW_OK;
         c->halvings = HALVINGS_MOST;
-        mark end = end_of_walk(c, &behind, i == 0, &here, high);
-        const rbow_status status = walk(c, &behind, &here, &end, out);
+        const double end = end_of_walk(c, &last[1], i == 0, &here, high);
+        const rbow_status status = walk(c, &here, end, last, out);
         if (c->failed) return RBOW_STRESS_OVERFLOW;
         if (is_done(status, out)) return status;
-        here = end;
+        here = last[2];
     }
     return RBOW_NO_CONVERGENCE;
 }

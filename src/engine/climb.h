@@ -4,15 +4,11 @@
 #define RAILBOW_ENGINE_CLIMB_H
 
 #include "engine/factor.h"
-
-typedef enum level { LEVEL_USE, LEVEL_INTERACTION, LEVELS } level;
+#include "engine/glances.h"
 
 typedef struct mark { /* what is seen at a load factor */
     double factor;
     double level[LEVELS];
-    double at[LEVELS]; /* where along the tube, and in which zone, the level is reached */
-    int zone[LEVELS];
-    peak peaks[2];
     bool closely; /* not by a glance */
 } mark;
 
@@ -21,8 +17,10 @@ enum { REMEMBERED_MOST = 64 };
 /* Both levels come from one equilibrium, so what one climb sees is kept for the other. */
 typedef struct memory {
     mark seen[REMEMBERED_MOST];
-    int count;
-    mark last; /* looked at closely */
+    int count, next; /* where the place after the one last asked for is */
+    mark last;       /* looked at closely */
+    double at[LEVELS]; /* where along the tube, and in which zone, its levels are reached */
+    int zone[LEVELS];
     double end; /* where one climb's first walk ended, for the other to meet remembered places; 0 for none */
 } memory;
 
@@ -40,7 +38,8 @@ climb climb_of(const frame *f, double tension, level which, memory *m);
 
 void memory_clear(memory *m);
 
-mark mark_of_sight(double factor, const sight *s);
+/* Keeps what has been seen at a load factor, as the last looked at closely. */
+mark memory_keep(memory *m, double factor, const sight *s);
 
 /* The whole tube at a load factor. Where something is not a number, the climb has failed. */
 mark climb_look(climb *c, double factor);

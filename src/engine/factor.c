@@ -91,17 +91,18 @@ static rbow_status interaction_factor(const frame *f, double tension, const mark
 }
 
 /* Given: fit, loaded  seen with this tension */
-static rbow_status factors_with(const frame *f, double tension, const mark *fit, const mark *loaded, factors *out)
+static rbow_status factors_with(const frame *f, double tension, const sight *fit, const sight *loaded, factors *out)
 {
     *out = (factors){0, {0, tension, NAN, ZONE_TUBE}, {0, tension, NAN, ZONE_TUBE}};
     if (-tension >= f->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
     memory m;
     memory_clear(&m);
-    if (isfinite(loaded->level[LEVEL_USE])) m.seen[m.count++] = *loaded;
+    if (loaded->stands) m.seen[m.count++] = memory_keep(&m, 1, loaded);
+    const mark rest = memory_keep(&m, 0, fit);
     out->column = column_factor(f, tension);
-    const rbow_status status = yield_factor(f, tension, fit, &m, &out->yield);
+    const rbow_status status = yield_factor(f, tension, &rest, &m, &out->yield);
     if (status != RBOW_OK) return status;
-    return interaction_factor(f, tension, fit, &m, &out->interaction);
+    return interaction_factor(f, tension, &rest, &m, &out->interaction);
 }
 
 static bool is_number(const sight *s)
@@ -114,17 +115,14 @@ static bool is_number(const sight *s)
 rbow_status factors_of(const frame *f, const sight *fit, const sight *loaded, factors *out)
 {
     if (!is_number(fit) || !is_number(loaded)) return RBOW_STRESS_OVERFLOW;
-    mark rest = mark_of_sight(0, fit), run = mark_of_sight(1, loaded);
-    rbow_status status = factors_with(f, f->tension, &rest, &run, out);
+    rbow_status status = factors_with(f, f->tension, fit, loaded, out);
     if (status != RBOW_OK || !(f->tension > 0)) return status;
 
     factors relaxed;
-    sight s;
-    sight_at(f, 0, 0, &s);
-    rest = mark_of_sight(0, &s);
-    sight_at(f, 1, 0, &s);
-    run = mark_of_sight(1, &s);
-    status = factors_with(f, 0, &rest, &run, &relaxed);
+    sight slack, run;
+    sight_at(f, 0, 0, &slack);
+    sight_at(f, 1, 0, &run);
+    status = factors_with(f, 0, &slack, &run, &relaxed);
     if (relaxed.yield.factor < out->yield.factor) out->yield = relaxed.yield;
     if (relaxed.interaction.factor < out->interaction.factor) out->interaction = relaxed.interaction;
     out->column = fmin(out->column, relaxed.column);
@@ -134,7 +132,7 @@ rbow_status factors_of(const frame *f, const sight *fit, const sight *loaded, fa
 /* Nothing is locked in: at rest the tube is free of moments. */
 static mark at_rest(void)
 {
-    return (mark){.peaks = {{.size = 0}, {.size = 0}}};
+    return (mark){.closely = false};
 }
 
 rbow_status least_ratio_of(const frame *unforced, double *ratio)

@@ -15,12 +15,20 @@ static const double tie = 1e-11;
 
 typedef jet (*jet_function)(const rbow_prepared *, const shares *, const spot *);
 
+typedef jet (*field_function)(const wave_field *, half_wave, const spot *);
+
+typedef struct lit { /* the waves at its left end, from where they run to any place in it */
+    const spot *from;
+    half_wave here;
+} lit;
+
 typedef struct search {
     const state *state;
     jet_function jet;
+    field_function of_field;
     const wave_field *field; /* that serves in place of jet, or NULL */
+    lit cell;                /* being searched, where waves serve */
     double side;             /* a place inside the piece being searched */
-    int piece;               /* which it is */
     double square;           /* of the best size so far; below 0 before the first */
     peak best;
 } search;
@@ -44,9 +52,14 @@ static node node_of(const search *s, const spot *at)
 
 static node node_at(const search *s, double xi)
 {
-    const spot at = spot_at(xi, s->side);
-    return s->field == NULL ? node_of(s, &at)
-                            : node_from(xi, jet_of_field(s->field, half_wave_at(s->field, xi), &at));
+    if (s->field == NULL) {
+        const spot at = spot_at(xi, s->side);
+        return node_of(s, &at);
+    }
+    const lit *c = &s->cell;
+    const spot at = spot_beside(c->from, xi);
+    const half_wave way = half_wave_over(s->field->load, xi - c->from->xi);
+    return node_from(xi, s->of_field(s->field, half_wave_on(s->field->load, c->here, way), &at));
 }
 
 static void offer(search *s, double xi, pair vector)
@@ -54,7 +67,7 @@ static void offer(search *s, double xi, pair vector)
     const double square = dot(vector, vector);
     if (!(square > s->square * (1 + 2 * tie) || s->square < 0)) return;
     s->square = square;
-    s->best = (peak){.at = xi, .vector = vector, .piece = s->piece};
+    s->best = (peak){.at = xi, .vector = vector};
 }
 
 /* The last step is small enough for Taylor's three terms. */
@@ -252,7 +265,7 @@ static half_wave step_on(train *t, const piece *p)
     const double span = (p->to - p->from) / (p->count - 1);
     if (fabs(span - t->span[p->zone]) > 1e-15) {
         t->span[p->zone] = span;
-        t->step[p->zone] = half_wave_at(&t->field, span);
+        t->step[p->zone] = half_wave_over(t->field.load, span);
     }
     return t->step[p->zone];
 }
@@ -264,137 +277,71 @@ static void search_waves(search *s, train *t, const piece *p)
     s->field = &t->field;
     for (int i = 0; i < p->count; i++) {
         node *right = &two[i % 2];
-        if (i > 0) t->here = half_wave_on(&t->field, t->here, step);
-        *right = node_from(p->spots[i].xi, jet_of_field(&t->field, t->here, &p->spots[i]));
-        if (i > 0) look_between(s, &two[1 - i % 2], right);
+        const half_wave here = i > 0 ? half_wave_on(t->field.load, t->here, step) : t->here;
+        *right = node_from(p->spots[i].xi, s->of_field(&t->field, here, &p->spots[i]));
+        if (i > 0) {
+            s->cell = (lit){&p->spots[i - 1], t->here};
+            look_between(s, &two[1 - i % 2], right);
+        }
         offer(s, right->xi, right->jet.f);
-    }
-    s->field = NULL;
-}
-
-typedef struct slope { /* what a glance asks of a place: the square and half its derivative */
-    double xi, square, rise;
-} slope;
-
-/* Between two places the top is near where the straight line through the slopes turns; from there one step of Newton's
- * and Taylor's three terms are right to five digits. What the cubic through both ends puts lower needs no look. */
-static void offer_near_top(search *s, const slope *left, const slope *right)
-{
-    const double h = right->xi - left->xi, t = left->rise / (left->rise - right->rise), u = 1 - t;
-    const double cubic = u * u * ((1 + 2 * t) * left->square + 2 * t * h * left->rise)
-        + t * t * ((1 + 2 * u) * right->square - 2 * u * h * right->rise);
-    if (!(cubic > 0.97 * s->square)) return;
-    const node n = node_at(s, left->xi + t * h);
-    const double step = n.curve < 0 ? -n.rise / n.curve : 0;
-    offer_beside(s, &n, fabs(step) < h / 4 ? step : 0);
-}
-
-static void glance_at_waves(search *s, train *t, const piece *p)
-{
-    const half_wave step = step_on(t, p);
-    slope left = {0, 0, 0};
-    s->field = &t->field;
-    for (int i = 0; i < p->count; i++) {
-        if (i > 0) t->here = half_wave_on(&t->field, t->here, step);
-        const waves w = waves_at(&t->field, t->here, &p->spots[i]);
-        const pair m = value_of_field(&t->field, &w);
-        const slope right = {p->spots[i].xi, dot(m, m), dot(m, slope_of_field(&t->field, &w))};
-        offer(s, right.xi, m);
-        if (left.rise > 0 && right.rise < 0) offer_near_top(s, &left, &right);
-        left = right;
+        t->here = here;
     }
     s->field = NULL;
 }
 
 /* ---- the whole tube ---------------------------------------------------------------------------------- */
 
-static search search_of(const state *s, jet_function of)
+static search search_for_moment(const state *s)
 {
-    return (search){.state = s, .jet = of, .square = -1};
+    return (search){.state = s, .jet = jet_of_moment, .of_field = jet_of_field, .square = -1};
 }
 
-static void enter(search *s, const frame *f, int which)
+static search search_for_movement(const state *s)
 {
-    s->piece = which;
-    s->side = (f->pieces[which].from + f->pieces[which].to) / 2;
+    return (search){.state = s, .jet = jet_of_movement, .of_field = jet_of_field_movement, .square = -1};
 }
 
 /* What acts between two pieces joins the waves. */
 static void pass_loads(train *t, const state *s, double at)
 {
     const rbow_prepared *p = &s->prepared;
-    if (at >= p->point_at && at <= p->point_at) take_in(&t->field, t->here, s->shares.of[SHAPE_POINT]);
+    if (at >= p->point_at && at <= p->point_at) take_in(&t->field, t->here, at, s->shares.of[SHAPE_POINT]);
     if (p->beam.bow_shape == RBOW_BOW_KINK && at >= p->bow_at && at <= p->bow_at)
-        take_in(&t->field, t->here, s->shares.of[SHAPE_KINK]);
+        take_in(&t->field, t->here, at, s->shares.of[SHAPE_KINK]);
 }
 
-/* The largest moments, each piece searched by `by_waves` where waves serve. */
-static void search_moments(const frame *f, const state *s, void (*by_waves)(search *, train *, const piece *),
-                           peak peaks[2])
+/* Given: look   the search of each zone's pieces; the same for both, or two
+ *        serve  whether waves do */
+static void search_tube(const frame *f, const state *s, bool serve, search *const look[2])
 {
-    search look[2] = {search_of(s, jet_of_moment), search_of(s, jet_of_moment)};
-    const bool serve = field_serves(&s->prepared);
     train t = {.here = {0, 1}, .span = {-1, -1}};
     if (serve) t.field = field_from_a(&s->prepared, &s->shares);
     for (int i = 0; i < f->piece_count; i++) {
         const piece *p = &f->pieces[i];
-        search *in = &look[p->zone];
-        enter(in, f, i);
+        search *in = look[p->zone];
+        in->side = (p->from + p->to) / 2;
         if (serve) {
             pass_loads(&t, s, p->from);
-            by_waves(in, &t, p);
+            search_waves(in, &t, p);
         } else {
             search_jets(in, p);
         }
     }
-    peaks[ZONE_TUBE] = best_of(&look[ZONE_TUBE]);
-    peaks[ZONE_WELD] = best_of(&look[ZONE_WELD]);
 }
 
 void peak_moments(const frame *f, const state *s, peak peaks[2])
 {
-    search_moments(f, s, search_waves, peaks);
+    search tube = search_for_moment(s), weld = search_for_moment(s);
+    search_tube(f, s, field_serves(&s->prepared), (search *[2]){[ZONE_TUBE] = &tube, [ZONE_WELD] = &weld});
+    peaks[ZONE_TUBE] = best_of(&tube);
+    peaks[ZONE_WELD] = best_of(&weld);
 }
 
-void peak_glance(const frame *f, const state *s, peak peaks[2])
-{
-    search_moments(f, s, glance_at_waves, peaks);
-}
-
-/* Newton's steps, or half way to the end uphill where the square is not yet curved downward. */
-static void follow(search *s, const piece *p, double xi)
-{
-    enum { STEPS_MOST = 20 };
-    for (int i = 0; i < STEPS_MOST; i++) {
-        const node n = node_at(s, xi);
-        const double end = n.rise > 0 ? p->to : p->from;
-        const double top = n.curve < 0 ? xi - n.rise / n.curve : (xi + end) / 2;
-        const double next = fmin(fmax(top, p->from), p->to);
-        const bool near = fabs(next - xi) < 1e-5;
-        if (near || i + 1 == STEPS_MOST) {
-            offer_beside(s, &n, near ? next - xi : 0);
-            return;
-        }
-        xi = next;
-    }
-}
-
-void peak_follow(const frame *f, const state *s, peak *p)
-{
-    search look = search_of(s, jet_of_moment);
-    enter(&look, f, p->piece);
-    const wave_field field = field_of(&s->prepared, &s->shares, look.side);
-    if (field_serves(&s->prepared)) look.field = &field;
-    follow(&look, &f->pieces[p->piece], p->at);
-    *p = best_of(&look);
-}
-
+/* The movement is what is left of the moment, over z: under a slight load the shapes have it more exactly. */
 peak peak_movement(const frame *f, const state *s)
 {
-    search look = search_of(s, jet_of_movement);
-    for (int i = 0; i < f->piece_count; i++) {
-        enter(&look, f, i);
-        search_jets(&look, &f->pieces[i]);
-    }
+    search look = search_for_movement(s);
+    const bool serve = field_serves(&s->prepared) && fabs(s->prepared.load) > 0.5;
+    search_tube(f, s, serve, (search *[2]){&look, &look});
     return best_of(&look);
 }

@@ -8,19 +8,11 @@ typedef struct peak {
     double size; /* largest length of the vector; below 0 where there is no such place */
     double at;   /* xi, the smallest on a tie */
     pair vector;
-    int piece; /* of the frame's, that it lies in */
 } peak;
 
 /* Given:    f, s   a frame and its state
  * Returned: peaks  the largest moment m = M L/EI of each zone */
 void peak_moments(const frame *f, const state *s, peak peaks[2]);
-
-/* The same at half the cost, right to about five digits: places between the frame's spots are judged from there. */
-void peak_glance(const frame *f, const state *s, peak peaks[2]);
-
-/* Given:    p  a peak of a state nearby
- * Returned: p  the place uphill from it on the same piece: a peak, seldom not the highest; never above the highest */
-void peak_follow(const frame *f, const state *s, peak *p);
 
 /* The largest movement w = v/L, over the whole tube. */
 peak peak_movement(const frame *f, const state *s);

@@ -17,12 +17,11 @@ static void put(shapes *at, enum shape which, double value, double slope)
 
 /* ---- a half-wave bow -------------------------------------------------------------------------------- */
 
-/* The pinned answer c sin(pi xi), which leaves both ends at rest. Nearer to resonance, z = pi^2, than this, more
- * than three digits of it would cancel against what the ends add. */
+/* The pinned answer c sin(pi xi), which leaves both ends at rest. */
 double sine_amplitude(const rbow_prepared *p)
 {
     const double off = M_PI * M_PI - p->load;
-    return fabs(off) > 0.1 ? p->load / off * (M_PI * M_PI) : (double)NAN;
+    return fabs(off) > SHAPES_RESONANCE ? p->load / off * (M_PI * M_PI) : (double)NAN;
 }
 
 typedef struct sine_wave { /* the answer that starts from nothing at A, and its slope */

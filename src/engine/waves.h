@@ -1,6 +1,6 @@
 /* The moment on one piece of the tube as a sum of three waves and the half-wave bow's, loads before the piece taken in.
- * Where it serves, a place costs a tenth of what shapes_at does, and evenly spaced ones need no sine at all.
- * Everything is inline: a check asks some three hundred places. */
+ * Where it serves, a place costs a tenth of what shapes_at does, and no place needs a sine: waves run along the tube in
+ * short steps. Everything is inline: a check asks some hundred places. */
 #ifndef RAILBOW_ENGINE_WAVES_H
 #define RAILBOW_ENGINE_WAVES_H
 
@@ -9,17 +9,53 @@
 #include <gsl/gsl_math.h>
 #include <math.h>
 
-typedef struct wave_field {
-    const rbow_prepared *p;
-    double wave;                        /* u */
-    double twice, over_wave, over_load; /* +-2 with the sign of z; 2/u; 2/|z| */
-    pair constant, second, spread;      /* of cos(u xi), sin(u xi)/u, -(1 - cos(u xi))/z */
-    pair bow, source;                   /* of sin(pi xi) in the moment, and in what bends it */
-} wave_field;
-
-typedef struct half_wave { /* of u x/2; hyperbolic under tension */
+typedef struct half_wave { /* sin(u x/2)/u and cos(u x/2) with u^2 = z; hyperbolic below 0, smooth through it */
     double sine, cosine;
 } half_wave;
+
+/* The coefficients of both in powers of z x^2/4, which is 0.125 at most over a cell of the frame (cells_of in frame.c):
+ * seven leave 0.125^7/14! = 5e-18. */
+#define HALF_WAVE_SINE  {1, -1.0 / 6, 1.0 / 120, -1.0 / 5040, 1.0 / 362880, -1.0 / 39916800, 1.0 / 6227020800.0}
+#define HALF_WAVE_COSINE {1, -1.0 / 2, 1.0 / 24, -1.0 / 720, 1.0 / 40320, -1.0 / 3628800, 1.0 / 479001600}
+enum { HALF_WAVE_TERMS = 7 };
+
+/* Over a cell at most. */
+static inline half_wave half_wave_over(double z, double x)
+{
+    static const double odd[] = HALF_WAVE_SINE, even[] = HALF_WAVE_COSINE;
+    const double w = z * x * x / 4;
+    double a = odd[HALF_WAVE_TERMS - 1], b = even[HALF_WAVE_TERMS - 1];
+    for (int k = HALF_WAVE_TERMS - 2; k >= 0; k--) {
+        a = odd[k] + w * a;
+        b = even[k] + w * b;
+    }
+    return (half_wave){x / 2 * a, b};
+}
+
+/* The half wave of x + y from those of x and y. */
+static inline half_wave half_wave_on(double z, half_wave x, half_wave y)
+{
+    return (half_wave){x.sine * y.cosine + x.cosine * y.sine, x.cosine * y.cosine - z * (x.sine * y.sine)};
+}
+
+/* A place beside another, on the same piece and not further than a cell. */
+static inline spot spot_beside(const spot *from, double xi)
+{
+    const half_wave turn = half_wave_over(M_PI * M_PI, xi - from->xi);
+    const double sine = M_PI * turn.sine;
+    return (spot){xi, from->side, from->sine * turn.cosine + from->cosine * sine,
+                  from->cosine * turn.cosine - from->sine * sine};
+}
+
+/* m = c + s (C k - S j) + bow sin(pi xi), S and C the half wave's, where k = 2 s, j = 2 (z c + q): the cosine, sine and
+ * 1 - cosine of the whole angle written out. In half angles nothing cancels, however slight the axial load. */
+typedef struct wave_field {
+    double load;           /* z */
+    pair constant, second; /* of cos(u xi), sin(u xi)/u */
+    pair spread;           /* of -(1 - cos(u xi))/z */
+    pair bow, source;      /* of sin(pi xi) in the moment, and in what bends it */
+    pair start, line;      /* what the moment would be without the axial load: start + line xi - spread xi^2/2 */
+} wave_field;
 
 /* Under strong tension, and where a half-wave bow is near resonance, shapes.c has other forms. */
 static inline bool field_serves(const rbow_prepared *p)
@@ -27,91 +63,53 @@ static inline bool field_serves(const rbow_prepared *p)
     return !p->tension && !(p->beam.bow_shape == RBOW_BOW_SINE && isnan(sine_amplitude(p)));
 }
 
-static inline half_wave half_wave_at(const wave_field *f, double x)
-{
-    const double angle = f->wave * x / 2;
-    if (angle <= 0) return (half_wave){0, 1};
-    return f->twice > 0 ? (half_wave){sin(angle), cos(angle)} : (half_wave){sinh(angle), cosh(angle)};
-}
-
-/* The half wave of x + y from those of x and y. */
-static inline half_wave half_wave_on(const wave_field *f, half_wave x, half_wave y)
-{
-    return (half_wave){
-        .sine = x.sine * y.cosine + x.cosine * y.sine,
-        .cosine = x.cosine * y.cosine - f->twice / 2 * (x.sine * y.sine),
-    };
-}
-
-/* On the piece from A on. In half angles nothing cancels, however slight the axial load: without any, a wave so long
- * that it is straight to the last digit gives the polynomials 1, x and x^2/2. */
+/* On the piece from A on. */
 static inline wave_field field_from_a(const rbow_prepared *p, const shares *s)
 {
-    const double wave = p->wave > 1e-100 ? p->wave : 1e-100;
     const bool sine = p->beam.bow_shape == RBOW_BOW_SINE;
     return (wave_field){
-        .p = p,
-        .wave = wave,
-        .twice = p->load > 0 ? 2 : -2,
-        .over_wave = 2 / wave,
-        .over_load = 2 / (wave * wave),
+        .load = p->load,
         .constant = s->of[SHAPE_MOMENT_A],
         .second = s->of[SHAPE_SECOND],
         .spread = s->of[SHAPE_SPREAD],
         .bow = s->of[SHAPE_SINE] * (sine ? sine_amplitude(p) : 0),
         .source = s->of[SHAPE_SINE] * (sine ? p->load * (M_PI * M_PI) : 0),
+        .start = s->of[SHAPE_MOMENT_A],
+        .line = s->of[SHAPE_SECOND] - s->of[SHAPE_TURN] * p->load,
     };
 }
 
 /* A load F at a adds -F sin(u (xi - a))/u behind it: by the sine of a difference, a share of either wave.
  * Given: there  the half wave at a */
-static inline void take_in(wave_field *f, half_wave there, pair force)
+static inline void take_in(wave_field *f, half_wave there, double a, pair force)
 {
-    f->constant += force * (f->over_wave * there.sine * there.cosine);
-    f->second -= force * (1 - f->twice * there.sine * there.sine);
-}
-
-/* Given: side  a place inside the piece */
-static inline wave_field field_of(const rbow_prepared *p, const shares *s, double side)
-{
-    wave_field f = field_from_a(p, s);
-    if (side > p->point_at) take_in(&f, half_wave_at(&f, p->point_at), s->of[SHAPE_POINT]);
-    if (p->beam.bow_shape == RBOW_BOW_KINK && side > p->bow_at)
-        take_in(&f, half_wave_at(&f, p->bow_at), s->of[SHAPE_KINK]);
-    return f;
-}
-
-typedef struct waves { /* the factors of a field's parts at one place */
-    double c0, x1, x2, sine, cosine;
-} waves;
-
-static inline waves waves_at(const wave_field *f, half_wave h, const spot *at)
-{
-    const double square = h.sine * h.sine;
-    return (waves){
-        .c0 = 1 - f->twice * square,
-        .x1 = f->over_wave * h.sine * h.cosine,
-        .x2 = f->over_load * square,
-        .sine = 2 * at->sine * at->cosine,
-        .cosine = 1 - 2 * at->sine * at->sine,
-    };
-}
-
-static inline pair value_of_field(const wave_field *f, const waves *w)
-{
-    return f->constant * w->c0 + f->second * w->x1 - f->spread * w->x2 + f->bow * w->sine;
-}
-
-static inline pair slope_of_field(const wave_field *f, const waves *w)
-{
-    return f->second * w->c0 - (f->constant * f->p->load + f->spread) * w->x1 + f->bow * (M_PI * w->cosine);
+    f->start += force * a;
+    f->line -= force;
+    f->constant += force * (2 * there.sine * there.cosine);
+    f->second -= force * (1 - 2 * f->load * (there.sine * there.sine));
 }
 
 static inline jet jet_of_field(const wave_field *f, half_wave h, const spot *at)
 {
-    const waves w = waves_at(f, h, at);
-    const pair m = value_of_field(f, &w);
-    return (jet){m, slope_of_field(f, &w), -(m * f->p->load + f->spread + f->source * w.sine)};
+    const pair j = 2 * (f->constant * f->load + f->spread), k = 2 * f->second;
+    const double sine = 2 * at->sine * at->cosine, cosine = 1 - 2 * at->sine * at->sine;
+    const pair m = f->constant + h.sine * (h.cosine * k - h.sine * j) + f->bow * sine;
+    const pair slope = f->second - h.sine * (h.sine * f->load * k + h.cosine * j) + f->bow * (M_PI * cosine);
+    return (jet){m, slope, -(m * f->load + f->spread + f->source * sine)};
+}
+
+/* The axial load acts on the bow and the movement: m = start + line xi - spread xi^2/2 + z (w + y0). */
+static inline jet jet_of_field_movement(const wave_field *f, half_wave h, const spot *at)
+{
+    const jet m = jet_of_field(f, h, at);
+    const double xi = at->xi, per_load = 1 / f->load;
+    const double sine = 2 * at->sine * at->cosine, cosine = 1 - 2 * at->sine * at->sine;
+    const pair bow = f->source * (per_load / (M_PI * M_PI));
+    return (jet){
+        (m.f - (f->start + f->line * xi - f->spread * (xi * xi / 2))) * per_load - bow * sine,
+        (m.d1 - (f->line - f->spread * xi)) * per_load - bow * (M_PI * cosine),
+        -m.f,
+    };
 }
 
 #endif

@@ -31,12 +31,13 @@ printf '%s\n' "$symbols" | awk -F'|' '
         if (class == "U" || class == "w" || class == "v") wanted[name] = 1
     }
     END {
-        # what it may call: mathematics, comparing and copying memory, the solvers of GSL that own no heap
+        # what it may ask: mathematics, comparing and copying memory, the solvers of GSL that own no heap, what the
+        # processor can (from the compiler, which finds it out as the program starts)
         n = split("acos asin atan atan2 cbrt ceil copysign cos cosh erf exp expm1 fabs floor fma fmax fmin fmod " \
                   "frexp hypot ldexp log log10 log1p lround modf nextafter pow remainder rint round sin sincos sinh " \
                   "sqrt tan tanh trunc __isinf __isnan __finite __fpclassify __signbit " \
                   "memchr memcmp memcpy memmove memset strcmp strlen strncmp " \
-                  "_GLOBAL_OFFSET_TABLE_ __stack_chk_fail", list, " ")
+                  "_GLOBAL_OFFSET_TABLE_ __stack_chk_fail __cpu_model", list, " ")
         for (i = 1; i <= n; i++) allowed[list[i]] = 1
         for (name in wanted) {
             if (name in own || name in allowed) continue
