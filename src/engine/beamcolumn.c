@@ -31,7 +31,7 @@ static bool is_free(const rbow_prepared *p)
 
 static void rules_by_shapes(const rbow_prepared *p, end_rules *rules)
 {
-    static const spot at_a = {0, 0, 0, 1}, at_b = {1, 1, 1, 0};
+    static const spot at_a = {0, 0, 0, 1, 0, 1}, at_b = {1, 1, 1, 0, 0, -1};
     shapes ma, wa, mb, wb;
     shapes_at(p, &at_a, &ma, &wa);
     shapes_at(p, &at_b, &mb, &wb);

@@ -29,9 +29,9 @@ static bool is_same(double a, double b)
 
 void memory_clear(memory *m)
 {
-    m->count = m->next = 0;
+    m->count = 0;
     m->end = 0;
-    m->last.factor = NAN;
+    m->last.factor = m->loaded.factor = NAN;
 }
 
 mark memory_keep(memory *m, double factor, const sight *s)
@@ -57,21 +57,24 @@ mark climb_look(climb *c, double factor)
     return m->last;
 }
 
-static mark *remembered(memory *m, double factor)
+static batch *remembered(memory *m, const double factor[GLANCES], int count)
 {
-    for (int i = 0; i < m->count; i++) {
-        const int at = m->next + i < m->count ? m->next + i : m->next + i - m->count;
-        if (!is_same(m->seen[at].factor, factor)) continue;
-        m->next = at + 1 < m->count ? at + 1 : 0;
-        return &m->seen[at];
+    for (int i = 0; i < m->count && i < BATCHES_MOST; i++) {
+        batch *b = &m->batches[i];
+        if (b->count == count && is_same(b->seen[0].factor, factor[0])
+            && is_same(b->seen[count - 1].factor, factor[count - 1]))
+            return b;
     }
     return NULL;
 }
 
-/* So near to the limit a glance does not tell on which side. */
-static bool is_unsure(const climb *c, const mark *m)
+/* So near to the limit a glance does not tell on which side. It need not where the next place is beyond: then the
+ * crossing is looked for, and at closely. */
+static bool is_unsure(const climb *c, const batch *b, int i)
 {
-    return !m->closely && m->level[c->level] > 0.99 && m->level[c->level] < 1;
+    const mark *m = &b->seen[i];
+    if (m->closely || !(m->level[c->level] > 0.99 && m->level[c->level] < 1)) return false;
+    return i + 1 == b->count || !(m[1].level[c->level] >= 1);
 }
 
 static mark mark_of_glance(climb *c, double factor, const glances *g, int which)
@@ -81,31 +84,34 @@ static mark mark_of_glance(climb *c, double factor, const glances *g, int which)
     return (mark){.factor = factor, .level = {g->level[LEVEL_USE][which], g->level[LEVEL_INTERACTION][which]}};
 }
 
-static void glance(climb *c, const double factor[GLANCES], int count, mark seen[GLANCES])
+static batch *glance_anew(climb *c, const double factor[GLANCES], int count)
 {
     memory *m = c->memory;
+    batch *b = &m->batches[m->count++ % BATCHES_MOST];
     glances g;
-    bool looked = false;
-    for (int i = 0; i < count; i++) {
-        mark *known = remembered(m, factor[i]);
-        if (known == NULL && !looked) {
-            glances_at(c->frame, c->tension, factor, &g);
-            looked = true;
-        }
-        seen[i] = known != NULL ? *known : mark_of_glance(c, factor[i], &g, i);
-        if (is_unsure(c, &seen[i])) seen[i] = climb_look(c, factor[i]);
-        if (known == NULL && m->count < REMEMBERED_MOST) known = &m->seen[m->count++];
-        if (known != NULL) *known = seen[i];
-    }
+    glances_at(c->frame, c->tension, factor, &g);
+    b->count = count;
+    for (int i = 0; i < count; i++) b->seen[i] = mark_of_glance(c, factor[i], &g, i);
+    return b;
+}
+
+/* Given:    factor  rising
+ * Returned: what is there, until eight other batches have been seen */
+static const mark *glance(climb *c, const double factor[GLANCES], int count)
+{
+    batch *b = remembered(c->memory, factor, count);
+    if (b == NULL) b = glance_anew(c, factor, count);
+    for (int i = 0; i < count; i++)
+        if (is_unsure(c, b, i)) b->seen[i] = climb_look(c, factor[i]);
+    return b->seen;
 }
 
 static mark glance_once(climb *c, double factor)
 {
     double same[GLANCES];
-    mark seen[GLANCES];
+    if (is_same(c->memory->loaded.factor, factor)) return c->memory->loaded;
     for (int i = 0; i < GLANCES; i++) same[i] = factor;
-    glance(c, same, 1, seen);
-    return seen[0];
+    return glance(c, same, 1)[0];
 }
 
 static const double height_buckled = 1;
@@ -144,8 +150,16 @@ static void reached_here(const climb *c, reach *out)
     *out = (reach){m->last.factor, c->tension, m->at[c->level], m->zone[c->level]};
 }
 
+static rbow_status first_in(climb *c, const mark s[3], double known, reach *out);
+
+/* Where the low end, seen by a glance only, is beyond the limit, the first crossing is before it. */
 static rbow_status crossing_looked_at_closely(climb *c, double low, double high, reach *out)
 {
+    const mark under = climb_look(c, low);
+    if (climb_height(c, &under) >= 0 && c->start.factor < low) {
+        const mark s[3] = {c->start, climb_look(c, (c->start.factor + low) / 2), under};
+        return first_in(c, s, 0, out);
+    }
     double factor;
     const bracket b = {low, close_height(low, c), high, close_height(high, c)};
     if (!(b.at_low < 0 && b.at_high >= 0)) return RBOW_NO_CONVERGENCE;
@@ -271,8 +285,6 @@ static bool is_sure_to_climb(const climb *c, const mark *a, const mark *b, doubl
     return past_limit(c, b) - past_limit(c, a) > sure_to_climb * bend;
 }
 
-static rbow_status first_in(climb *c, const mark s[3], double known, reach *out);
-
 static rbow_status first_in_half(climb *c, const mark *a, const mark *b, double bend, reach *out)
 {
     const bool crosses = climb_height(c, b) >= 0;
@@ -308,7 +320,8 @@ typedef struct grid {
     double low, high; /* load factors */
     double from, to;  /* the distance at both, in critical loads */
     double push;      /* by which a load factor of 1 lessens it; 0: stretches even in the load factor */
-    int stretches;
+    double ratio;     /* of the distances of two places */
+    int places, done; /* two to a stretch */
 } grid;
 
 /* What is locked in may be relieved by the run load before it grows, or the reverse: then the stretches are shorter.
@@ -318,22 +331,24 @@ static grid grid_of(const climb *c, double low, double high)
     const frame *f = c->frame;
     const rbow_member *m = &f->member;
     const bool forced = m->miss_a > 0 || m->miss_b > 0 || fabs(c->tension) > 0;
-    enum { STRETCHES_AT_ONCE = GLANCES / 2 };
     grid g = {low, high, 1.1 - frame_axial(f, low, c->tension) / f->critical_load,
-              1.1 - frame_axial(f, high, c->tension) / f->critical_load, m->compression / f->critical_load, 1};
-    const double apart = fabs(log(g.to / g.from));
-    if (apart > 1e-6)
-        g.stretches = STRETCHES_AT_ONCE * (1 + (int)(apart / (STRETCHES_AT_ONCE * (forced ? 0.2 : 0.3))));
-    else
+              1.1 - frame_axial(f, high, c->tension) / f->critical_load, m->compression / f->critical_load, 1, 2, 0};
+    const double apart = log(g.to / g.from);
+    if (fabs(apart) > 1e-6) {
+        g.places = GLANCES * (1 + (int)(fabs(apart) / (GLANCES * (forced ? 0.1 : 0.15))));
+        g.ratio = exp(apart / g.places);
+    } else {
         g.push = 0;
+    }
     return g;
 }
 
-static double grid_place(const grid *g, double share)
+static double next_place(grid *g, double *distance)
 {
-    if (share >= 1) return g->high;
-    if (!(fabs(g->push) > 0)) return g->low + share * (g->high - g->low);
-    return g->low + (g->from - g->from * pow(g->to / g->from, share)) / g->push;
+    if (++g->done == g->places) return g->high;
+    if (!(fabs(g->push) > 0)) return g->low + (g->high - g->low) * g->done / g->places;
+    *distance *= g->ratio;
+    return g->low + (g->from - *distance) / g->push;
 }
 
 /* Given:    s      the glances of a stretch: where it was looked at closely, so is the last
@@ -356,25 +371,17 @@ static rbow_status first_in_stretch(climb *c, const grid *g, mark s[3], double k
     return RBOW_OK;
 }
 
-static int glance_ahead(climb *c, const grid *g, int done, mark seen[GLANCES])
-{
-    const int all = 2 * g->stretches, count = all - done < GLANCES ? all - done : GLANCES;
-    double factor[GLANCES];
-    for (int i = 0; i < GLANCES; i++) factor[i] = grid_place(g, (double)(done + i + 1) / all);
-    glance(c, factor, count, seen);
-    return count;
-}
-
 /* Given:    from   below the limit
  * Returned: s      the glances of the last stretch, where the limit is not reached before */
 static rbow_status walk(climb *c, const mark *from, double end, mark s[3], reach *out)
 {
-    const grid g = grid_of(c, from->factor, end);
-    mark seen[GLANCES];
-    double bend = 0;
+    grid g = grid_of(c, from->factor, end);
+    double bend = 0, distance = g.from, factor[GLANCES] = {0};
     s[2] = *from;
-    for (int done = 0; done < 2 * g.stretches;) {
-        const int count = glance_ahead(c, &g, done, seen);
+    while (g.done < g.places) {
+        int count = 0;
+        while (count < GLANCES && g.done < g.places) factor[count++] = next_place(&g, &distance);
+        const mark *seen = glance(c, factor, count);
         for (int i = 0; i < count; i += 2) {
             s[0] = s[2];
             s[1] = seen[i];
@@ -383,7 +390,6 @@ static rbow_status walk(climb *c, const mark *from, double end, mark s[3], reach
             if (is_done(status, out)) return status;
             bend = bend_of(c, s);
         }
-        done += count;
     }
     return RBOW_OK;
 }
@@ -430,6 +436,7 @@ rbow_status climb_to_limit(climb *c, const mark *from, double high, reach *out)
         }
         if (!(here.factor < high)) return RBOW_OK;
         c->halvings = HALVINGS_MOST;
+        c->start = here;
         const double end = end_of_walk(c, &last[1], i == 0, &here, high);
         const rbow_status status = walk(c, &here, end, last, out);
         if (c->failed) return RBOW_STRESS_OVERFLOW;

@@ -4,7 +4,7 @@
 #define RAILBOW_ENGINE_CLIMB_H
 
 #include "engine/factor.h"
-#include "engine/glances.h"
+#include "engine/wide.h"
 
 typedef struct mark { /* what is seen at a load factor */
     double factor;
@@ -12,13 +12,19 @@ typedef struct mark { /* what is seen at a load factor */
     bool closely; /* not by a glance */
 } mark;
 
-enum { REMEMBERED_MOST = 64 };
+typedef struct batch { /* what one glance sees */
+    mark seen[GLANCES];
+    int count;
+} batch;
+
+enum { BATCHES_MOST = 8 };
 
 /* Both levels come from one equilibrium, so what one climb sees is kept for the other. */
 typedef struct memory {
-    mark seen[REMEMBERED_MOST];
-    int count, next; /* where the place after the one last asked for is */
-    mark last;       /* looked at closely */
+    batch batches[BATCHES_MOST];
+    int count; /* of all there were: the oldest goes where there is no room */
+    mark loaded;       /* at a load factor of 1, where that is known */
+    mark last;         /* looked at closely */
     double at[LEVELS]; /* where along the tube, and in which zone, its levels are reached */
     int zone[LEVELS];
     double end; /* where one climb's first walk ended, for the other to meet remembered places; 0 for none */
@@ -30,6 +36,7 @@ typedef struct climb {
     double critical; /* load factor at which the tube buckles; INFINITY for none */
     level level;
     memory *memory;
+    mark start;   /* of the walk; below the limit */
     int halvings; /* of stretches, that are left */
     bool failed;
 } climb;

@@ -97,7 +97,7 @@ static rbow_status factors_with(const frame *f, double tension, const sight *fit
     if (-tension >= f->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
     memory m;
     memory_clear(&m);
-    if (loaded->stands) m.seen[m.count++] = memory_keep(&m, 1, loaded);
+    if (loaded->stands) m.loaded = memory_keep(&m, 1, loaded);
     const mark rest = memory_keep(&m, 0, fit);
     out->column = column_factor(f, tension);
     const rbow_status status = yield_factor(f, tension, &rest, &m, &out->yield);
@@ -135,7 +135,7 @@ static mark at_rest(void)
     return (mark){.closely = false};
 }
 
-rbow_status least_ratio_of(const frame *unforced, double *ratio)
+rbow_status least_ratio_of(const frame *unforced, double near, double *ratio)
 {
     const frame *f = unforced;
     const rbow_member *m = &f->member;
@@ -143,6 +143,7 @@ rbow_status least_ratio_of(const frame *unforced, double *ratio)
     reach together, yield;
     memory met;
     memory_clear(&met);
+    met.end = near;
     rbow_status status = interaction_factor(f, 0, &rest, &met, &together);
     if (status != RBOW_OK) return status;
     *ratio = fmin(column_factor(f, 0), together.factor) / m->factor;

@@ -40,7 +40,8 @@ rbow_status factors_of(const frame *f, const sight *fit, const sight *loaded, fa
 
 /* The smallest of the three over the one asked, of a frame without misses and gap: the factor that does not decide is
  * not followed to its limit.
+ * Given:  near  a load factor near which it may be; 0 where nothing is known
  * Status: as factors_of */
-rbow_status least_ratio_of(const frame *unforced, double *ratio);
+rbow_status least_ratio_of(const frame *unforced, double near, double *ratio);
 
 #endif

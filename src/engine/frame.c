@@ -2,6 +2,7 @@
 
 #include "engine/beam.h"
 #include "engine/ends.h"
+#include "engine/waves.h"
 
 #include <gsl/gsl_math.h>
 #include <math.h>
@@ -140,8 +141,14 @@ static void set_spots(piece *p, double cells_of_tube)
     const double span = p->to - p->from, side = (p->from + p->to) / 2;
     const int cells = (int)ceil(span * cells_of_tube);
     p->count = cells + 1;
-    for (int i = 0; i < cells; i++) p->spots[i] = spot_at(p->from + span * i / cells, side);
+    p->cell = span / cells;
+    p->spots[0] = spot_at(p->from, side);
     p->spots[cells] = spot_at(p->to, side);
+    for (int i = 1; i < cells; i++) p->spots[i] = spot_beside(&p->spots[i - 1], p->from + span * i / cells);
+    for (int i = 0; i < NODES_MOST; i++) {
+        p->whole_sine[i] = i <= cells ? p->spots[i].whole_sine : 0;
+        p->whole_cosine[i] = i <= cells ? p->spots[i].whole_cosine : 0;
+    }
 }
 
 static bool acts(pair load)
@@ -169,7 +176,9 @@ static void build_pieces(frame *f)
         const double middle = (borders[i] + borders[i + 1]) / 2;
         const bool welded = middle < weld || (!member_is_free(m) && middle > 1 - weld);
         piece *p = &f->pieces[f->piece_count++];
-        *p = (piece){.from = borders[i], .to = borders[i + 1], .zone = welded ? ZONE_WELD : ZONE_TUBE};
+        p->from = borders[i];
+        p->to = borders[i + 1];
+        p->zone = welded ? ZONE_WELD : ZONE_TUBE;
         set_spots(p, cells_of(f));
     }
 }

@@ -20,13 +20,18 @@ typedef struct zone {
     double share_pressed, share_pulled;                            /* per psi */
 } zone;
 
-enum { CELLS_MOST = 9 }; /* that the tube is looked at in, see frame.c */
+enum {
+    CELLS_MOST = 9, /* that the tube is looked at in, see frame.c */
+    NODES_MOST = 16 /* of a piece: two more, and what fills the widest vectors */
+};
 
 typedef struct piece { /* a stretch without a load inside, all of one zone; shares of the length */
     double from, to;
     int zone;
-    int count;              /* of its spots: both ends and even steps between */
+    double cell;            /* between two of its spots */
+    int count;              /* of them: both ends and even steps between */
     spot spots[CELLS_MOST + 2];
+    double whole_sine[NODES_MOST], whole_cosine[NODES_MOST]; /* of them, side by side; 0 behind the last */
 } piece;
 
 enum { PIECES_MOST = 5 }; /* cut at two zone borders, a point load, a kink */

@@ -134,7 +134,8 @@ static rbow_status tell_margins(const frame *f, const sight *fit, const sight *l
 
     const frame unforced = frame_unforced(f);
     double ratio;
-    status = least_ratio_of(&unforced, &ratio);
+    const double near = 1.2 * fmin(k.yield.factor, k.interaction.factor); /* in line it mostly carries a little more */
+    status = least_ratio_of(&unforced, isfinite(near) ? near : 0, &ratio);
     if (status == RBOW_OK) r->margin_unforced = ratio - 1;
     return status;
 }
@@ -163,13 +164,14 @@ static rbow_status tell_loaded(const frame *f, const sight *loaded, rbow_result 
         return RBOW_OK;
     }
     const stress_peak *p = &loaded->stress;
-    const peak w = peak_movement(f, &loaded->state);
+    pair movement;
+    const peak w = peak_movement(f, &loaded->state, &movement);
     r->peak_moment = p->moment * f->unit;
     r->peak_moment_at = p->moment_at * f->member.length;
     r->peak_stress = p->stress;
     r->stress_use = p->use;
     r->deflection = w.size * f->member.length;
-    if (w.size > 0) r->deflection_clock = clock_of(w.vector);
+    if (w.size > 0) r->deflection_clock = clock_of(movement);
     return isfinite(r->peak_stress) && isfinite(r->deflection) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
 

@@ -1,5 +1,6 @@
 #include "engine/peak.h"
 
+#include "engine/wide.h"
 #include "engine/waves.h"
 
 #include <gsl/gsl_math.h>
@@ -29,58 +30,66 @@ typedef struct search {
     const wave_field *field; /* that serves in place of jet, or NULL */
     lit cell;                /* being searched, where waves serve */
     double side;             /* a place inside the piece being searched */
-    double square;           /* of the best size so far; below 0 before the first */
-    peak best;
+    double square, at;       /* of the best size so far; below 0 before the first */
 } search;
 
-typedef struct node { /* a place, what is there, and the first two derivatives of half the square */
-    double xi, rise, curve;
-    jet jet;
+typedef struct node { /* a place, the square there, and the first two derivatives of its half */
+    double xi, square, rise, curve;
 } node;
 
 /* ---- one place --------------------------------------------------------------------------------------- */
 
-static node node_from(double xi, jet j)
+static node node_from(double xi, const jet *j)
 {
-    return (node){.xi = xi, .rise = dot(j.f, j.d1), .curve = dot(j.d1, j.d1) + dot(j.f, j.d2), .jet = j};
+    return (node){xi, dot(j->f, j->f), dot(j->f, j->d1), dot(j->d1, j->d1) + dot(j->f, j->d2)};
 }
 
-static node node_of(const search *s, const spot *at)
-{
-    return node_from(at->xi, s->jet(&s->state->prepared, &s->state->shares, at));
-}
-
-static node node_at(const search *s, double xi)
+static jet jet_at(const search *s, double xi)
 {
     if (s->field == NULL) {
         const spot at = spot_at(xi, s->side);
-        return node_of(s, &at);
+        return s->jet(&s->state->prepared, &s->state->shares, &at);
     }
     const lit *c = &s->cell;
     const spot at = spot_beside(c->from, xi);
     const half_wave way = half_wave_over(s->field->load, xi - c->from->xi);
-    return node_from(xi, s->of_field(s->field, half_wave_on(s->field->load, c->here, way), &at));
+    return s->of_field(s->field, half_wave_on(s->field->load, c->here, way), &at);
 }
 
-static void offer(search *s, double xi, pair vector)
+static node node_at(const search *s, double xi)
 {
-    const double square = dot(vector, vector);
+    const jet j = jet_at(s, xi);
+    return node_from(xi, &j);
+}
+
+static node node_of(const search *s, const spot *at)
+{
+    const jet j = s->jet(&s->state->prepared, &s->state->shares, at);
+    return node_from(at->xi, &j);
+}
+
+static void offer(search *s, double xi, double square)
+{
     if (!(square > s->square * (1 + 2 * tie) || s->square < 0)) return;
     s->square = square;
-    s->best = (peak){.at = xi, .vector = vector};
+    s->at = xi;
 }
 
-/* The last step is small enough for Taylor's three terms. */
-static void offer_beside(search *s, const node *n, double step)
+static void offer_node(search *s, const node *n)
 {
-    offer(s, n->xi + step, n->jet.f + step * (n->jet.d1 + step / 2 * n->jet.d2));
+    offer(s, n->xi, n->square);
+}
+
+/* The step is small enough for Taylor's three terms. */
+static void offer_beside(search *s, double xi, const jet *j, double step)
+{
+    const pair there = j->f + step * (j->d1 + step / 2 * j->d2);
+    offer(s, xi + step, dot(there, there));
 }
 
 static peak best_of(const search *s)
 {
-    peak p = s->best;
-    p.size = s->square < 0 ? -1 : sqrt(s->square);
-    return p;
+    return (peak){s->square < 0 ? -1 : sqrt(s->square), s->at};
 }
 
 /* ---- between two places ------------------------------------------------------------------------------ */
@@ -94,19 +103,20 @@ static void offer_turn(search *s, const node *rising, const node *falling)
     const bool known = rising->rise > 0 && falling->rise < 0 && rising->curve < 0 && falling->curve < 0;
     double xi = known ? low + (high - low) * rising->rise / (rising->rise - falling->rise) : (low + high) / 2;
     for (int i = 0; i < 60; i++) {
-        const node n = node_at(s, xi);
+        const jet j = jet_at(s, xi);
+        const node n = node_from(xi, &j);
         const double step = n.curve < 0 ? -n.rise / n.curve : (double)INFINITY, next = xi + step;
         if (n.rise > 0)
             low = xi;
         else
             high = xi;
         if (fabs(step) < 1e-7 || high - low < 1e-15) {
-            offer_beside(s, &n, fabs(step) < 1e-7 ? step : 0);
+            offer_beside(s, xi, &j, fabs(step) < 1e-7 ? step : 0);
             return;
         }
         xi = next > low && next < high ? next : (low + high) / 2;
     }
-    offer_beside(s, rising, 0);
+    offer_node(s, rising);
 }
 
 /* g rises at one end of a cell and falls at the other without a change of sign: it turns inside, perhaps past
@@ -181,16 +191,11 @@ static void look_for_change(search *s, const node *left, const node *right)
     offer_turn(s, left, right);
 }
 
-static double square_at(const node *n)
-{
-    return dot(n->jet.f, n->jet.f);
-}
-
 /* Next to a held or pinned end the size is 0 but for rounding, and so is its rise, whose sign then means nothing:
  * the size rises away from such an end. */
 static void look_between(search *s, const node *left, const node *right)
 {
-    const bool starts = square_at(left) < 1e-18 * square_at(right), ends = square_at(right) < 1e-18 * square_at(left);
+    const bool starts = left->square < 1e-18 * right->square, ends = right->square < 1e-18 * left->square;
     const bool rises = starts || left->rise > 0, falls = ends || right->rise < 0;
     if (rises && falls && (starts || ends))
         offer_turn(s, left, right);
@@ -209,7 +214,7 @@ static void look_between(search *s, const node *left, const node *right)
 static void look_on(search *s, node *left, const node *right)
 {
     look_between(s, left, right);
-    offer_beside(s, right, 0);
+    offer_node(s, right);
     *left = *right;
 }
 
@@ -242,7 +247,7 @@ static void search_jets(search *s, const piece *p)
     const int parts = parts_of(s, span / (p->count - 1)), cells = (p->count - 1) * parts;
     const double most = cells > 1 ? span / cells : span / 2;
     node left = node_of(s, &p->spots[0]);
-    offer_beside(s, &left, 0);
+    offer_node(s, &left);
     for (int i = 1; i <= cells; i++) {
         if (layers && i == 1) look_through_layers(s, &left, p->from, most, true);
         if (layers && i == cells) look_through_layers(s, &left, p->to, most, false);
@@ -255,37 +260,62 @@ static void search_jets(search *s, const piece *p)
 typedef struct train { /* waves running along the tube from A, piece by piece */
     wave_field field;
     half_wave here;
-    double span[2]; /* of the steps that are known, one a zone: both weld zones have the same; below 0 before */
-    half_wave step[2];
+    double cell[2]; /* of the steps that are known, one a zone: both weld zones have the same; below 0 before */
+    half_waves steps[2];
 } train;
 
-/* The places of a piece are evenly spaced, so the waves' sine and cosine of one step serve them all. */
-static half_wave step_on(train *t, const piece *p)
+/* The places of a piece are evenly spaced, so one step's half wave gives all of them, each from two before. */
+static const half_waves *steps_on(train *t, const piece *p)
 {
-    const double span = (p->to - p->from) / (p->count - 1);
-    if (fabs(span - t->span[p->zone]) > 1e-15) {
-        t->span[p->zone] = span;
-        t->step[p->zone] = half_wave_over(t->field.load, span);
+    half_waves *s = &t->steps[p->zone];
+    if (fabs(p->cell - t->cell[p->zone]) <= 1e-15) return s;
+    t->cell[p->zone] = p->cell;
+    const half_wave one = half_wave_over(t->field.load, p->cell);
+    *s = (half_waves){{0, one.sine}, {1, one.cosine}};
+    for (int i = 2; i < p->count; i++) {
+        const int a = i / 2, b = i - a;
+        const half_wave to = half_wave_on(t->field.load, (half_wave){s->sine[a], s->cosine[a]},
+                                          (half_wave){s->sine[b], s->cosine[b]});
+        s->sine[i] = to.sine;
+        s->cosine[i] = to.cosine;
     }
-    return t->step[p->zone];
+    return s;
+}
+
+/* Whether look_between would look: most cells hold no turn, and are left at once. */
+static inline bool may_turn(const nodes *n, int left, int right, double third)
+{
+    const double rise = n->rise[left], fall = n->rise[right];
+    if (rise > 0 && fall < 0) return true;
+    if (n->square[left] < 1e-18 * n->square[right] || n->square[right] < 1e-18 * n->square[left]) return true;
+    return rise * fall > 0
+        && ((rise + third * n->curve[left]) * rise < 0 || (fall - third * n->curve[right]) * fall < 0
+            || (rise * n->curve[left] < 0 && fall * n->curve[right] > 0));
+}
+
+static node node_in(const nodes *n, const piece *p, int i)
+{
+    return (node){p->spots[i].xi, n->square[i], n->rise[i], n->curve[i]};
 }
 
 static void search_waves(search *s, train *t, const piece *p)
 {
-    const half_wave step = step_on(t, p);
-    node two[2];
+    const half_waves *steps = steps_on(t, p);
+    const double z = t->field.load;
+    nodes n;
+    nodes_at(&t->field, p, t->here, steps, s->of_field == jet_of_field_movement, &n);
     s->field = &t->field;
     for (int i = 0; i < p->count; i++) {
-        node *right = &two[i % 2];
-        const half_wave here = i > 0 ? half_wave_on(t->field.load, t->here, step) : t->here;
-        *right = node_from(p->spots[i].xi, s->of_field(&t->field, here, &p->spots[i]));
-        if (i > 0) {
-            s->cell = (lit){&p->spots[i - 1], t->here};
-            look_between(s, &two[1 - i % 2], right);
+        if (i > 0 && may_turn(&n, i - 1, i, p->cell / 3)) {
+            const node left = node_in(&n, p, i - 1), right = node_in(&n, p, i);
+            const half_wave way = {steps->sine[i - 1], steps->cosine[i - 1]};
+            s->cell = (lit){&p->spots[i - 1], half_wave_on(z, t->here, way)};
+            look_between(s, &left, &right);
         }
-        offer(s, right->xi, right->jet.f);
-        t->here = here;
+        offer(s, p->spots[i].xi, n.square[i]);
     }
+    const int last = p->count - 1;
+    t->here = half_wave_on(z, t->here, (half_wave){steps->sine[last], steps->cosine[last]});
     s->field = NULL;
 }
 
@@ -314,8 +344,12 @@ static void pass_loads(train *t, const state *s, double at)
  *        serve  whether waves do */
 static void search_tube(const frame *f, const state *s, bool serve, search *const look[2])
 {
-    train t = {.here = {0, 1}, .span = {-1, -1}};
-    if (serve) t.field = field_from_a(&s->prepared, &s->shares);
+    train t;
+    if (serve) {
+        t.field = field_from_a(&s->prepared, &s->shares);
+        t.here = (half_wave){0, 1};
+        t.cell[0] = t.cell[1] = -1;
+    }
     for (int i = 0; i < f->piece_count; i++) {
         const piece *p = &f->pieces[i];
         search *in = look[p->zone];
@@ -338,10 +372,13 @@ void peak_moments(const frame *f, const state *s, peak peaks[2])
 }
 
 /* The movement is what is left of the moment, over z: under a slight load the shapes have it more exactly. */
-peak peak_movement(const frame *f, const state *s)
+peak peak_movement(const frame *f, const state *s, pair *movement)
 {
     search look = search_for_movement(s);
     const bool serve = field_serves(&s->prepared) && fabs(s->prepared.load) > 0.5;
     search_tube(f, s, serve, (search *[2]){&look, &look});
-    return best_of(&look);
+    const peak best = best_of(&look);
+    const spot at = spot_at(best.at, best.at);
+    *movement = jet_of_movement(&s->prepared, &s->shares, &at).f;
+    return best;
 }

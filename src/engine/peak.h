@@ -7,14 +7,14 @@
 typedef struct peak {
     double size; /* largest length of the vector; below 0 where there is no such place */
     double at;   /* xi, the smallest on a tie */
-    pair vector;
 } peak;
 
 /* Given:    f, s   a frame and its state
  * Returned: peaks  the largest moment m = M L/EI of each zone */
 void peak_moments(const frame *f, const state *s, peak peaks[2]);
 
-/* The largest movement w = v/L, over the whole tube. */
-peak peak_movement(const frame *f, const state *s);
+/* The largest movement w = v/L, over the whole tube.
+ * Returned: movement  there */
+peak peak_movement(const frame *f, const state *s, pair *movement);
 
 #endif

@@ -46,11 +46,6 @@ static sine_wave sine_from_a(double u, const spot *at)
     };
 }
 
-static double sine_of(const spot *at)
-{
-    return 2 * at->sine * at->cosine;
-}
-
 static double versine_of(const spot *at)
 {
     return 2 * at->sine * at->sine;
@@ -64,14 +59,14 @@ static void sine_moment(const rbow_prepared *p, const spot *at, double *value, d
         *value = -p->load * M_PI * M_PI * wave.k;
         *slope = -p->load * M_PI * M_PI * wave.slope;
     } else {
-        *value = c * sine_of(at);
+        *value = c * at->whole_sine;
         *slope = c * M_PI * (1 - versine_of(at));
     }
 }
 
 static void sine_movement(const rbow_prepared *p, const spot *at, double *value, double *slope)
 {
-    const double c = sine_amplitude(p) / (M_PI * M_PI), s = sine_of(at), versine = versine_of(at);
+    const double c = sine_amplitude(p) / (M_PI * M_PI), s = at->whole_sine, versine = versine_of(at);
     if (isnan(c)) {
         const sine_wave wave = sine_from_a(p->wave, at);
         *value = M_PI * at->xi - s - M_PI * M_PI * wave.k;
@@ -167,9 +162,10 @@ static void movement_between(const rbow_prepared *p, const spot *at, const shape
 
 spot spot_at(double xi, double side)
 {
-    if (xi <= 0) return (spot){xi, side, 0, 1};
-    if (xi >= 1) return (spot){xi, side, 1, 0};
-    return (spot){xi, side, sin(M_PI / 2 * xi), cos(M_PI / 2 * xi)};
+    if (xi <= 0) return (spot){xi, side, 0, 1, 0, 1};
+    if (xi >= 1) return (spot){xi, side, 1, 0, 0, -1};
+    const double sine = sin(M_PI / 2 * xi), cosine = cos(M_PI / 2 * xi);
+    return (spot){xi, side, sine, cosine, 2 * sine * cosine, 1 - 2 * sine * sine};
 }
 
 void shapes_at(const rbow_prepared *p, const spot *at, shapes *m, shapes *w)
@@ -201,7 +197,7 @@ jet jet_of_moment(const rbow_prepared *p, const shares *s, const spot *at)
     shapes m, w;
     shapes_at(p, at, &m, &w);
     const pair f = sum(m.value, s);
-    const double source = p->load * M_PI * M_PI * sine_of(at);
+    const double source = p->load * M_PI * M_PI * at->whole_sine;
     return (jet){f, sum(m.slope, s), f * -p->load - s->of[SHAPE_SPREAD] - s->of[SHAPE_SINE] * source};
 }
 

@@ -30,7 +30,8 @@ typedef struct spot {
     double xi;           /* 0 ... 1 */
     double side;         /* a place inside the piece that is meant, where xi is the place of a load: the slope of the
                             moment jumps there */
-    double sine, cosine; /* of pi xi/2 */
+    double sine, cosine;             /* of pi xi/2 */
+    double whole_sine, whole_cosine; /* of pi xi   */
 } spot;
 
 spot spot_at(double xi, double side);

@@ -4,7 +4,7 @@
 #ifndef RAILBOW_ENGINE_WAVES_H
 #define RAILBOW_ENGINE_WAVES_H
 
-#include "engine/shapes.h"
+#include "engine/frame.h"
 
 #include <gsl/gsl_math.h>
 #include <math.h>
@@ -38,24 +38,36 @@ static inline half_wave half_wave_on(double z, half_wave x, half_wave y)
     return (half_wave){x.sine * y.cosine + x.cosine * y.sine, x.cosine * y.cosine - z * (x.sine * y.sine)};
 }
 
+typedef struct half_waves { /* of many ways */
+    double sine[NODES_MOST], cosine[NODES_MOST];
+} half_waves;
+
 /* A place beside another, on the same piece and not further than a cell. */
 static inline spot spot_beside(const spot *from, double xi)
 {
     const half_wave turn = half_wave_over(M_PI * M_PI, xi - from->xi);
     const double sine = M_PI * turn.sine;
-    return (spot){xi, from->side, from->sine * turn.cosine + from->cosine * sine,
-                  from->cosine * turn.cosine - from->sine * sine};
+    const double half_sine = from->sine * turn.cosine + from->cosine * sine;
+    const double half_cosine = from->cosine * turn.cosine - from->sine * sine;
+    return (spot){xi, from->side, half_sine, half_cosine, 2 * half_sine * half_cosine, 1 - 2 * half_sine * half_sine};
 }
 
-/* m = c + s (C k - S j) + bow sin(pi xi), S and C the half wave's, where k = 2 s, j = 2 (z c + q): the cosine, sine and
- * 1 - cosine of the whole angle written out. In half angles nothing cancels, however slight the axial load. */
+/* m = c + S C k - S^2 j + bow sin(pi xi), S and C the half wave's, where k = 2 s and j = 2 (z c + q): the cosine, sine
+ * and 1 - cosine of the whole angle written out. In half angles nothing cancels, however slight the axial load. */
 typedef struct wave_field {
     double load;           /* z */
-    pair constant, second; /* of cos(u xi), sin(u xi)/u */
-    pair spread;           /* of -(1 - cos(u xi))/z */
+    pair constant, second; /* c, s: of cos(u xi), sin(u xi)/u */
+    pair spread;           /* q: of -(1 - cos(u xi))/z */
+    pair j, k;
     pair bow, source;      /* of sin(pi xi) in the moment, and in what bends it */
     pair start, line;      /* what the moment would be without the axial load: start + line xi - spread xi^2/2 */
 } wave_field;
+
+static inline void set_sums(wave_field *f)
+{
+    f->j = 2 * (f->constant * f->load + f->spread);
+    f->k = 2 * f->second;
+}
 
 /* Under strong tension, and where a half-wave bow is near resonance, shapes.c has other forms. */
 static inline bool field_serves(const rbow_prepared *p)
@@ -67,7 +79,7 @@ static inline bool field_serves(const rbow_prepared *p)
 static inline wave_field field_from_a(const rbow_prepared *p, const shares *s)
 {
     const bool sine = p->beam.bow_shape == RBOW_BOW_SINE;
-    return (wave_field){
+    wave_field f = {
         .load = p->load,
         .constant = s->of[SHAPE_MOMENT_A],
         .second = s->of[SHAPE_SECOND],
@@ -77,6 +89,8 @@ static inline wave_field field_from_a(const rbow_prepared *p, const shares *s)
         .start = s->of[SHAPE_MOMENT_A],
         .line = s->of[SHAPE_SECOND] - s->of[SHAPE_TURN] * p->load,
     };
+    set_sums(&f);
+    return f;
 }
 
 /* A load F at a adds -F sin(u (xi - a))/u behind it: by the sine of a difference, a share of either wave.
@@ -87,15 +101,15 @@ static inline void take_in(wave_field *f, half_wave there, double a, pair force)
     f->line -= force;
     f->constant += force * (2 * there.sine * there.cosine);
     f->second -= force * (1 - 2 * f->load * (there.sine * there.sine));
+    set_sums(f);
 }
 
 static inline jet jet_of_field(const wave_field *f, half_wave h, const spot *at)
 {
-    const pair j = 2 * (f->constant * f->load + f->spread), k = 2 * f->second;
-    const double sine = 2 * at->sine * at->cosine, cosine = 1 - 2 * at->sine * at->sine;
-    const pair m = f->constant + h.sine * (h.cosine * k - h.sine * j) + f->bow * sine;
-    const pair slope = f->second - h.sine * (h.sine * f->load * k + h.cosine * j) + f->bow * (M_PI * cosine);
-    return (jet){m, slope, -(m * f->load + f->spread + f->source * sine)};
+    const double square = h.sine * h.sine, product = h.sine * h.cosine;
+    const pair m = f->constant + f->k * product - f->j * square + f->bow * at->whole_sine;
+    const pair slope = f->second - f->k * (f->load * square) - f->j * product + f->bow * (M_PI * at->whole_cosine);
+    return (jet){m, slope, -(m * f->load + f->spread + f->source * at->whole_sine)};
 }
 
 /* The axial load acts on the bow and the movement: m = start + line xi - spread xi^2/2 + z (w + y0). */
@@ -103,11 +117,10 @@ static inline jet jet_of_field_movement(const wave_field *f, half_wave h, const 
 {
     const jet m = jet_of_field(f, h, at);
     const double xi = at->xi, per_load = 1 / f->load;
-    const double sine = 2 * at->sine * at->cosine, cosine = 1 - 2 * at->sine * at->sine;
     const pair bow = f->source * (per_load / (M_PI * M_PI));
     return (jet){
-        (m.f - (f->start + f->line * xi - f->spread * (xi * xi / 2))) * per_load - bow * sine,
-        (m.d1 - (f->line - f->spread * xi)) * per_load - bow * (M_PI * cosine),
+        (m.f - (f->start + f->line * xi - f->spread * (xi * xi / 2))) * per_load - bow * at->whole_sine,
+        (m.d1 - (f->line - f->spread * xi)) * per_load - bow * (M_PI * at->whole_cosine),
         -m.f,
     };
 }

@@ -1,11 +1,13 @@
-/* glances_at for one width of vector instructions: the file that includes this names it, GLANCES_AT, and says how many
- * load factors go side by side, LANES. Written as if for one, so no width rounds otherwise than another. */
-#include "engine/glances.h"
+/* glances_at and nodes_at for one width of vector instructions. The file that includes this names them, VERSION(name),
+ * and says how many load factors or places go side by side, LANES, and how the machine chooses between them. Written as
+ * if for one, so no width rounds otherwise than another. */
+#include "engine/wide.h"
 #include "engine/stress.h"
 #include "engine/waves.h"
 
 #include <float.h>
 #include <gsl/gsl_math.h>
+#include <string.h>
 
 typedef double lanes __attribute__((vector_size(LANES * sizeof(double))));
 typedef long long mask __attribute__((vector_size(LANES * sizeof(long long))));
@@ -19,19 +21,18 @@ INLINE lanes all(double x)
 
 INLINE lanes chosen(mask m, lanes a, lanes b)
 {
-    return (lanes)((m & (mask)a) | (~m & (mask)b));
+    return LANES_CHOSEN(m, a, b);
 }
 
+/* b where one is not a number */
 INLINE lanes larger_of(lanes a, lanes b)
 {
-    return chosen(a > b, a, b);
+    return LANES_LARGER(a, b);
 }
 
 INLINE bool any(mask m)
 {
-    long long some = 0;
-    for (int i = 0; i < LANES; i++) some |= m[i];
-    return some != 0;
+    return LANES_ANY(m);
 }
 
 INLINE lanes root_of(lanes a)
@@ -71,8 +72,8 @@ INLINE smooth_lanes smooth_of(lanes z)
     return (smooth_lanes){c0, c1, c2, c3, c4};
 }
 
-typedef struct field_lanes { /* wave_field, a plane each */
-    lanes constant[2], second[2], spread[2], bow[2];
+typedef struct field_lanes { /* wave_field, a plane each; z k besides */
+    lanes constant[2], second[2], spread[2], j[2], k[2], zk[2], bow[2];
 } field_lanes;
 
 typedef struct glimpse { /* what all eight have in common, and what each is at */
@@ -96,6 +97,16 @@ INLINE rule rule_of(const rbow_prepared *p, double t, lanes z)
 {
     const smooth_lanes s = smooth_of(z * (t * t));
     return (rule){-p->hold_b[0] * t * s.c1 - p->hold_b[1] * t * t * s.c2, is_free(p) ? all(1) : t * t * t * s.c3};
+}
+
+INLINE void sum_up(glimpse *g)
+{
+    field_lanes *f = &g->field;
+    for (int i = 0; i < 2; i++) {
+        f->j[i] = 2 * (f->constant[i] * g->z + f->spread[i]);
+        f->k[i] = 2 * f->second[i];
+        f->zk[i] = g->z * f->k[i];
+    }
 }
 
 /* As beam_load and beam_solve, which say what is what; the turn of the chord is not asked. */
@@ -159,6 +170,7 @@ INLINE void settle(glimpse *g)
         g->force[i] = force;
         g->kink[i] = bend;
     }
+    sum_up(g);
 }
 
 /* ---- along the tube ---------------------------------------------------------------------------------- */
@@ -185,7 +197,6 @@ INLINE half_lanes half_on(lanes z, half_lanes x, half_lanes y)
 }
 
 typedef struct node_lanes { /* the moment and its slope at one place, the square and half its slope */
-    half_lanes here;
     lanes value[2], slope[2], square, rise;
 } node_lanes;
 
@@ -194,11 +205,10 @@ INLINE void look(const glimpse *g, const half_lanes *h, lanes sine, lanes cosine
 {
     const field_lanes *f = &g->field;
     const bool bowed = g->frame->ready.beam.bow_shape == RBOW_BOW_SINE;
-    n->here = *h;
+    const lanes square = h->sine * h->sine, product = h->sine * h->cosine;
     for (int i = 0; i < 2; i++) {
-        const lanes j = 2 * (f->constant[i] * g->z + f->spread[i]), k = 2 * f->second[i];
-        n->value[i] = f->constant[i] + h->sine * (h->cosine * k - h->sine * j);
-        n->slope[i] = f->second[i] - h->sine * (h->sine * g->z * k + h->cosine * j);
+        n->value[i] = f->constant[i] + product * f->k[i] - square * f->j[i];
+        n->slope[i] = f->second[i] - square * f->zk[i] - product * f->j[i];
         if (!bowed) continue;
         n->value[i] += f->bow[i] * sine;
         n->slope[i] += f->bow[i] * (M_PI * cosine);
@@ -207,26 +217,27 @@ INLINE void look(const glimpse *g, const half_lanes *h, lanes sine, lanes cosine
     n->rise = n->value[0] * n->slope[0] + n->value[1] * n->slope[1];
 }
 
-INLINE void look_at_spot(const glimpse *g, const half_lanes *h, const spot *at, node_lanes *n)
-{
-    look(g, h, all(2 * at->sine * at->cosine), all(1 - 2 * at->sine * at->sine), n);
-}
+typedef struct turn { /* the cell that holds the square's top, of each lane its own */
+    lanes high, second;        /* the square at the higher of its ends; the same of the next; below 0 for none */
+    half_lanes left;           /* at the cell's left end */
+    lanes sine, cosine;        /* of pi xi there */
+    lanes rise, fall;          /* half the square's slope at both ends */
+} turn;
 
-/* The square's top in a cell: where the straight line through both slopes turns, two of Newton's steps, and the last by
- * Taylor's three terms. Lanes whose cell has none get what is of no use. */
-INLINE lanes top_between(const glimpse *g, const node_lanes *left, const node_lanes *right, const spot *from, double span)
+/* The squares' tops: from where the straight line through the slopes turns two of Newton's steps, and the last by
+ * Taylor's three terms. */
+INLINE void take_tops(const glimpse *g, const turn *t, double span, lanes *most)
 {
     const bool bowed = g->frame->ready.beam.bow_shape == RBOW_BOW_SINE;
     const lanes z = g->z, none = all(0);
-    lanes way = span * (left->rise / (left->rise - right->rise)), square = none;
+    lanes way = span * (t->rise / (t->rise - t->fall)), square = none;
     for (int round = 0; round < 2; round++) {
-        const half_lanes step = half_over(z, way), h = half_on(z, left->here, step);
+        const half_lanes step = half_over(z, way), h = half_on(z, t->left, step);
         lanes sine = none, cosine = none;
         if (bowed) {
-            const half_lanes turn = half_over(all(4 * M_PI * M_PI), way); /* of the whole angle */
-            const double s = 2 * from->sine * from->cosine, c = 1 - 2 * from->sine * from->sine;
-            sine = s * turn.cosine + c * (2 * M_PI) * turn.sine;
-            cosine = c * turn.cosine - s * (2 * M_PI) * turn.sine;
+            const half_lanes on = half_over(all(4 * M_PI * M_PI), way); /* of the whole angle */
+            sine = t->sine * on.cosine + t->cosine * (2 * M_PI) * on.sine;
+            cosine = t->cosine * on.cosine - t->sine * (2 * M_PI) * on.sine;
         }
         node_lanes n;
         look(g, &h, sine, cosine, &n);
@@ -246,7 +257,7 @@ INLINE lanes top_between(const glimpse *g, const node_lanes *left, const node_la
         way = larger_of(way + on, none);
         way = chosen(way < span, way, all(span));
     }
-    return square;
+    *most = larger_of(chosen(t->high > 0, square, none), *most);
 }
 
 INLINE void take_load(glimpse *g, const half_lanes *here, const lanes force[2])
@@ -255,6 +266,7 @@ INLINE void take_load(glimpse *g, const half_lanes *here, const lanes force[2])
         g->field.constant[i] += force[i] * (2 * here->sine * here->cosine);
         g->field.second[i] -= force[i] * (1 - 2 * g->z * (here->sine * here->sine));
     }
+    sum_up(g);
 }
 
 /* What acts between two pieces joins the waves. */
@@ -265,25 +277,37 @@ INLINE void take_loads_at(glimpse *g, const half_lanes *here, double at)
     if (p->beam.bow_shape == RBOW_BOW_KINK && at >= p->bow_at && at <= p->bow_at) take_load(g, here, g->kink);
 }
 
-/* Given: here   the half wave at the piece's start
- *        step   of one of its cells
- *        most   the largest square of its zone so far */
-INLINE void search_piece(const glimpse *g, const piece *p, half_lanes *here, half_lanes step, lanes *most)
+/* Given:    here   the half wave at the piece's start
+ *           step   of one of its cells
+ *           most   the largest square of its zone so far
+ * Returned: the lanes where one top is the highest for sure: a node is 0.88 of the top beside it at least */
+INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, half_lanes step, lanes *most)
 {
-    const double span = (p->to - p->from) / (p->count - 1);
-    node_lanes left, right;
-    look_at_spot(g, here, &p->spots[0], &left);
-    *most = larger_of(left.square, *most);
-    for (int i = 1; i < p->count; i++) {
-        const half_lanes next = half_on(g->z, left.here, step);
-        look_at_spot(g, &next, &p->spots[i], &right);
-        *most = larger_of(right.square, *most);
-        const mask turns = (left.rise > 0) & (right.rise < 0);
-        if (any(turns))
-            *most = larger_of(chosen(turns, top_between(g, &left, &right, &p->spots[i - 1], span), all(0)), *most);
-        left = right;
+    half_lanes before = *here;
+    lanes rise = all(0), square = all(0);
+    turn t = {.high = all(-1), .second = all(-1), .rise = all(1), .fall = all(-1)};
+    for (int i = 0; i < p->count; i++) {
+        const spot *at = &p->spots[i], *left = i > 0 ? at - 1 : at;
+        node_lanes n;
+        if (i > 0) *here = half_on(g->z, before, step);
+        look(g, here, all(at->whole_sine), all(at->whole_cosine), &n);
+        *most = larger_of(n.square, *most);
+        const lanes high = chosen((rise > 0) & (n.rise < 0), larger_of(square, n.square), all(-1));
+        const mask higher = high > t.high;
+        t.second = larger_of(chosen(higher, t.high, high), t.second);
+        t.high = chosen(higher, high, t.high);
+        t.left.sine = chosen(higher, before.sine, t.left.sine);
+        t.left.cosine = chosen(higher, before.cosine, t.left.cosine);
+        t.sine = chosen(higher, all(left->whole_sine), t.sine);
+        t.cosine = chosen(higher, all(left->whole_cosine), t.cosine);
+        t.rise = chosen(higher, rise, t.rise);
+        t.fall = chosen(higher, n.rise, t.fall);
+        rise = n.rise;
+        square = n.square;
+        before = *here;
     }
-    *here = left.here;
+    if (any(t.high > 0)) take_tops(g, &t, p->cell, most);
+    return t.second <= 0.75 * t.high;
 }
 
 /* ---- the levels -------------------------------------------------------------------------------------- */
@@ -307,6 +331,9 @@ INLINE void judge_zone(const glimpse *g, int which, lanes square, lanes *use, la
     *bent = larger_of(with_shear(bending, shear, twisted) * z->share_pressed, *bent);
 }
 
+/* To resonance of a half-wave bow, z = pi^2: there its pinned answer is a million bows, and six digits cancel. */
+static const double too_near = 1e-4;
+
 INLINE void glance_side_by_side(const frame *f, double tension, const double factor[LANES], glances *out, int first)
 {
     const rbow_prepared *p = &f->ready;
@@ -318,7 +345,7 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
 
     const lanes off = M_PI * M_PI - g.z;
     mask serve = (g.axial < f->critical_load) & (g.z >= SHAPES_TENSION_FROM);
-    if (p->beam.bow_shape == RBOW_BOW_SINE) serve &= (off > SHAPES_RESONANCE) | (off < -SHAPES_RESONANCE);
+    if (p->beam.bow_shape == RBOW_BOW_SINE) serve &= (off > too_near) | (off < -too_near);
 
     half_lanes here = {all(0), all(1)}, step[2];
     double span[2] = {-1, -1};
@@ -326,14 +353,13 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
     bool there[2] = {false, false};
     for (int i = 0; i < f->piece_count; i++) {
         const piece *on = &f->pieces[i];
-        const double cell = (on->to - on->from) / (on->count - 1);
-        if (fabs(cell - span[on->zone]) > 1e-15) {
-            span[on->zone] = cell;
-            step[on->zone] = half_over(g.z, all(cell));
+        if (fabs(on->cell - span[on->zone]) > 1e-15) {
+            span[on->zone] = on->cell;
+            step[on->zone] = half_over(g.z, all(on->cell));
         }
         there[on->zone] = true;
         take_loads_at(&g, &here, on->from);
-        search_piece(&g, on, &here, step[on->zone], &square[on->zone]);
+        serve &= search_piece(&g, on, &here, step[on->zone], &square[on->zone]);
     }
 
     lanes use = all(-1), bent = all(-1);
@@ -350,7 +376,56 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
     }
 }
 
-GLANCES_SCOPE void GLANCES_AT(const frame *f, double tension, const double factor[GLANCES], glances *out)
+WIDE_SCOPE void VERSION(glances_at)(const frame *f, double tension, const double factor[GLANCES], glances *out)
 {
     for (int i = 0; i < GLANCES; i += LANES) glance_side_by_side(f, tension, &factor[i], out, i);
+}
+
+/* ---- many places at one load factor ------------------------------------------------------------------- */
+
+INLINE lanes load(const double from[LANES])
+{
+    lanes a;
+    memcpy(&a, from, sizeof a);
+    return a;
+}
+
+INLINE void store(lanes a, double to[LANES])
+{
+    memcpy(to, &a, sizeof a);
+}
+
+/* As jet_of_field and jet_of_field_movement, which say what is what. */
+INLINE void nodes_side_by_side(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement,
+                               nodes *out, int first)
+{
+    const half_lanes from = {all(start.sine), all(start.cosine)}, step = {load(&steps->sine[first]), load(&steps->cosine[first])};
+    const half_lanes h = half_on(all(f->load), from, step);
+    const lanes sine = load(&p->whole_sine[first]), cosine = M_PI * load(&p->whole_cosine[first]);
+    const lanes halved = h.sine * h.sine, product = h.sine * h.cosine;
+    lanes xi, square = all(0), rise = all(0), curve = all(0);
+    for (int i = 0; i < LANES; i++) xi[i] = p->from + (first + i) * p->cell;
+    for (int i = 0; i < 2; i++) {
+        lanes m = f->constant[i] + f->k[i] * product - f->j[i] * halved + f->bow[i] * sine;
+        lanes slope = f->second[i] - f->k[i] * f->load * halved - f->j[i] * product + f->bow[i] * cosine;
+        lanes bend = -(m * f->load + f->spread[i] + f->source[i] * sine);
+        if (movement) {
+            const double per_load = 1 / f->load, bow = f->source[i] * (per_load / (M_PI * M_PI));
+            bend = -m;
+            m = (m - (f->start[i] + f->line[i] * xi - f->spread[i] * (xi * xi * 0.5))) * per_load - bow * sine;
+            slope = (slope - (f->line[i] - f->spread[i] * xi)) * per_load - bow * cosine;
+        }
+        square += m * m;
+        rise += m * slope;
+        curve += slope * slope + m * bend;
+    }
+    store(square, &out->square[first]);
+    store(rise, &out->rise[first]);
+    store(curve, &out->curve[first]);
+}
+
+WIDE_SCOPE void VERSION(nodes_at)(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement,
+                                  nodes *out)
+{
+    for (int i = 0; i < p->count; i += LANES) nodes_side_by_side(f, p, start, steps, movement, out, i);
 }

@@ -1,0 +1,28 @@
+#include "engine/wide_versions.h"
+
+#define WIDE_SCOPE static
+#define VERSION(name) name##_anywhere
+#define LANES 2
+#define LANES_CHOSEN(m, a, b) (lanes)(((m) & (mask)(a)) | (~(m) & (mask)(b)))
+#define LANES_LARGER(a, b) chosen((a) > (b), a, b)
+#define LANES_ANY(m) ((m)[0] != 0 || (m)[1] != 0)
+#include "engine/wide_body.h"
+
+#ifdef WIDE_VERSIONS
+#define WIDEST(name)                                          \
+    (__builtin_cpu_supports("avx512dq") ? name##_avx512 \
+         : __builtin_cpu_supports("avx2") ? name##_avx2 \
+                                          : name##_anywhere)
+#else
+#define WIDEST(name) name##_anywhere
+#endif
+
+void glances_at(const frame *f, double tension, const double factor[GLANCES], glances *out)
+{
+    WIDEST(glances_at)(f, tension, factor, out);
+}
+
+void nodes_at(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement, nodes *out)
+{
+    WIDEST(nodes_at)(f, p, start, steps, movement, out);
+}

@@ -1,0 +1,13 @@
+#include "engine/wide_versions.h"
+
+#ifdef WIDE_VERSIONS
+#pragma GCC target("avx2")
+#include <immintrin.h>
+#define WIDE_SCOPE
+#define VERSION(name) name##_avx2
+#define LANES 4
+#define LANES_CHOSEN(m, a, b) _mm256_blendv_pd(b, a, (__m256d)(m))
+#define LANES_LARGER(a, b) _mm256_max_pd(a, b)
+#define LANES_ANY(m) (_mm256_movemask_pd((__m256d)(m)) != 0)
+#include "engine/wide_body.h"
+#endif

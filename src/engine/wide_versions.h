@@ -1,0 +1,16 @@
+/* wide.h for machines with wider vector instructions than every one has. */
+#ifndef RAILBOW_ENGINE_WIDE_VERSIONS_H
+#define RAILBOW_ENGINE_WIDE_VERSIONS_H
+
+#include "engine/wide.h"
+
+typedef void glances_function(const frame *, double, const double[], glances *);
+typedef void nodes_function(const wave_field *, const piece *, half_wave, const half_waves *, bool, nodes *);
+
+#if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__)
+#define WIDE_VERSIONS
+glances_function glances_at_avx2, glances_at_avx512;
+nodes_function nodes_at_avx2, nodes_at_avx512;
+#endif
+
+#endif
