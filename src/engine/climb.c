@@ -30,6 +30,7 @@ static bool is_same(double a, double b)
 void memory_clear(memory *m)
 {
     m->count = 0;
+    m->ahead[LEVEL_USE].count = m->ahead[LEVEL_INTERACTION].count = 0;
     m->end = 0;
     m->last.factor = m->loaded.factor = NAN;
 }
@@ -170,31 +171,79 @@ static rbow_status crossing_looked_at_closely(climb *c, double low, double high,
     return RBOW_OK;
 }
 
-enum { STEPS = GLANCES + 2 };
-
-typedef struct steps { /* from below the limit to beyond it, rising */
-    double factor[STEPS], height[STEPS];
-    int count;
-} steps;
-
-static void step_to(steps *s, double factor, double height)
+static step step_of(level which, const mark *m)
 {
-    s->factor[s->count] = factor;
-    s->height[s->count++] = height;
+    return (step){m->factor, height_of(m->level[which])};
 }
 
-/* Even steps; those that no glance serves are left out. */
-static void glance_between(const climb *c, double low, double at_low, double high, double at_high, steps *s)
+static void space_evenly(const step ends[2], double factor[], int count)
+{
+    for (int i = 0; i < count; i++) factor[i] = ends[0].factor + (i + 1) * (ends[1].factor - ends[0].factor) / (count + 1);
+}
+
+/* Given: first, count  the glances between the ends; those that do not serve are left out */
+static void take_steps(steps *s, level which, const step ends[2], const double factor[], const glances *g, int first, int count)
+{
+    s->count = 0;
+    s->at[s->count++] = ends[0];
+    for (int i = first; i < first + count; i++)
+        if (g->serve[i]) s->at[s->count++] = (step){factor[i], height_of(g->level[which][i])};
+    s->at[s->count++] = ends[1];
+}
+
+static void glance_between(const climb *c, const step ends[2], steps *s)
 {
     double factor[GLANCES];
     glances g;
-    for (int i = 0; i < GLANCES; i++) factor[i] = low + (i + 1) * (high - low) / (GLANCES + 1);
+    space_evenly(ends, factor, GLANCES);
     glances_at(c->frame, c->tension, factor, &g);
-    s->count = 0;
-    step_to(s, low, at_low);
-    for (int i = 0; i < GLANCES; i++)
-        if (g.serve[i]) step_to(s, factor[i], height_of(g.level[c->level][i]));
-    step_to(s, high, at_high);
+    take_steps(s, c->level, ends, factor, &g, 0, GLANCES);
+}
+
+/* Where the places seen in walks have a level pass its limit first. */
+static bool is_ahead(const climb *c, level which, step ends[2])
+{
+    const memory *m = c->memory;
+    const mark *before = &c->start;
+    for (int i = 0; i < m->count && i < BATCHES_MOST; i++) {
+        for (int k = 0; k < m->batches[i].count; k++) {
+            const mark *here = &m->batches[i].seen[k];
+            if (here->level[which] >= 1) {
+                ends[0] = step_of(which, before);
+                ends[1] = step_of(which, here);
+                return ends[0].height < 0 && ends[0].factor < ends[1].factor;
+            }
+            before = here;
+        }
+    }
+    return false;
+}
+
+static bool is_between(const steps *s, const step ends[2])
+{
+    return s->count > 0 && is_same(s->at[0].factor, ends[0].factor) && is_same(s->at[s->count - 1].factor, ends[1].factor);
+}
+
+/* The steps between two places, and in the same glance those of the other level, which is mostly asked for next. */
+static const steps *glance_at_both(climb *c, const step ends[2])
+{
+    enum { HALF = GLANCES / 2 };
+    const level other = c->level == LEVEL_USE ? LEVEL_INTERACTION : LEVEL_USE;
+    steps *own = &c->memory->ahead[c->level], *next = &c->memory->ahead[other];
+    step far[2];
+    double factor[GLANCES];
+    glances g;
+    if (is_between(own, ends)) return own;
+    if (!is_ahead(c, other, far) || is_between(next, far)) {
+        glance_between(c, ends, own);
+        return own;
+    }
+    space_evenly(ends, factor, HALF);
+    space_evenly(far, &factor[HALF], HALF);
+    glances_at(c->frame, c->tension, factor, &g);
+    take_steps(own, c->level, ends, factor, &g, 0, HALF);
+    take_steps(next, other, far, factor, &g, HALF, HALF);
+    return own;
 }
 
 typedef struct guess { /* where the height is 0, and how fast the factor grows with it there */
@@ -206,19 +255,19 @@ typedef struct guess { /* where the height is 0, and how fast the factor grows w
 static guess guess_before(const steps *s, int beyond)
 {
     const int first = beyond < 2 ? 0 : beyond > s->count - 2 ? s->count - 4 : beyond - 2;
-    const double *height = &s->height[first], low = s->factor[beyond - 1], high = s->factor[beyond];
+    const step *at = &s->at[first], *low = &s->at[beyond - 1], *high = &s->at[beyond];
     double share[4];
-    for (int i = 0; i < 4; i++) share[i] = s->factor[first + i];
+    for (int i = 0; i < 4; i++) share[i] = at[i].factor;
     for (int j = 1; j < 4; j++)
-        for (int i = 3; i >= j; i--) share[i] = (share[i] - share[i - 1]) / (height[i] - height[i - j]);
+        for (int i = 3; i >= j; i--) share[i] = (share[i] - share[i - 1]) / (at[i].height - at[i - j].height);
     guess g = {share[3], 0};
     for (int i = 2; i >= 0; i--) {
-        g.per_height = g.factor - height[i] * g.per_height;
-        g.factor = share[i] - height[i] * g.factor;
+        g.per_height = g.factor - at[i].height * g.per_height;
+        g.factor = share[i] - at[i].height * g.factor;
     }
-    if (g.factor >= low && g.factor <= high && g.per_height > 0) return g;
-    const double line = (high - low) / (s->height[beyond] - s->height[beyond - 1]);
-    return (guess){low - s->height[beyond - 1] * line, line};
+    if (g.factor >= low->factor && g.factor <= high->factor && g.per_height > 0) return g;
+    const double line = (high->factor - low->factor) / (high->height - low->height);
+    return (guess){low->factor - low->height * line, line};
 }
 
 /* Where glances tell the limit so well that a close look differs by less than this, the slope gives the rest. */
@@ -228,14 +277,18 @@ static const double height_near = 1e-7;
 static rbow_status crossing(climb *c, const mark *a, const mark *b, reach *out)
 {
     enum { ROUNDS = 4 };
-    double low = a->factor, at_low = climb_height(c, a), high = b->factor, at_high = climb_height(c, b);
+    step ends[2] = {step_of(c->level, a), step_of(c->level, b)};
     for (int i = 0; i < ROUNDS; i++) {
-        steps s;
+        steps finer;
+        const steps *s = &finer;
         int beyond = 1;
-        glance_between(c, low, at_low, high, at_high, &s);
-        if (s.count < 4) break;
-        while (beyond < s.count - 1 && s.height[beyond] < 0) beyond++;
-        const guess g = guess_before(&s, beyond);
+        if (i == 0)
+            s = glance_at_both(c, ends);
+        else
+            glance_between(c, ends, &finer);
+        if (s->count < 4) break;
+        while (beyond < s->count - 1 && s->at[beyond].height < 0) beyond++;
+        const guess g = guess_before(s, beyond);
         const mark m = climb_look(c, g.factor);
         const double height = climb_height(c, &m);
         if (fabs(height) <= height_near) {
@@ -243,8 +296,8 @@ static rbow_status crossing(climb *c, const mark *a, const mark *b, reach *out)
             out->factor -= height * g.per_height;
             return RBOW_OK;
         }
-        low = s.factor[beyond - 1], at_low = s.height[beyond - 1];
-        high = s.factor[beyond], at_high = s.height[beyond];
+        ends[0] = s->at[beyond - 1];
+        ends[1] = s->at[beyond];
     }
     return crossing_looked_at_closely(c, a->factor, b->factor, out);
 }

@@ -19,10 +19,22 @@ typedef struct batch { /* what one glance sees */
 
 enum { BATCHES_MOST = 8 };
 
+typedef struct step { /* the height of a level at a load factor, see climb_height */
+    double factor, height;
+} step;
+
+enum { STEPS_MOST = GLANCES + 2 };
+
+typedef struct steps { /* from below the limit to beyond it, rising */
+    step at[STEPS_MOST];
+    int count;
+} steps;
+
 /* Both levels come from one equilibrium, so what one climb sees is kept for the other. */
 typedef struct memory {
     batch batches[BATCHES_MOST];
     int count; /* of all there were: the oldest goes where there is no room */
+    steps ahead[LEVELS]; /* of each level around a crossing that has been met; none before */
     mark loaded;       /* at a load factor of 1, where that is known */
     mark last;         /* looked at closely */
     double at[LEVELS]; /* where along the tube, and in which zone, its levels are reached */

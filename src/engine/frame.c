@@ -82,6 +82,7 @@ static double without_rounding(double share, double clock)
 
 static pair toward(double size, double clock)
 {
+    if (!(fabs(size) > 0)) return (pair){0, 0};
     const double up = cos(clock), right = sin(clock);
     return (pair){size * without_rounding(up, clock), size * without_rounding(right, clock)};
 }

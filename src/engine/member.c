@@ -165,7 +165,7 @@ static rbow_status tell_loaded(const frame *f, const sight *loaded, rbow_result 
     }
     const stress_peak *p = &loaded->stress;
     pair movement;
-    const peak w = peak_movement(f, &loaded->state, &movement);
+    const peak w = peak_movement(f, &loaded->state, p->moment, &movement);
     r->peak_moment = p->moment * f->unit;
     r->peak_moment_at = p->moment_at * f->member.length;
     r->peak_stress = p->stress;

@@ -14,7 +14,8 @@ typedef struct peak {
 void peak_moments(const frame *f, const state *s, peak peaks[2]);
 
 /* The largest movement w = v/L, over the whole tube.
+ * Given:    moment    the largest, of both zones
  * Returned: movement  there */
-peak peak_movement(const frame *f, const state *s, pair *movement);
+peak peak_movement(const frame *f, const state *s, double moment, pair *movement);
 
 #endif

@@ -191,19 +191,23 @@ static pair sum(const double shape[SHAPE_COUNT], const shares *s)
     return all;
 }
 
-/* The second derivative comes free from m'' = -z m - q - z pi^2 b sin(pi xi). */
+/* The higher derivatives come free from m'' = -z m - q - z pi^2 b sin(pi xi). */
 jet jet_of_moment(const rbow_prepared *p, const shares *s, const spot *at)
 {
     shapes m, w;
     shapes_at(p, at, &m, &w);
-    const pair f = sum(m.value, s);
-    const double source = p->load * M_PI * M_PI * at->whole_sine;
-    return (jet){f, sum(m.slope, s), f * -p->load - s->of[SHAPE_SPREAD] - s->of[SHAPE_SINE] * source};
+    const double z = p->load;
+    const pair f = sum(m.value, s), d1 = sum(m.slope, s), source = s->of[SHAPE_SINE] * (z * M_PI * M_PI);
+    const pair d2 = -(f * z + s->of[SHAPE_SPREAD] + source * at->whole_sine);
+    return (jet){f, d1, d2, -(d1 * z + source * (M_PI * at->whole_cosine)),
+                 -(d2 * z - source * (M_PI * M_PI * at->whole_sine))};
 }
 
 jet jet_of_movement(const rbow_prepared *p, const shares *s, const spot *at)
 {
     shapes m, w;
     shapes_at(p, at, &m, &w);
-    return (jet){sum(w.value, s), sum(w.slope, s), -sum(m.value, s)};
+    const pair f = sum(m.value, s), source = s->of[SHAPE_SINE] * (p->load * M_PI * M_PI);
+    return (jet){sum(w.value, s), sum(w.slope, s), -f, -sum(m.slope, s),
+                 f * p->load + s->of[SHAPE_SPREAD] + source * at->whole_sine};
 }

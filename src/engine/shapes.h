@@ -48,9 +48,9 @@ void shapes_at(const rbow_prepared *p, const spot *at, shapes *m, shapes *w);
 /* Of a half-wave bow's moment in the pinned answer c sin(pi xi), away from resonance; NaN near it. */
 double sine_amplitude(const rbow_prepared *p);
 
-/* Value and two derivatives of a quantity, for the search of its largest size. */
+/* Value and four derivatives of a quantity, for the search of its largest size. */
 typedef struct jet {
-    pair f, d1, d2;
+    pair f, d1, d2, d3, d4;
 } jet;
 
 /* Given:    shares of a prepared beam's shapes

@@ -38,7 +38,7 @@ static stress_peak zone_stress(const frame *f, const state *s, const peak peaks[
 /* What is not a number wins, so that it is seen. */
 static bool first_wins(double a, double a_at, double b, double b_at)
 {
-    if (fabs(a - b) <= 1e-11 * fmax(a, b)) return a_at <= b_at;
+    if (fabs(a - b) <= 1e-11 * larger(a, b)) return a_at <= b_at;
     return isnan(a) || a > b;
 }
 

@@ -5,7 +5,8 @@
 #define LANES 2
 #define LANES_CHOSEN(m, a, b) (lanes)(((m) & (mask)(a)) | (~(m) & (mask)(b)))
 #define LANES_LARGER(a, b) chosen((a) > (b), a, b)
-#define LANES_ANY(m) ((m)[0] != 0 || (m)[1] != 0)
+#define LANES_BITS(m) (((m)[0] != 0) | ((m)[1] != 0) << 1)
+#define LANES_NEXT(a, b) ((lanes){(a)[1], (b)[0]})
 #include "engine/wide_body.h"
 
 #ifdef WIDE_VERSIONS

@@ -21,6 +21,7 @@ void glances_at(const frame *f, double tension, const double factor[GLANCES], gl
 
 typedef struct nodes { /* of a piece: the square of a quantity's size, and the first two derivatives of its half */
     double square[NODES_MOST], rise[NODES_MOST], curve[NODES_MOST];
+    unsigned turns; /* a bit for each cell that may hold a top, see peak.c */
 } nodes;
 
 /* Given:    f         the waves on the piece

@@ -8,6 +8,7 @@
 #define LANES 4
 #define LANES_CHOSEN(m, a, b) _mm256_blendv_pd(b, a, (__m256d)(m))
 #define LANES_LARGER(a, b) _mm256_max_pd(a, b)
-#define LANES_ANY(m) (_mm256_movemask_pd((__m256d)(m)) != 0)
+#define LANES_BITS(m) _mm256_movemask_pd((__m256d)(m))
+#define LANES_NEXT(a, b) _mm256_shuffle_pd(a, _mm256_permute2f128_pd(a, b, 0x21), 5)
 #include "engine/wide_body.h"
 #endif

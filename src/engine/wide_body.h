@@ -30,15 +30,24 @@ INLINE lanes larger_of(lanes a, lanes b)
     return LANES_LARGER(a, b);
 }
 
-INLINE bool any(mask m)
+/* A bit for each lane. */
+INLINE unsigned bits_of(mask m)
 {
-    return LANES_ANY(m);
+    return (unsigned)LANES_BITS(m);
 }
 
 INLINE lanes root_of(lanes a)
 {
     for (int i = 0; i < LANES; i++) a[i] = sqrt(a[i]);
     return a;
+}
+
+/* As eight_terms. */
+INLINE lanes power_series(const double c[8], lanes w)
+{
+    const lanes square = w * w;
+    return (c[0] + c[1] * w) + square * (c[2] + c[3] * w)
+        + square * square * ((c[4] + c[5] * w) + square * (c[6] + c[7] * w));
 }
 
 /* ---- equilibrium ------------------------------------------------------------------------------------- */
@@ -56,11 +65,7 @@ INLINE smooth_lanes smooth_of(lanes z)
     static const double even[] = {1.0 / 24,          -1.0 / 720,           1.0 / 40320,          -1.0 / 3628800,
                                   1.0 / 479001600.0, -1.0 / 87178291200.0, 1.0 / 20922789888e3,  -1.0 / 6402373705728e3};
     const lanes w = z * (1.0 / 64);
-    lanes c3 = all(odd[7]), c4 = all(even[7]);
-    for (int k = 6; k >= 0; k--) {
-        c3 = odd[k] + w * c3;
-        c4 = even[k] + w * c4;
-    }
+    lanes c3 = power_series(odd, w), c4 = power_series(even, w);
     lanes c2 = 0.5 - w * c4, c1 = 1 - w * c3, c0 = 1 - w * c2;
     for (int i = 0; i < 3; i++) {
         c4 = c3 * (1 + c1) * 0.125;
@@ -183,12 +188,7 @@ INLINE half_lanes half_over(lanes z, lanes x)
 {
     static const double odd[] = HALF_WAVE_SINE, even[] = HALF_WAVE_COSINE;
     const lanes w = z * x * x * 0.25;
-    lanes a = all(odd[HALF_WAVE_TERMS - 1]), b = all(even[HALF_WAVE_TERMS - 1]);
-    for (int k = HALF_WAVE_TERMS - 2; k >= 0; k--) {
-        a = odd[k] + w * a;
-        b = even[k] + w * b;
-    }
-    return (half_lanes){0.5 * x * a, b};
+    return (half_lanes){0.5 * x * power_series(odd, w), power_series(even, w)};
 }
 
 INLINE half_lanes half_on(lanes z, half_lanes x, half_lanes y)
@@ -224,40 +224,51 @@ typedef struct turn { /* the cell that holds the square's top, of each lane its 
     lanes rise, fall;          /* half the square's slope at both ends */
 } turn;
 
-/* The squares' tops: from where the straight line through the slopes turns two of Newton's steps, and the last by
- * Taylor's three terms. */
-INLINE void take_tops(const glimpse *g, const turn *t, double span, lanes *most)
+/* Two of Newton's steps to the top of the square, on the moment's five Taylor terms. */
+INLINE lanes top_near(const lanes moment[2][5], double most)
 {
-    const bool bowed = g->frame->ready.beam.bow_shape == RBOW_BOW_SINE;
-    const lanes z = g->z, none = all(0);
-    lanes way = span * (t->rise / (t->rise - t->fall)), square = none;
-    for (int round = 0; round < 2; round++) {
-        const half_lanes step = half_over(z, way), h = half_on(z, t->left, step);
-        lanes sine = none, cosine = none;
-        if (bowed) {
-            const half_lanes on = half_over(all(4 * M_PI * M_PI), way); /* of the whole angle */
-            sine = t->sine * on.cosine + t->cosine * (2 * M_PI) * on.sine;
-            cosine = t->cosine * on.cosine - t->sine * (2 * M_PI) * on.sine;
-        }
-        node_lanes n;
-        look(g, &h, sine, cosine, &n);
-        lanes bends[2], curve = n.slope[0] * n.slope[0] + n.slope[1] * n.slope[1];
+    lanes step = all(0), square = all(0);
+    for (int round = 0; round < 3; round++) {
+        lanes rise = all(0), curve = all(0);
+        square = all(0);
         for (int i = 0; i < 2; i++) {
-            const lanes source = g->frame->built.bow[i] * g->frame->ready.per_length * (M_PI * M_PI) * z;
-            bends[i] = -(z * n.value[i] + g->field.spread[i] + source * sine);
-            curve += n.value[i] * bends[i];
+            const lanes *d = moment[i], s = step;
+            const lanes f = d[0] + s * (d[1] + s * (0.5 * d[2] + s * (d[3] * (1.0 / 6) + s * d[4] * (1.0 / 24))));
+            const lanes d1 = d[1] + s * (d[2] + s * (0.5 * d[3] + s * d[4] * (1.0 / 6))), d2 = d[2] + s * (d[3] + 0.5 * s * d[4]);
+            square += f * f;
+            rise += f * d1;
+            curve += d1 * d1 + f * d2;
         }
-        const lanes ahead = chosen(curve < 0, -n.rise / curve, none);
-        const lanes on = chosen((ahead > -span / 4) & (ahead < span / 4), ahead, none);
-        square = none;
-        for (int i = 0; i < 2; i++) {
-            const lanes top = n.value[i] + on * (n.slope[i] + 0.5 * on * bends[i]);
-            square += top * top;
-        }
-        way = larger_of(way + on, none);
-        way = chosen(way < span, way, all(span));
+        const lanes on = step - rise / curve;
+        step = chosen((curve < 0) & (on > -most) & (on < most), on, step);
     }
-    *most = larger_of(chosen(t->high > 0, square, none), *most);
+    return square;
+}
+
+/* The squares' tops, beside where the straight line through the slopes turns. */
+INLINE void take_tops(const glimpse *g, const turn *t, double cell, lanes *most)
+{
+    const frame *f = g->frame;
+    const bool bowed = f->ready.beam.bow_shape == RBOW_BOW_SINE;
+    const lanes z = g->z, none = all(0), way = cell * (t->rise / (t->rise - t->fall));
+    const half_lanes h = half_on(z, t->left, half_over(z, way));
+    lanes sine = none, cosine = none, moment[2][5];
+    if (bowed) {
+        const half_lanes on = half_over(all(4 * M_PI * M_PI), way); /* of the whole angle */
+        sine = t->sine * on.cosine + t->cosine * (2 * M_PI) * on.sine;
+        cosine = t->cosine * on.cosine - t->sine * (2 * M_PI) * on.sine;
+    }
+    node_lanes n;
+    look(g, &h, sine, cosine, &n);
+    for (int i = 0; i < 2; i++) {
+        const lanes source = z * (bowed ? f->built.bow[i] * f->ready.per_length * (M_PI * M_PI) : 0);
+        moment[i][0] = n.value[i];
+        moment[i][1] = n.slope[i];
+        moment[i][2] = -(z * n.value[i] + g->field.spread[i] + source * sine);
+        moment[i][3] = -(z * n.slope[i] + source * (M_PI * cosine));
+        moment[i][4] = -(z * moment[i][2] - source * (M_PI * M_PI * sine));
+    }
+    *most = larger_of(chosen(t->high > 0, top_near(moment, cell / 4), none), *most);
 }
 
 INLINE void take_load(glimpse *g, const half_lanes *here, const lanes force[2])
@@ -283,13 +294,17 @@ INLINE void take_loads_at(glimpse *g, const half_lanes *here, double at)
  * Returned: the lanes where one top is the highest for sure: a node is 0.88 of the top beside it at least */
 INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, half_lanes step, lanes *most)
 {
+    const lanes turned = g->z * step.sine;
     half_lanes before = *here;
     lanes rise = all(0), square = all(0);
     turn t = {.high = all(-1), .second = all(-1), .rise = all(1), .fall = all(-1)};
     for (int i = 0; i < p->count; i++) {
         const spot *at = &p->spots[i], *left = i > 0 ? at - 1 : at;
         node_lanes n;
-        if (i > 0) *here = half_on(g->z, before, step);
+        if (i > 0) {
+            here->sine = before.sine * step.cosine + before.cosine * step.sine;
+            here->cosine = before.cosine * step.cosine - before.sine * turned;
+        }
         look(g, here, all(at->whole_sine), all(at->whole_cosine), &n);
         *most = larger_of(n.square, *most);
         const lanes high = chosen((rise > 0) & (n.rise < 0), larger_of(square, n.square), all(-1));
@@ -306,7 +321,7 @@ INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, hal
         square = n.square;
         before = *here;
     }
-    if (any(t.high > 0)) take_tops(g, &t, p->cell, most);
+    if (bits_of(t.high > 0) != 0) take_tops(g, &t, p->cell, most);
     return t.second <= 0.75 * t.high;
 }
 
@@ -395,15 +410,20 @@ INLINE void store(lanes a, double to[LANES])
     memcpy(to, &a, sizeof a);
 }
 
+typedef struct group { /* of places, side by side */
+    lanes square, rise, curve;
+} group;
+
 /* As jet_of_field and jet_of_field_movement, which say what is what. */
-INLINE void nodes_side_by_side(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement,
-                               nodes *out, int first)
+INLINE void group_at(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement, int first,
+                     group *out)
 {
     const half_lanes from = {all(start.sine), all(start.cosine)}, step = {load(&steps->sine[first]), load(&steps->cosine[first])};
     const half_lanes h = half_on(all(f->load), from, step);
     const lanes sine = load(&p->whole_sine[first]), cosine = M_PI * load(&p->whole_cosine[first]);
     const lanes halved = h.sine * h.sine, product = h.sine * h.cosine;
-    lanes xi, square = all(0), rise = all(0), curve = all(0);
+    lanes xi;
+    *out = (group){all(0), all(0), all(0)};
     for (int i = 0; i < LANES; i++) xi[i] = p->from + (first + i) * p->cell;
     for (int i = 0; i < 2; i++) {
         lanes m = f->constant[i] + f->k[i] * product - f->j[i] * halved + f->bow[i] * sine;
@@ -415,17 +435,49 @@ INLINE void nodes_side_by_side(const wave_field *f, const piece *p, half_wave st
             m = (m - (f->start[i] + f->line[i] * xi - f->spread[i] * (xi * xi * 0.5))) * per_load - bow * sine;
             slope = (slope - (f->line[i] - f->spread[i] * xi)) * per_load - bow * cosine;
         }
-        square += m * m;
-        rise += m * slope;
-        curve += slope * slope + m * bend;
+        out->square += m * m;
+        out->rise += m * slope;
+        out->curve += slope * slope + m * bend;
     }
-    store(square, &out->square[first]);
-    store(rise, &out->rise[first]);
-    store(curve, &out->curve[first]);
+}
+
+/* Where g, half the square's slope, falls through 0; next to a place of no size, whose sign is rounding; and where its
+ * points of control, or its turn inside, leave room for two changes.
+ * Given: n, after  places and those that follow them */
+INLINE unsigned turns_in(const group *n, const group *after, double cell)
+{
+    const lanes none = all(0), third = all(cell / 3), slight = all(1e-18);
+    const lanes a = n->square, b = LANES_NEXT(n->square, after->square);
+    const lanes rise = n->rise, fall = LANES_NEXT(n->rise, after->rise);
+    const lanes curve = n->curve, bend = LANES_NEXT(n->curve, after->curve);
+    const mask inside = (rise * curve < none) & (fall * bend > none);
+    const mask leaves = (rise + third * curve) * rise < none, comes = (fall - third * bend) * fall < none;
+    return bits_of(((rise > none) & (fall < none)) | (a < slight * b) | (b < slight * a)
+                   | ((rise * fall > none) & (leaves | comes | inside)));
+}
+
+INLINE void store_group(const group *from, nodes *to, int first)
+{
+    store(from->square, &to->square[first]);
+    store(from->rise, &to->rise[first]);
+    store(from->curve, &to->curve[first]);
 }
 
 WIDE_SCOPE void VERSION(nodes_at)(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement,
                                   nodes *out)
 {
-    for (int i = 0; i < p->count; i += LANES) nodes_side_by_side(f, p, start, steps, movement, out, i);
+    group here, before;
+    int first = 0;
+    group_at(f, p, start, steps, movement, 0, &here);
+    store_group(&here, out, 0);
+    out->turns = 0;
+    while (first + LANES < p->count) {
+        before = here;
+        group_at(f, p, start, steps, movement, first + LANES, &here);
+        store_group(&here, out, first + LANES);
+        out->turns |= turns_in(&before, &here, p->cell) << first;
+        first += LANES;
+    }
+    out->turns |= turns_in(&here, &here, p->cell) << first;
+    out->turns &= (1u << (p->count - 1)) - 1;
 }
