@@ -404,22 +404,44 @@ static double next_place(grid *g, double *distance)
     return g->low + (g->from - *distance) / g->push;
 }
 
-/* Given:    s      the glances of a stretch: where it was looked at closely, so is the last
- *           known  the bend of the stretch before */
-static rbow_status first_in_stretch(climb *c, const grid *g, mark s[3], double known, reach *out)
+static rbow_status first_in_parts(climb *c, const mark s[3], double known, reach *out);
+
+/* Given:    s         the glances of a stretch: where it was looked at closely, so is the last
+ *           straight  whether levels cannot bend downward
+ *           known     the bend of the stretch before
+ *           whole     not yet in parts */
+static rbow_status first_in_stretch(climb *c, bool straight, bool whole, mark s[3], double known, reach *out)
 {
-    const bool straight = !(fabs(g->push) > 0);
     const double bend = straight ? 0 : fmax(left_when_halved * known, bend_of(c, s));
     for (int i = 1; i <= 2; i++) {
         const mark *a = &s[i - 1], *b = &s[i];
         const bool crosses = climb_height(c, b) >= 0, sure = straight || is_sure_to_climb(c, a, b, bend);
         if (!crosses && (straight || !may_cross(c, a, b, bend))) continue;
         if (!sure) {
-            const rbow_status status = first_looked_at_closely(c, s, known, out);
-            s[2] = climb_look(c, s[2].factor);
+            const rbow_status status = whole ? first_in_parts(c, s, known, out) : first_looked_at_closely(c, s, known, out);
+            if (!is_done(status, out)) s[2] = climb_look(c, s[2].factor);
             return status;
         }
         if (crosses) return crossing(c, a, b, out);
+    }
+    return RBOW_OK;
+}
+
+/* Glances, in shorter stretches, cost less than to look closely. */
+static rbow_status first_in_parts(climb *c, const mark s[3], double known, reach *out)
+{
+    double factor[GLANCES], bend = known;
+    for (int i = 0; i < GLANCES; i++) factor[i] = s[0].factor + (s[2].factor - s[0].factor) * (i + 1) / GLANCES;
+    factor[GLANCES - 1] = s[2].factor;
+    const mark *seen = glance(c, factor, GLANCES);
+    mark part[3] = {s[0], s[0], s[0]};
+    for (int i = 0; i < GLANCES; i += 2) {
+        part[0] = part[2];
+        part[1] = seen[i];
+        part[2] = seen[i + 1];
+        const rbow_status status = first_in_stretch(c, false, false, part, bend, out);
+        if (is_done(status, out)) return status;
+        bend = bend_of(c, part);
     }
     return RBOW_OK;
 }
@@ -439,7 +461,7 @@ static rbow_status walk(climb *c, const mark *from, double end, mark s[3], reach
             s[0] = s[2];
             s[1] = seen[i];
             s[2] = seen[i + 1];
-            const rbow_status status = first_in_stretch(c, &g, s, bend, out);
+            const rbow_status status = first_in_stretch(c, !(fabs(g.push) > 0), true, s, bend, out);
             if (is_done(status, out)) return status;
             bend = bend_of(c, s);
         }
@@ -460,7 +482,8 @@ static double way_to_limit(level which, const mark *from, const mark *a, const m
 static double end_of_walk(climb *c, const mark *behind, bool first, const mark *from, double high)
 {
     const double known = c->memory->end, start = from->factor, left = high - start;
-    if (first && known > start && known < high) return known;
+    const bool ends_itself = c->level == LEVEL_INTERACTION && c->frame->member.compression > 0; /* at the column load */
+    if (first && known > start && known < (ends_itself ? c->critical : high)) return known;
     const double ahead = fmin(fmax(1, start), left / 2);
     const mark there = first ? glance_once(c, start + ahead) : *from;
     const mark *a = first ? from : behind;
@@ -470,7 +493,7 @@ static double end_of_walk(climb *c, const mark *behind, bool first, const mark *
         if (climb_height(c, &last) < 0) return high;
     }
     if (first) way = fmax(way, way_to_limit(LEVEL_INTERACTION, from, a, &there)); /* a NaN falls out */
-    const double away = isnan(way) ? 4 * ahead : fmin(fmax(way, 0.02 * ahead), 8 * ahead);
+    const double away = isnan(way) ? 4 * ahead : fmin(fmax(way, 0.1 * ahead), 8 * ahead);
     const double end = away < left ? start + away : high;
     if (is_same(known, 0)) c->memory->end = end;
     return end;

@@ -137,19 +137,29 @@ static double cells_of(const frame *f)
     return fmin(fmax(shortest, M_PI) / (2 * M_PI), 1) * CELLS_MOST;
 }
 
-static void set_spots(piece *p, double cells_of_tube)
+static void set_spot(places *all, int i, const spot *at, double cell)
+{
+    all->xi[i] = at->xi;
+    all->sine[i] = at->sine;
+    all->cosine[i] = at->cosine;
+    all->whole_sine[i] = at->whole_sine;
+    all->whole_cosine[i] = at->whole_cosine;
+    all->cell[i] = cell;
+}
+
+static void set_spots(places *all, piece *p, double cells_of_tube)
 {
     const double span = p->to - p->from, side = (p->from + p->to) / 2;
     const int cells = (int)ceil(span * cells_of_tube);
+    spot at = spot_at(p->from, side);
     p->count = cells + 1;
     p->cell = span / cells;
-    p->spots[0] = spot_at(p->from, side);
-    p->spots[cells] = spot_at(p->to, side);
-    for (int i = 1; i < cells; i++) p->spots[i] = spot_beside(&p->spots[i - 1], p->from + span * i / cells);
-    for (int i = 0; i < NODES_MOST; i++) {
-        p->whole_sine[i] = i <= cells ? p->spots[i].whole_sine : 0;
-        p->whole_cosine[i] = i <= cells ? p->spots[i].whole_cosine : 0;
+    for (int i = 0; i < cells; i++) {
+        set_spot(all, p->first + i, &at, p->cell);
+        at = spot_beside(&at, p->from + span * (i + 1) / cells);
     }
+    at = spot_at(p->to, side);
+    set_spot(all, p->first + cells, &at, 0);
 }
 
 static bool acts(pair load)
@@ -171,6 +181,7 @@ static void build_pieces(frame *f)
         insert_border(borders, &count, weld);
         if (!member_is_free(m)) insert_border(borders, &count, 1 - weld);
     }
+    int spots = 0;
     f->piece_count = 0;
     for (int i = 0; i + 1 < count; i++) {
         if (!(borders[i] < borders[i + 1])) continue;
@@ -180,8 +191,11 @@ static void build_pieces(frame *f)
         p->from = borders[i];
         p->to = borders[i + 1];
         p->zone = welded ? ZONE_WELD : ZONE_TUBE;
-        set_spots(p, cells_of(f));
+        p->first = spots;
+        set_spots(&f->places, p, cells_of(f));
+        spots += p->count;
     }
+    for (const spot none = {0}; spots < SPOTS_MOST; spots++) set_spot(&f->places, spots, &none, 0);
 }
 
 rbow_status frame_build(const rbow_member *member, const rbow_material *material, frame *f)

@@ -22,19 +22,21 @@ typedef struct zone {
 
 enum {
     CELLS_MOST = 9, /* that the tube is looked at in, see frame.c */
-    NODES_MOST = 16 /* of a piece: two more, and what fills the widest vectors */
+    PIECES_MOST = 5, /* cut at two zone borders, a point load, a kink */
+    SPOTS_MOST = 32  /* CELLS_MOST + 2 PIECES_MOST at most, and what fills the widest vector behind the last */
 };
 
 typedef struct piece { /* a stretch without a load inside, all of one zone; shares of the length */
     double from, to;
+    double cell; /* between two of its spots */
     int zone;
-    double cell;            /* between two of its spots */
-    int count;              /* of them: both ends and even steps between */
-    spot spots[CELLS_MOST + 2];
-    double whole_sine[NODES_MOST], whole_cosine[NODES_MOST]; /* of them, side by side; 0 behind the last */
+    int first, count; /* its spots: both ends and even steps between */
 } piece;
 
-enum { PIECES_MOST = 5 }; /* cut at two zone borders, a point load, a kink */
+typedef struct places { /* of all pieces' spots, side by side, see spot; 0 behind the last */
+    double xi[SPOTS_MOST], sine[SPOTS_MOST], cosine[SPOTS_MOST], whole_sine[SPOTS_MOST], whole_cosine[SPOTS_MOST];
+    double cell[SPOTS_MOST]; /* width of the cell that follows; 0 at the end of a piece */
+} places;
 
 typedef struct frame {
     rbow_member member; /* defaults resolved */
@@ -51,7 +53,15 @@ typedef struct frame {
     loads run, built;    /* what grows with the load factor, and what does not */
     piece pieces[PIECES_MOST];
     int piece_count;
+    places places;
 } frame;
+
+static inline spot frame_spot(const frame *f, const piece *p, int i)
+{
+    const places *all = &f->places;
+    const int at = p->first + i;
+    return (spot){all->xi[at], (p->from + p->to) / 2, all->sine[at], all->cosine[at], all->whole_sine[at], all->whole_cosine[at]};
+}
 
 static inline bool member_is_free(const rbow_member *m)
 {

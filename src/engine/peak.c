@@ -18,8 +18,8 @@ typedef jet (*jet_function)(const rbow_prepared *, const shares *, const spot *)
 
 typedef jet (*field_function)(const wave_field *, half_wave, const spot *);
 
-typedef struct lit { /* the waves at its left end, from where they run to any place in it */
-    const spot *from;
+typedef struct lit { /* a cell, and the waves at its left end, from where they run to any place in it */
+    spot from;
     half_wave here;
 } lit;
 
@@ -58,8 +58,8 @@ static jet jet_at(const search *s, double xi)
         return s->jet(&s->state->prepared, &s->state->shares, &at);
     }
     const lit *c = &s->cell;
-    const spot at = spot_beside(c->from, xi);
-    const half_wave way = half_wave_over(s->field->load, xi - c->from->xi);
+    const spot at = spot_beside(&c->from, xi);
+    const half_wave way = half_wave_over(s->field->load, xi - c->from.xi);
     return s->of_field(s->field, half_wave_on(s->field->load, c->here, way), &at);
 }
 
@@ -295,19 +295,20 @@ static int parts_of(const search *s, double cell)
     return cut ? (int)fmin(fmax(ceil(cell * s->state->prepared.wave / 0.7), 1), PARTS_MOST) : 1;
 }
 
-static void search_jets(search *s, const piece *p)
+static void search_jets(search *s, const frame *f, const piece *p)
 {
     const bool layers = s->state->prepared.tension != 0;
     const double span = p->to - p->from;
     const int parts = parts_of(s, span / (p->count - 1)), cells = (p->count - 1) * parts;
     const double most = cells > 1 ? span / cells : span / 2;
-    node left = node_of(s, &p->spots[0]);
+    const spot first = frame_spot(f, p, 0);
+    node left = node_of(s, &first);
     offer_node(s, &left);
     for (int i = 1; i <= cells; i++) {
         if (layers && i == 1) look_through_layers(s, &left, p->from, most, true);
         if (layers && i == cells) look_through_layers(s, &left, p->to, most, false);
-        const bool known = i % parts == 0;
-        const node right = known ? node_of(s, &p->spots[i / parts]) : node_at(s, p->from + span * i / cells);
+        const spot at = i % parts == 0 ? frame_spot(f, p, i / parts) : spot_at(p->from + span * i / cells, s->side);
+        const node right = node_of(s, &at);
         look_on(s, &left, &right);
     }
 }
@@ -315,39 +316,34 @@ static void search_jets(search *s, const piece *p)
 typedef struct train { /* waves running along the tube from A, piece by piece */
     wave_field field;
     half_wave here;
+    half_waves at; /* the spots that have been passed */
     double cell[2]; /* of the steps that are known, one a zone: both weld zones have the same; below 0 before */
-    half_waves steps[2];
+    half_wave steps[2][CELLS_MOST + 2];
+    int first; /* the piece from which on the field holds */
 } train;
 
-/* The places of a piece are evenly spaced, so one step's half wave gives all of them, each from two before. */
-static const half_waves *steps_on(train *t, const piece *p)
+/* The spots of a piece are evenly spaced, so one step's half wave gives all of them, each from two before. */
+static const half_wave *steps_on(train *t, const piece *p)
 {
-    half_waves *s = &t->steps[p->zone];
+    half_wave *s = t->steps[p->zone];
     if (fabs(p->cell - t->cell[p->zone]) <= 1e-15) return s;
     t->cell[p->zone] = p->cell;
-    const half_wave one = half_wave_over(t->field.load, p->cell);
-    *s = (half_waves){{0, one.sine}, {1, one.cosine}};
-    for (int i = 2; i < p->count; i++) {
-        const int a = i / 2, b = i - a;
-        const half_wave to = half_wave_on(t->field.load, (half_wave){s->sine[a], s->cosine[a]},
-                                          (half_wave){s->sine[b], s->cosine[b]});
-        s->sine[i] = to.sine;
-        s->cosine[i] = to.cosine;
-    }
+    s[0] = (half_wave){0, 1};
+    s[1] = half_wave_over(t->field.load, p->cell);
+    for (int i = 2; i < p->count; i++) s[i] = half_wave_on(t->field.load, s[i / 2], s[i - i / 2]);
     return s;
 }
 
-static node node_in(const nodes *n, const piece *p, int i)
+static void run_along(train *t, const piece *p)
 {
-    return (node){p->spots[i].xi, n->square[i], n->rise[i], n->curve[i]};
-}
-
-static void search_cell(search *s, const train *t, const piece *p, const nodes *n, int i)
-{
-    const half_waves *steps = &t->steps[p->zone];
-    const node left = node_in(n, p, i), right = node_in(n, p, i + 1);
-    s->cell = (lit){&p->spots[i], half_wave_on(t->field.load, t->here, (half_wave){steps->sine[i], steps->cosine[i]})};
-    look_between(s, &left, &right);
+    const half_wave *steps = steps_on(t, p);
+    half_wave here = t->here;
+    for (int i = 0; i < p->count; i++) {
+        here = half_wave_on(t->field.load, t->here, steps[i]);
+        t->at.sine[p->first + i] = here.sine;
+        t->at.cosine[p->first + i] = here.cosine;
+    }
+    t->here = here;
 }
 
 /* A quantity leaves the straight line through the ends of a cell of width h by h^2/8 of its second derivative at most,
@@ -358,18 +354,37 @@ static bool may_be_best(const search *s, const piece *p, double square)
     return !(most * most <= s->square * (1 - eighth * s->more) * (1 - eighth * s->more));
 }
 
-static void search_waves(search *s, train *t, const piece *p)
+static node node_in(const nodes *n, const frame *f, int i)
 {
-    const half_waves *steps = steps_on(t, p);
-    const int last = p->count - 1;
+    return (node){f->places.xi[i], n->square[i], n->rise[i], n->curve[i]};
+}
+
+static void search_cells(search *s, const frame *f, const train *t, const piece *p, const nodes *n)
+{
+    for (int i = 0; i < p->count - 1; i++) {
+        const int at = p->first + i;
+        if (!(n->turns >> at & 1) || !may_be_best(s, p, larger(n->square[at], n->square[at + 1]))) continue;
+        const node left = node_in(n, f, at), right = node_in(n, f, at + 1);
+        s->cell = (lit){frame_spot(f, p, i), {t->at.sine[at], t->at.cosine[at]}};
+        look_between(s, &left, &right);
+    }
+}
+
+/* The pieces on which the waves have held, up to one; what acts there joins them.
+ * Given: look  the search of each zone's pieces; the same for both, or two */
+static void search_waves(search *const look[2], const frame *f, train *t, int end)
+{
+    const piece *first = &f->pieces[t->first], *last = &f->pieces[end - 1];
     nodes n;
-    nodes_at(&t->field, p, t->here, steps, s->of_field == jet_of_field_movement, &n);
-    for (int i = 0; i < p->count; i++) offer(s, p->spots[i].xi, n.square[i]);
-    s->field = &t->field;
-    for (int i = 0; i < last; i++)
-        if (n.turns >> i & 1 && may_be_best(s, p, larger(n.square[i], n.square[i + 1]))) search_cell(s, t, p, &n, i);
-    s->field = NULL;
-    t->here = half_wave_on(t->field.load, t->here, (half_wave){steps->sine[last], steps->cosine[last]});
+    nodes_at(&t->field, &f->places, &t->at, first->first, last->first + last->count,
+             look[ZONE_TUBE]->of_field == jet_of_field_movement, &n);
+    for (const piece *p = first; p <= last; p++)
+        for (int i = p->first; i < p->first + p->count; i++) offer(look[p->zone], f->places.xi[i], n.square[i]);
+    for (const piece *p = first; p <= last; p++) {
+        look[p->zone]->field = &t->field;
+        search_cells(look[p->zone], f, t, p, &n);
+    }
+    t->first = end;
 }
 
 /* ---- the whole tube ---------------------------------------------------------------------------------- */
@@ -392,42 +407,39 @@ static search search_for_movement(const state *s, double moment)
     return (search){.state = s, .jet = jet_of_movement, .of_field = jet_of_field_movement, .square = -1, .bend = moment};
 }
 
-/* What acts between two pieces joins the waves. */
-static void pass_loads(train *t, const state *s, double at)
+static void search_on_waves(search *const look[2], const frame *f, const state *s)
 {
-    const rbow_prepared *p = &s->prepared;
-    if (at >= p->point_at && at <= p->point_at) take_in(&t->field, t->here, at, s->shares.of[SHAPE_POINT]);
-    if (p->beam.bow_shape == RBOW_BOW_KINK && at >= p->bow_at && at <= p->bow_at)
-        take_in(&t->field, t->here, at, s->shares.of[SHAPE_KINK]);
+    const rbow_prepared *q = &s->prepared;
+    train t = {.field = field_from_a(q, &s->shares), .here = {0, 1}, .cell = {-1, -1}};
+    for (int i = 0; i < f->piece_count; i++) {
+        const piece *p = &f->pieces[i];
+        const bool point = f->has_point && p->from >= q->point_at && p->from <= q->point_at;
+        const bool kink = q->beam.bow_shape == RBOW_BOW_KINK && p->from >= q->bow_at && p->from <= q->bow_at;
+        if (point || kink) search_waves(look, f, &t, i);
+        if (point) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_POINT]);
+        if (kink) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_KINK]);
+        run_along(&t, p);
+    }
+    search_waves(look, f, &t, f->piece_count);
 }
 
-/* Given: look   the search of each zone's pieces; the same for both, or two
- *        serve  whether waves do */
-static void search_tube(const frame *f, const state *s, bool serve, search *const look[2])
+static void search_tube(search *const look[2], const frame *f, const state *s, bool serve)
 {
-    train t;
     if (serve) {
-        t.field = field_from_a(&s->prepared, &s->shares);
-        t.here = (half_wave){0, 1};
-        t.cell[0] = t.cell[1] = -1;
+        search_on_waves(look, f, s);
+        return;
     }
     for (int i = 0; i < f->piece_count; i++) {
         const piece *p = &f->pieces[i];
-        search *in = look[p->zone];
-        in->side = (p->from + p->to) / 2;
-        if (serve) {
-            pass_loads(&t, s, p->from);
-            search_waves(in, &t, p);
-        } else {
-            search_jets(in, p);
-        }
+        look[p->zone]->side = (p->from + p->to) / 2;
+        search_jets(look[p->zone], f, p);
     }
 }
 
 void peak_moments(const frame *f, const state *s, peak peaks[2])
 {
     search tube = search_for_moment(s), weld = tube;
-    search_tube(f, s, field_serves(&s->prepared), (search *[2]){[ZONE_TUBE] = &tube, [ZONE_WELD] = &weld});
+    search_tube((search *[2]){[ZONE_TUBE] = &tube, [ZONE_WELD] = &weld}, f, s, field_serves(&s->prepared));
     peaks[ZONE_TUBE] = best_of(&tube);
     peaks[ZONE_WELD] = best_of(&weld);
 }
@@ -437,7 +449,7 @@ peak peak_movement(const frame *f, const state *s, double moment, pair *movement
 {
     search look = search_for_movement(s, moment);
     const bool serve = field_serves(&s->prepared) && fabs(s->prepared.load) > 0.5;
-    search_tube(f, s, serve, (search *[2]){&look, &look});
+    search_tube((search *[2]){&look, &look}, f, s, serve);
     *movement = look.vector;
     if (isnan(look.vector[UP])) {
         const spot at = spot_at(look.at, look.at);

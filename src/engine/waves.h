@@ -42,8 +42,8 @@ static inline half_wave half_wave_on(double z, half_wave x, half_wave y)
     return (half_wave){x.sine * y.cosine + x.cosine * y.sine, x.cosine * y.cosine - z * (x.sine * y.sine)};
 }
 
-typedef struct half_waves { /* of many ways */
-    double sine[NODES_MOST], cosine[NODES_MOST];
+typedef struct half_waves { /* at the spots of a frame */
+    double sine[SPOTS_MOST], cosine[SPOTS_MOST];
 } half_waves;
 
 /* A place beside another, on the same piece and not further than a cell. */

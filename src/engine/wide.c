@@ -23,7 +23,7 @@ void glances_at(const frame *f, double tension, const double factor[GLANCES], gl
     WIDEST(glances_at)(f, tension, factor, out);
 }
 
-void nodes_at(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement, nodes *out)
+void nodes_at(const wave_field *f, const places *all, const half_waves *h, int from, int to, bool movement, nodes *out)
 {
-    WIDEST(nodes_at)(f, p, start, steps, movement, out);
+    WIDEST(nodes_at)(f, all, h, from, to, movement, out);
 }

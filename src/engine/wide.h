@@ -19,16 +19,16 @@ typedef struct glances {
  * Returned: out      levels right to about ten digits; where a cell of the tube holds two tops of the moment, to two */
 void glances_at(const frame *f, double tension, const double factor[GLANCES], glances *out);
 
-typedef struct nodes { /* of a piece: the square of a quantity's size, and the first two derivatives of its half */
-    double square[NODES_MOST], rise[NODES_MOST], curve[NODES_MOST];
+typedef struct nodes { /* at a frame's spots: the square of a quantity's size, and the first two derivatives of its half */
+    double square[SPOTS_MOST], rise[SPOTS_MOST], curve[SPOTS_MOST];
     unsigned turns; /* a bit for each cell that may hold a top, see peak.c */
 } nodes;
 
-/* Given:    f         the waves on the piece
- *           start     the half wave where it begins
- *           steps     from there to each of its spots
- *           movement  whether w = v/L is asked, else the moment
- * Returned: out */
-void nodes_at(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement, nodes *out);
+/* Given:    f          waves
+ *           all, h     a frame's places, and the half waves from A to them; behind the last 0
+ *           from, to   the spots that are asked, on pieces where the waves hold
+ *           movement   whether w = v/L is asked, else the moment
+ * Returned: out        those; what is behind them is spoiled */
+void nodes_at(const wave_field *f, const places *all, const half_waves *h, int from, int to, bool movement, nodes *out);
 
 #endif

@@ -294,18 +294,20 @@ INLINE void take_loads_at(glimpse *g, const half_lanes *here, double at)
  * Returned: the lanes where one top is the highest for sure: a node is 0.88 of the top beside it at least */
 INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, half_lanes step, lanes *most)
 {
+    const places *at = &g->frame->places;
     const lanes turned = g->z * step.sine;
     half_lanes before = *here;
     lanes rise = all(0), square = all(0);
     turn t = {.high = all(-1), .second = all(-1), .rise = all(1), .fall = all(-1)};
     for (int i = 0; i < p->count; i++) {
-        const spot *at = &p->spots[i], *left = i > 0 ? at - 1 : at;
+        const double *sine = &at->whole_sine[p->first + i], *cosine = &at->whole_cosine[p->first + i];
+        const int left = i > 0 ? -1 : 0;
         node_lanes n;
         if (i > 0) {
             here->sine = before.sine * step.cosine + before.cosine * step.sine;
             here->cosine = before.cosine * step.cosine - before.sine * turned;
         }
-        look(g, here, all(at->whole_sine), all(at->whole_cosine), &n);
+        look(g, here, all(*sine), all(*cosine), &n);
         *most = larger_of(n.square, *most);
         const lanes high = chosen((rise > 0) & (n.rise < 0), larger_of(square, n.square), all(-1));
         const mask higher = high > t.high;
@@ -313,8 +315,8 @@ INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, hal
         t.high = chosen(higher, high, t.high);
         t.left.sine = chosen(higher, before.sine, t.left.sine);
         t.left.cosine = chosen(higher, before.cosine, t.left.cosine);
-        t.sine = chosen(higher, all(left->whole_sine), t.sine);
-        t.cosine = chosen(higher, all(left->whole_cosine), t.cosine);
+        t.sine = chosen(higher, all(sine[left]), t.sine);
+        t.cosine = chosen(higher, all(cosine[left]), t.cosine);
         t.rise = chosen(higher, rise, t.rise);
         t.fall = chosen(higher, n.rise, t.fall);
         rise = n.rise;
@@ -415,16 +417,12 @@ typedef struct group { /* of places, side by side */
 } group;
 
 /* As jet_of_field and jet_of_field_movement, which say what is what. */
-INLINE void group_at(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement, int first,
-                     group *out)
+INLINE void group_at(const wave_field *f, const places *at, const half_waves *waves, int first, bool movement, group *out)
 {
-    const half_lanes from = {all(start.sine), all(start.cosine)}, step = {load(&steps->sine[first]), load(&steps->cosine[first])};
-    const half_lanes h = half_on(all(f->load), from, step);
-    const lanes sine = load(&p->whole_sine[first]), cosine = M_PI * load(&p->whole_cosine[first]);
-    const lanes halved = h.sine * h.sine, product = h.sine * h.cosine;
-    lanes xi;
+    const lanes half_sine = load(&waves->sine[first]), half_cosine = load(&waves->cosine[first]), xi = load(&at->xi[first]);
+    const lanes sine = load(&at->whole_sine[first]), cosine = M_PI * load(&at->whole_cosine[first]);
+    const lanes halved = half_sine * half_sine, product = half_sine * half_cosine;
     *out = (group){all(0), all(0), all(0)};
-    for (int i = 0; i < LANES; i++) xi[i] = p->from + (first + i) * p->cell;
     for (int i = 0; i < 2; i++) {
         lanes m = f->constant[i] + f->k[i] * product - f->j[i] * halved + f->bow[i] * sine;
         lanes slope = f->second[i] - f->k[i] * f->load * halved - f->j[i] * product + f->bow[i] * cosine;
@@ -444,16 +442,16 @@ INLINE void group_at(const wave_field *f, const piece *p, half_wave start, const
 /* Where g, half the square's slope, falls through 0; next to a place of no size, whose sign is rounding; and where its
  * points of control, or its turn inside, leave room for two changes.
  * Given: n, after  places and those that follow them */
-INLINE unsigned turns_in(const group *n, const group *after, double cell)
+INLINE unsigned turns_in(const group *n, const group *after, lanes cell)
 {
-    const lanes none = all(0), third = all(cell / 3), slight = all(1e-18);
+    const lanes none = all(0), third = cell * (1.0 / 3), slight = all(1e-18);
     const lanes a = n->square, b = LANES_NEXT(n->square, after->square);
     const lanes rise = n->rise, fall = LANES_NEXT(n->rise, after->rise);
     const lanes curve = n->curve, bend = LANES_NEXT(n->curve, after->curve);
     const mask inside = (rise * curve < none) & (fall * bend > none);
     const mask leaves = (rise + third * curve) * rise < none, comes = (fall - third * bend) * fall < none;
-    return bits_of(((rise > none) & (fall < none)) | (a < slight * b) | (b < slight * a)
-                   | ((rise * fall > none) & (leaves | comes | inside)));
+    return bits_of((cell > none) & (((rise > none) & (fall < none)) | (a < slight * b) | (b < slight * a)
+                                    | ((rise * fall > none) & (leaves | comes | inside))));
 }
 
 INLINE void store_group(const group *from, nodes *to, int first)
@@ -463,21 +461,21 @@ INLINE void store_group(const group *from, nodes *to, int first)
     store(from->curve, &to->curve[first]);
 }
 
-WIDE_SCOPE void VERSION(nodes_at)(const wave_field *f, const piece *p, half_wave start, const half_waves *steps, bool movement,
+WIDE_SCOPE void VERSION(nodes_at)(const wave_field *f, const places *all, const half_waves *h, int from, int to, bool movement,
                                   nodes *out)
 {
     group here, before;
-    int first = 0;
-    group_at(f, p, start, steps, movement, 0, &here);
-    store_group(&here, out, 0);
+    int first = from;
+    group_at(f, all, h, from, movement, &here);
+    store_group(&here, out, from);
     out->turns = 0;
-    while (first + LANES < p->count) {
+    while (first + LANES < to) {
         before = here;
-        group_at(f, p, start, steps, movement, first + LANES, &here);
+        group_at(f, all, h, first + LANES, movement, &here);
         store_group(&here, out, first + LANES);
-        out->turns |= turns_in(&before, &here, p->cell) << first;
+        out->turns |= turns_in(&before, &here, load(&all->cell[first])) << first;
         first += LANES;
     }
-    out->turns |= turns_in(&here, &here, p->cell) << first;
-    out->turns &= (1u << (p->count - 1)) - 1;
+    out->turns |= turns_in(&here, &here, load(&all->cell[first])) << first;
+    out->turns &= (1u << (to - 1)) - 1;
 }

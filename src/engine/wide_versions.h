@@ -5,7 +5,7 @@
 #include "engine/wide.h"
 
 typedef void glances_function(const frame *, double, const double[], glances *);
-typedef void nodes_function(const wave_field *, const piece *, half_wave, const half_waves *, bool, nodes *);
+typedef void nodes_function(const wave_field *, const places *, const half_waves *, int, int, bool, nodes *);
 
 #if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__)
 #define WIDE_VERSIONS
