@@ -50,6 +50,7 @@ typedef struct rbow_prepared { /* what rbow_beam_prepare leaves; for this module
     double hold_a[2], hold_b[2];
     double load;             /* P L^2/EI                          */
     double wave;             /* square root of its size           */
+    double sine_amplitude;   /* of a half-wave bow's moment, pinned; NaN near resonance */
     double inverse[9], end_work[4][3];
     int tension;             /* which of the two forms            */
 } rbow_prepared;

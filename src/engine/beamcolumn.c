@@ -65,7 +65,7 @@ static void rules_from_a(const rbow_prepared *p, end_rules *rules)
     const double z = p->load, a = p->hold_a[0], r = p->hold_a[1], b = p->hold_b[0], q = p->hold_b[1];
     const smooth s = smooth_at(z);
     const bool sine = p->beam.bow_shape == RBOW_BOW_SINE;
-    const double c = sine ? sine_amplitude(p) / M_PI : 0;
+    const double c = sine ? p->sine_amplitude / M_PI : 0;
     set(rules->of[SHAPE_MOMENT_A], a, b * s.c0 + q * s.c1, is_free(p) ? 0 : -s.c2);
     set(rules->of[SHAPE_SECOND], 0, b * s.c1 + q * s.c2, is_free(p) ? -1 : -s.c3);
     set(rules->of[SHAPE_TURN], r, -q, is_free(p) ? z : 1);
@@ -121,9 +121,11 @@ rbow_status beam_load(rbow_prepared *p, double compression)
     p->load = compression * p->per_unit * p->beam.length;
     p->wave = sqrt(fabs(p->load));
     p->tension = p->load < SHAPES_TENSION_FROM;
+    const double off = M_PI * M_PI - p->load;
+    p->sine_amplitude = fabs(off) > SHAPES_RESONANCE ? p->load / off * (M_PI * M_PI) : (double)NAN;
 
     end_rules rules;
-    const bool near_resonance = p->beam.bow_shape == RBOW_BOW_SINE && isnan(sine_amplitude(p));
+    const bool near_resonance = p->beam.bow_shape == RBOW_BOW_SINE && isnan(p->sine_amplitude);
     if (p->tension || near_resonance)
         rules_by_shapes(p, &rules);
     else

@@ -312,7 +312,8 @@ static bool is_done(rbow_status status, const reach *out)
 /* How far the level is past its limit, which bends less there than the height; far beyond it no matter how far. */
 static double past_limit(const climb *c, const mark *m)
 {
-    return fmin(m->level[c->level], 3) - 1;
+    const double share = m->level[c->level];
+    return (share < 3 ? share : 3) - 1;
 }
 
 static double bend_of(const climb *c, const mark s[3])
@@ -330,7 +331,7 @@ static const double sure_to_climb = 8, left_when_halved = 0.25;
 
 static bool may_cross(const climb *c, const mark *a, const mark *b, double bend)
 {
-    return fmax(past_limit(c, a), past_limit(c, b)) + bend >= 0;
+    return past_limit(c, a) + bend >= 0 || past_limit(c, b) + bend >= 0;
 }
 
 static bool is_sure_to_climb(const climb *c, const mark *a, const mark *b, double bend)
@@ -415,7 +416,7 @@ static rbow_status first_in_stretch(climb *c, bool straight, bool whole, mark s[
     const double bend = straight ? 0 : fmax(left_when_halved * known, bend_of(c, s));
     for (int i = 1; i <= 2; i++) {
         const mark *a = &s[i - 1], *b = &s[i];
-        const bool crosses = climb_height(c, b) >= 0, sure = straight || is_sure_to_climb(c, a, b, bend);
+        const bool crosses = b->level[c->level] >= 1, sure = straight || is_sure_to_climb(c, a, b, bend);
         if (!crosses && (straight || !may_cross(c, a, b, bend))) continue;
         if (!sure) {
             const rbow_status status = whole ? first_in_parts(c, s, known, out) : first_looked_at_closely(c, s, known, out);

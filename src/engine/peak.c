@@ -410,7 +410,11 @@ static search search_for_movement(const state *s, double moment)
 static void search_on_waves(search *const look[2], const frame *f, const state *s)
 {
     const rbow_prepared *q = &s->prepared;
-    train t = {.field = field_from_a(q, &s->shares), .here = {0, 1}, .cell = {-1, -1}};
+    train t;
+    t.field = field_from_a(q, &s->shares);
+    t.here = (half_wave){0, 1};
+    t.cell[ZONE_TUBE] = t.cell[ZONE_WELD] = -1;
+    t.first = 0;
     for (int i = 0; i < f->piece_count; i++) {
         const piece *p = &f->pieces[i];
         const bool point = f->has_point && p->from >= q->point_at && p->from <= q->point_at;
@@ -420,6 +424,8 @@ static void search_on_waves(search *const look[2], const frame *f, const state *
         if (kink) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_KINK]);
         run_along(&t, p);
     }
+    const int last = f->pieces[f->piece_count - 1].first + f->pieces[f->piece_count - 1].count;
+    for (int i = last; i < SPOTS_MOST; i++) t.at.sine[i] = t.at.cosine[i] = 0;
     search_waves(look, f, &t, f->piece_count);
 }
 

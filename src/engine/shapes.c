@@ -17,13 +17,6 @@ static void put(shapes *at, enum shape which, double value, double slope)
 
 /* ---- a half-wave bow -------------------------------------------------------------------------------- */
 
-/* The pinned answer c sin(pi xi), which leaves both ends at rest. */
-double sine_amplitude(const rbow_prepared *p)
-{
-    const double off = M_PI * M_PI - p->load;
-    return fabs(off) > SHAPES_RESONANCE ? p->load / off * (M_PI * M_PI) : (double)NAN;
-}
-
 typedef struct sine_wave { /* the answer that starts from nothing at A, and its slope */
     double k, slope;
 } sine_wave;
@@ -53,7 +46,7 @@ static double versine_of(const spot *at)
 
 static void sine_moment(const rbow_prepared *p, const spot *at, double *value, double *slope)
 {
-    const double c = sine_amplitude(p);
+    const double c = p->sine_amplitude;
     if (isnan(c)) {
         const sine_wave wave = sine_from_a(p->wave, at);
         *value = -p->load * M_PI * M_PI * wave.k;
@@ -66,7 +59,7 @@ static void sine_moment(const rbow_prepared *p, const spot *at, double *value, d
 
 static void sine_movement(const rbow_prepared *p, const spot *at, double *value, double *slope)
 {
-    const double c = sine_amplitude(p) / (M_PI * M_PI), s = at->whole_sine, versine = versine_of(at);
+    const double c = p->sine_amplitude / (M_PI * M_PI), s = at->whole_sine, versine = versine_of(at);
     if (isnan(c)) {
         const sine_wave wave = sine_from_a(p->wave, at);
         *value = M_PI * at->xi - s - M_PI * M_PI * wave.k;

@@ -41,12 +41,9 @@ spot spot_at(double xi, double side);
  * Returned: moment m and movement w */
 void shapes_at(const rbow_prepared *p, const spot *at, shapes *m, shapes *w);
 
-/* Nearer to resonance, z = pi^2, than this a half-wave bow has another form: more than three digits of the pinned answer
- * would cancel against what the ends add. */
+/* Nearer to resonance, z = pi^2, than this a half-wave bow has another form: more than three digits of the pinned answer,
+ * c sin(pi xi), would cancel against what the ends add. */
 #define SHAPES_RESONANCE 0.1
-
-/* Of a half-wave bow's moment in the pinned answer c sin(pi xi), away from resonance; NaN near it. */
-double sine_amplitude(const rbow_prepared *p);
 
 /* Value and four derivatives of a quantity, for the search of its largest size. */
 typedef struct jet {

@@ -5,6 +5,7 @@
 #define RAILBOW_ENGINE_WAVES_H
 
 #include "engine/frame.h"
+#include "engine/smooth.h"
 
 #include <gsl/gsl_math.h>
 #include <math.h>
@@ -19,14 +20,6 @@ typedef struct half_wave { /* sin(u x/2)/u and cos(u x/2) with u^2 = z; hyperbol
     {1, -1.0 / 6, 1.0 / 120, -1.0 / 5040, 1.0 / 362880, -1.0 / 39916800, 1.0 / 6227020800.0, -1.0 / 1307674368e3}
 #define HALF_WAVE_COSINE                                                                                            \
     {1, -1.0 / 2, 1.0 / 24, -1.0 / 720, 1.0 / 40320, -1.0 / 3628800, 1.0 / 479001600, -1.0 / 87178291200.0}
-
-/* In pairs, which shortens the wait for one product upon another. */
-static inline double eight_terms(const double c[8], double w)
-{
-    const double square = w * w;
-    return (c[0] + c[1] * w) + square * (c[2] + c[3] * w)
-        + square * square * ((c[4] + c[5] * w) + square * (c[6] + c[7] * w));
-}
 
 /* Over a cell at most. */
 static inline half_wave half_wave_over(double z, double x)
@@ -76,7 +69,7 @@ static inline void set_sums(wave_field *f)
 /* Under strong tension, and where a half-wave bow is near resonance, shapes.c has other forms. */
 static inline bool field_serves(const rbow_prepared *p)
 {
-    return !p->tension && !(p->beam.bow_shape == RBOW_BOW_SINE && isnan(sine_amplitude(p)));
+    return !p->tension && !(p->beam.bow_shape == RBOW_BOW_SINE && isnan(p->sine_amplitude));
 }
 
 /* On the piece from A on. */
@@ -88,7 +81,7 @@ static inline wave_field field_from_a(const rbow_prepared *p, const shares *s)
         .constant = s->of[SHAPE_MOMENT_A],
         .second = s->of[SHAPE_SECOND],
         .spread = s->of[SHAPE_SPREAD],
-        .bow = s->of[SHAPE_SINE] * (sine ? sine_amplitude(p) : 0),
+        .bow = s->of[SHAPE_SINE] * (sine ? p->sine_amplitude : 0),
         .source = s->of[SHAPE_SINE] * (sine ? p->load * (M_PI * M_PI) : 0),
         .start = s->of[SHAPE_MOMENT_A],
         .line = s->of[SHAPE_SECOND] - s->of[SHAPE_TURN] * p->load,

@@ -57,13 +57,11 @@ typedef struct smooth_lanes { /* see smooth.h */
 } smooth_lanes;
 
 /* From their series at z/64, 0.62 at most, by twice the angle three times:
- *     c1(4w) = c0 c1     c2(4w) = c1^2/2     c3(4w) = (c2 + c0 c3)/4     c4(4w) = c3 (1 + c1)/8  */
+ *     c1(4w) = c0 c1     c2(4w) = c1^2/2     c3(4w) = (c2 + c0 c3)/4     c4(4w) = c3 (1 + c1)/8
+ * No sine is asked; next to buckling smooth_at is more exact. */
 INLINE smooth_lanes smooth_of(lanes z)
 {
-    static const double odd[] = {1.0 / 6,          -1.0 / 120,          1.0 / 5040,         -1.0 / 362880,
-                                 1.0 / 39916800.0, -1.0 / 6227020800.0, 1.0 / 1307674368e3, -1.0 / 355687428096e3};
-    static const double even[] = {1.0 / 24,          -1.0 / 720,           1.0 / 40320,          -1.0 / 3628800,
-                                  1.0 / 479001600.0, -1.0 / 87178291200.0, 1.0 / 20922789888e3,  -1.0 / 6402373705728e3};
+    static const double odd[] = SMOOTH_C3, even[] = SMOOTH_C4;
     const lanes w = z * (1.0 / 64);
     lanes c3 = power_series(odd, w), c4 = power_series(even, w);
     lanes c2 = 0.5 - w * c4, c1 = 1 - w * c3, c0 = 1 - w * c2;
