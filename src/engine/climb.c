@@ -80,7 +80,6 @@ static bool is_unsure(const climb *c, const batch *b, int i)
 
 static mark mark_of_glance(climb *c, double factor, const glances *g, int which)
 {
-    if (!(frame_axial(c->frame, factor, c->tension) < c->frame->critical_load)) return buckled(factor);
     if (!g->serve[which]) return climb_look(c, factor);
     return (mark){.factor = factor, .level = {g->level[LEVEL_USE][which], g->level[LEVEL_INTERACTION][which]}};
 }
@@ -409,11 +408,14 @@ static rbow_status first_in_parts(climb *c, const mark s[3], double known, reach
 
 /* Given:    s         the glances of a stretch: where it was looked at closely, so is the last
  *           straight  whether levels cannot bend downward
- *           known     the bend of the stretch before
- *           whole     not yet in parts */
-static rbow_status first_in_stretch(climb *c, bool straight, bool whole, mark s[3], double known, reach *out)
+ *           whole     not yet in parts
+ *           before    the bend of the stretch before
+ * Returned: before    that of this one */
+static rbow_status first_in_stretch(climb *c, bool straight, bool whole, mark s[3], double *before, reach *out)
 {
-    const double bend = straight ? 0 : fmax(left_when_halved * known, bend_of(c, s));
+    const double known = *before, own = straight ? 0 : bend_of(c, s), left = left_when_halved * known;
+    const double bend = own > left ? own : left;
+    *before = own;
     for (int i = 1; i <= 2; i++) {
         const mark *a = &s[i - 1], *b = &s[i];
         const bool crosses = b->level[c->level] >= 1, sure = straight || is_sure_to_climb(c, a, b, bend);
@@ -440,9 +442,8 @@ static rbow_status first_in_parts(climb *c, const mark s[3], double known, reach
         part[0] = part[2];
         part[1] = seen[i];
         part[2] = seen[i + 1];
-        const rbow_status status = first_in_stretch(c, false, false, part, bend, out);
+        const rbow_status status = first_in_stretch(c, false, false, part, &bend, out);
         if (is_done(status, out)) return status;
-        bend = bend_of(c, part);
     }
     return RBOW_OK;
 }
@@ -462,9 +463,8 @@ static rbow_status walk(climb *c, const mark *from, double end, mark s[3], reach
             s[0] = s[2];
             s[1] = seen[i];
             s[2] = seen[i + 1];
-            const rbow_status status = first_in_stretch(c, !(fabs(g.push) > 0), true, s, bend, out);
+            const rbow_status status = first_in_stretch(c, !(fabs(g.push) > 0), true, s, &bend, out);
             if (is_done(status, out)) return status;
-            bend = bend_of(c, s);
         }
     }
     return RBOW_OK;

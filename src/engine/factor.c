@@ -151,7 +151,7 @@ rbow_status least_ratio_of(const frame *unforced, double near, double *ratio)
     const double at = *ratio * m->factor_yield;
     climb c = climb_of(f, 0, LEVEL_USE, &met);
     if (isfinite(at)) {
-        const bool was_there = fabs(met.last.factor - at) < 1e-6 * at && climb_height(&c, &met.last) < -1e-4;
+        const bool was_there = fabs(met.last.factor - at) < 1e-6 * at && fabs(climb_height(&c, &met.last)) > 1e-4;
         const mark there = was_there ? met.last : climb_look(&c, at);
         if (climb_height(&c, &there) < 0) return RBOW_OK;
     }

@@ -147,19 +147,21 @@ static void set_spot(places *all, int i, const spot *at, double cell)
     all->cell[i] = cell;
 }
 
-static void set_spots(places *all, piece *p, double cells_of_tube)
+/* Given:    at  where the piece begins
+ * Returned: at  where it ends */
+static void set_spots(places *all, piece *p, double cells_of_tube, spot *at)
 {
-    const double span = p->to - p->from, side = (p->from + p->to) / 2;
+    const double span = p->to - p->from;
     const int cells = (int)ceil(span * cells_of_tube);
-    spot at = spot_at(p->from, side);
     p->count = cells + 1;
     p->cell = span / cells;
     for (int i = 0; i < cells; i++) {
-        set_spot(all, p->first + i, &at, p->cell);
-        at = spot_beside(&at, p->from + span * (i + 1) / cells);
+        set_spot(all, p->first + i, at, p->cell);
+        *at = spot_beside(at, p->from + span * (i + 1) / cells);
     }
-    at = spot_at(p->to, side);
-    set_spot(all, p->first + cells, &at, 0);
+    at->xi = p->to;
+    if (p->to >= 1) *at = spot_at(1, at->side);
+    set_spot(all, p->first + cells, at, 0);
 }
 
 static bool acts(pair load)
@@ -170,7 +172,7 @@ static bool acts(pair load)
 static void build_pieces(frame *f)
 {
     const rbow_member *m = &f->member;
-    const double weld = m->weld_zone / m->length;
+    const double weld = m->weld_zone / m->length, cells = cells_of(f);
     double borders[PIECES_MOST + 1];
     int count = 0;
     insert_border(borders, &count, 0);
@@ -181,6 +183,7 @@ static void build_pieces(frame *f)
         insert_border(borders, &count, weld);
         if (!member_is_free(m)) insert_border(borders, &count, 1 - weld);
     }
+    spot at = spot_at(0, 0);
     int spots = 0;
     f->piece_count = 0;
     for (int i = 0; i + 1 < count; i++) {
@@ -192,7 +195,7 @@ static void build_pieces(frame *f)
         p->to = borders[i + 1];
         p->zone = welded ? ZONE_WELD : ZONE_TUBE;
         p->first = spots;
-        set_spots(&f->places, p, cells_of(f));
+        set_spots(&f->places, p, cells, &at);
         spots += p->count;
     }
     for (const spot none = {0}; spots < SPOTS_MOST; spots++) set_spot(&f->places, spots, &none, 0);

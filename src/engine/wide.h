@@ -9,8 +9,8 @@ typedef enum level { LEVEL_USE, LEVEL_INTERACTION, LEVELS } level;
 enum { GLANCES = 8 };
 
 typedef struct glances {
-    double level[LEVELS][GLANCES]; /* as stress_of and interaction_of */
-    bool serve[GLANCES];           /* nothing is seen where not: buckled, strong tension, a half-wave bow near resonance */
+    double level[LEVELS][GLANCES]; /* as stress_of and interaction_of; INFINITY where it has buckled */
+    bool serve[GLANCES];           /* nothing is seen where not: strong tension, a half-wave bow near resonance */
 } glances;
 
 /* Given:    f        with a half-wave bow, or any

@@ -139,7 +139,7 @@ INLINE void settle(glimpse *g)
 
     for (int i = 0; i < 2; i++) {
         const double bow = built->bow[i] * p->per_length;
-        const lanes force = g->factor * (run->point_load[i] * (length * per_unit));
+        const lanes force = f->has_point ? g->factor * (run->point_load[i] * (length * per_unit)) : none;
         lanes load = g->factor * (run->spread_load[i] * (length * length * per_unit));
         if (shape == RBOW_BOW_ARC) load += z * (8 * bow);
         const lanes bend = kink ? z * (bow * (1 / p->bow_at + 1 / (1 - p->bow_at))) : none;
@@ -359,7 +359,8 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
     settle(&g);
 
     const lanes off = M_PI * M_PI - g.z;
-    mask serve = (g.axial < f->critical_load) & (g.z >= SHAPES_TENSION_FROM);
+    const mask stands = g.axial < f->critical_load;
+    mask serve = g.z >= SHAPES_TENSION_FROM;
     if (p->beam.bow_shape == RBOW_BOW_SINE) serve &= (off > too_near) | (off < -too_near);
 
     half_lanes here = {all(0), all(1)}, step[2];
@@ -383,7 +384,9 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
         judge_zone(&g, i, square[i], &use, &bent);
         serve &= (square[i] >= 0) & (square[i] < DBL_MAX); /* what is not a number falls out */
     }
-    bent += g.axial / f->column_load;
+    bent = chosen(stands, bent + g.axial / f->column_load, all((double)INFINITY));
+    use = chosen(stands, use, all((double)INFINITY));
+    serve |= ~stands;
     for (int i = 0; i < LANES; i++) {
         out->level[LEVEL_USE][first + i] = use[i];
         out->level[LEVEL_INTERACTION][first + i] = bent[i];
