@@ -80,6 +80,12 @@ static double without_rounding(double share, double clock)
     return fabs(share) > 1e-15 * (1 + fabs(clock)) ? share : 0;
 }
 
+/* Of a weight across the tube. */
+static double level_share(double slope)
+{
+    return fabs(slope) > 0 ? without_rounding(cos(slope), slope) : 1;
+}
+
 static pair toward(double size, double clock)
 {
     if (!(fabs(size) > 0)) return (pair){0, 0};
@@ -97,7 +103,7 @@ static void build_loads(frame *f)
 {
     const rbow_member *m = &f->member;
     const pair offset = toward(m->compression * m->eccentricity, m->eccentricity_clock), none = {0, 0};
-    const pair weight = {-f->weight / m->length * m->vertical_g * without_rounding(cos(m->slope), m->slope), 0};
+    const pair weight = {-f->weight / m->length * m->vertical_g * level_share(m->slope), 0};
     f->run = (loads){
         .moment_a = toward(m->moment_a, m->moment_clock) + (member_is_free(m) ? none : offset),
         .moment_b = toward(m->moment_b, m->moment_clock) + offset,

@@ -225,17 +225,15 @@ rbow_status rbow_member_check(const rbow_member *member, const rbow_material *ma
 {
     frame f;
     sight fit, loaded;
-    *result = nothing();
     rbow_result r = nothing();
     rbow_status status = factors_ready(member, material, &f, &fit, &loaded);
-    if (status != RBOW_OK) return status;
-    tell_column(&f, &r);
-    status = tell_margins(&f, &fit, &loaded, &r);
-    if (status != RBOW_OK) return status;
-    tell_fit(&f, &fit, &r);
-    status = tell_loaded(&f, &loaded, &r);
-    if (status != RBOW_OK) return status;
-    tell_remarks(&f, &r);
-    *result = r;
-    return RBOW_OK;
+    if (status == RBOW_OK) {
+        tell_column(&f, &r);
+        tell_fit(&f, &fit, &r);
+        tell_remarks(&f, &r);
+        status = tell_loaded(&f, &loaded, &r);
+    }
+    if (status == RBOW_OK) status = tell_margins(&f, &fit, &loaded, &r);
+    *result = status == RBOW_OK ? r : nothing();
+    return status;
 }

@@ -1,7 +1,6 @@
 #include "engine/peak.h"
 
 #include "engine/wide.h"
-#include "engine/waves.h"
 
 #include <gsl/gsl_math.h>
 #include <math.h>
@@ -316,7 +315,7 @@ static void search_jets(search *s, const frame *f, const piece *p)
 typedef struct train { /* waves running along the tube from A, piece by piece */
     wave_field field;
     half_wave here;
-    half_waves at; /* the spots that have been passed */
+    half_waves at;  /* the spots that have been passed; 0 behind */
     double cell[2]; /* of the steps that are known, one a zone: both weld zones have the same; below 0 before */
     half_wave steps[2][CELLS_MOST + 2];
     int first; /* the piece from which on the field holds */
@@ -413,6 +412,7 @@ static void search_on_waves(search *const look[2], const frame *f, const state *
     train t;
     t.field = field_from_a(q, &s->shares);
     t.here = (half_wave){0, 1};
+    t.at = (half_waves){{0}, {0}};
     t.cell[ZONE_TUBE] = t.cell[ZONE_WELD] = -1;
     t.first = 0;
     for (int i = 0; i < f->piece_count; i++) {
@@ -424,8 +424,6 @@ static void search_on_waves(search *const look[2], const frame *f, const state *
         if (kink) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_KINK]);
         run_along(&t, p);
     }
-    const int last = f->pieces[f->piece_count - 1].first + f->pieces[f->piece_count - 1].count;
-    for (int i = last; i < SPOTS_MOST; i++) t.at.sine[i] = t.at.cosine[i] = 0;
     search_waves(look, f, &t, f->piece_count);
 }
 

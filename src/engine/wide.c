@@ -1,6 +1,5 @@
 #include "engine/wide_versions.h"
 
-#define WIDE_SCOPE static
 #define VERSION(name) name##_anywhere
 #define LANES 2
 #define LANES_CHOSEN(m, a, b) (lanes)(((m) & (mask)(a)) | (~(m) & (mask)(b)))
@@ -10,9 +9,9 @@
 #include "engine/wide_body.h"
 
 #ifdef WIDE_VERSIONS
-#define WIDEST(name)                                          \
-    (__builtin_cpu_supports("avx512dq") ? name##_avx512 \
-         : __builtin_cpu_supports("avx2") ? name##_avx2 \
+#define WIDEST(name)                                                \
+    (__builtin_cpu_supports("avx512dq") ? name##_avx512             \
+         : __builtin_cpu_supports("avx2") ? name##_avx2             \
                                           : name##_anywhere)
 #else
 #define WIDEST(name) name##_anywhere

@@ -10,13 +10,14 @@ enum { GLANCES = 8 };
 
 typedef struct glances {
     double level[LEVELS][GLANCES]; /* as stress_of and interaction_of; INFINITY where it has buckled */
-    bool serve[GLANCES];           /* nothing is seen where not: strong tension, a half-wave bow near resonance */
+    bool serve[GLANCES]; /* a closer look must tell where not: under strong tension, near resonance of a half-wave bow, and
+                            where two tops of the moment are about as high */
 } glances;
 
-/* Given:    f        with a half-wave bow, or any
+/* Given:    f        a frame
  *           tension  locked-in tension to count, lbf
  *           factor   load factors
- * Returned: out      levels right to about ten digits; where a cell of the tube holds two tops of the moment, to two */
+ * Returned: out      levels right to about nine digits; where a cell of the tube holds two tops of the moment, to two */
 void glances_at(const frame *f, double tension, const double factor[GLANCES], glances *out);
 
 typedef struct nodes { /* at a frame's spots: the square of a quantity's size, and the first two derivatives of its half */

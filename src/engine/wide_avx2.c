@@ -3,7 +3,6 @@
 #ifdef WIDE_VERSIONS
 #pragma GCC target("avx2")
 #include <immintrin.h>
-#define WIDE_SCOPE
 #define VERSION(name) name##_avx2
 #define LANES 4
 #define LANES_CHOSEN(m, a, b) _mm256_blendv_pd(b, a, (__m256d)(m))

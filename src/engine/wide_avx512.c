@@ -3,7 +3,6 @@
 #ifdef WIDE_VERSIONS
 #pragma GCC target("avx512f,avx512dq")
 #include <immintrin.h>
-#define WIDE_SCOPE
 #define VERSION(name) name##_avx512
 #define LANES 8
 #define LANES_CHOSEN(m, a, b) _mm512_mask_blend_pd(_mm512_movepi64_mask((__m512i)(m)), b, a)

@@ -398,7 +398,7 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
     }
 }
 
-WIDE_SCOPE void VERSION(glances_at)(const frame *f, double tension, const double factor[GLANCES], glances *out)
+void VERSION(glances_at)(const frame *f, double tension, const double factor[GLANCES], glances *out)
 {
     for (int i = 0; i < GLANCES; i += LANES) glance_side_by_side(f, tension, &factor[i], out, i);
 }
@@ -466,8 +466,8 @@ INLINE void store_group(const group *from, nodes *to, int first)
     store(from->curve, &to->curve[first]);
 }
 
-WIDE_SCOPE void VERSION(nodes_at)(const wave_field *f, const places *all, const half_waves *h, int from, int to, bool movement,
-                                  nodes *out)
+void VERSION(nodes_at)(const wave_field *f, const places *all, const half_waves *h, int from, int to, bool movement,
+                       nodes *out)
 {
     group here, before;
     int first = from;

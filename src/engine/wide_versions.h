@@ -1,4 +1,4 @@
-/* wide.h for machines with wider vector instructions than every one has. */
+/* The versions of wide.h's functions: two lanes run anywhere, four and eight where the processor has them. */
 #ifndef RAILBOW_ENGINE_WIDE_VERSIONS_H
 #define RAILBOW_ENGINE_WIDE_VERSIONS_H
 
@@ -6,6 +6,9 @@
 
 typedef void glances_function(const frame *, double, const double[], glances *);
 typedef void nodes_function(const wave_field *, const places *, const half_waves *, int, int, bool, nodes *);
+
+glances_function glances_at_anywhere;
+nodes_function nodes_at_anywhere;
 
 #if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__)
 #define WIDE_VERSIONS
