@@ -33,11 +33,11 @@ typedef struct steps { /* from below the limit to beyond it, rising */
 /* Both levels come from one equilibrium, so what one climb sees is kept for the other. */
 typedef struct memory {
     batch batches[BATCHES_MOST];
-    int count; /* of all there were: the oldest goes where there is no room */
+    int count;           /* of all there were: the oldest goes where there is no room */
     steps ahead[LEVELS]; /* of each level around a crossing that has been met; none before */
-    mark loaded;       /* at a load factor of 1, where that is known */
-    mark last;         /* looked at closely */
-    double at[LEVELS]; /* where along the tube, and in which zone, its levels are reached */
+    mark loaded;         /* at a load factor of 1, where that is known */
+    mark last;           /* looked at closely */
+    double at[LEVELS];   /* where along the tube, and in which zone, its levels are reached */
     int zone[LEVELS];
     double end; /* where one climb's first walk ended, for the other to meet remembered places; 0 for none */
 } memory;
