@@ -315,9 +315,9 @@ static double past_limit(const climb *c, const mark *m)
     return (share < 3 ? share : 3) - 1;
 }
 
-static double bend_of(const climb *c, const mark s[3])
+static double bend_of(const climb *c, const mark *a, const mark *middle, const mark *b)
 {
-    return fabs(past_limit(c, &s[0]) - 2 * past_limit(c, &s[1]) + past_limit(c, &s[2]));
+    return fabs(past_limit(c, a) - 2 * past_limit(c, middle) + past_limit(c, b));
 }
 
 /* The most that a random hundred thousand members took was 67; what takes more is rounding in loads beyond reason. */
@@ -353,15 +353,15 @@ static rbow_status first_in_half(climb *c, const mark *a, const mark *b, double 
  * that may hide one is halved again. `known`: the bend of what this is a half of, or of the stretch before. */
 static rbow_status first_in(climb *c, const mark s[3], double known, reach *out)
 {
-    const double bend = fmax(left_when_halved * known, bend_of(c, s));
+    const double bend = fmax(left_when_halved * known, bend_of(c, &s[0], &s[1], &s[2]));
     const rbow_status status = first_in_half(c, &s[0], &s[1], bend, out);
     return is_done(status, out) ? status : first_in_half(c, &s[1], &s[2], bend, out);
 }
 
-static rbow_status first_looked_at_closely(climb *c, const mark s[3], double known, reach *out)
+static rbow_status first_looked_at_closely(climb *c, const mark *const s[3], double known, reach *out)
 {
     mark close[3];
-    for (int i = 0; i < 3; i++) close[i] = climb_look(c, s[i].factor);
+    for (int i = 0; i < 3; i++) close[i] = climb_look(c, s[i]->factor);
     return first_in(c, close, known, out);
 }
 
@@ -404,44 +404,38 @@ static double next_place(grid *g, double *distance)
     return g->low + (g->from - *distance) / g->push;
 }
 
-static rbow_status first_in_parts(climb *c, const mark s[3], double known, reach *out);
+static rbow_status first_in_parts(climb *c, const mark *const s[3], double known, reach *out);
 
-/* Given:    s         the glances of a stretch: where it was looked at closely, so is the last
+/* Given:    s         the glances of a stretch
  *           straight  whether levels cannot bend downward
  *           whole     not yet in parts
  *           before    the bend of the stretch before
  * Returned: before    that of this one */
-static rbow_status first_in_stretch(climb *c, bool straight, bool whole, mark s[3], double *before, reach *out)
+static rbow_status first_in_stretch(climb *c, bool straight, bool whole, const mark *const s[3], double *before, reach *out)
 {
-    const double known = *before, own = straight ? 0 : bend_of(c, s), left = left_when_halved * known;
+    const double known = *before, own = straight ? 0 : bend_of(c, s[0], s[1], s[2]), left = left_when_halved * known;
     const double bend = own > left ? own : left;
     *before = own;
     for (int i = 1; i <= 2; i++) {
-        const mark *a = &s[i - 1], *b = &s[i];
+        const mark *a = s[i - 1], *b = s[i];
         const bool crosses = b->level[c->level] >= 1, sure = straight || is_sure_to_climb(c, a, b, bend);
         if (!crosses && (straight || !may_cross(c, a, b, bend))) continue;
-        if (!sure) {
-            const rbow_status status = whole ? first_in_parts(c, s, known, out) : first_looked_at_closely(c, s, known, out);
-            if (!is_done(status, out)) s[2] = climb_look(c, s[2].factor);
-            return status;
-        }
+        if (!sure) return whole ? first_in_parts(c, s, known, out) : first_looked_at_closely(c, s, known, out);
         if (crosses) return crossing(c, a, b, out);
     }
     return RBOW_OK;
 }
 
 /* Glances, in shorter stretches, cost less than to look closely. */
-static rbow_status first_in_parts(climb *c, const mark s[3], double known, reach *out)
+static rbow_status first_in_parts(climb *c, const mark *const s[3], double known, reach *out)
 {
     double factor[GLANCES], bend = known;
-    for (int i = 0; i < GLANCES; i++) factor[i] = s[0].factor + (s[2].factor - s[0].factor) * (i + 1) / GLANCES;
-    factor[GLANCES - 1] = s[2].factor;
+    const double low = s[0]->factor, high = s[2]->factor;
+    for (int i = 0; i < GLANCES - 1; i++) factor[i] = low + (high - low) * (i + 1) / GLANCES;
+    factor[GLANCES - 1] = high;
     const mark *seen = glance(c, factor, GLANCES);
-    mark part[3] = {s[0], s[0], s[0]};
     for (int i = 0; i < GLANCES; i += 2) {
-        part[0] = part[2];
-        part[1] = seen[i];
-        part[2] = seen[i + 1];
+        const mark *part[3] = {i > 0 ? &seen[i - 1] : s[0], &seen[i], &seen[i + 1]};
         const rbow_status status = first_in_stretch(c, false, false, part, &bend, out);
         if (is_done(status, out)) return status;
     }
@@ -449,23 +443,23 @@ static rbow_status first_in_parts(climb *c, const mark s[3], double known, reach
 }
 
 /* Given:    from   below the limit
- * Returned: s      the glances of the last stretch, where the limit is not reached before */
-static rbow_status walk(climb *c, const mark *from, double end, mark s[3], reach *out)
+ * Returned: last   the two last glances, where the limit is not reached before */
+static rbow_status walk(climb *c, const mark *from, double end, mark last[2], reach *out)
 {
     grid g = grid_of(c, from->factor, end);
     double bend = 0, distance = g.from, factor[GLANCES] = {0};
-    s[2] = *from;
+    last[1] = *from;
     while (g.done < g.places) {
         int count = 0;
         while (count < GLANCES && g.done < g.places) factor[count++] = next_place(&g, &distance);
         const mark *seen = glance(c, factor, count);
         for (int i = 0; i < count; i += 2) {
-            s[0] = s[2];
-            s[1] = seen[i];
-            s[2] = seen[i + 1];
+            const mark *s[3] = {i > 0 ? &seen[i - 1] : &last[1], &seen[i], &seen[i + 1]};
             const rbow_status status = first_in_stretch(c, !(fabs(g.push) > 0), true, s, &bend, out);
             if (is_done(status, out)) return status;
         }
+        last[0] = seen[count - 2];
+        last[1] = seen[count - 1];
     }
     return RBOW_OK;
 }
@@ -504,7 +498,7 @@ rbow_status climb_to_limit(climb *c, const mark *from, double high, reach *out)
 {
     enum { WALKS = 80 };
     *out = climb_never(c);
-    mark here = *from, last[3];
+    mark here = *from, last[2];
     for (int i = 0; i < WALKS; i++) {
         if (climb_height(c, &here) > -height_enough) {
             climb_look(c, here.factor);
@@ -514,11 +508,11 @@ rbow_status climb_to_limit(climb *c, const mark *from, double high, reach *out)
         if (!(here.factor < high)) return RBOW_OK;
         c->halvings = HALVINGS_MOST;
         c->start = here;
-        const double end = end_of_walk(c, &last[1], i == 0, &here, high);
+        const double end = end_of_walk(c, &last[0], i == 0, &here, high);
         const rbow_status status = walk(c, &here, end, last, out);
         if (c->failed) return RBOW_STRESS_OVERFLOW;
         if (is_done(status, out)) return status;
-        here = last[2];
+        here = last[1];
     }
     return RBOW_NO_CONVERGENCE;
 }
