@@ -11,10 +11,10 @@ extern "C" {
 
 /* Of these headers. CMakeLists.txt reads them here too. */
 #define RBOW_VERSION_MAJOR 0
-#define RBOW_VERSION_MINOR 1
+#define RBOW_VERSION_MINOR 2
 #define RBOW_VERSION_PATCH 0
 
-/* The same as one number that grows, for #if, and as a text: "0.1.0". */
+/* The same as one number that grows, for #if, and as a text: "0.2.0". */
 #define RBOW_VERSION_NUMBER (RBOW_VERSION_MAJOR * 1000000 + RBOW_VERSION_MINOR * 1000 + RBOW_VERSION_PATCH)
 #define RBOW_VERSION_TEXT_OF(number) #number
 #define RBOW_VERSION_JOIN(major, minor, patch)                                                                 \
