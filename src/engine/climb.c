@@ -74,7 +74,7 @@ static batch *remembered(memory *m, const double factor[GLANCES], int count)
 static bool is_unsure(const climb *c, const batch *b, int i)
 {
     const mark *m = &b->seen[i];
-    if (m->closely || !(m->level[c->level] > 0.99 && m->level[c->level] < 1)) return false;
+    if (m->closely || !(m->level[c->level] > 0.97 && m->level[c->level] < 1)) return false;
     return i + 1 == b->count || !(m[1].level[c->level] >= 1);
 }
 
@@ -152,17 +152,28 @@ static void reached_here(const climb *c, reach *out)
 
 static rbow_status first_in(climb *c, const mark s[3], double known, reach *out);
 
-/* Where the low end, seen by a glance only, is beyond the limit, the first crossing is before it. */
+static rbow_status reached_at_mark(climb *c, const mark *m, reach *out)
+{
+    climb_look(c, m->factor);
+    reached_here(c, out);
+    return RBOW_OK;
+}
+
+/* Glances may have told the ends wrong. Where the low one is beyond the limit, the first crossing is before it; where the
+ * high one is not, it is between or, as far as can be told, there. */
 static rbow_status crossing_looked_at_closely(climb *c, double low, double high, reach *out)
 {
-    const mark under = climb_look(c, low);
-    if (climb_height(c, &under) >= 0 && c->start.factor < low) {
-        const mark s[3] = {c->start, climb_look(c, (c->start.factor + low) / 2), under};
-        return first_in(c, s, 0, out);
+    const mark under = climb_look(c, low), over = climb_look(c, high);
+    const bool before = climb_height(c, &under) >= 0;
+    if (before && !(c->start.factor < low)) return reached_at_mark(c, &under, out);
+    if (before || climb_height(c, &over) < 0) {
+        const mark *a = before ? &c->start : &under, *b = before ? &under : &over;
+        const mark s[3] = {*a, climb_look(c, (a->factor + b->factor) / 2), *b};
+        const rbow_status status = first_in(c, s, 0, out);
+        return status != RBOW_OK || isfinite(out->factor) ? status : reached_at_mark(c, b, out);
     }
     double factor;
-    const bracket b = {low, close_height(low, c), high, close_height(high, c)};
-    if (!(b.at_low < 0 && b.at_high >= 0)) return RBOW_NO_CONVERGENCE;
+    const bracket b = {low, climb_height(c, &under), high, climb_height(c, &over)};
     const rbow_status status = root_between(close_height, c, &b, height_enough, &factor);
     if (status != RBOW_OK) return status;
     climb_look(c, factor);
@@ -269,8 +280,16 @@ static guess guess_before(const steps *s, int beyond)
     return (guess){low->factor - low->height * line, line};
 }
 
-/* Where glances tell the limit so well that a close look differs by less than this, the slope gives the rest. */
+/* Where glances tell the limit so well that a close look differs by less than this, the slope gives the rest: where it is
+ * that of the step, too. At a knee, next to buckling of an almost straight tube, it is not. */
 static const double height_near = 1e-7;
+
+static bool is_met(double height, const guess *g, const step *low, const step *high)
+{
+    const double chord = (high->factor - low->factor) / (high->height - low->height);
+    if (fabs(height) <= 10 * height_enough) return true;
+    return fabs(height) <= height_near && fabs(g->per_height / chord - 1) < 0.2;
+}
 
 /* Given: a, b  below the limit and beyond it, with one crossing between */
 static rbow_status crossing(climb *c, const mark *a, const mark *b, reach *out)
@@ -290,7 +309,7 @@ static rbow_status crossing(climb *c, const mark *a, const mark *b, reach *out)
         const guess g = guess_before(s, beyond);
         const mark m = climb_look(c, g.factor);
         const double height = climb_height(c, &m);
-        if (fabs(height) <= height_near) {
+        if (is_met(height, &g, &s->at[beyond - 1], &s->at[beyond])) {
             reached_here(c, out);
             out->factor -= height * g.per_height;
             return RBOW_OK;

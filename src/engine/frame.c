@@ -95,7 +95,8 @@ static pair toward(double size, double clock)
 
 bool frame_point_is_idle(const rbow_member *m)
 {
-    return m->point_at <= 0 || (m->point_at >= m->length && !member_is_free(m));
+    const double share = m->point_at / m->length; /* as a joint's place is judged everywhere: a denormal is at A */
+    return share <= 0 || (share >= 1 && !member_is_free(m));
 }
 
 /* With a free B the push's offset acts at B alone: the root's joint takes what comes. */

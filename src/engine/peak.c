@@ -245,12 +245,19 @@ static void look_for_change(search *s, const node *left, const node *right)
     offer_turn(s, left, right);
 }
 
+/* At the bottom of a valley, which a symmetric tube has at mid-length, g is 0 but for rounding: the size rises to both
+ * sides. */
+static bool is_bottom(const node *n)
+{
+    return fabs(n->rise) <= 1e-12 * n->square && n->curve > 0;
+}
+
 /* Next to a held or pinned end the size is 0 but for rounding, and so is its rise, whose sign then means nothing:
  * the size rises away from such an end. */
 static void look_between(search *s, const node *left, const node *right)
 {
     const bool starts = left->square < 1e-18 * right->square, ends = right->square < 1e-18 * left->square;
-    const bool rises = starts || left->rise > 0, falls = ends || right->rise < 0;
+    const bool rises = starts || left->rise > 0 || is_bottom(left), falls = ends || right->rise < 0 || is_bottom(right);
     if (rises && falls && (starts || ends))
         offer_turn(s, left, right);
     else if (rises && falls)
@@ -373,6 +380,7 @@ static void search_cells(search *s, const frame *f, const train *t, const piece 
  * Given: look  the search of each zone's pieces; the same for both, or two */
 static void search_waves(search *const look[2], const frame *f, train *t, int end)
 {
+    if (end == t->first) return;
     const piece *first = &f->pieces[t->first], *last = &f->pieces[end - 1];
     nodes n;
     nodes_at(&t->field, &f->places, &t->at, first->first, last->first + last->count,

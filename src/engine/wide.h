@@ -10,8 +10,8 @@ enum { GLANCES = 8 };
 
 typedef struct glances {
     double level[LEVELS][GLANCES]; /* as stress_of and interaction_of; INFINITY where it has buckled */
-    bool serve[GLANCES]; /* a closer look must tell where not: under strong tension, near resonance of a half-wave bow, and
-                            where two tops of the moment are about as high */
+    bool serve[GLANCES]; /* a closer look must tell where not: under strong tension, near buckling, near resonance of a
+                            half-wave bow, and where two tops of the moment are about as high */
 } glances;
 
 /* Given:    f        a frame

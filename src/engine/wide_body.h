@@ -349,8 +349,9 @@ INLINE void judge_zone(const glimpse *g, int which, lanes square, lanes *use, la
     *bent = larger_of(with_shear(bending, shear, twisted) * z->share_pressed, *bent);
 }
 
-/* To resonance of a half-wave bow, z = pi^2: there its pinned answer is a million bows, and six digits cancel. */
-static const double too_near = 1e-4;
+/* To resonance of a half-wave bow, z = pi^2: there its pinned answer is a million bows, and six digits cancel. To
+ * buckling, as a share of the critical load: there six digits of the end rules do. */
+static const double too_near = 1e-4, too_near_buckling = 1e-6;
 
 INLINE void glance_side_by_side(const frame *f, double tension, const double factor[LANES], glances *out, int first)
 {
@@ -363,7 +364,7 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
 
     const lanes off = M_PI * M_PI - g.z;
     const mask stands = g.axial < f->critical_load;
-    mask serve = g.z >= SHAPES_TENSION_FROM;
+    mask serve = (g.z >= SHAPES_TENSION_FROM) & (g.axial < f->critical_load * (1 - too_near_buckling));
     if (p->beam.bow_shape == RBOW_BOW_SINE) serve &= (off > too_near) | (off < -too_near);
 
     half_lanes here = {all(0), all(1)}, step[2];
@@ -444,18 +445,20 @@ INLINE void group_at(const wave_field *f, const places *at, const half_waves *wa
     }
 }
 
-/* Where g, half the square's slope, falls through 0; next to a place of no size, whose sign is rounding; and where its
- * points of control, or its turn inside, leave room for two changes.
+/* Where g, half the square's slope, falls through 0, or ends at the bottom of a valley; next to a place of no size, whose
+ * sign is rounding; and where its points of control, or its turn inside, leave room for two changes.
  * Given: n, after  places and those that follow them */
 INLINE unsigned turns_in(const group *n, const group *after, lanes cell)
 {
-    const lanes none = all(0), third = cell * (1.0 / 3), slight = all(1e-18);
+    const lanes none = all(0), third = cell * (1.0 / 3), slight = all(1e-18), flat = all(1e-12);
     const lanes a = n->square, b = LANES_NEXT(n->square, after->square);
     const lanes rise = n->rise, fall = LANES_NEXT(n->rise, after->rise);
     const lanes curve = n->curve, bend = LANES_NEXT(n->curve, after->curve);
+    const mask rises = (rise > none) | ((rise >= -flat * a) & (curve > none));
+    const mask falls = (fall < none) | ((fall <= flat * b) & (bend > none));
     const mask inside = (rise * curve < none) & (fall * bend > none);
     const mask leaves = (rise + third * curve) * rise < none, comes = (fall - third * bend) * fall < none;
-    return bits_of((cell > none) & (((rise > none) & (fall < none)) | (a < slight * b) | (b < slight * a)
+    return bits_of((cell > none) & ((rises & falls) | (a < slight * b) | (b < slight * a)
                                     | ((rise * fall > none) & (leaves | comes | inside))));
 }
 

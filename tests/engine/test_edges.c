@@ -1,0 +1,123 @@
+/* Members at the edge of what can be told: loads a last bit from a joint, tubes so straight that the level has a knee at
+ * buckling, and symmetric ones with two tops around mid-length. */
+#include "members.h"
+
+#include "engine/factor.h"
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_math.h>
+
+START_TEST(a_load_at_less_than_a_bit_is_at_the_joint)
+{
+    sample s = {tube_of(1.25, 0.049, 30), steel};
+    s.member.point_load = 100;
+    s.member.point_at = 5e-324;
+    const rbow_result r = check_sample(&s);
+    ck_assert(r.remarks & RBOW_REMARK_IDLE_POINT_LOAD);
+    s.member.compression = 300;
+    s.member.spread_load = 2;
+    const rbow_result with = check_sample(&s);
+    s.member.point_load = 0;
+    const rbow_result without = check_sample(&s);
+    sample_near(&s, "peak moment", with.peak_moment, without.peak_moment, 1e-12, 0);
+}
+END_TEST
+
+/* What such a load bends is rounding: the answer may be anything that large, but is one. */
+START_TEST(a_load_a_bit_from_a_joint_has_an_answer)
+{
+    static const double ends[] = {RBOW_PINNED, RBOW_WELDED, INFINITY};
+    for (int i = 0; i < 9; i++) {
+        for (int length = 1; length <= 180; length++) {
+            sample s = {tube_of(1.25, 0.049, length), steel};
+            s.member.end_a = ends[i / 3];
+            s.member.end_b = ends[i % 3];
+            s.member.point_load = 100;
+            s.member.point_at = nextafter(length, 0);
+            rbow_result r;
+            const rbow_status status = rbow_member_check(&s.member, &s.material, &r);
+            sample_holds(&s, "checked", status == RBOW_OK && r.margin > 1e6);
+        }
+    }
+    sample s = {tube_of(1, 0.049, 107), steel};
+    s.member.end_a = INFINITY;
+    s.member.end_b = RBOW_FREE;
+    s.member.column_curve = RBOW_CURVE_EULER;
+    s.member.compression = 100;
+    s.member.point_load = 1000;
+    s.member.point_at = 1.1418928416479492e-10;
+    const rbow_result r = check_sample(&s);
+    sample_near(&s, "interaction", r.interaction_factor, r.column_factor, 1e-9, 0);
+}
+END_TEST
+
+static double level_at(const frame *f, const reach *r, double times)
+{
+    sight s;
+    sight_at(f, r->factor * times, r->tension, &s);
+    return s.stands ? s.together.value : (double)INFINITY;
+}
+
+/* Its level is a straight line almost to buckling, and then a wall. */
+START_TEST(the_knee_of_a_straight_tube_is_met)
+{
+    for (int power = -18; power <= -3; power++) {
+        for (int k = 1; k < 10; k++) {
+            sample s = {tube_of(1, 0.049, 120), steel};
+            frame f;
+            sight fit, loaded;
+            factors q;
+            s.member.column_curve = RBOW_CURVE_EULER;
+            s.member.compression = 300;
+            s.member.eccentricity = k * pow(10, power);
+            ck_assert_int_eq(factors_ready(&s.member, &s.material, &f, &fit, &loaded), RBOW_OK);
+            ck_assert_int_eq(factors_of(&f, &fit, &loaded, &q), RBOW_OK);
+            sample_holds(&s, "below before", level_at(&f, &q.interaction, 1 - 1e-8) < 1);
+            sample_holds(&s, "beyond behind", level_at(&f, &q.interaction, 1 + 1e-8) >= 1);
+        }
+    }
+}
+END_TEST
+
+START_TEST(both_tops_of_a_symmetric_tube_are_seen)
+{
+    enum { MEMBERS = 3000, STATIONS = 401 };
+    dice d = {77};
+    int bent = 0;
+    for (int i = 0; i < MEMBERS; i++) {
+        sample s = {tube_of(dice_between(&d, 0.75, 2), 0.058, dice_between(&d, 12, 60)), steel};
+        rbow_member *m = &s.member;
+        m->end_a = m->end_b = dice_chance(&d, 0.5) ? RBOW_PINNED : (double)INFINITY;
+        m->weld_zone = dice_chance(&d, 0.5) ? m->length * dice_between(&d, 0, 0.2) : 0;
+        m->compression = dice_between(&d, -300, 300);
+        m->spread_load = -dice_between(&d, 1, 15);
+        m->point_load = -m->spread_load * m->length * dice_between(&d, 0.55, 0.7);
+        rbow_result r;
+        if (rbow_member_check(m, &s.material, &r) != RBOW_OK || !(r.deflection > 0)) continue;
+        rbow_profile at[STATIONS];
+        for (int k = 0; k < STATIONS; k++) at[k].at = fmin(m->length * k / (STATIONS - 1), m->length);
+        ck_assert_int_eq(rbow_member_profile(m, &s.material, 1, -r.fit_axial, at, STATIONS), RBOW_OK);
+        for (int k = 0; k < STATIONS; k++) {
+            sample_holds(&s, "no more movement", fabs(at[k].deflection_up) <= r.deflection * (1 + 1e-9) + 1e-13);
+            sample_holds(&s, "no more moment", fabs(at[k].moment_up) <= r.peak_moment * (1 + 1e-9));
+        }
+        bent += r.peak_moment_at > 0.01 * m->length && r.peak_moment_at < 0.49 * m->length;
+    }
+    ck_assert_int_gt(bent, 100);
+}
+END_TEST
+
+static void fill(TCase *cases)
+{
+    tcase_add_test(cases, a_load_at_less_than_a_bit_is_at_the_joint);
+    tcase_add_test(cases, a_load_a_bit_from_a_joint_has_an_answer);
+    tcase_add_test(cases, the_knee_of_a_straight_tube_is_met);
+    tcase_add_test(cases, both_tops_of_a_symmetric_tube_are_seen);
+    tcase_set_timeout(cases, 60);
+}
+
+int main(void)
+{
+    gsl_set_error_handler_off();
+    return run_tests("engine/edges", fill);
+}
