@@ -281,14 +281,14 @@ static guess guess_before(const steps *s, int beyond)
 }
 
 /* Where glances tell the limit so well that a close look differs by less than this, the slope gives the rest: where it is
- * that of the step, too. At a knee, next to buckling of an almost straight tube, it is not. */
-static const double height_near = 1e-7;
+ * that of the step, too, and not next to buckling, where the level of an almost straight tube has a knee. */
+static const double height_near = 1e-7, next_to_buckling = 0.99;
 
-static bool is_met(double height, const guess *g, const step *low, const step *high)
+static bool is_met(const climb *c, double height, const guess *g, const step *low, const step *high)
 {
     const double chord = (high->factor - low->factor) / (high->height - low->height);
     if (fabs(height) <= 10 * height_enough) return true;
-    return fabs(height) <= height_near && fabs(g->per_height / chord - 1) < 0.2;
+    return fabs(height) <= height_near && fabs(g->per_height / chord - 1) < 0.2 && g->factor < next_to_buckling * c->critical;
 }
 
 /* Given: a, b  below the limit and beyond it, with one crossing between */
@@ -309,7 +309,7 @@ static rbow_status crossing(climb *c, const mark *a, const mark *b, reach *out)
         const guess g = guess_before(s, beyond);
         const mark m = climb_look(c, g.factor);
         const double height = climb_height(c, &m);
-        if (is_met(height, &g, &s->at[beyond - 1], &s->at[beyond])) {
+        if (is_met(c, height, &g, &s->at[beyond - 1], &s->at[beyond])) {
             reached_here(c, out);
             out->factor -= height * g.per_height;
             return RBOW_OK;
