@@ -24,11 +24,6 @@ typedef struct end_rules { /* as far as they act on each shape */
     double of[SHAPE_COUNT][3];
 } end_rules;
 
-static bool is_free(const rbow_prepared *p)
-{
-    return end_is(p->beam.stiffness_b, RBOW_FREE);
-}
-
 static void rules_by_shapes(const rbow_prepared *p, end_rules *rules)
 {
     static const spot at_a = {0, 0, 0, 1, 0, 1}, at_b = {1, 1, 1, 0, 0, -1};
@@ -39,7 +34,7 @@ static void rules_by_shapes(const rbow_prepared *p, end_rules *rules)
         double *rule = rules->of[i];
         rule[0] = p->hold_a[0] * ma.value[i] + p->hold_a[1] * wa.slope[i];
         rule[1] = p->hold_b[0] * mb.value[i] - p->hold_b[1] * wb.slope[i];
-        rule[2] = is_free(p) ? -mb.slope[i] + p->load * wb.slope[i] : wb.value[i];
+        rule[2] = beam_is_free(p) ? -mb.slope[i] + p->load * wb.slope[i] : wb.value[i];
     }
 }
 
@@ -54,7 +49,7 @@ static void set(double rule[3], double a, double b, double c)
 static void rule_of_load(const rbow_prepared *p, double t, double rule[3])
 {
     const smooth s = smooth_at(p->load * t * t);
-    set(rule, 0, -p->hold_b[0] * t * s.c1 - p->hold_b[1] * t * t * s.c2, is_free(p) ? 1 : t * t * t * s.c3);
+    set(rule, 0, -p->hold_b[0] * t * s.c1 - p->hold_b[1] * t * t * s.c2, beam_is_free(p) ? 1 : t * t * t * s.c3);
 }
 
 /* The same rules written out for the shapes that start from A (shapes.c), where most of their values at the ends are 0
@@ -66,15 +61,15 @@ static void rules_from_a(const rbow_prepared *p, end_rules *rules)
     const smooth s = smooth_at(z);
     const bool sine = p->beam.bow_shape == RBOW_BOW_SINE;
     const double c = sine ? p->sine_amplitude / M_PI : 0;
-    set(rules->of[SHAPE_MOMENT_A], a, b * s.c0 + q * s.c1, is_free(p) ? 0 : -s.c2);
-    set(rules->of[SHAPE_SECOND], 0, b * s.c1 + q * s.c2, is_free(p) ? -1 : -s.c3);
-    set(rules->of[SHAPE_TURN], r, -q, is_free(p) ? z : 1);
-    set(rules->of[SHAPE_SPREAD], 0, -b * s.c2 - q * s.c3, is_free(p) ? 1 : s.c4);
+    set(rules->of[SHAPE_MOMENT_A], a, b * s.c0 + q * s.c1, beam_is_free(p) ? 0 : -s.c2);
+    set(rules->of[SHAPE_SECOND], 0, b * s.c1 + q * s.c2, beam_is_free(p) ? -1 : -s.c3);
+    set(rules->of[SHAPE_TURN], r, -q, beam_is_free(p) ? z : 1);
+    set(rules->of[SHAPE_SPREAD], 0, -b * s.c2 - q * s.c3, beam_is_free(p) ? 1 : s.c4);
     set(rules->of[SHAPE_POINT], 0, 0, 0);
     set(rules->of[SHAPE_KINK], 0, 0, 0);
     if (p->point_at < 1) rule_of_load(p, 1 - p->point_at, rules->of[SHAPE_POINT]);
     if (p->beam.bow_shape == RBOW_BOW_KINK) rule_of_load(p, 1 - p->bow_at, rules->of[SHAPE_KINK]);
-    set(rules->of[SHAPE_SINE], r * c, q * c, sine && is_free(p) ? z * M_PI : 0);
+    set(rules->of[SHAPE_SINE], r * c, q * c, sine && beam_is_free(p) ? z * M_PI : 0);
 }
 
 /* Three equations for every solve of a tube, a column each unknown: by cofactors, since they are solved many times a
@@ -144,16 +139,6 @@ rbow_status rbow_beam_prepare(const rbow_beam *beam, rbow_prepared *prepared)
     return status;
 }
 
-/* The slope at B of a bow 1 high, for the push that keeps its direction on a free end. */
-static double bow_slope_at_b(const rbow_prepared *p)
-{
-    switch (p->beam.bow_shape) {
-        case RBOW_BOW_SINE: return -M_PI;
-        case RBOW_BOW_ARC: return -4;
-        default: return -1 / (1 - p->bow_at);
-    }
-}
-
 void beam_solve(const rbow_prepared *p, const loads *l, shares *out)
 {
     const double length = p->beam.length, per_unit = p->per_unit;
@@ -166,7 +151,7 @@ void beam_solve(const rbow_prepared *p, const loads *l, shares *out)
     switch (p->beam.bow_shape) {
         case RBOW_BOW_SINE: share[SHAPE_SINE] = bow; break;
         case RBOW_BOW_ARC: share[SHAPE_SPREAD] += bow * (8 * p->load); break;
-        default: share[SHAPE_KINK] = bow * (p->load * (1 / p->bow_at + 1 / (1 - p->bow_at))); break;
+        default: share[SHAPE_KINK] = bow * (p->load * beam_kink(p)); break;
     }
 
     pair rest[3] = {
@@ -174,8 +159,8 @@ void beam_solve(const rbow_prepared *p, const loads *l, shares *out)
         l->moment_b * (p->hold_b[0] * per_unit) + l->slope_b * p->hold_b[1],
         none,
     };
-    if (is_free(p))
-        rest[2] = (p->point_at < 1 ? none : -force) - bow * (p->load * bow_slope_at_b(p));
+    if (beam_is_free(p))
+        rest[2] = (p->point_at < 1 ? none : -force) - bow * (p->load * beam_bow_slope_at_b(p));
     for (int shape = SHAPE_UNKNOWNS; shape < SHAPE_COUNT; shape++)
         for (int i = 0; i < 3; i++) rest[i] -= share[shape] * p->end_work[shape - SHAPE_UNKNOWNS][i];
     for (int i = 0; i < 3; i++)

@@ -144,20 +144,15 @@ reach climb_never(const climb *c)
     return (reach){INFINITY, c->tension, NAN, ZONE_TUBE};
 }
 
-static void reached_here(const climb *c, reach *out)
+static rbow_status reached_at(climb *c, double factor, reach *out)
 {
     const memory *m = c->memory;
-    *out = (reach){m->last.factor, c->tension, m->at[c->level], m->zone[c->level]};
+    climb_look(c, factor);
+    *out = (reach){factor, c->tension, m->at[c->level], m->zone[c->level]};
+    return RBOW_OK;
 }
 
 static rbow_status first_in(climb *c, const mark s[3], double known, reach *out);
-
-static rbow_status reached_at_mark(climb *c, const mark *m, reach *out)
-{
-    climb_look(c, m->factor);
-    reached_here(c, out);
-    return RBOW_OK;
-}
 
 /* Glances may have told the ends wrong. Where the low one is beyond the limit, the first crossing is before it; where the
  * high one is not, it is between or, as far as can be told, there. */
@@ -165,20 +160,17 @@ static rbow_status crossing_looked_at_closely(climb *c, double low, double high,
 {
     const mark under = climb_look(c, low), over = climb_look(c, high);
     const bool before = climb_height(c, &under) >= 0;
-    if (before && !(c->start.factor < low)) return reached_at_mark(c, &under, out);
+    if (before && !(c->start.factor < low)) return reached_at(c, low, out);
     if (before || climb_height(c, &over) < 0) {
         const mark *a = before ? &c->start : &under, *b = before ? &under : &over;
         const mark s[3] = {*a, climb_look(c, (a->factor + b->factor) / 2), *b};
         const rbow_status status = first_in(c, s, 0, out);
-        return status != RBOW_OK || isfinite(out->factor) ? status : reached_at_mark(c, b, out);
+        return status != RBOW_OK || isfinite(out->factor) ? status : reached_at(c, b->factor, out);
     }
     double factor;
     const bracket b = {low, climb_height(c, &under), high, climb_height(c, &over)};
     const rbow_status status = root_between(close_height, c, &b, height_enough, &factor);
-    if (status != RBOW_OK) return status;
-    climb_look(c, factor);
-    reached_here(c, out);
-    return RBOW_OK;
+    return status == RBOW_OK ? reached_at(c, factor, out) : status;
 }
 
 static step step_of(level which, const mark *m)
@@ -310,7 +302,7 @@ static rbow_status crossing(climb *c, const mark *a, const mark *b, reach *out)
         const mark m = climb_look(c, g.factor);
         const double height = climb_height(c, &m);
         if (is_met(c, height, &g, &s->at[beyond - 1], &s->at[beyond])) {
-            reached_here(c, out);
+            reached_at(c, m.factor, out);
             out->factor -= height * g.per_height;
             return RBOW_OK;
         }
@@ -519,11 +511,7 @@ rbow_status climb_to_limit(climb *c, const mark *from, double high, reach *out)
     *out = climb_never(c);
     mark here = *from, last[2];
     for (int i = 0; i < WALKS; i++) {
-        if (climb_height(c, &here) > -height_enough) {
-            climb_look(c, here.factor);
-            reached_here(c, out);
-            return RBOW_OK;
-        }
+        if (climb_height(c, &here) > -height_enough) return reached_at(c, here.factor, out);
         if (!(here.factor < high)) return RBOW_OK;
         c->halvings = HALVINGS_MOST;
         c->start = here;

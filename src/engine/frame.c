@@ -180,12 +180,14 @@ static void build_pieces(frame *f)
 {
     const rbow_member *m = &f->member;
     const double weld = m->weld_zone / m->length, cells = cells_of(f);
+    const double point_at = m->point_at / m->length, kink_at = m->bow_at / m->length;
+    const bool kinked = m->bow_shape == RBOW_BOW_KINK && m->bow > 0;
     double borders[PIECES_MOST + 1];
     int count = 0;
     insert_border(borders, &count, 0);
     insert_border(borders, &count, 1);
-    if (f->has_point) insert_border(borders, &count, m->point_at / m->length);
-    if (m->bow_shape == RBOW_BOW_KINK && m->bow > 0) insert_border(borders, &count, m->bow_at / m->length);
+    if (f->has_point) insert_border(borders, &count, point_at);
+    if (kinked) insert_border(borders, &count, kink_at);
     if (weld > 0) {
         insert_border(borders, &count, weld);
         if (!member_is_free(m)) insert_border(borders, &count, 1 - weld);
@@ -201,6 +203,8 @@ static void build_pieces(frame *f)
         p->from = borders[i];
         p->to = borders[i + 1];
         p->zone = welded ? ZONE_WELD : ZONE_TUBE;
+        p->point = f->has_point && p->from >= point_at && p->from <= point_at;
+        p->kink = kinked && p->from >= kink_at && p->from <= kink_at;
         p->first = spots;
         set_spots(&f->places, p, cells, &at);
         spots += p->count;

@@ -30,6 +30,7 @@ typedef struct piece { /* a stretch without a load inside, all of one zone; shar
     double from, to;
     double cell; /* between two of its spots */
     int zone;
+    bool point, kink; /* what acts where it begins */
     int first, count; /* its spots: both ends and even steps between */
 } piece;
 

@@ -305,7 +305,7 @@ static void search_jets(search *s, const frame *f, const piece *p)
 {
     const bool layers = s->state->prepared.tension != 0;
     const double span = p->to - p->from;
-    const int parts = parts_of(s, span / (p->count - 1)), cells = (p->count - 1) * parts;
+    const int parts = parts_of(s, p->cell), cells = (p->count - 1) * parts;
     const double most = cells > 1 ? span / cells : span / 2;
     const spot first = frame_spot(f, p, 0);
     node left = node_of(s, &first);
@@ -416,20 +416,17 @@ static search search_for_movement(const state *s, double moment)
 
 static void search_on_waves(search *const look[2], const frame *f, const state *s)
 {
-    const rbow_prepared *q = &s->prepared;
     train t;
-    t.field = field_from_a(q, &s->shares);
+    t.field = field_from_a(&s->prepared, &s->shares);
     t.here = (half_wave){0, 1};
     t.at = (half_waves){{0}, {0}};
     t.cell[ZONE_TUBE] = t.cell[ZONE_WELD] = -1;
     t.first = 0;
     for (int i = 0; i < f->piece_count; i++) {
         const piece *p = &f->pieces[i];
-        const bool point = f->has_point && p->from >= q->point_at && p->from <= q->point_at;
-        const bool kink = q->beam.bow_shape == RBOW_BOW_KINK && p->from >= q->bow_at && p->from <= q->bow_at;
-        if (point || kink) search_waves(look, f, &t, i);
-        if (point) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_POINT]);
-        if (kink) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_KINK]);
+        if (p->point || p->kink) search_waves(look, f, &t, i);
+        if (p->point) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_POINT]);
+        if (p->kink) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_KINK]);
         run_along(&t, p);
     }
     search_waves(look, f, &t, f->piece_count);

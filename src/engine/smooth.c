@@ -7,12 +7,7 @@
  * without a division cost less than one sine. */
 static void by_series(double z, double *c3, double *c4)
 {
-    static const double odd[] = {1.0 / 6,          -1.0 / 120,           1.0 / 5040,          -1.0 / 362880,
-                                 1.0 / 39916800.0, -1.0 / 6227020800.0,  1.0 / 1307674368e3,  -1.0 / 355687428096e3,
-                                 1.0 / 121645100408832e3, -1.0 / 51090942171709440e3};
-    static const double even[] = {1.0 / 24,          -1.0 / 720,           1.0 / 40320,          -1.0 / 3628800,
-                                  1.0 / 479001600.0, -1.0 / 87178291200.0, 1.0 / 20922789888e3,  -1.0 / 6402373705728e3,
-                                  1.0 / 2432902008176640e3, -1.0 / 1124000727777607680e3};
+    static const double odd[] = SMOOTH_C3, even[] = SMOOTH_C4;
     double a = odd[9], b = even[9];
     for (int k = 8; k >= 0; k--) {
         a = odd[k] + z * a;

@@ -90,16 +90,11 @@ typedef struct rule { /* of one shape at B: held and sideways, see end_rules */
     lanes held, sideways;
 } rule;
 
-INLINE bool is_free(const rbow_prepared *p)
-{
-    return end_is(p->beam.stiffness_b, RBOW_FREE);
-}
-
 /* Of a load at 1 - t. */
 INLINE rule rule_of(const rbow_prepared *p, double t, lanes z)
 {
     const smooth_lanes s = smooth_of(z * (t * t));
-    return (rule){-p->hold_b[0] * t * s.c1 - p->hold_b[1] * t * t * s.c2, is_free(p) ? all(1) : t * t * t * s.c3};
+    return (rule){-p->hold_b[0] * t * s.c1 - p->hold_b[1] * t * t * s.c2, beam_is_free(p) ? all(1) : t * t * t * s.c3};
 }
 
 INLINE void sum_up(glimpse *g)
@@ -121,7 +116,7 @@ INLINE void settle(glimpse *g)
     const double a = p->hold_a[0], r = p->hold_a[1], b = p->hold_b[0], q = p->hold_b[1];
     const double length = p->beam.length, per_unit = p->per_unit;
     const rbow_bow_shape shape = p->beam.bow_shape;
-    const bool freely = is_free(p), sine = shape == RBOW_BOW_SINE, kink = shape == RBOW_BOW_KINK;
+    const bool freely = beam_is_free(p), sine = shape == RBOW_BOW_SINE, kink = shape == RBOW_BOW_KINK;
     const bool point = f->has_point && p->point_at < 1;
     const lanes z = g->z, none = all(0);
     const smooth_lanes s = smooth_of(z);
@@ -142,13 +137,12 @@ INLINE void settle(glimpse *g)
         const lanes force = f->has_point ? g->factor * (run->point_load[i] * (length * per_unit)) : none;
         lanes load = g->factor * (run->spread_load[i] * (length * length * per_unit));
         if (shape == RBOW_BOW_ARC) load += z * (8 * bow);
-        const lanes bend = kink ? z * (bow * (1 / p->bow_at + 1 / (1 - p->bow_at))) : none;
-        const double slope_b = sine ? -M_PI : kink ? -1 / (1 - p->bow_at) : -4;
+        const lanes bend = kink ? z * (bow * beam_kink(p)) : none;
 
         lanes at_a = g->factor * (run->moment_a[i] * (a * per_unit)) + built->slope_a[i] * r;
         lanes at_b = g->factor * (run->moment_b[i] * (b * per_unit)) + built->slope_b[i] * q;
         lanes aside = none;
-        if (freely) aside = (point ? none : -force) - z * (bow * slope_b);
+        if (freely) aside = (point ? none : -force) - z * (bow * beam_bow_slope_at_b(p));
         at_b -= load * spread.held;
         aside -= load * spread.sideways;
         if (point) {
@@ -277,15 +271,12 @@ INLINE void take_load(glimpse *g, const half_lanes *here, const lanes force[2])
     sum_up(g);
 }
 
-/* What acts between two pieces joins the waves. Returned: whether something does */
-INLINE bool take_loads_at(glimpse *g, const half_lanes *here, double at)
+/* What acts where a piece begins joins the waves. Returned: whether something does */
+INLINE bool take_loads_of(glimpse *g, const half_lanes *here, const piece *p)
 {
-    const rbow_prepared *p = &g->frame->ready;
-    const bool point = g->frame->has_point && at >= p->point_at && at <= p->point_at;
-    const bool kink = p->beam.bow_shape == RBOW_BOW_KINK && at >= p->bow_at && at <= p->bow_at;
-    if (point) take_load(g, here, g->force);
-    if (kink) take_load(g, here, g->kink);
-    return point || kink;
+    if (p->point) take_load(g, here, g->force);
+    if (p->kink) take_load(g, here, g->kink);
+    return p->point || p->kink;
 }
 
 /* Given:    here   the half wave at the piece's start
@@ -304,7 +295,7 @@ INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, hal
     for (int i = 0; i < p->count; i++) {
         const double *sine = &at->whole_sine[p->first + i], *cosine = &at->whole_cosine[p->first + i];
         const int left = i > 0 ? -1 : 0;
-        if (i > 0) {
+        if (i > 0) { /* half_on, with z times the step's sine known: every place waits for the one before */
             here->sine = before.sine * step.cosine + before.cosine * step.sine;
             here->cosine = before.cosine * step.cosine - before.sine * turned;
         }
@@ -379,7 +370,7 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
             step[on->zone] = half_over(g.z, all(on->cell));
         }
         there[on->zone] = true;
-        const bool fresh = take_loads_at(&g, &here, on->from) || i == 0;
+        const bool fresh = take_loads_of(&g, &here, on) || i == 0;
         serve &= search_piece(&g, on, &here, step[on->zone], &n, fresh, &square[on->zone]);
     }
 
