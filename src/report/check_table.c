@@ -86,6 +86,11 @@ const field_list section_list = {
     .record_size = sizeof(section_row),
 };
 
+bool holds_by_fit(const check_row *r)
+{
+    return r->margin >= 0 && r->margin_unforced < 0;
+}
+
 bool has_remark(const char *remarks, const char *remark)
 {
     const size_t length = strlen(remark);

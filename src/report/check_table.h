@@ -33,6 +33,9 @@ typedef struct check_row { /* NaN: does not exist; INFINITY: no limit */
 
 extern const field_list check_list;
 
+/* Whether it holds only because of what is locked in, which can relax. */
+bool holds_by_fit(const check_row *r);
+
 /* Whether a row's remarks have this one. */
 bool has_remark(const char *remarks, const char *remark);
 

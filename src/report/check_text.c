@@ -147,7 +147,7 @@ static void say_idle(text *out, const check_row *rows, size_t count)
 static void say_propped(text *out, const check_row *rows, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
-        if (!(rows[i].margin >= 0 && rows[i].margin_unforced < 0)) continue;
+        if (!holds_by_fit(&rows[i])) continue;
         text line = {0};
         text_put(&line, "Careful: '");
         shorten(&line, rows[i].name, NAME_MOST);

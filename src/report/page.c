@@ -141,7 +141,7 @@ static void put_warnings(text *out, const check_row *const row_at[], size_t coun
         text_format(out, "<p><strong>%zu of the cases %s no run load at all:</strong> nothing was asked of the tube.</p>\n", idle,
                     idle == 1 ? "has" : "have");
     for (size_t i = 0; i < count; i++) {
-        if (!(row_at[i]->margin >= 0 && row_at[i]->margin_unforced < 0)) continue;
+        if (!holds_by_fit(row_at[i])) continue;
         text_put(out, "<p><strong>Careful: ‘");
         html_text(out, row_at[i]->name);
         text_put(out, "’ holds only by its forced fit;</strong> without it the margin is ");
