@@ -53,7 +53,8 @@ static void note_end(const limit_run *l, const place *at, const limit_answer *a,
 {
     text value = {0};
     case_value_say(&value, l->column, a->ends_at);
-    message_add(complaints, at->file, at->line, l->column->name, "the range ends at %s; beyond it: %s%s%s", value.at,
+    message_add(complaints, at->file, at->line, l->column->name, "the range ends at %s; beyond it: %s%s%s",
+                text_string(&value, &complaints->failed),
                 rbow_status_input(a->refusal), *rbow_status_input(a->refusal) != '\0' ? " " : "",
                 rbow_status_text(a->refusal));
     text_free(&value);
@@ -72,7 +73,7 @@ static void note_short(const limit_run *l, const place *at, double now, text *co
     text value = {0};
     case_value_say(&value, l->column, now);
     message_add(complaints, at->file, at->line, l->column->name, "the present value, %s, lies outside the range, and there "
-                "the case is SHORT: it has no room", value.at != NULL ? value.at : "");
+                "the case is SHORT: it has no room", text_string(&value, &complaints->failed));
     text_free(&value);
 }
 
