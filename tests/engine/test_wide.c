@@ -76,11 +76,7 @@ static void compare(const frame *f, const double factor[GLANCES], tally *t)
 
 static sample long_tube(double end)
 {
-    sample s = {rbow_member_default(), {.name = "it", .elastic_modulus = 29e6, .density = 0.283, .yield = 75e3, .compression_yield = 75e3,
-                                        .weld_yield = 60e3, .column_intercept = 79.5e3, .column_curve = RBOW_CURVE_JOHNSON}};
-    s.member.od = 1.25;
-    s.member.wall = 0.058;
-    s.member.length = 60;
+    sample s = {tube_of(1.25, 0.058, 60), steel};
     s.member.end_a = s.member.end_b = end;
     s.member.compression = 1000;
     return s;
