@@ -19,7 +19,7 @@ climb climb_of(const frame *f, double tension, level which, memory *m)
 
 static mark buckled(double factor)
 {
-    return (mark){.factor = factor, .level = {INFINITY, INFINITY}};
+    return (mark){.factor = factor, .level = {INFINITY, INFINITY, INFINITY}};
 }
 
 static bool is_same(double a, double b)
@@ -30,7 +30,7 @@ static bool is_same(double a, double b)
 void memory_clear(memory *m)
 {
     m->count = 0;
-    m->ahead[LEVEL_USE].count = m->ahead[LEVEL_INTERACTION].count = 0;
+    for (int i = 0; i < LEVELS; i++) m->ahead[i].count = 0;
     m->end = 0;
     m->last.factor = m->loaded.factor = NAN;
 }
@@ -39,11 +39,11 @@ mark memory_keep(memory *m, double factor, const sight *s)
 {
     m->last = buckled(factor);
     if (!s->stands) return m->last;
-    m->last = (mark){factor, {s->stress.use, s->together.value}, true};
-    m->at[LEVEL_USE] = s->stress.at;
-    m->at[LEVEL_INTERACTION] = s->together.at;
-    m->zone[LEVEL_USE] = s->stress.zone;
-    m->zone[LEVEL_INTERACTION] = s->together.zone;
+    const double use = s->stress.use, together = s->together.value;
+    m->last = (mark){factor, {use, together, fmax(use, together)}, true};
+    m->place[LEVEL_USE] = (place){s->stress.at, s->stress.zone};
+    m->place[LEVEL_INTERACTION] = (place){s->together.at, s->together.zone};
+    m->place[LEVEL_EITHER] = m->place[use > together ? LEVEL_USE : LEVEL_INTERACTION];
     return m->last;
 }
 
@@ -81,7 +81,9 @@ static bool is_unsure(const climb *c, const batch *b, int i)
 static mark mark_of_glance(climb *c, double factor, const glances *g, int which)
 {
     if (!g->serve[which]) return climb_look(c, factor);
-    return (mark){.factor = factor, .level = {g->level[LEVEL_USE][which], g->level[LEVEL_INTERACTION][which]}};
+    mark m = {.factor = factor};
+    for (int i = 0; i < LEVELS; i++) m.level[i] = g->level[i][which];
+    return m;
 }
 
 static batch *glance_anew(climb *c, const double factor[GLANCES], int count)
@@ -148,7 +150,7 @@ static rbow_status reached_at(climb *c, double factor, reach *out)
 {
     const memory *m = c->memory;
     climb_look(c, factor);
-    *out = (reach){factor, c->tension, m->at[c->level], m->zone[c->level]};
+    *out = (reach){factor, c->tension, m->place[c->level].at, m->place[c->level].zone};
     return RBOW_OK;
 }
 
@@ -230,13 +232,13 @@ static bool is_between(const steps *s, const step ends[2])
 static const steps *glance_at_both(climb *c, const step ends[2])
 {
     enum { HALF = GLANCES / 2 };
-    const level other = c->level == LEVEL_USE ? LEVEL_INTERACTION : LEVEL_USE;
+    const level other = c->level == LEVEL_USE ? LEVEL_INTERACTION : LEVEL_USE; /* after either none is asked for */
     steps *own = &c->memory->ahead[c->level], *next = &c->memory->ahead[other];
     step far[2];
     double factor[GLANCES];
     glances g;
     if (is_between(own, ends)) return own;
-    if (!is_ahead(c, other, far) || is_between(next, far)) {
+    if (c->level == LEVEL_EITHER || !is_ahead(c, other, far) || is_between(next, far)) {
         glance_between(c, ends, own);
         return own;
     }
@@ -488,7 +490,7 @@ static double way_to_limit(level which, const mark *from, const mark *a, const m
 static double end_of_walk(climb *c, const mark *behind, bool first, const mark *from, double high)
 {
     const double known = c->memory->end, start = from->factor, left = high - start;
-    const bool ends_itself = c->level == LEVEL_INTERACTION && c->frame->member.compression > 0; /* at the column load */
+    const bool ends_itself = c->level != LEVEL_USE && c->frame->member.compression > 0; /* at the column load */
     if (first && known > start && known < (ends_itself ? c->critical : high)) return known;
     const double ahead = fmin(fmax(1, start), left / 2);
     const mark there = first ? glance_once(c, start + ahead) : *from;

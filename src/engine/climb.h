@@ -12,6 +12,11 @@ typedef struct mark { /* what is seen at a load factor */
     bool closely; /* not by a glance */
 } mark;
 
+typedef struct place { /* along the tube, xi, and in which zone */
+    double at;
+    int zone;
+} place;
+
 typedef struct batch { /* what one glance sees */
     mark seen[GLANCES];
     int count;
@@ -37,8 +42,7 @@ typedef struct memory {
     steps ahead[LEVELS]; /* of each level around a crossing that has been met; none before */
     mark loaded;         /* at a load factor of 1, where that is known */
     mark last;           /* looked at closely */
-    double at[LEVELS];   /* where along the tube, and in which zone, its levels are reached */
-    int zone[LEVELS];
+    place place[LEVELS]; /* where its levels are reached */
     double end; /* where one climb's first walk ended, for the other to meet remembered places; 0 for none */
 } memory;
 

@@ -135,6 +135,17 @@ static mark at_rest(void)
     return (mark){.closely = false};
 }
 
+/* Under a push both limits, as far as the column load, are one climb where they are asked for with the same factor. */
+static rbow_status least_under_push(const frame *f, const mark *rest, memory *met, double *ratio)
+{
+    climb c = climb_of(f, 0, LEVEL_EITHER, met);
+    const double column = column_factor(f, 0);
+    reach first;
+    const rbow_status status = climb_to_limit(&c, rest, fmin(column, c.critical * (1 - 1e-10)), &first);
+    *ratio = fmin(column, first.factor) / f->member.factor;
+    return status;
+}
+
 rbow_status least_ratio_of(const frame *unforced, double near, double *ratio)
 {
     const frame *f = unforced;
@@ -144,18 +155,11 @@ rbow_status least_ratio_of(const frame *unforced, double near, double *ratio)
     memory met;
     memory_clear(&met);
     met.end = near;
-    rbow_status status = interaction_factor(f, 0, &rest, &met, &together);
-    if (status != RBOW_OK) return status;
-    *ratio = fmin(column_factor(f, 0), together.factor) / m->factor;
+    if (m->compression > 0 && end_is(m->factor, m->factor_yield)) return least_under_push(f, &rest, &met, ratio);
 
-    const double at = *ratio * m->factor_yield;
-    climb c = climb_of(f, 0, LEVEL_USE, &met);
-    if (isfinite(at)) {
-        const bool was_there = fabs(met.last.factor - at) < 1e-6 * at && fabs(climb_height(&c, &met.last)) > 1e-4;
-        const mark there = was_there ? met.last : climb_look(&c, at);
-        if (climb_height(&c, &there) < 0) return RBOW_OK;
-    }
-    status = yield_factor(f, 0, &rest, &met, &yield);
-    *ratio = fmin(*ratio, yield.factor / m->factor_yield);
-    return status;
+    rbow_status status = interaction_factor(f, 0, &rest, &met, &together);
+    if (status == RBOW_OK) status = yield_factor(f, 0, &rest, &met, &yield);
+    if (status != RBOW_OK) return status;
+    *ratio = fmin(fmin(column_factor(f, 0), together.factor) / m->factor, yield.factor / m->factor_yield);
+    return RBOW_OK;
 }

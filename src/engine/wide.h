@@ -4,7 +4,7 @@
 
 #include "engine/waves.h"
 
-typedef enum level { LEVEL_USE, LEVEL_INTERACTION, LEVELS } level;
+typedef enum level { LEVEL_USE, LEVEL_INTERACTION, LEVEL_EITHER /* the larger */, LEVELS } level;
 
 enum { GLANCES = 8 };
 

@@ -383,9 +383,11 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
     bent = chosen(stands, bent + g.axial / f->column_load, all((double)INFINITY));
     use = chosen(stands, use, all((double)INFINITY));
     serve |= ~stands;
+    const lanes either = larger_of(use, bent);
     for (int i = 0; i < LANES; i++) {
         out->level[LEVEL_USE][first + i] = use[i];
         out->level[LEVEL_INTERACTION][first + i] = bent[i];
+        out->level[LEVEL_EITHER][first + i] = either[i];
         out->serve[first + i] = serve[i] != 0;
     }
 }

@@ -41,7 +41,8 @@ START_TEST(glances_are_close_looks)
             sight_at(&f, factor[k], f.tension, &look);
             if (!look.stands) sample_holds(&s, "buckled", g.serve[k] && isinf(g.level[LEVEL_USE][k]) && isinf(g.level[LEVEL_INTERACTION][k]));
             if (!g.serve[k] || !look.stands) continue;
-            const double close[LEVELS] = {look.stress.use, look.together.value};
+            const double use = look.stress.use, together = look.together.value;
+            const double close[LEVELS] = {use, together, fmax(use, together)};
             for (int w = 0; w < LEVELS; w++) {
                 const double off = (g.level[w][k] - close[w]) / fmax(fabs(close[w]), 1e-9);
                 sample_holds(&s, "a glance within the close look", off < 1e-6 && off > -0.03);
