@@ -2,7 +2,7 @@
 
 #include "engine/beam.h"
 #include "engine/ends.h"
-#include "engine/waves.h"
+#include "engine/wide.h"
 
 #include <gsl/gsl_math.h>
 #include <math.h>
@@ -144,31 +144,40 @@ static double cells_of(const frame *f)
     return fmin(fmax(shortest, M_PI) / (2 * M_PI), 1) * CELLS_MOST;
 }
 
-static void set_spot(places *all, int i, const spot *at, double cell)
-{
-    all->xi[i] = at->xi;
-    all->sine[i] = at->sine;
-    all->cosine[i] = at->cosine;
-    all->whole_sine[i] = at->whole_sine;
-    all->whole_cosine[i] = at->whole_cosine;
-    all->cell[i] = cell;
-}
-
-/* Given:    at  where the piece begins
- * Returned: at  where it ends */
-static void set_spots(places *all, piece *p, double cells_of_tube, spot *at)
+static void set_spots(places *all, piece *p, double cells_of_tube)
 {
     const double span = p->to - p->from;
-    const int cells = (int)ceil(span * cells_of_tube);
+    const int cells = (int)ceil(span * cells_of_tube), last = p->first + cells;
     p->count = cells + 1;
     p->cell = span / cells;
     for (int i = 0; i < cells; i++) {
-        set_spot(all, p->first + i, at, p->cell);
-        *at = spot_beside(at, p->from + span * (i + 1) / cells);
+        all->xi[p->first + i] = p->from + i * p->cell;
+        all->cell[p->first + i] = p->cell;
     }
-    at->xi = p->to;
-    if (p->to >= 1) *at = spot_at(1, at->side);
-    set_spot(all, p->first + cells, at, 0);
+    all->xi[last] = p->to;
+    all->cell[last] = 0;
+}
+
+/* Behind the last, as far as the widest vector reaches. */
+static void clear_spots(places *all, int from)
+{
+    for (int i = from; i < from + SPOTS_BEHIND; i++)
+        all->xi[i] = all->sine[i] = all->cosine[i] = all->whole_sine[i] = all->whole_cosine[i] = all->cell[i] = 0;
+}
+
+/* Of pi xi/2 and pi xi: the half waves of the load pi^2. At B nothing is left to rounding. */
+static void set_angles(places *all, int count)
+{
+    half_waves h;
+    half_waves_at(M_PI * M_PI, all, count, &h);
+    for (int i = 0; i < count; i++) {
+        const bool at_b = all->xi[i] >= 1;
+        const double sine = at_b ? 1 : M_PI * h.sine[i], cosine = at_b ? 0 : h.cosine[i];
+        all->sine[i] = sine;
+        all->cosine[i] = cosine;
+        all->whole_sine[i] = 2 * sine * cosine;
+        all->whole_cosine[i] = 1 - 2 * sine * sine;
+    }
 }
 
 static bool acts(pair load)
@@ -192,7 +201,6 @@ static void build_pieces(frame *f)
         insert_border(borders, &count, weld);
         if (!member_is_free(m)) insert_border(borders, &count, 1 - weld);
     }
-    spot at = spot_at(0, 0);
     int spots = 0;
     f->piece_count = 0;
     for (int i = 0; i + 1 < count; i++) {
@@ -206,10 +214,11 @@ static void build_pieces(frame *f)
         p->point = f->has_point && p->from >= point_at && p->from <= point_at;
         p->kink = kinked && p->from >= kink_at && p->from <= kink_at;
         p->first = spots;
-        set_spots(&f->places, p, cells, &at);
+        set_spots(&f->places, p, cells);
         spots += p->count;
     }
-    for (const spot none = {0}; spots < SPOTS_MOST; spots++) set_spot(&f->places, spots, &none, 0);
+    clear_spots(&f->places, spots);
+    set_angles(&f->places, spots);
 }
 
 rbow_status frame_build(const rbow_member *member, const rbow_material *material, frame *f)

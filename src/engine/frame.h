@@ -23,7 +23,8 @@ typedef struct zone {
 enum {
     CELLS_MOST = 9, /* that the tube is looked at in, see frame.c */
     PIECES_MOST = 5, /* cut at two zone borders, a point load, a kink */
-    SPOTS_MOST = 32  /* CELLS_MOST + 2 PIECES_MOST at most, and what fills the widest vector behind the last */
+    SPOTS_BEHIND = 8, /* the last, which fill the widest vector */
+    SPOTS_MOST = CELLS_MOST + 2 * PIECES_MOST + SPOTS_BEHIND
 };
 
 typedef struct piece { /* a stretch without a load inside, all of one zone; shares of the length */

@@ -120,7 +120,7 @@ static double first_guess(const node *rising, const node *falling)
     const double third = (falling->xi - rising->xi) / 3, a = rising->rise, d = falling->rise;
     const double b = a + third * rising->curve, c = d - third * falling->curve;
     double t = a / (a - d);
-    for (int i = 0; i < 2; i++) {
+    for (int i = 0; i < 1; i++) {
         const double u = 1 - t;
         const double g = u * u * (u * a + 3 * t * b) + t * t * (3 * u * c + t * d);
         const double slope = 3 * (u * u * (b - a) + 2 * u * t * (c - b) + t * t * (d - c));
@@ -319,39 +319,6 @@ static void search_jets(search *s, const frame *f, const piece *p)
     }
 }
 
-typedef struct train { /* waves running along the tube from A, piece by piece */
-    wave_field field;
-    half_wave here;
-    half_waves at;  /* the spots that have been passed; 0 behind */
-    double cell[2]; /* of the steps that are known, one a zone: both weld zones have the same; below 0 before */
-    half_wave steps[2][CELLS_MOST + 2];
-    int first; /* the piece from which on the field holds */
-} train;
-
-/* The spots of a piece are evenly spaced, so one step's half wave gives all of them, each from two before. */
-static const half_wave *steps_on(train *t, const piece *p)
-{
-    half_wave *s = t->steps[p->zone];
-    if (fabs(p->cell - t->cell[p->zone]) <= 1e-15) return s;
-    t->cell[p->zone] = p->cell;
-    s[0] = (half_wave){0, 1};
-    s[1] = half_wave_over(t->field.load, p->cell);
-    for (int i = 2; i < p->count; i++) s[i] = half_wave_on(t->field.load, s[i / 2], s[i - i / 2]);
-    return s;
-}
-
-static void run_along(train *t, const piece *p)
-{
-    const half_wave *steps = steps_on(t, p);
-    half_wave here = t->here;
-    for (int i = 0; i < p->count; i++) {
-        here = half_wave_on(t->field.load, t->here, steps[i]);
-        t->at.sine[p->first + i] = here.sine;
-        t->at.cosine[p->first + i] = here.cosine;
-    }
-    t->here = here;
-}
-
 /* A quantity leaves the straight line through the ends of a cell of width h by h^2/8 of its second derivative at most,
  * so it is nowhere in the cell larger than (size + h^2/8 bend)/(1 - h^2/8 more). */
 static bool may_be_best(const search *s, const piece *p, double square)
@@ -365,33 +332,62 @@ static node node_in(const nodes *n, const frame *f, int i)
     return (node){f->places.xi[i], n->square[i], n->rise[i], n->curve[i]};
 }
 
-static void search_cells(search *s, const frame *f, const train *t, const piece *p, const nodes *n)
+typedef struct stretch { /* pieces without a load between: one field holds, a sum of waves */
+    const wave_field *field;
+    const half_waves *waves;
+    nodes nodes;
+} stretch;
+
+/* A bit for each of a piece's cells that may hold a top. */
+static unsigned turns_on(const stretch *t, const piece *p)
 {
-    for (int i = 0; i < p->count - 1; i++) {
-        const int at = p->first + i;
-        if (!(n->turns >> at & 1) || !may_be_best(s, p, larger(n->square[at], n->square[at + 1]))) continue;
+    return t->nodes.turns >> p->first & ((1u << (p->count - 1)) - 1);
+}
+
+static int first_bit(unsigned bits)
+{
+    return __builtin_ctz(bits);
+}
+
+/* The highest of a piece's places is one of its ends, or beside a top. */
+static void offer_places(search *s, const frame *f, const stretch *t, const piece *p)
+{
+    const double *square = t->nodes.square, *xi = f->places.xi;
+    const int last = p->first + p->count - 1;
+    offer(s, xi[p->first], square[p->first]);
+    for (unsigned bits = turns_on(t, p); bits != 0; bits &= bits - 1) {
+        const int left = p->first + first_bit(bits), at = square[left + 1] > square[left] ? left + 1 : left;
+        offer(s, xi[at], square[at]);
+    }
+    offer(s, xi[last], square[last]);
+}
+
+static void search_cells(search *s, const frame *f, const stretch *t, const piece *p)
+{
+    const nodes *n = &t->nodes;
+    s->field = t->field;
+    for (unsigned bits = turns_on(t, p); bits != 0; bits &= bits - 1) {
+        const int cell = first_bit(bits), at = p->first + cell;
+        if (!may_be_best(s, p, larger(n->square[at], n->square[at + 1]))) continue;
         const node left = node_in(n, f, at), right = node_in(n, f, at + 1);
-        s->cell = (lit){frame_spot(f, p, i), {t->at.sine[at], t->at.cosine[at]}};
+        s->cell = (lit){frame_spot(f, p, cell), {t->waves->sine[at], t->waves->cosine[at]}};
         look_between(s, &left, &right);
     }
 }
 
-/* The pieces on which the waves have held, up to one; what acts there joins them.
- * Given: look  the search of each zone's pieces; the same for both, or two */
-static void search_waves(search *const look[2], const frame *f, train *t, int end)
+/* Given: look        the search of each zone's pieces; the same for both, or two
+ *        first, end  pieces on which the field holds */
+static void search_stretch(search *const look[2], const frame *f, const wave_field *field, const half_waves *waves,
+                           const piece *first, const piece *end)
 {
-    if (end == t->first) return;
-    const piece *first = &f->pieces[t->first], *last = &f->pieces[end - 1];
-    nodes n;
-    nodes_at(&t->field, &f->places, &t->at, first->first, last->first + last->count,
-             look[ZONE_TUBE]->of_field == jet_of_field_movement, &n);
-    for (const piece *p = first; p <= last; p++)
-        for (int i = p->first; i < p->first + p->count; i++) offer(look[p->zone], f->places.xi[i], n.square[i]);
-    for (const piece *p = first; p <= last; p++) {
-        look[p->zone]->field = &t->field;
-        search_cells(look[p->zone], f, t, p, &n);
-    }
-    t->first = end;
+    const piece *last = end - 1;
+    stretch t;
+    t.field = field;
+    t.waves = waves;
+    nodes_at(field, &f->places, waves, first->first, last->first + last->count,
+             look[ZONE_TUBE]->of_field == jet_of_field_movement, &t.nodes);
+    for (const piece *p = first; p < end; p++) offer_places(look[p->zone], f, &t, p);
+    for (const piece *p = first; p < end; p++) search_cells(look[p->zone], f, &t, p);
 }
 
 /* ---- the whole tube ---------------------------------------------------------------------------------- */
@@ -414,22 +410,22 @@ static search search_for_movement(const state *s, double moment)
     return (search){.state = s, .jet = jet_of_movement, .of_field = jet_of_field_movement, .square = -1, .bend = moment};
 }
 
+/* Stretch by stretch: what acts where one begins joins the waves. */
 static void search_on_waves(search *const look[2], const frame *f, const state *s)
 {
-    train t;
-    t.field = field_from_a(&s->prepared, &s->shares);
-    t.here = (half_wave){0, 1};
-    t.at = (half_waves){{0}, {0}};
-    t.cell[ZONE_TUBE] = t.cell[ZONE_WELD] = -1;
-    t.first = 0;
-    for (int i = 0; i < f->piece_count; i++) {
-        const piece *p = &f->pieces[i];
-        if (p->point || p->kink) search_waves(look, f, &t, i);
-        if (p->point) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_POINT]);
-        if (p->kink) take_in(&t.field, t.here, p->from, s->shares.of[SHAPE_KINK]);
-        run_along(&t, p);
+    const piece *first = f->pieces, *end = first + f->piece_count;
+    wave_field field = field_from_a(&s->prepared, &s->shares);
+    half_waves waves;
+    half_waves_at(s->prepared.load, &f->places, end[-1].first + end[-1].count, &waves);
+    for (const piece *p = first; p < end; p++) {
+        if (!p->point && !p->kink) continue;
+        if (p > first) search_stretch(look, f, &field, &waves, first, p);
+        const half_wave there = {waves.sine[p->first], waves.cosine[p->first]};
+        if (p->point) take_in(&field, there, p->from, s->shares.of[SHAPE_POINT]);
+        if (p->kink) take_in(&field, there, p->from, s->shares.of[SHAPE_KINK]);
+        first = p;
     }
-    search_waves(look, f, &t, f->piece_count);
+    search_stretch(look, f, &field, &waves, first, end);
 }
 
 static void search_tube(search *const look[2], const frame *f, const state *s, bool serve)

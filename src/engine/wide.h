@@ -25,8 +25,13 @@ typedef struct nodes { /* at a frame's spots: the square of a quantity's size, a
     unsigned turns; /* a bit for each cell that may hold a top, see peak.c */
 } nodes;
 
+/* Given:    load   z; waves serve, see field_serves
+ *           count  of the places
+ * Returned: out    the half waves from A to them; what is behind them is spoiled */
+void half_waves_at(double load, const places *all, int count, half_waves *out);
+
 /* Given:    f          waves
- *           all, h     a frame's places, and the half waves from A to them; behind the last 0
+ *           all, h     a frame's places, and the half waves from A to them
  *           from, to   the spots that are asked, on pieces where the waves hold
  *           movement   whether w = v/L is asked, else the moment
  * Returned: out        those; what is behind them is spoiled */

@@ -10,7 +10,7 @@
 #include <string.h>
 
 typedef double lanes __attribute__((vector_size(LANES * sizeof(double))));
-typedef long long mask __attribute__((vector_size(LANES * sizeof(long long))));
+typedef LANES_MASK mask; /* what a comparison tells of each lane */
 
 #define INLINE static inline __attribute__((always_inline))
 
@@ -24,10 +24,20 @@ INLINE lanes chosen(mask m, lanes a, lanes b)
     return LANES_CHOSEN(m, a, b);
 }
 
+INLINE mask less(lanes a, lanes b)
+{
+    return LANES_LESS(a, b);
+}
+
 /* b where one is not a number */
 INLINE lanes larger_of(lanes a, lanes b)
 {
     return LANES_LARGER(a, b);
+}
+
+INLINE lanes smaller_of(lanes a, lanes b)
+{
+    return LANES_SMALLER(a, b);
 }
 
 /* A bit for each lane. */
@@ -232,7 +242,8 @@ INLINE lanes top_near(const lanes moment[2][5], double most)
     }
     const lanes per = 1 / g1, u = -g * per, a = 0.5 * g2 * per, b = (1.0 / 6) * g3 * per;
     const lanes step = u - u * u * (a - u * (2 * a * a - b));
-    const lanes s = chosen((g1 < none) & (step > -most) & (step < most), step, none);
+    const mask down = less(g1, none), near = less(all(-most), step) & less(step, all(most));
+    const lanes s = chosen(down & near, step, none);
     return square + 2 * s * (g + s * (0.5 * g1 + s * ((1.0 / 6) * g2 + s * (1.0 / 24) * g3)));
 }
 
@@ -259,7 +270,7 @@ INLINE void take_tops(const glimpse *g, const turn *t, double cell, lanes *most)
         moment[i][3] = -(z * n.slope[i] + source * (M_PI * cosine));
         moment[i][4] = -(z * moment[i][2] - source * (M_PI * M_PI * sine));
     }
-    *most = larger_of(chosen(t->high > 0, top_near(moment, cell / 4), none), *most);
+    *most = larger_of(chosen(less(none, t->high), top_near(moment, cell / 4), none), *most);
 }
 
 INLINE void take_load(glimpse *g, const half_lanes *here, const lanes force[2])
@@ -288,9 +299,9 @@ INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, hal
                          lanes *most)
 {
     const places *at = &g->frame->places;
-    const lanes turned = g->z * step.sine;
+    const lanes turned = g->z * step.sine, none = all(0);
     half_lanes before = *here;
-    lanes rise = all(0), square = all(0);
+    lanes rise = none, square = none;
     turn t = {.high = all(-1), .second = all(-1), .rise = all(1), .fall = all(-1)};
     for (int i = 0; i < p->count; i++) {
         const double *sine = &at->whole_sine[p->first + i], *cosine = &at->whole_cosine[p->first + i];
@@ -301,10 +312,10 @@ INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, hal
         }
         if (i > 0 || fresh) look(g, here, all(*sine), all(*cosine), n);
         *most = larger_of(n->square, *most);
-        const lanes high = chosen((rise > 0) & (n->rise < 0), larger_of(square, n->square), all(-1));
-        const mask higher = high > t.high;
-        t.second = larger_of(chosen(higher, t.high, high), t.second);
-        t.high = chosen(higher, high, t.high);
+        const lanes high = chosen(less(none, rise) & less(n->rise, none), larger_of(square, n->square), all(-1));
+        const mask higher = less(t.high, high);
+        t.second = larger_of(smaller_of(high, t.high), t.second);
+        t.high = larger_of(high, t.high);
         t.left.sine = chosen(higher, before.sine, t.left.sine);
         t.left.cosine = chosen(higher, before.cosine, t.left.cosine);
         t.sine = chosen(higher, all(sine[left]), t.sine);
@@ -315,8 +326,8 @@ INLINE mask search_piece(const glimpse *g, const piece *p, half_lanes *here, hal
         square = n->square;
         before = *here;
     }
-    if (bits_of(t.high > 0) != 0) take_tops(g, &t, p->cell, most);
-    return t.second <= 0.75 * t.high;
+    if (bits_of(less(none, t.high)) != 0) take_tops(g, &t, p->cell, most);
+    return LANES_NOT(less(0.75 * t.high, t.second));
 }
 
 /* ---- the levels -------------------------------------------------------------------------------------- */
@@ -354,9 +365,9 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
     settle(&g);
 
     const lanes off = M_PI * M_PI - g.z;
-    const mask stands = g.axial < f->critical_load;
-    mask serve = (g.z >= SHAPES_TENSION_FROM) & (g.axial < f->critical_load * (1 - too_near_buckling));
-    if (p->beam.bow_shape == RBOW_BOW_SINE) serve &= (off > too_near) | (off < -too_near);
+    const mask stands = less(g.axial, all(f->critical_load));
+    mask serve = less(all(SHAPES_TENSION_FROM), g.z) & less(g.axial, all(f->critical_load * (1 - too_near_buckling)));
+    if (p->beam.bow_shape == RBOW_BOW_SINE) serve &= less(all(too_near), off) | less(off, all(-too_near));
 
     half_lanes here = {all(0), all(1)}, step[2];
     double span[2] = {-1, -1};
@@ -378,17 +389,18 @@ INLINE void glance_side_by_side(const frame *f, double tension, const double fac
     for (int i = 0; i < 2; i++) {
         if (!there[i]) continue;
         judge_zone(&g, i, square[i], &use, &bent);
-        serve &= (square[i] >= 0) & (square[i] < DBL_MAX); /* what is not a number falls out */
+        serve &= less(all(-1), square[i]) & less(square[i], all(DBL_MAX)); /* what is not a number falls out */
     }
     bent = chosen(stands, bent + g.axial / f->column_load, all((double)INFINITY));
     use = chosen(stands, use, all((double)INFINITY));
-    serve |= ~stands;
+    serve |= LANES_NOT(stands);
     const lanes either = larger_of(use, bent);
+    const unsigned served = bits_of(serve);
     for (int i = 0; i < LANES; i++) {
         out->level[LEVEL_USE][first + i] = use[i];
         out->level[LEVEL_INTERACTION][first + i] = bent[i];
         out->level[LEVEL_EITHER][first + i] = either[i];
-        out->serve[first + i] = serve[i] != 0;
+        out->serve[first + i] = served >> i & 1;
     }
 }
 
@@ -409,6 +421,19 @@ INLINE lanes load(const double from[LANES])
 INLINE void store(lanes a, double to[LANES])
 {
     memcpy(to, &a, sizeof a);
+}
+
+/* From their series at an eighth of the way, z x^2/4 = 0.16 at most there, by twice the way three times: no place waits
+ * for the one before. */
+void VERSION(half_waves_at)(double axial, const places *at, int count, half_waves *out)
+{
+    const lanes z = all(axial);
+    for (int first = 0; first < count; first += LANES) {
+        half_lanes h = half_over(z, 0.125 * load(&at->xi[first]));
+        for (int i = 0; i < 3; i++) h = (half_lanes){2 * (h.sine * h.cosine), 1 - 2 * z * (h.sine * h.sine)};
+        store(h.sine, &out->sine[first]);
+        store(h.cosine, &out->cosine[first]);
+    }
 }
 
 typedef struct group { /* of places, side by side */
@@ -438,8 +463,9 @@ INLINE void group_at(const wave_field *f, const places *at, const half_waves *wa
     }
 }
 
-/* Where g, half the square's slope, falls through 0, or ends at the bottom of a valley; next to a place of no size, whose
- * sign is rounding; and where its points of control, or its turn inside, leave room for two changes.
+/* Where g, half the square's slope, falls to 0 or through it, or ends at the bottom of a valley; next to a place of no
+ * size, whose sign is rounding; and where its points of control, or its turn inside, leave room for two changes. So the
+ * highest of a row of places is beside such a cell, or at an end.
  * Given: n, after  places and those that follow them */
 INLINE unsigned turns_in(const group *n, const group *after, lanes cell)
 {
@@ -447,12 +473,12 @@ INLINE unsigned turns_in(const group *n, const group *after, lanes cell)
     const lanes a = n->square, b = LANES_NEXT(n->square, after->square);
     const lanes rise = n->rise, fall = LANES_NEXT(n->rise, after->rise);
     const lanes curve = n->curve, bend = LANES_NEXT(n->curve, after->curve);
-    const mask rises = (rise > none) | ((rise >= -flat * a) & (curve > none));
-    const mask falls = (fall < none) | ((fall <= flat * b) & (bend > none));
-    const mask inside = (rise * curve < none) & (fall * bend > none);
-    const mask leaves = (rise + third * curve) * rise < none, comes = (fall - third * bend) * fall < none;
-    return bits_of((cell > none) & ((rises & falls) | (a < slight * b) | (b < slight * a)
-                                    | ((rise * fall > none) & (leaves | comes | inside))));
+    const mask rises = less(none, rise) | (LANES_NOT(less(rise, -flat * a)) & less(none, curve));
+    const mask falls = LANES_NOT(less(none, fall)) | (LANES_NOT(less(flat * b, fall)) & less(none, bend));
+    const mask inside = less(rise * curve, none) & less(none, fall * bend);
+    const mask leaves = less((rise + third * curve) * rise, none), comes = less((fall - third * bend) * fall, none);
+    return bits_of(less(none, cell) & ((rises & falls) | less(a, slight * b) | less(b, slight * a)
+                                       | (less(none, rise * fall) & (leaves | comes | inside))));
 }
 
 INLINE void store_group(const group *from, nodes *to, int first)

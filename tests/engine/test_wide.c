@@ -125,6 +125,25 @@ START_TEST(resonance_is_left_to_a_close_look)
 }
 END_TEST
 
+/* By libm, from the strongest tension that waves serve to the critical load of a tube held fast at both ends. */
+START_TEST(half_waves_are_sines)
+{
+    places all = {0};
+    enum { COUNT = 19 };
+    for (int k = 0; k < COUNT; k++) all.xi[k] = k / (COUNT - 1.0);
+    for (double z = SHAPES_TENSION_FROM; z < 4 * M_PI * M_PI; z += 0.173) {
+        half_waves h;
+        const double u = sqrt(fabs(z));
+        half_waves_at(z, &all, COUNT, &h);
+        for (int k = 0; k < COUNT; k++) {
+            const double a = u * all.xi[k] / 2;
+            ck_assert_double_eq_tol(h.sine[k], (z < 0 ? sinh(a) : sin(a)) / u, 1e-14);
+            ck_assert_double_eq_tol(h.cosine[k], z < 0 ? cosh(a) : cos(a), 1e-14);
+        }
+    }
+}
+END_TEST
+
 /* The spots of a frame without a load on the way, by the shapes one at a time. */
 START_TEST(nodes_are_the_shapes)
 {
@@ -139,13 +158,8 @@ START_TEST(nodes_are_the_shapes)
         const wave_field field = field_from_a(&at.prepared, &at.shares);
         const piece *last = &f.pieces[f.piece_count - 1];
         const int count = last->first + last->count;
-        half_waves h = {{0}, {0}};
-        half_wave here = {0, 1};
-        for (int k = 0; k < count; k++) {
-            if (k > 0) here = half_wave_on(at.prepared.load, here, half_wave_over(at.prepared.load, f.places.cell[k - 1]));
-            h.sine[k] = here.sine;
-            h.cosine[k] = here.cosine;
-        }
+        half_waves h;
+        half_waves_at(at.prepared.load, &f.places, count, &h);
         for (int movement = 0; movement < 2; movement++) {
             nodes n;
             double most = 0;
@@ -184,21 +198,21 @@ static void same_glances(const sample *s, const frame *f, const double factor[GL
     }
 }
 
-static void same_nodes(const sample *s, const frame *f, const state *at, nodes_function *version)
+static void same_nodes(const sample *s, const frame *f, const state *at, half_waves_function *waves, nodes_function *version)
 {
     const wave_field field = field_from_a(&at->prepared, &at->shares);
     const piece *last = &f->pieces[f->piece_count - 1];
     const int count = last->first + last->count;
-    half_waves h = {{0}, {0}};
-    for (int k = 0; k < count; k++) {
-        h.sine[k] = sin(f->places.xi[k]);
-        h.cosine[k] = cos(f->places.xi[k]);
-    }
+    const size_t bytes = (size_t)count * sizeof(double);
+    half_waves h, again;
+    half_waves_at_anywhere(at->prepared.load, &f->places, count, &h);
+    waves(at->prepared.load, &f->places, count, &again);
+    sample_holds(s, "every width has the same half waves",
+                 memcmp(h.sine, again.sine, bytes) == 0 && memcmp(h.cosine, again.cosine, bytes) == 0);
     for (int movement = 0; movement < 2; movement++) {
         nodes one, other;
         nodes_at_anywhere(&field, &f->places, &h, 0, count, movement, &one);
         version(&field, &f->places, &h, 0, count, movement, &other);
-        const size_t bytes = (size_t)count * sizeof(double);
         sample_holds(s, "every width has the same nodes",
                      memcmp(one.square, other.square, bytes) == 0 && memcmp(one.rise, other.rise, bytes) == 0
                          && memcmp(one.curve, other.curve, bytes) == 0 && one.turns == other.turns);
@@ -219,8 +233,8 @@ START_TEST(every_width_tells_the_same)
         if (four) same_glances(&s, &f, factor, glances_at_avx2);
         if (eight) same_glances(&s, &f, factor, glances_at_avx512);
         if (frame_state(&f, 1, f.tension, &at) != RBOW_OK || !(fabs(at.prepared.load) > 0) || !field_serves(&at.prepared)) continue;
-        if (four) same_nodes(&s, &f, &at, nodes_at_avx2);
-        if (eight) same_nodes(&s, &f, &at, nodes_at_avx512);
+        if (four) same_nodes(&s, &f, &at, half_waves_at_avx2, nodes_at_avx2);
+        if (eight) same_nodes(&s, &f, &at, half_waves_at_avx512, nodes_at_avx512);
     }
 }
 END_TEST
@@ -231,6 +245,7 @@ static void fill(TCase *cases)
     tcase_add_test(cases, glances_are_close_looks);
     tcase_add_test(cases, two_tops_are_told_apart);
     tcase_add_test(cases, resonance_is_left_to_a_close_look);
+    tcase_add_test(cases, half_waves_are_sines);
     tcase_add_test(cases, nodes_are_the_shapes);
 #ifdef WIDE_VERSIONS
     tcase_add_test(cases, every_width_tells_the_same);
