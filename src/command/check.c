@@ -23,9 +23,12 @@ static int answer_case(const case_run *run, const place *at, const void *record,
     checked answer;
     const int status = check_case(&run->materials, c, at, &answer, complaints);
     if (status == NO_VERDICT) return status;
-    const drawn_row drawn = {answer.row, c->member,
-                             materials_for(&run->materials, c->material, c->member.wall, at, complaints)};
-    rows_add(answers, run->results == &check_list ? (const void *)&answer.row : (const void *)&drawn);
+    if (run->results == &check_list) {
+        rows_add(answers, &answer.row);
+    } else {
+        const drawn_row drawn = {answer.row, c->member, answer.material};
+        rows_add(answers, &drawn);
+    }
     return status;
 }
 

@@ -18,17 +18,24 @@ static void complain(text *complaints, const place *at, rbow_status fault)
     message_add(complaints, at->file, at->line, *input != '\0' ? input : NULL, "%s", rbow_status_text(fault));
 }
 
-const rbow_material *case_material(const materials *m, const load_case *c, const place *at, text *complaints)
+/* Given:    material  NULL where it is unknown: a stand-in lets the other faults of the row be found as well
+ * Returned: whether there are none */
+static bool is_faultless(const materials *m, const load_case *c, const rbow_material *material, const place *at,
+                         text *complaints)
 {
     rbow_status faults[FAULTS_MOST];
-    const rbow_material *material = materials_for(m, c->material, c->member.wall, at, complaints);
-    /* a stand-in lets the other faults of the row be found as well */
     const size_t count = rbow_member_faults(&c->member, material != NULL ? material : m->list, faults, FAULTS_MOST);
     for (size_t i = 0; i < count && i < FAULTS_MOST; i++) {
         const bool of_material = faults[i] == RBOW_WALL_RULE || faults[i] == RBOW_DRESSED_RULE;
         if (material != NULL || !of_material) complain(complaints, at, faults[i]);
     }
-    return count == 0 ? material : NULL;
+    return count == 0;
+}
+
+const rbow_material *case_material(const materials *m, const load_case *c, const place *at, text *complaints)
+{
+    const rbow_material *material = materials_for(m, c->material, c->member.wall, at, complaints);
+    return is_faultless(m, c, material, at, complaints) ? material : NULL;
 }
 
 static void say_remarks(char *out, size_t room, unsigned remarks)
@@ -95,11 +102,11 @@ static void fill(checked *answer, const load_case *c, const rbow_result *r)
 int check_case(const materials *m, const load_case *c, const place *at, checked *answer, text *complaints)
 {
     rbow_result result;
-    const rbow_material *material = case_material(m, c, at, complaints);
-    if (material == NULL) return NO_VERDICT;
-    const rbow_status status = rbow_member_check(&c->member, material, &result);
-    if (status != RBOW_OK) {
-        complain(complaints, at, status);
+    rbow_status status = RBOW_BAD_MATERIAL;
+    answer->material = materials_for(m, c->material, c->member.wall, at, complaints);
+    if (answer->material != NULL) status = rbow_member_check(&c->member, answer->material, &result);
+    if (status != RBOW_OK) { /* the check names the first fault, or what is none */
+        if (is_faultless(m, c, answer->material, at, complaints) && answer->material != NULL) complain(complaints, at, status);
         return NO_VERDICT;
     }
     fill(answer, c, &result);

@@ -8,6 +8,7 @@
 
 typedef struct checked {
     check_row row;
+    const rbow_material *material;
     char remarks[320]; /* room for all of them at once */
 } checked;
 

@@ -10,27 +10,19 @@
 enum { FIRST_ROOM = 64, QUOTE_MOST = 40 };
 
 /* Doubles, so that a text built byte by byte costs a constant time a byte. */
-static bool grow(text *t, size_t n)
+char *text_grow(text *t, size_t n)
 {
-    if (t->failed) return false;
+    if (t->failed) return NULL;
     t->failed = n > SIZE_MAX / 4 - t->length;
-    if (t->failed) return false;
+    if (t->failed) return NULL;
     size_t room = t->room > 0 ? t->room : FIRST_ROOM;
     while (room <= t->length + n) room *= 2;
     char *at = realloc(t->at, room);
     t->failed = at == NULL;
-    if (t->failed) return false;
+    if (t->failed) return NULL;
     t->at = at;
     t->room = room;
-    return true;
-}
-
-char *text_reserve(text *t, size_t n)
-{
-    if (t->failed || n >= t->room - t->length) {
-        if (!grow(t, n)) return NULL;
-    }
-    return t->at + t->length;
+    return at + t->length;
 }
 
 void text_add(text *t, const char *bytes, size_t n)
@@ -45,11 +37,6 @@ void text_add(text *t, const char *bytes, size_t n)
 void text_put(text *t, const char *string)
 {
     text_add(t, string, strlen(string));
-}
-
-void text_char(text *t, char c)
-{
-    text_add(t, &c, 1);
 }
 
 void text_format_list(text *t, const char *format, va_list arguments)

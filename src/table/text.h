@@ -13,9 +13,13 @@ typedef struct text {
     bool failed; /* memory ran out: what was added since is lost; sticky until text_free */
 } text;
 
+/* Makes room for n more bytes and their NUL and returns where they go (NULL if memory ran out);
+ * the caller adds what it wrote to `length`. */
+static inline char *text_reserve(text *t, size_t n);
+
 void text_add(text *t, const char *bytes, size_t n);
 void text_put(text *t, const char *string);
-void text_char(text *t, char c);
+static inline void text_char(text *t, char c);
 void text_format(text *t, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void text_format_list(text *t, const char *format, va_list arguments) __attribute__((format(printf, 2, 0)));
 
@@ -28,10 +32,6 @@ void text_quote(text *t, const char *bytes, size_t n);
 
 /* Makes the end of a text, from `start` on, safe to print: every byte that does not print as \xNN. */
 void text_make_printable(text *t, size_t start);
-
-/* Makes room for n more bytes and their NUL and returns where they go (NULL if memory ran out);
- * the caller adds what it wrote to `length`. */
-char *text_reserve(text *t, size_t n);
 
 /* What it says ("" before anything was added); *lost becomes true where memory ran out on the way. */
 const char *text_string(const text *t, bool *lost);
@@ -47,5 +47,23 @@ typedef struct sink {
     int (*write)(void *context, const char *bytes, size_t n);
     void *context;
 } sink;
+
+/* What a row of an answer asks sixty times is here to be inline. */
+
+char *text_grow(text *t, size_t n); /* text_reserve where there may be no room */
+
+static inline char *text_reserve(text *t, size_t n)
+{
+    return !t->failed && n < t->room - t->length ? t->at + t->length : text_grow(t, n);
+}
+
+static inline void text_char(text *t, char c)
+{
+    char *at = text_reserve(t, 1);
+    if (at == NULL) return;
+    at[0] = c;
+    at[1] = '\0';
+    t->length++;
+}
 
 #endif
