@@ -178,9 +178,27 @@ static double read_slowly(const parts *p)
     return strtod(copy.at, NULL);
 }
 
+/* Most cells are a few digits with a point, or without: nothing but these, and few enough to be exact. */
+static bool read_short(const char *text, size_t length, double *value)
+{
+    enum { SHORT = 16 };
+    const char *const end = text + length, *point = end;
+    uint64_t digits = 0;
+    if (length > SHORT) return false;
+    for (const char *p = text; p < end; p++) {
+        const unsigned digit = (unsigned char)(*p - '0');
+        if (digit < 10) digits = digits * 10 + digit;
+        else if (*p == '.' && point == end) point = p;
+        else return false;
+    }
+    const int fraction = point < end ? (int)(end - point) - 1 : 0;
+    return length > (point < end) && read_exact(digits, -fraction, value);
+}
+
 bool number_read(const char *text, size_t length, double *value)
 {
     parts p;
+    if (read_short(text, length, value)) return true;
     double size;
     if (!take_parts(text, text + length, &p)) return false;
     const int64_t exponent = p.exponent - (int64_t)p.fraction_length;
@@ -233,7 +251,7 @@ static uint64_t scale(uint64_t m, int e, int p)
 /* The power of ten of the first digit, or one less; `twos` is the power of two of the first bit. As far as
  * FIVES reaches, 78913/2^18 for log10(2) gives the right whole number; 512 keeps the shifted one positive. Only
  * a number above the double nearest to a power of ten is sure to have reached that power. */
-static int first_exponent(double size, int twos)
+static inline int first_exponent(double size, int twos)
 {
     const int least = ((twos * 78913 + (512 << 18)) >> 18) - 512;
     if (least < POWER_LEAST || least >= POWER_MOST) return least;
@@ -256,11 +274,12 @@ static bool take_apart(double size, int count, decimal *out)
     return true;
 }
 
-static void put_digits(char *out, uint64_t digits, int count)
-{
-    static const char pairs[] =
+static const char pairs[] =
     "0001020304050607080910111213141516171819202122232425262728293031323334353637383940414243444546474849"
     "5051525354555657585960616263646566676869707172737475767778798081828384858687888990919293949596979899";
+
+static void put_digits(char *out, uint64_t digits, int count)
+{
     int i = count;
     for (; i >= 2; digits /= 100) memcpy(out + (i -= 2), pairs + 2 * (digits % 100), 2);
     if (i == 1) out[0] = (char)('0' + digits);
@@ -318,7 +337,7 @@ static char *lay_out(char *out, const char *digits, int used, int exponent, int 
     return put(out, digits + whole, used - whole);
 }
 
-static inline size_t write_digits(char *const start, double value, int count)
+static size_t write_digits(char *const start, double value, int count)
 {
     char digits[2 * NUMBER_DIGITS_MOST], *out = start;
     decimal d = {0, 0};
@@ -341,8 +360,84 @@ static inline size_t write_digits(char *const start, double value, int count)
     return (size_t)(out - start);
 }
 
+/* ---- writing ten digits ------------------------------------------------------------------------------ */
+
+/* Most numbers of an answer lie between these, and are written with ten digits and no exponent: by one product, and
+ * characters in two registers, without a branch. Measured: 20 ns a number in the general way, 15 so. */
+static const double line_least = 1e-4, line_most = 9999999;
+
+typedef struct line { /* sixteen characters, the first in the lowest byte */
+    uint64_t first, next;
+} line;
+
+static const uint64_t all_zeros = 0x3030303030303030; /* eight times '0' */
+
+static inline uint64_t pair_at(uint64_t digits)
+{
+    uint16_t two;
+    memcpy(&two, pairs + 2 * digits, sizeof two);
+    return two;
+}
+
+/* No pair waits for another. */
+static inline line ten_digits(uint64_t digits)
+{
+    const uint64_t two = digits / 100000000, four = digits / 1000000, six = digits / 10000, eight = digits / 100;
+    const uint64_t front = pair_at(two) | pair_at(four - 100 * two) << 16;
+    const uint64_t back = pair_at(six - 100 * four) | pair_at(eight - 100 * six) << 16;
+    return (line){front | back << 32, pair_at(digits - 100 * eight)};
+}
+
+/* How many of ten are left without the zeros at the end. */
+static inline int used_of(const line *l)
+{
+    const uint64_t front = l->first ^ all_zeros, last = l->next ^ (all_zeros & 0xffff);
+    return last != 0 ? 16 - (leading_zeros(last) >> 3) : 8 - (leading_zeros(front) >> 3);
+}
+
+/* As take_apart. Both factors of the product are shifted up until their highest bit is set: its upper half then has 62
+ * bits, of which the whole number takes 34, and what is behind it says how to round.
+ * Given:    size  from line_least to line_most
+ * Returned: ten digits, or ten to the ten */
+static inline decimal ten_of(double size)
+{
+    enum { DIGITS = 10, KEPT = 64, FRACTION = 52 };
+    uint64_t bits;
+    memcpy(&bits, &size, sizeof bits);
+    const int twos = (int)(bits >> FRACTION) - 1023, exponent = first_exponent(size, twos), p = DIGITS - 1 - exponent;
+    const int up = leading_zeros(five_to[p]), down = up - 1 - twos - p;
+    const wide product = (wide)(bits << (KEPT - 1 - FRACTION) | (uint64_t)1 << (KEPT - 1)) * (five_to[p] << up);
+    const uint64_t high = (uint64_t)(product >> KEPT), whole = high >> down, half = (uint64_t)1 << (down - 1);
+    const uint64_t rest = (high & (2 * half - 1)) | ((uint64_t)product != 0);
+    return (decimal){whole + (rest + (whole & 1) > half), exponent};
+}
+
+/* With zeros ahead where it is below 1, and the point behind the whole digits. */
+static size_t write_line(char *const start, bool negative, const decimal *d)
+{
+    const int below = d->exponent < 0 ? -d->exponent : 0, whole = d->exponent + 1 + below;
+    const uint64_t ahead = ((uint64_t)1 << 8 * below) - 1, before = ((uint64_t)1 << 8 * whole) - 1;
+    const line l = ten_digits(d->digits);
+    const int used = used_of(&l) + below;
+    const uint64_t first = l.first << 8 * below | (all_zeros & ahead);
+    const uint64_t next = l.next << 8 * below | l.first >> 1 >> (63 - 8 * below);
+    const line pointed = {(first & before) | (uint64_t)'.' << 8 * whole | (first & ~before) << 8, first >> 56 | next << 8};
+    char *out = start;
+    *out = '-';
+    out += negative;
+    memcpy(out, &pointed, sizeof pointed);
+    out += used > whole ? used + 1 : whole;
+    *out = '\0';
+    return (size_t)(out - start);
+}
+
 size_t number_write(char *out, double value)
 {
+    const double size = fabs(value);
+    if (__BYTE_ORDER__ == __ORDER_LITTLE_ENDIAN__ && size >= line_least && size < line_most) {
+        const decimal d = ten_of(size);
+        if (d.digits < ten_to[10]) return write_line(out, signbit(value) != 0, &d);
+    }
     return write_digits(out, value, 10);
 }
 

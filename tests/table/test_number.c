@@ -130,6 +130,9 @@ START_TEST(ties)
         both_ways(ldexp((double)(random_bits() % 20000000000ULL | 1), -twos));
         both_ways((double)(random_bits() % 100000000ULL) * 1e3 + 500);
         both_ways((double)((random_bits() % 100000000000ULL) * 10 + 5));
+        const int exponent = (int)(random_bits() % 14) - 4, shift = 10 - exponent; /* behind the tenth digit */
+        const double least = ldexp(pow(10, exponent), shift);
+        both_ways(ldexp((double)((uint64_t)(least * (1 + 9 * (double)(random_bits() >> 11) * 0x1p-53)) | 1), -shift));
     }
 }
 END_TEST
