@@ -401,7 +401,7 @@ static grid grid_of(const climb *c, double low, double high)
               1.1 - frame_axial(f, high, c->tension) / f->critical_load, m->compression / f->critical_load, 1, 2, 0};
     const double apart = log(g.to / g.from);
     if (fabs(apart) > 1e-6) {
-        g.places = GLANCES * (1 + (int)(fabs(apart) / (GLANCES * (forced ? 0.1 : 0.15))));
+        g.places = GLANCES * (1 + (int)(fabs(apart) / (GLANCES * (forced ? 0.12 : 0.15))));
         g.ratio = exp(apart / g.places);
     } else {
         g.push = 0;
@@ -482,7 +482,7 @@ static rbow_status walk(climb *c, const mark *from, double end, mark last[2], re
 static double way_to_limit(level which, const mark *from, const mark *a, const mark *b)
 {
     const double rise = b->level[which] - a->level[which];
-    return rise > 0 ? 1.02 * (1 - from->level[which]) / rise * (b->factor - a->factor) : (double)NAN;
+    return rise > 0 ? 1.05 * (1 - from->level[which]) / rise * (b->factor - a->factor) : (double)NAN;
 }
 
 /* Steps should be short, and few lie behind the limit: a walk ends a little beyond it, as far as a straight line tells;
