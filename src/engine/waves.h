@@ -1,6 +1,6 @@
 /* The moment on one piece of the tube as a sum of three waves and the half-wave bow's, loads before the piece taken in.
- * Where it serves, a place costs a tenth of what shapes_at does, and no place needs a sine: waves run along the tube in
- * short steps. Everything is inline: a check asks some hundred places. */
+ * Where it serves, a place costs a tenth of what shapes_at does, and no place needs a sine. Everything is inline: a check
+ * asks some hundred places. */
 #ifndef RAILBOW_ENGINE_WAVES_H
 #define RAILBOW_ENGINE_WAVES_H
 
