@@ -17,7 +17,7 @@
 enum { NAMES_SAID = 8 };
 
 typedef struct picked { /* the rows of the file that bear the name, and what to say where none does */
-    const char *name;
+    const char *name; /* NULL where none was given */
     rows found;      /* of case_list */
     text lines;      /* "12, 14": where they stand */
     size_t line;     /* of the first */
@@ -46,7 +46,7 @@ static int pick(const void *context, const place *at, const void *record, rows *
     const load_case *c = record;
     (void)complaints;
     note_name(p, c->name);
-    if (strcmp(c->name, p->name) != 0) return ALL_HOLD;
+    if (p->name == NULL || strcmp(c->name, p->name) != 0) return ALL_HOLD;
     if (p->lines.length == 0) p->line = at->line;
     text_format(&p->lines, "%s%zu", p->lines.length > 0 ? ", " : "", at->line);
     rows_add(answers, c);
@@ -58,21 +58,20 @@ static bool one_is_meant(picked *p, const char *file)
 {
     if (p->found.count == 1) return true;
     text quoted = {0}, near = {0}, message = {0};
-    text_quote(&quoted, p->name, strlen(p->name));
+    if (p->name != NULL) text_quote(&quoted, p->name, strlen(p->name));
     if (p->nearest != NULL) text_quote(&near, p->nearest, strlen(p->nearest));
-    const char *name = text_string(&quoted, &message.failed);
+    if (p->count > NAMES_SAID) text_format(&p->names, " and %zu more", p->count - NAMES_SAID);
+    const char *name = text_string(&quoted, &message.failed), *names = text_string(&p->names, &message.failed);
     if (p->found.count > 1)
         message_add(&message, file, 0, "case", "%s stands in lines %s; give the one that is meant a name of its own",
                     name, text_string(&p->lines, &message.failed));
     else if (p->nearest != NULL)
         message_add(&message, file, 0, "case", "there is no %s; did you mean %s?", name,
                     text_string(&near, &message.failed));
-    else if (p->count > NAMES_SAID)
-        message_add(&message, file, 0, "case", "there is no %s; the file has %s and %zu more", name,
-                    text_string(&p->names, &message.failed), p->count - NAMES_SAID);
+    else if (p->count > 0 && p->name == NULL)
+        message_add(&message, file, 0, "case", "name the one to explain, behind the file; it has %s", names);
     else if (p->count > 0)
-        message_add(&message, file, 0, "case", "there is no %s; the file has %s", name,
-                    text_string(&p->names, &message.failed));
+        message_add(&message, file, 0, "case", "there is no %s; the file has %s", name, names);
     if (message.failed) say("out of memory");
     say_lines(text_string(&message, &message.failed));
     text_free(&quoted);
@@ -85,8 +84,8 @@ static bool one_is_meant(picked *p, const char *file)
 static int pick_case(picked *p, const options *o, const load_case *prototype)
 {
     output memory = {.format = FORMAT_TEXT};
-    p->name = o->operands[1];
-    p->near = guess_of(p->name);
+    p->name = o->operand_count > 1 ? o->operands[1] : NULL;
+    p->near = guess_of(p->name != NULL ? p->name : "");
     p->found = rows_for(&memory, &case_list);
     const pipeline read = {.list = &case_list, .prototype = prototype, .results = &case_list, .jobs = 1, .out = &memory,
                            .kept = &p->found, .context = &p, .answer = pick};
@@ -155,11 +154,10 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     int status = check_case(m, c, &at, &answer, &complaints);
     if (complaints.length > 0) say_lines(complaints.at);
     if (complaints.failed) say("out of memory");
-    const rbow_material *material = materials_for(m, c->material, c->member.wall, &at, &complaints);
     text_free(&complaints);
-    if (status == NO_VERDICT || rbow_member_check(&c->member, material, &result) != RBOW_OK) return NO_VERDICT;
+    if (status == NO_VERDICT || rbow_member_check(&c->member, answer.material, &result) != RBOW_OK) return NO_VERDICT;
     working *w = calloc(1, sizeof *w);
-    const bool worked = w != NULL && working_of(w, &c->member, material, &result, o->units);
+    const bool worked = w != NULL && working_of(w, &c->member, answer.material, &result, o->units);
     const bool whole = worked && !working_failed(w);
     if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not settle");
     if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
@@ -170,7 +168,7 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
 
 int command_explain(const options *o)
 {
-    if (o->operand_count != 2) {
+    if (o->operand_count < 1 || o->operand_count > 2) {
         say("explain: name a file of load cases and one of its cases; see 'railbow help explain'");
         return NO_VERDICT;
     }

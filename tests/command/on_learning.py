@@ -237,8 +237,14 @@ class Explain(Page):
     def test_a_file_and_a_case_are_named(self):
         self.cases({})
         said = "explain: name a file of load cases and one of its cases; see 'railbow help explain'"
-        for words in [], ["cases.csv"], ["cases.csv", "rail", "more"]:
+        for words in [], ["cases.csv", "rail", "more"]:
             self.assertRun(self.explain(*words), 2, said, "")
+        self.assertRun(self.explain("cases.csv"), 2,
+                       "cases.csv: case: name the one to explain, behind the file; it has 'rail'", "")
+        self.cases(*({"case": f"rail {i}"} for i in range(10)))
+        self.assertRun(self.explain("cases.csv"), 2,
+                       "cases.csv: case: name the one to explain, behind the file; it has 'rail 0', 'rail 1', 'rail 2', "
+                       "'rail 3', 'rail 4', 'rail 5', 'rail 6', 'rail 7' and 2 more", "")
         self.assertRun(self.explain("no.csv", "rail"), 2, "no.csv: cannot read: No such file or directory", "")
 
 
