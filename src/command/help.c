@@ -31,7 +31,7 @@ const command commands[] = {
      .operands = "FILE CASE",
      .text = "Prints what the case says, then every step: the formula, the same with its numbers, the result, and where "
              "the formula comes from; the page that check writes with --report shows the same. CASE is the name of one "
-             "row. Exit status as in check: 2 also when another row of the file is bad.",
+             "row; without it the names are told. Exit status as in check: 2 also when another row of the file is bad.",
      .example = "railbow explain nose.csv 'new rail - forced 1/2'",
      .takes = TAKES_TEXT | TAKES_MATERIALS | TAKES_FACTOR,
      .run = command_explain},
