@@ -274,15 +274,23 @@ static guess guess_before(const steps *s, int beyond)
     return (guess){low->factor - low->height * line, line};
 }
 
-/* Where glances tell the limit so well that a close look differs by less than this, the slope gives the rest: where it is
- * that of the step, too, and not next to buckling, where the level of an almost straight tube has a knee. */
-static const double height_near = 1e-7, next_to_buckling = 0.99;
+/* Where glances tell the limit so well that a close look differs by less than this, the slope gives the rest. It must be
+ * that of the way there from the step before, and of the way on to the step behind: a level has a knee where another place
+ * or another limit takes over, and one next to buckling where the tube is almost straight. */
+static const double height_near = 1e-7, next_to_buckling = 0.99, slope_apart = 0.2;
+
+static bool is_slope(const guess *g, const step *a, const step *b)
+{
+    const double chord = (b->factor - a->factor) / (b->height - a->height);
+    return fabs(g->per_height / chord - 1) < slope_apart;
+}
 
 static bool is_met(const climb *c, double height, const guess *g, const step *low, const step *high)
 {
-    const double chord = (high->factor - low->factor) / (high->height - low->height);
+    const step here = {g->factor, height};
     if (fabs(height) <= 10 * height_enough) return true;
-    return fabs(height) <= height_near && fabs(g->per_height / chord - 1) < 0.2 && g->factor < next_to_buckling * c->critical;
+    return fabs(height) <= height_near && is_slope(g, low, &here) && is_slope(g, &here, high)
+        && g->factor < next_to_buckling * c->critical;
 }
 
 /* Given: a, b  below the limit and beyond it, with one crossing between */

@@ -113,20 +113,16 @@ static peak best_of(const search *s)
 
 /* ---- between two places ------------------------------------------------------------------------------ */
 
-/* Where the cubic through g and its slopes at both ends of a cell is 0, as a share of it: from the straight line, by two
+/* Where the cubic through g and its slopes at both ends of a cell is 0, as a share of it: from the straight line, by one
  * of Newton's steps. */
 static double first_guess(const node *rising, const node *falling)
 {
     const double third = (falling->xi - rising->xi) / 3, a = rising->rise, d = falling->rise;
     const double b = a + third * rising->curve, c = d - third * falling->curve;
-    double t = a / (a - d);
-    for (int i = 0; i < 1; i++) {
-        const double u = 1 - t;
-        const double g = u * u * (u * a + 3 * t * b) + t * t * (3 * u * c + t * d);
-        const double slope = 3 * (u * u * (b - a) + 2 * u * t * (c - b) + t * t * (d - c));
-        t -= g / slope;
-    }
-    return t;
+    const double t = a / (a - d), u = 1 - t;
+    const double g = u * u * (u * a + 3 * t * b) + t * t * (3 * u * c + t * d);
+    const double slope = 3 * (u * u * (b - a) + 2 * u * t * (c - b) + t * t * (d - c));
+    return t - g / slope;
 }
 
 /* The top uphill from a place by Newton's steps, which cost little on its Taylor terms. It is as right as they are while

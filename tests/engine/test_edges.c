@@ -141,6 +141,102 @@ START_TEST(a_hump_in_line_counts_for_yield)
 }
 END_TEST
 
+static double larger_level_at(const frame *f, double factor)
+{
+    sight s;
+    sight_at(f, factor, 0, &s);
+    return s.stands ? fmax(s.stress.use, s.together.value) : (double)INFINITY;
+}
+
+/* Yield and interaction reach their limits at the same load, one thirty times as fast as the other. */
+START_TEST(the_knee_between_both_limits_is_met)
+{
+    for (int k = -100; k <= 100; k++) {
+        sample s = {tube_of(1.4354440399865058, 0.71772201999325291, 100.45725070348313), steel};
+        rbow_member *m = &s.member;
+        frame f;
+        m->end_a = m->end_b = RBOW_WELDED;
+        m->compression = 6442.3613551245271;
+        m->moment_a = 1537.2292146285909;
+        m->moment_b = 9587.1749739744573;
+        m->spread_load = -3.5724117084840707;
+        m->factor = 1.5786015398601911;
+        m->column_curve = RBOW_CURVE_EN_D;
+        s.material.elastic_modulus = 23557677.042785991;
+        s.material.density = 0.21600707463836916;
+        s.material.yield = 16442.740271186507 * (1 + k * 1e-8);
+        s.material.compression_yield = 174968.93919051773;
+        s.material.weld_yield = 133435.43118422182;
+        ck_assert_int_eq(frame_build(m, &s.material, &f), RBOW_OK);
+        m->miss_a = 1e-300;
+        const double factor = (1 + check_sample(&s).margin_unforced) * m->factor;
+        sample_holds(&s, "below before", larger_level_at(&f, factor * (1 - 1e-7)) < 1);
+        sample_holds(&s, "beyond behind", larger_level_at(&f, factor * (1 + 1e-7)) >= 1);
+    }
+}
+END_TEST
+
+/* The weld takes over from the tube where it yields. */
+START_TEST(the_knee_between_tube_and_weld_is_met)
+{
+    for (int k = -100; k <= 100; k++) {
+        sample s = {tube_of(0.53980042083645119, 0.07521371238072759, 24.132891945941157), steel};
+        rbow_member *m = &s.member;
+        frame f;
+        sight fit, loaded;
+        factors q;
+        m->end_a = 20.083787887821252;
+        m->end_b = RBOW_FREE;
+        m->compression = -0.018375363255993739;
+        m->eccentricity = 0.11217368998821518;
+        m->spread_load = -0.066356776521989499;
+        m->weld_zone = 1.2066445972970576;
+        s.material.elastic_modulus = 21734318.122044809;
+        s.material.density = 0.24060914656542837;
+        s.material.yield = 48622.749055795211;
+        s.material.compression_yield = 44268.052062910683;
+        s.material.weld_yield = 58305.520286116691 * (1 + k * 1e-8);
+        ck_assert_int_eq(factors_ready(m, &s.material, &f, &fit, &loaded), RBOW_OK);
+        ck_assert_int_eq(factors_of(&f, &fit, &loaded, &q), RBOW_OK);
+        sample_holds(&s, "below before", larger_level_at(&f, q.yield.factor * (1 - 1e-7)) < 1);
+        sample_holds(&s, "beyond behind", larger_level_at(&f, q.yield.factor * (1 + 1e-7)) >= 1);
+    }
+}
+END_TEST
+
+/* A place at a third of the length, or a weld zone of a ninth, cuts the tube into pieces of which one has the cells of
+ * another, but more of them. */
+START_TEST(pieces_with_the_same_cells_are_all_searched)
+{
+    enum { STATIONS = 901 };
+    static const double ends[] = {RBOW_PINNED, RBOW_WELDED, INFINITY, 2e4}, parts[] = {3, 9, 4.5, 9.0 / 4, 2, 4, 6, 1.5};
+    for (int i = 0; i < 4 * 4 * 8 * 8 * 2; i++) {
+        sample s = {tube_of(1.25, 0.058, 36), steel};
+        rbow_member *m = &s.member;
+        rbow_profile at[STATIONS];
+        m->end_a = ends[i % 4];
+        m->end_b = ends[i / 4 % 4];
+        m->compression = 2000;
+        m->point_load = 50;
+        m->point_at = m->bow_at = m->length / parts[i / 16 % 8];
+        m->bow = 0.03;
+        m->bow_shape = i / 1024 == 0 ? RBOW_BOW_SINE : RBOW_BOW_KINK;
+        m->weld_zone = i / 128 % 8 < 6 ? m->length / (2 * parts[i / 128 % 8]) : 0;
+        const rbow_result r = check_sample(&s);
+        for (int k = 0; k < STATIONS; k++) at[k].at = m->length * k / (STATIONS - 1);
+        at[STATIONS - 1].at = m->length;
+        ck_assert_int_eq(rbow_member_profile(m, &s.material, 1, 0, at, STATIONS), RBOW_OK);
+        double moment = 0, movement = 0;
+        for (int k = 0; k < STATIONS; k++) {
+            moment = fmax(moment, hypot(at[k].moment_up, at[k].moment_right));
+            movement = fmax(movement, hypot(at[k].deflection_up, at[k].deflection_right));
+        }
+        sample_near(&s, "moment", r.peak_moment, moment, 1e-5, 0);
+        sample_near(&s, "movement", r.deflection, movement, 1e-5, 0);
+    }
+}
+END_TEST
+
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, a_load_at_less_than_a_bit_is_at_the_joint);
@@ -148,6 +244,9 @@ static void fill(TCase *cases)
     tcase_add_test(cases, the_knee_of_a_straight_tube_is_met);
     tcase_add_test(cases, both_tops_of_a_symmetric_tube_are_seen);
     tcase_add_test(cases, a_hump_in_line_counts_for_yield);
+    tcase_add_test(cases, the_knee_between_both_limits_is_met);
+    tcase_add_test(cases, the_knee_between_tube_and_weld_is_met);
+    tcase_add_test(cases, pieces_with_the_same_cells_are_all_searched);
     tcase_set_timeout(cases, 60);
 }
 
