@@ -356,6 +356,22 @@ def overlooked(add):
     add("hump of the use over the load, and right behind it another place over the limit", material="tuned", od=1.12477,
         wall=0.0192889, length=24.687, end_b=9616.16, compression=-586.596, moment_b=-136.649, point_load=-26.6837,
         point_at=10.0055, miss_b=0.0946221, gap=-0.03240435, column_curve="en-b")
+    add("in line the welds yield in a hump, behind the interaction's limit", material="hard", length=63.0, end_a="welded",
+        compression=680.0, bow=0.3053, bow_shape="arc", bow_clock=180.0, moment_a=3308.6, weld_zone=1.0, miss_a=0.02,
+        factor=1.5, factor_yield=3.0)
+
+
+def pieces(add):
+    """Places that cut the tube into pieces with cells of the same width, but not as many of them."""
+    for a, b in (("pinned", "pinned"), ("fixed", "fixed"), ("welded", "fixed")):
+        add(f"point load at a third, {a} {b}", length=36.0, end_a=a, end_b=b, compression=2000.0, bow=0.03,
+            point_load=50.0, point_at=12.0)
+    add("weld zone of a ninth, point load at a third", length=36.0, end_a="fixed", end_b="fixed", compression=2000.0,
+        bow=0.03, point_load=50.0, point_at=12.0, weld_zone=4.0)
+    add("kink at two thirds, point load at a third", length=36.0, end_a="fixed", compression=2000.0, bow=0.05,
+        bow_shape="kink", bow_at=24.0, point_load=50.0, point_at=12.0, point_clock=60.0)
+    add("pulled, point load at a quarter, weld zone of an eighth", length=32.0, end_a="welded", end_b="welded",
+        compression=-1500.0, point_load=120.0, point_at=8.0, weld_zone=4.0, spread_load=2.0)
 
 
 def reference_members(materials):
@@ -371,4 +387,5 @@ def reference_members(materials):
     not_monotone(table.add)
     mixtures(table.add, table)
     overlooked(table.add)
+    pieces(table.add)
     return table.rows
