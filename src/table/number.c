@@ -225,51 +225,74 @@ typedef struct decimal {
     int exponent;
 } decimal;
 
-/* top / bottom to the nearest integer, the half to even. */
-static uint64_t nearest(uint64_t whole, wide rest, wide bottom)
+enum { FRACTION = 52, ONE = 1023 }; /* bits behind the first; the exponent of 1, as doubles keep it */
+
+typedef struct binary { /* m 2^e, m with its 53rd bit: a double that is neither 0 nor denormal */
+    uint64_t m;
+    int e;
+} binary;
+
+static inline binary binary_of(double size)
 {
-    const wide twice = rest << 1;
+    const uint64_t hidden_bit = (uint64_t)1 << FRACTION;
+    uint64_t bits;
+    memcpy(&bits, &size, sizeof bits);
+    return (binary){(bits & (hidden_bit - 1)) | hidden_bit, (int)(bits >> FRACTION) - ONE - FRACTION};
+}
+
+/* The power of ten of the first digit, or one less. As far as FIVES reaches, 78913/2^18 for log10(2) gives the right whole
+ * number; 512 keeps the shifted one positive. Only a number above the double nearest to a power of ten is sure to have
+ * reached that power. */
+static inline int first_exponent(double size, const binary *b)
+{
+    const int twos = b->e + FRACTION, least = ((twos * 78913 + (512 << 18)) >> 18) - 512;
+    if (least < POWER_LEAST || least >= POWER_MOST) return least;
+    return least + (size > power_of_ten(least + 1));
+}
+
+/* top / bottom to the nearest integer, the half to even. */
+static uint64_t nearest(wide top, wide bottom)
+{
+    const uint64_t whole = (uint64_t)(top / bottom);
+    const wide twice = top % bottom << 1;
     return whole + (twice > bottom || (twice == bottom && (whole & 1)));
 }
 
-/* The nearest integer to m 2^e 10^p, exactly; |p| <= FIVES and the result below 10^18, so that nothing here
- * outgrows 128 bits. The twos of 10^p are a shift. */
-static uint64_t scale(uint64_t m, int e, int p)
+/* The nearest integer to b 10^p, exactly, for p of 0 to FIVES and a result from 1 to 10^18. The twos of 10^p are a shift.
+ * Both factors of the product are shifted up until their highest bit is set: its upper half then has 62 bits at least, of
+ * which the result takes 60 at most, and what is behind it says how to round. */
+static inline uint64_t scale_up(const binary *b, int p)
 {
-    const int shift = e + p;
-    if (p >= 0) {
-        const wide top = (wide)m * five_to[p];
-        if (shift >= 0) return (uint64_t)(top << shift);
-        const wide bottom = (wide)1 << -shift;
-        return nearest((uint64_t)(top >> -shift), top & (bottom - 1), bottom);
-    }
-    const wide top = shift >= 0 ? (wide)m << shift : m;
-    const wide bottom = shift >= 0 ? five_to[-p] : (wide)five_to[-p] << -shift;
-    return nearest((uint64_t)(top / bottom), top % bottom, bottom);
+    const int up = leading_zeros(five_to[p]), down = 11 + up - b->e - p - 64;
+    const wide product = (wide)(b->m << 11) * (five_to[p] << up);
+    const uint64_t high = (uint64_t)(product >> 64), whole = high >> down, half = (uint64_t)1 << (down - 1);
+    const uint64_t rest = (high & (2 * half - 1)) | ((uint64_t)product != 0);
+    return whole + (rest + (whole & 1) > half);
 }
 
-/* The power of ten of the first digit, or one less; `twos` is the power of two of the first bit. As far as
- * FIVES reaches, 78913/2^18 for log10(2) gives the right whole number; 512 keeps the shifted one positive. Only
- * a number above the double nearest to a power of ten is sure to have reached that power. */
-static inline int first_exponent(double size, int twos)
+/* The same of b 10^-p, where nothing outgrows 128 bits. */
+static uint64_t scale_down(const binary *b, int p)
 {
-    const int least = ((twos * 78913 + (512 << 18)) >> 18) - 512;
-    if (least < POWER_LEAST || least >= POWER_MOST) return least;
-    return least + (size > power_of_ten(least + 1));
+    const int shift = b->e - p;
+    return shift < 0 ? nearest(b->m, (wide)five_to[p] << -shift) : nearest((wide)b->m << shift, five_to[p]);
+}
+
+static uint64_t scale(const binary *b, int p)
+{
+    return p >= 0 ? scale_up(b, p) : scale_down(b, -p);
 }
 
 /* Returned: false where FIVES does not reach (below 1e-18 or above 1e37, about). */
 static bool take_apart(double size, int count, decimal *out)
 {
-    uint64_t bits;
-    memcpy(&bits, &size, sizeof bits);
-    const uint64_t hidden_bit = (uint64_t)1 << 52;
-    const uint64_t m = (bits & (hidden_bit - 1)) | hidden_bit;
-    const int twos = (int)(bits >> 52) - 1023;
-    int exponent = first_exponent(size, twos);
+    const binary b = binary_of(size);
+    int exponent = first_exponent(size, &b);
     if (exponent < count - 1 - FIVES || exponent >= count - 1 + FIVES) return false;
-    uint64_t digits = scale(m, twos - 52, count - 1 - exponent);
-    if (digits >= ten_to[count]) digits = scale(m, twos - 52, count - 1 - ++exponent);
+    uint64_t digits = scale(&b, count - 1 - exponent);
+    if (digits >= ten_to[count]) { /* rounded up to a one and zeros, or the exponent was one less */
+        exponent++;
+        digits = digits > ten_to[count] ? scale(&b, count - 1 - exponent) : ten_to[count - 1];
+    }
     *out = (decimal){digits, exponent};
     return true;
 }
@@ -395,21 +418,14 @@ static inline int used_of(const line *l)
     return last != 0 ? 16 - (leading_zeros(last) >> 3) : 8 - (leading_zeros(front) >> 3);
 }
 
-/* As take_apart. Both factors of the product are shifted up until their highest bit is set: its upper half then has 62
- * bits, of which the whole number takes 34, and what is behind it says how to round.
+/* As take_apart.
  * Given:    size  from line_least to line_most
  * Returned: ten digits, or ten to the ten */
 static inline decimal ten_of(double size)
 {
-    enum { DIGITS = 10, KEPT = 64, FRACTION = 52 };
-    uint64_t bits;
-    memcpy(&bits, &size, sizeof bits);
-    const int twos = (int)(bits >> FRACTION) - 1023, exponent = first_exponent(size, twos), p = DIGITS - 1 - exponent;
-    const int up = leading_zeros(five_to[p]), down = up - 1 - twos - p;
-    const wide product = (wide)(bits << (KEPT - 1 - FRACTION) | (uint64_t)1 << (KEPT - 1)) * (five_to[p] << up);
-    const uint64_t high = (uint64_t)(product >> KEPT), whole = high >> down, half = (uint64_t)1 << (down - 1);
-    const uint64_t rest = (high & (2 * half - 1)) | ((uint64_t)product != 0);
-    return (decimal){whole + (rest + (whole & 1) > half), exponent};
+    const binary b = binary_of(size);
+    const int exponent = first_exponent(size, &b);
+    return (decimal){scale_up(&b, 9 - exponent), exponent};
 }
 
 /* With zeros ahead where it is below 1, and the point behind the whole digits. */
