@@ -70,21 +70,26 @@ static double column_factor(const frame *f, double tension)
     return -tension >= f->column_load ? 0 : INFINITY;
 }
 
-/* Counted only where the tube is in compression: from the factor that uses up a locked-in tension, or up
- * to the one that pulls a squeezed tube free. It never exceeds the column factor. */
+/* A level that counts only in compression, under a push: from the factor that uses up a locked-in tension, to the column
+ * factor, which it never exceeds. */
+static rbow_status reach_under_push(const frame *f, double tension, level which, const mark *rest, memory *m, reach *out)
+{
+    climb c = climb_of(f, tension, which, m);
+    const double column = column_factor(f, tension);
+    const double low = fmin(fmax(0, tension / f->member.compression), column);
+    const mark from = low > 0 ? climb_look(&c, low) : *rest;
+    const rbow_status status = climb_to_limit(&c, &from, fmin(column, c.critical * (1 - 1e-10)), out);
+    if (status == RBOW_OK && !(out->factor <= column)) *out = (reach){column, tension, NAN, ZONE_TUBE};
+    return status;
+}
+
+/* Without a push only a squeezed tube is in compression: up to the factor that pulls it free. */
 static rbow_status interaction_factor(const frame *f, double tension, const mark *rest, memory *m, reach *out)
 {
-    climb c = climb_of(f, tension, LEVEL_INTERACTION, m);
     const double push = f->member.compression;
+    if (push > 0) return reach_under_push(f, tension, LEVEL_INTERACTION, rest, m, out);
+    climb c = climb_of(f, tension, LEVEL_INTERACTION, m);
     *out = climb_never(&c);
-    if (push > 0) {
-        const double column = column_factor(f, tension);
-        const double low = fmin(fmax(0, tension / push), column);
-        const mark from = low > 0 ? climb_look(&c, low) : *rest;
-        const rbow_status status = climb_to_limit(&c, &from, fmin(column, c.critical * (1 - 1e-10)), out);
-        if (status == RBOW_OK && !(out->factor <= column)) *out = (reach){column, tension, NAN, ZONE_TUBE};
-        return status;
-    }
     if (!(tension < 0)) return RBOW_OK;
     if (push < 0) return climb_to_limit(&c, rest, tension / push, out);
     return climb_to_limit(&c, rest, frame_runs(f) ? FOR_EVER : 0, out);
@@ -136,16 +141,6 @@ static mark at_rest(void)
 }
 
 /* Under a push both limits, as far as the column load, are one climb where they are asked for with the same factor. */
-static rbow_status least_under_push(const frame *f, const mark *rest, memory *met, double *ratio)
-{
-    climb c = climb_of(f, 0, LEVEL_EITHER, met);
-    const double column = column_factor(f, 0);
-    reach first;
-    const rbow_status status = climb_to_limit(&c, rest, fmin(column, c.critical * (1 - 1e-10)), &first);
-    *ratio = fmin(column, first.factor) / f->member.factor;
-    return status;
-}
-
 rbow_status least_ratio_of(const frame *unforced, double near, double *ratio)
 {
     const frame *f = unforced;
@@ -155,9 +150,13 @@ rbow_status least_ratio_of(const frame *unforced, double near, double *ratio)
     memory met;
     memory_clear(&met);
     met.end = near;
-    if (m->compression > 0 && end_is(m->factor, m->factor_yield)) return least_under_push(f, &rest, &met, ratio);
-
-    rbow_status status = interaction_factor(f, 0, &rest, &met, &together);
+    rbow_status status;
+    if (m->compression > 0 && end_is(m->factor, m->factor_yield)) {
+        status = reach_under_push(f, 0, LEVEL_EITHER, &rest, &met, &together);
+        *ratio = together.factor / m->factor;
+        return status;
+    }
+    status = interaction_factor(f, 0, &rest, &met, &together);
     if (status == RBOW_OK) status = yield_factor(f, 0, &rest, &met, &yield);
     if (status != RBOW_OK) return status;
     *ratio = fmin(fmin(column_factor(f, 0), together.factor) / m->factor, yield.factor / m->factor_yield);
