@@ -101,14 +101,13 @@ static void fill(checked *answer, const load_case *c, const rbow_result *r)
 
 int check_case(const materials *m, const load_case *c, const place *at, checked *answer, text *complaints)
 {
-    rbow_result result;
     rbow_status status = RBOW_BAD_MATERIAL;
     answer->material = materials_for(m, c->material, c->member.wall, at, complaints);
-    if (answer->material != NULL) status = rbow_member_check(&c->member, answer->material, &result);
+    if (answer->material != NULL) status = rbow_member_check(&c->member, answer->material, &answer->result);
     if (status != RBOW_OK) { /* the check names the first fault, or what is none */
         if (is_faultless(m, c, answer->material, at, complaints) && answer->material != NULL) complain(complaints, at, status);
         return NO_VERDICT;
     }
-    fill(answer, c, &result);
-    return result.verdict == RBOW_HOLDS ? ALL_HOLD : SOME_SHORT;
+    fill(answer, c, &answer->result);
+    return answer->result.verdict == RBOW_HOLDS ? ALL_HOLD : SOME_SHORT;
 }

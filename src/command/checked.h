@@ -9,6 +9,7 @@
 typedef struct checked {
     check_row row;
     const rbow_material *material;
+    rbow_result result;
     char remarks[320]; /* room for all of them at once */
 } checked;
 

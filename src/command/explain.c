@@ -149,15 +149,14 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     const load_case *c = (const void *)p->found.kept;
     const place at = {o->operands[0], p->line};
     checked answer;
-    rbow_result result;
     text complaints = {0};
     int status = check_case(m, c, &at, &answer, &complaints);
     if (complaints.length > 0) say_lines(complaints.at);
     if (complaints.failed) say("out of memory");
     text_free(&complaints);
-    if (status == NO_VERDICT || rbow_member_check(&c->member, answer.material, &result) != RBOW_OK) return NO_VERDICT;
+    if (status == NO_VERDICT) return NO_VERDICT;
     working *w = calloc(1, sizeof *w);
-    const bool worked = w != NULL && working_of(w, &c->member, answer.material, &result, o->units);
+    const bool worked = w != NULL && working_of(w, &c->member, answer.material, &answer.result, o->units);
     const bool whole = worked && !working_failed(w);
     if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not settle");
     if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
