@@ -44,19 +44,12 @@ typedef struct rbow_loading { /* in one plane; positive toward the plane's direc
 
 typedef struct rbow_prepared { /* what rbow_beam_prepare leaves; for this module only */
     rbow_beam beam;
-    double per_unit;         /* L/EI                              */
-    double per_length;       /* 1/L                               */
-    double point_at, bow_at; /* as shares of the length           */
-    double hold_a[2], hold_b[2];
-    double load;             /* P L^2/EI                          */
-    double wave;             /* square root of its size           */
-    double sine_amplitude;   /* of a half-wave bow's moment, pinned; NaN near resonance */
-    double inverse[9], end_work[4][3];
-    int tension;             /* which of the two forms            */
 } rbow_prepared;
 
+enum { RBOW_SHARES = 8 };
+
 typedef struct rbow_solution { /* share of each shape; for this module only, linear in the loading */
-    double share[7];
+    double share[RBOW_SHARES];
 } rbow_solution;
 
 typedef struct rbow_station {

@@ -1,58 +1,50 @@
-/* The beam-column in both planes at once, and prepared in two steps: one beam is asked under many compressions. */
+/* What the beam-column's formulas need to know of a tube and its joints; nothing of it depends on the load. */
 #ifndef RAILBOW_ENGINE_BEAM_H
 #define RAILBOW_ENGINE_BEAM_H
 
 #include "engine/ends.h"
-#include "engine/pair.h"
 
 #include <railbow/beamcolumn.h>
 
 #include <gsl/gsl_math.h>
+#include <stdbool.h>
 
-/* Given:    beam  its compression is not looked at
- * Returned: ready what does not depend on the compression
+enum { UP, RIGHT, PLANES };
+enum shape { EVEN, ODD, SPREAD, POINT, KINK, HALF_WAVE, SHAPES }; /* see beamcolumn_body.h */
+
+typedef struct beam {
+    double bending_stiffness, length;
+    spring spring_a, spring_b;
+    bool free_b;
+    bool has_point, has_kink, has_arc, has_half_wave;
+    double point_at, kink_at; /* t, from mid-length */
+    double kink;              /* 1/s + 1/(1 - s) of a kinked bow */
+    double bow_slope_b;       /* slope at B of a bow 1 high */
+} beam;
+
+typedef struct solution { /* an equilibrium as numbers: shares of the shapes, and the straight line of the movement */
+    double z;
+    double share[SHAPES][PLANES];
+    double offset[PLANES], turn[PLANES];
+} solution;
+
+typedef struct station { /* a place along the tube, and which side of the loads is meant */
+    double t;                     /* x/L - 1/2 */
+    double cosine, sine;          /* of pi t */
+    double point_side, kink_side; /* 1 beyond them, -1 before */
+} station;
+
+/* Given: t     from mid-length
+ *        side  a place on the side of the loads that is meant; t itself means just beyond them */
+static inline station station_at(const beam *k, double t, double side)
+{
+    const bool at_end = fabs(t) >= 0.5;
+    return (station){t, at_end ? 0 : cos(M_PI * t), sin(M_PI * t), side >= k->point_at ? 1 : -1, side >= k->kink_at ? 1 : -1};
+}
+
+/* Given:    from  its compression and critical load are not looked at
+ * Returned: b
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE */
-rbow_status beam_begin(const rbow_beam *beam, rbow_prepared *ready);
-
-/* Given:    p            from beam_begin, or loaded before
- *           compression  lbf, finite
- * Returned: p            prepared
- * Status:   RBOW_OK | RBOW_UNSTABLE */
-rbow_status beam_load(rbow_prepared *p, double compression);
-
-typedef struct loads { /* rbow_loading in both planes */
-    pair moment_a, moment_b, point_load, spread_load, bow, slope_a, slope_b;
-} loads;
-
-typedef struct shares { /* of each shape, see shapes.h */
-    pair of[7];
-} shares;
-
-/* As rbow_beam_solve. */
-void beam_solve(const rbow_prepared *p, const loads *l, shares *out);
-
-static inline bool beam_is_free(const rbow_prepared *p)
-{
-    return end_is(p->beam.stiffness_b, RBOW_FREE);
-}
-
-/* The slope at B of a bow 1 high, for the push that keeps its direction on a free end. */
-static inline double beam_bow_slope_at_b(const rbow_prepared *p)
-{
-    switch (p->beam.bow_shape) {
-        case RBOW_BOW_SINE: return -M_PI;
-        case RBOW_BOW_ARC: return -4;
-        default: return -1 / (1 - p->bow_at);
-    }
-}
-
-/* How much a kinked bow 1 high turns at its kink. */
-static inline double beam_kink(const rbow_prepared *p)
-{
-    return 1 / p->bow_at + 1 / (1 - p->bow_at);
-}
-
-/* The share of each shape in one plane. */
-rbow_solution solution_in(const shares *s, int plane);
+rbow_status rbow_beam_constants(const rbow_beam *from, beam *b);
 
 #endif

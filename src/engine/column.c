@@ -2,7 +2,7 @@
 
 #include "engine/ends.h"
 #include "engine/root.h"
-#include "engine/smooth.h"
+#include "engine/stability_functions.h"
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -43,11 +43,11 @@ rbow_status rbow_end_stiffness(double end, double bending_stiffness, double leng
 
 /* Timoshenko & Gere's equation for a bar with both ends held sideways and sprung against turning,
  *     u^3 sin u + (a+b) u (sin u - u cos u) + a b (2 - 2 cos u - u sin u) = 0,   a, b = kL/EI,
- * divided by u^4 and written in the smooth functions of z = u^2. */
+ * divided by u^4 and written in the Stumpff functions of z = u^2. */
 static double held_equation(double z, void *context)
 {
-    const hold *end = context;
-    const smooth s = smooth_at(z);
+    const spring *end = context;
+    const stumpff s = stumpff_of(z);
     return end[0].moment * end[1].moment * s.c1
         + (end[0].slope * end[1].moment + end[0].moment * end[1].slope) * (s.c2 - s.c3)
         + end[0].slope * end[1].slope * (s.c3 - 2 * s.c4);
@@ -56,20 +56,20 @@ static double held_equation(double z, void *context)
 /* B free to move and turn, A on a spring: u tan u = a. */
 static double free_equation(double z, void *context)
 {
-    const hold *end = context;
-    const smooth s = smooth_at(z);
+    const spring *end = context;
+    const stumpff s = stumpff_of(z);
     return end[0].slope * s.c0 - end[0].moment * z * s.c1;
 }
 
 /* The lowest root lies between pinned and fixed. Near the lower end of either range the equation's sign
  * is decided by rounding, so the limits themselves are answered directly. */
-static rbow_status lowest_root(const hold end[2], bool free_b, double *z)
+static rbow_status lowest_root(const spring end[2], bool free_b, double *z)
 {
-    hold ends[2] = {end[0], end[1]};
+    spring ends[2] = {end[0], end[1]};
     const double low = free_b ? 0 : M_PI * M_PI, high = free_b ? M_PI * M_PI / 4 : 4 * M_PI * M_PI;
     double (*equation)(double, void *) = free_b ? free_equation : held_equation;
     const bracket b = {low, equation(low, ends), high, equation(high, ends)};
-    if (b.at_low > 0 && b.at_high < 0) return root_between(equation, ends, &b, 0, z);
+    if (b.at_low > 0 && b.at_high < 0) return rbow_root_between(equation, ends, &b, 0, z);
     *z = b.at_low > 0 ? high : low;
     return RBOW_OK;
 }
@@ -83,7 +83,7 @@ rbow_status rbow_critical_load(double bending_stiffness, double length, double s
     if (!(stiffness_a >= 0) || !(free_b ? stiffness_a > 0 : stiffness_b >= 0)) return RBOW_OUT_OF_RANGE;
 
     const double unit = bending_stiffness / length;
-    const hold end[2] = {hold_of(stiffness_a / unit), hold_of(free_b ? 0 : stiffness_b / unit)};
+    const spring end[2] = {spring_of(stiffness_a / unit), spring_of(free_b ? 0 : stiffness_b / unit)};
     double z;
     const rbow_status status = lowest_root(end, free_b, &z);
     if (status == RBOW_OK) *critical_load = z * unit / length;

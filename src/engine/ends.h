@@ -13,14 +13,14 @@ static inline bool end_is(double end, double word)
 
 /* The weights of a spring's rule m + r w' = ..., divided by 1 + r: plain numbers from pinned to fixed.
  * Given: relative  r = k L/EI. */
-typedef struct hold {
+typedef struct spring {
     double moment, slope;
-} hold;
+} spring;
 
-static inline hold hold_of(double relative)
+static inline spring spring_of(double relative)
 {
-    if (isinf(relative)) return (hold){0, 1};
-    return (hold){1 / (1 + relative), relative / (1 + relative)};
+    if (isinf(relative)) return (spring){0, 1};
+    return (spring){1 / (1 + relative), relative / (1 + relative)};
 }
 
 #endif

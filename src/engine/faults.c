@@ -1,4 +1,4 @@
-#include "engine/frame.h"
+#include "engine/prepare.h"
 
 #include "engine/ends.h"
 
@@ -131,7 +131,7 @@ static void weld_faults(fault_list *list, const rbow_member *m, const rbow_mater
     need(list, positive(m->factor_yield) || end_is(m->factor_yield, RBOW_UNSET), RBOW_BAD_FACTOR_YIELD);
 }
 
-size_t frame_faults(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most)
+size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most)
 {
     fault_list list = {faults, 0, most};
     tube_faults(&list, member, material);

@@ -1,7 +1,8 @@
 #include <railbow/member.h>
 
 #include "engine/ends.h"
-#include "engine/factor.h"
+#include "engine/load_factors.h"
+#include "engine/maximum.h"
 
 #include <gsl/gsl_math.h>
 
@@ -26,7 +27,7 @@ rbow_member rbow_member_default(void)
 size_t rbow_member_faults(const rbow_member *member, const rbow_material *material, rbow_status *faults,
                           size_t most)
 {
-    return frame_faults(member, material, faults, most);
+    return rbow_faults_of(member, material, faults, most);
 }
 
 const char *rbow_remark_text(unsigned bit)
@@ -64,16 +65,16 @@ static rbow_result nothing(void)
     };
 }
 
-static void tell_column(const frame *f, rbow_result *r)
+static void tell_column(const prepared *p, rbow_result *r)
 {
-    r->section = f->zones[ZONE_TUBE].section;
-    r->weight = f->weight;
-    r->wall_reduction = f->wall_reduction;
-    r->critical_load = f->critical_load;
-    r->effective_length = M_PI * sqrt(f->bending_stiffness / f->critical_load);
+    r->section = p->zones[ZONE_TUBE].section;
+    r->weight = p->weight;
+    r->wall_reduction = p->wall_reduction;
+    r->critical_load = p->critical_load;
+    r->effective_length = M_PI * sqrt(p->unit * p->member.length / p->critical_load);
     r->slenderness = r->effective_length / r->section.radius;
-    r->column_stress = f->column_stress;
-    r->column_load = f->column_load;
+    r->column_stress = p->column_stress;
+    r->column_load = p->column_load;
 }
 
 typedef struct judged {
@@ -82,12 +83,12 @@ typedef struct judged {
 } judged;
 
 /* Ties go to the column, then to yield. */
-static judged judge(const rbow_member *m, const factors *k)
+static judged judge(const rbow_member *m, const load_factors *k)
 {
     const double ratio[3] = {
         [RBOW_BY_COLUMN] = k->column / m->factor,
-        [RBOW_BY_YIELD] = k->yield.factor / m->factor_yield,
-        [RBOW_BY_INTERACTION] = k->interaction.factor / m->factor,
+        [RBOW_BY_YIELD] = k->limits[LIMIT_YIELD].factor / m->factor_yield,
+        [RBOW_BY_INTERACTION] = k->limits[LIMIT_INTERACTION].factor / m->factor,
     };
     judged j = {ratio[0], RBOW_BY_COLUMN};
     double least = ratio[0];
@@ -101,76 +102,74 @@ static judged judge(const rbow_member *m, const factors *k)
 }
 
 /* Where along the tube the check that governs is reached, at its own load factor. */
-static void tell_where(const frame *f, const factors *k, rbow_result *r)
+static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
 {
-    const reach *to = r->governs == RBOW_BY_YIELD ? &k->yield : &k->interaction;
+    const limit_factor *to = &k->limits[r->governs == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION];
     if (r->governs != RBOW_BY_YIELD && r->governs != RBOW_BY_INTERACTION) return;
-    r->governs_at = to->at * f->member.length;
+    r->governs_at = (to->at + 0.5) * p->member.length;
     r->governs_in_weld_zone = to->zone == ZONE_WELD;
 }
 
-static bool is_forced(const frame *f)
+static bool is_forced(const prepared *p)
 {
-    return fabs(f->member.gap) > 0 || f->member.miss_a > 0 || f->member.miss_b > 0;
+    return fabs(p->member.gap) > 0 || p->member.miss_a > 0 || p->member.miss_b > 0;
 }
 
-static rbow_status tell_margins(const frame *f, const sight *fit, const sight *loaded, rbow_result *r)
+static rbow_status tell_margins(const prepared *p, const evaluation *fit, rbow_result *r)
 {
-    factors k;
-    rbow_status status = factors_of(f, fit, loaded, &k);
+    load_factors k;
+    rbow_status status = rbow_load_factors(p, fit, &k);
     if (status != RBOW_OK) return status;
-    const judged as_built = judge(&f->member, &k);
-    r->yield_factor = k.yield.factor;
+    const judged as_built = judge(&p->member, &k);
+    r->yield_factor = k.limits[LIMIT_YIELD].factor;
     r->column_factor = k.column;
-    r->interaction_factor = k.interaction.factor;
+    r->interaction_factor = k.limits[LIMIT_INTERACTION].factor;
     r->margin = as_built.margin;
     r->governs = as_built.governs;
     r->verdict = r->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
     r->margin_unforced = r->margin;
-    r->runs = frame_runs(f);
-    r->forced = is_forced(f);
-    tell_where(f, &k, r);
+    r->runs = rbow_has_run_load(p);
+    r->forced = is_forced(p);
+    tell_where(p, &k, r);
     if (!r->forced) return RBOW_OK;
 
-    const frame unforced = frame_unforced(f);
+    const prepared unforced = rbow_without_fit(p);
     double ratio;
-    const double near = 1.2 * fmin(k.yield.factor, k.interaction.factor); /* in line it mostly carries a little more */
-    status = least_ratio_of(&unforced, isfinite(near) ? near : 0, &ratio);
+    status = rbow_least_ratio(&unforced, &ratio);
     if (status == RBOW_OK) r->margin_unforced = ratio - 1;
     return status;
 }
 
 /* The state that stands in the car with no run load. */
-static void tell_fit(const frame *f, const sight *fit, rbow_result *r)
+static void tell_fit(const prepared *p, const evaluation *fit, rbow_result *r)
 {
-    r->fit_axial = 0 - f->tension;
+    r->fit_axial = 0 - p->tension;
     if (!fit->stands) return; /* it buckles where it stands */
-    r->fit_moment = fit->stress.moment * f->unit;
-    r->fit_stress = fit->stress.stress;
-    if (fit->stress.use >= 1) r->remarks |= RBOW_REMARK_SET;
+    r->fit_moment = fit->moment.size * p->unit;
+    r->fit_stress = fit->stress;
+    if (fit->limits[LIMIT_YIELD].utilisation >= 1) r->remarks |= RBOW_REMARK_SET;
 }
 
-static double clock_of(pair vector)
+static double clock_of(const double vector[PLANES])
 {
     const double clock = atan2(vector[RIGHT], vector[UP]);
     return clock < 0 ? clock + 2 * M_PI : clock;
 }
 
-static rbow_status tell_loaded(const frame *f, const sight *loaded, rbow_result *r)
+static rbow_status tell_loaded(const prepared *p, const evaluation *loaded, rbow_result *r)
 {
-    r->axial = frame_axial(f, 1, f->tension);
+    r->axial = axial_at(p, 1, p->tension);
     if (!loaded->stands) {
         r->remarks |= RBOW_REMARK_UNSTABLE;
         return RBOW_OK;
     }
-    const stress_peak *p = &loaded->stress;
-    pair movement;
-    const peak w = peak_movement(f, &loaded->state, p->moment, &movement);
-    r->peak_moment = p->moment * f->unit;
-    r->peak_moment_at = p->moment_at * f->member.length;
-    r->peak_stress = p->stress;
-    r->stress_use = p->use;
-    r->deflection = w.size * f->member.length;
+    double movement[PLANES];
+    const peak w = rbow_largest_movement(p, &loaded->solution, movement);
+    r->peak_moment = loaded->moment.size * p->unit;
+    r->peak_moment_at = (loaded->moment.at + 0.5) * p->member.length;
+    r->peak_stress = loaded->stress;
+    r->stress_use = loaded->limits[LIMIT_YIELD].utilisation;
+    r->deflection = w.size * p->member.length;
     if (w.size > 0) r->deflection_clock = clock_of(movement);
     return isfinite(r->peak_stress) && isfinite(r->deflection) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
@@ -185,15 +184,15 @@ static bool is_held_stiff(double end)
     return isinf(end) || end_is(end, RBOW_WELDED);
 }
 
-static void tell_remarks(const frame *f, rbow_result *r)
+static void tell_remarks(const prepared *p, rbow_result *r)
 {
-    const rbow_member *m = &f->member;
+    const rbow_member *m = &p->member;
     const bool free_b = end_is(m->end_b, RBOW_FREE);
-    const bool turns_a = !isinf(f->stiffness_a), turns_b = free_b || !isinf(f->stiffness_b);
+    const bool turns_a = !isinf(p->stiffness_a), turns_b = free_b || !isinf(p->stiffness_b);
     const double fixity = m->length / r->effective_length;
     remark_if(r, r->slenderness > 150, RBOW_REMARK_SLENDER);
     remark_if(r, m->length / m->od < 10, RBOW_REMARK_SHORT_TUBE);
-    remark_if(r, f->wall_reduction < 1 || f->weld_reduction < 1, RBOW_REMARK_THIN_WALL);
+    remark_if(r, p->wall_reduction < 1 || p->weld_reduction < 1, RBOW_REMARK_THIN_WALL);
     remark_if(r, fixity * fixity > 2 * (1 + 1e-9), RBOW_REMARK_STIFF_ENDS);
     remark_if(r, (is_held_stiff(m->end_a) || is_held_stiff(m->end_b)) && !(m->weld_zone > 0),
               RBOW_REMARK_NO_WELD_ZONE);
@@ -201,39 +200,60 @@ static void tell_remarks(const frame *f, rbow_result *r)
     remark_if(r, m->eccentricity > 0 && !turns_a && !turns_b, RBOW_REMARK_IDLE_ECCENTRICITY);
     remark_if(r, fabs(m->moment_a) > 0 && !turns_a, RBOW_REMARK_IDLE_MOMENT_A);
     remark_if(r, fabs(m->moment_b) > 0 && !turns_b, RBOW_REMARK_IDLE_MOMENT_B);
-    remark_if(r, fabs(m->point_load) > 0 && frame_point_is_idle(m), RBOW_REMARK_IDLE_POINT_LOAD);
-    remark_if(r, m->miss_a > 0 && !(f->stiffness_a > 0), RBOW_REMARK_IDLE_MISS_A);
-    remark_if(r, m->miss_b > 0 && !free_b && !(f->stiffness_b > 0), RBOW_REMARK_IDLE_MISS_B);
+    remark_if(r, fabs(m->point_load) > 0 && rbow_point_is_idle(m), RBOW_REMARK_IDLE_POINT_LOAD);
+    remark_if(r, m->miss_a > 0 && !(p->stiffness_a > 0), RBOW_REMARK_IDLE_MISS_A);
+    remark_if(r, m->miss_b > 0 && !free_b && !(p->stiffness_b > 0), RBOW_REMARK_IDLE_MISS_B);
     remark_if(r, m->dressed > 0 && !(m->weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
+}
+
+static bool is_number(const evaluation *e)
+{
+    return !e->stands || (isfinite(e->limits[LIMIT_YIELD].utilisation) && isfinite(e->limits[LIMIT_INTERACTION].utilisation));
+}
+
+/* Returned: p            the member made ready
+ *           fit, loaded  it at load factors 0 and 1, its locked-in tension counted
+ * Status:   RBOW_OK | the first of rbow_faults_of | those of rbow_prepare | RBOW_STRESS_OVERFLOW */
+static rbow_status make_ready(const rbow_member *member, const rbow_material *material, prepared *p, evaluation *fit,
+                              evaluation *loaded)
+{
+    rbow_status status;
+    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    status = rbow_prepare(member, material, p);
+    if (status != RBOW_OK) return status;
+    rbow_evaluate(p, 0, p->tension, fit);
+    rbow_evaluate(p, 1, p->tension, loaded);
+    return is_number(fit) && is_number(loaded) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
 
 rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material, rbow_margin *margin)
 {
-    frame f;
-    factors k;
-    sight fit, loaded;
+    prepared p;
+    load_factors k;
+    evaluation fit, loaded;
     *margin = (rbow_margin){NAN, RBOW_BY_NONE, NAN, NAN, NAN, 0};
-    rbow_status status = factors_ready(member, material, &f, &fit, &loaded);
-    if (status == RBOW_OK) status = factors_of(&f, &fit, &loaded, &k);
+    rbow_status status = make_ready(member, material, &p, &fit, &loaded);
+    if (status == RBOW_OK) status = rbow_load_factors(&p, &fit, &k);
     if (status != RBOW_OK) return status;
-    const judged j = judge(&f.member, &k);
-    *margin = (rbow_margin){j.margin, j.governs, k.yield.factor, k.column, k.interaction.factor, !loaded.stands};
+    const judged j = judge(&p.member, &k);
+    *margin = (rbow_margin){j.margin, j.governs, k.limits[LIMIT_YIELD].factor, k.column,
+                            k.limits[LIMIT_INTERACTION].factor, !loaded.stands};
     return RBOW_OK;
 }
 
 rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material, rbow_result *result)
 {
-    frame f;
-    sight fit, loaded;
+    prepared p;
+    evaluation fit, loaded;
     rbow_result r = nothing();
-    rbow_status status = factors_ready(member, material, &f, &fit, &loaded);
+    rbow_status status = make_ready(member, material, &p, &fit, &loaded);
     if (status == RBOW_OK) {
-        tell_column(&f, &r);
-        tell_fit(&f, &fit, &r);
-        tell_remarks(&f, &r);
-        status = tell_loaded(&f, &loaded, &r);
+        tell_column(&p, &r);
+        tell_fit(&p, &fit, &r);
+        tell_remarks(&p, &r);
+        status = tell_loaded(&p, &loaded, &r);
     }
-    if (status == RBOW_OK) status = tell_margins(&f, &fit, &loaded, &r);
+    if (status == RBOW_OK) status = tell_margins(&p, &fit, &r);
     *result = status == RBOW_OK ? r : nothing();
     return status;
 }

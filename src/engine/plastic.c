@@ -49,7 +49,7 @@ rbow_status plastic_core(const plastic_shape *shape, double modulus, double *cor
     const bracket b = {0, excess(0, &s), shape->half_height, excess(shape->half_height, &s)};
     *core = NAN;
     if (!(b.at_low >= 0 && b.at_high <= 0)) return RBOW_OUT_OF_RANGE;
-    return root_between(excess, &s, &b, 0, core);
+    return rbow_root_between(excess, &s, &b, 0, core);
 }
 
 /* With curvature k and moment m(k) = F s at a distance s from the pull, the travel is the integral of k s ds.

@@ -1,94 +1,104 @@
 #include <railbow/member.h>
 
-#include "engine/factor.h"
-#include "engine/stress.h"
+#include "engine/beamcolumn_body.h"
+#include "engine/load_factors.h"
 
-static void forget(rbow_profile *stations, size_t count)
+static void forget(rbow_profile *places, size_t count)
 {
     for (size_t i = 0; i < count; i++)
-        stations[i] = (rbow_profile){.at = stations[i].at, .moment_up = NAN, .moment_right = NAN,
+        places[i] = (rbow_profile){.at = places[i].at, .moment_up = NAN, .moment_right = NAN,
                                      .deflection_up = NAN, .deflection_right = NAN};
 }
 
-static bool are_inside(const rbow_profile *stations, size_t count, double length)
+static bool are_inside(const rbow_profile *places, size_t count, double length)
 {
     for (size_t i = 0; i < count; i++)
-        if (!(stations[i].at >= 0 && stations[i].at <= length)) return false;
+        if (!(places[i].at >= 0 && places[i].at <= length)) return false;
     return true;
 }
 
-static void station_at(const state *s, rbow_profile *p)
+static void moments_and_movements(const prepared *p, const solution *s, rbow_profile *out)
 {
-    rbow_station up, right;
-    const rbow_solution in_up = solution_in(&s->shares, UP), in_right = solution_in(&s->shares, RIGHT);
-    rbow_beam_at(&s->prepared, &in_up, p->at, &up);
-    rbow_beam_at(&s->prepared, &in_right, p->at, &right);
-    p->moment_up = up.moment;
-    p->moment_right = right.moment;
-    p->deflection_up = up.deflection;
-    p->deflection_right = right.deflection;
+    const double t = out->at / p->member.length - 0.5;
+    const station there = station_at(&p->beam, t, t < 0.5 ? nextafter(t, 1) : t);
+    const location at = location_of(&there);
+    const equilibrium e = equilibrium_from(&p->beam, s);
+    moments m;
+    double w[PLANES], dw[PLANES];
+    moments_at(&e, &at, &m);
+    movements_at(&e, &at, w, dw);
+    out->moment_up = m.m[UP] * p->unit;
+    out->moment_right = m.m[RIGHT] * p->unit;
+    out->deflection_up = w[UP] * p->member.length;
+    out->deflection_right = w[RIGHT] * p->member.length;
 }
 
 rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *material, double factor,
-                                double tension, rbow_profile *stations, size_t count)
+                                double tension, rbow_profile *places, size_t count)
 {
     rbow_status status;
-    frame f;
-    state s;
-    forget(stations, count);
-    if (frame_faults(member, material, &status, 1) > 0) return status;
-    if (!(factor >= 0 && isfinite(factor) && isfinite(tension)) || !are_inside(stations, count, member->length))
+    prepared p;
+    evaluation e;
+    forget(places, count);
+    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    if (!(factor >= 0 && isfinite(factor) && isfinite(tension)) || !are_inside(places, count, member->length))
         return RBOW_OUT_OF_RANGE;
-    status = frame_build(member, material, &f);
-    if (status == RBOW_OK) status = frame_state(&f, factor, tension, &s);
+    status = rbow_prepare(member, material, &p);
     if (status != RBOW_OK) return status;
-    for (size_t i = 0; i < count; i++) station_at(&s, &stations[i]);
+    rbow_evaluate(&p, factor, tension, &e);
+    if (!e.stands) return RBOW_UNSTABLE;
+    for (size_t i = 0; i < count; i++) moments_and_movements(&p, &e.solution, &places[i]);
     return RBOW_OK;
 }
 
 static const rbow_limit nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
 
-static void tell_place(const frame *f, const reach *to, int check, rbow_limit *l)
+static void tell_place(const prepared *p, const limit_factor *to, limit which, rbow_limit *l)
 {
-    sight s;
+    evaluation e;
     if (isnan(to->at)) return;
-    sight_at(f, to->factor, to->tension, &s);
-    if (!s.stands) return;
-    rbow_profile p = {.at = to->at * f->member.length};
-    station_at(&s.state, &p);
-    l->level = check == RBOW_BY_YIELD ? s.stress.use : s.together.value;
+    rbow_evaluate(p, to->factor, to->tension, &e);
+    if (!e.stands) return;
+    rbow_profile there = {.at = fmin(fmax((to->at + 0.5) * p->member.length, 0), p->member.length)};
+    moments_and_movements(p, &e.solution, &there);
+    l->level = e.limits[which].utilisation;
     l->in_weld_zone = to->zone == ZONE_WELD;
-    l->at = p.at;
-    l->moment_up = p.moment_up;
-    l->moment_right = p.moment_right;
+    l->at = there.at;
+    l->moment_up = there.moment_up;
+    l->moment_right = there.moment_right;
 }
 
 /* The column's limit, too, counts no help from locked-in tension. */
-static double column_tension(const frame *f)
+static double column_tension(const prepared *p)
 {
-    return fmin(f->tension, 0);
+    return fmin(p->tension, 0);
 }
 
-rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *limit)
+rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *out)
 {
-    frame f;
-    sight fit, loaded;
-    factors k;
-    *limit = nothing;
+    prepared p;
+    evaluation rest;
+    load_factors k;
+    *out = nothing;
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
-    rbow_status status = factors_ready(member, material, &f, &fit, &loaded);
-    if (status == RBOW_OK) status = factors_of(&f, &fit, &loaded, &k);
+    rbow_status status;
+    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    status = rbow_prepare(member, material, &p);
     if (status != RBOW_OK) return status;
-    const reach column = {k.column, column_tension(&f), NAN, ZONE_TUBE};
-    const reach *to = check == RBOW_BY_COLUMN ? &column : check == RBOW_BY_YIELD ? &k.yield : &k.interaction;
+    rbow_evaluate(&p, 0, p.tension, &rest);
+    status = rbow_load_factors(&p, &rest, &k);
+    if (status != RBOW_OK) return status;
+    const limit_factor column = {k.column, column_tension(&p), NAN, ZONE_TUBE};
+    const limit which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
+    const limit_factor *to = check == RBOW_BY_COLUMN ? &column : &k.limits[which];
     rbow_limit l = nothing;
     l.factor = to->factor;
     l.tension = to->tension;
     if (isfinite(l.factor)) {
-        l.axial = frame_axial(&f, l.factor, l.tension);
+        l.axial = axial_at(&p, l.factor, l.tension);
         l.torque = l.factor * member->torque;
-        tell_place(&f, to, check, &l);
+        tell_place(&p, to, which, &l);
     }
-    *limit = l;
+    *out = l;
     return RBOW_OK;
 }

@@ -84,7 +84,7 @@ rbow_status rbow_pull_straight(const rbow_pull *pull, rbow_pulled *pulled)
     if (!p.beyond) {
         const bracket b = {least, most - h.set, full, -h.set};
         double core;
-        status = root_between(missing, &h, &b, 0, &core);
+        status = rbow_root_between(missing, &h, &b, 0, &core);
         if (status == RBOW_OK) status = h.status;
         if (status != RBOW_OK) return status;
         tell(pull, &h, core, scale, &p);

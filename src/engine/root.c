@@ -33,7 +33,7 @@ static double watch(double x, void *context)
     return value;
 }
 
-rbow_status root_between(scalar_function f, void *context, const bracket *b, double residual, double *root)
+rbow_status rbow_root_between(scalar_function f, void *context, const bracket *b, double residual, double *root)
 {
     state_room room;
     watched w = {f, context, b, NAN, INFINITY};

@@ -16,6 +16,6 @@ typedef struct bracket { /* two places and what the function is there; of opposi
  *           residual  size of f that is as good as 0; 0 = go on to rounding
  * Returned: root
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (no change of sign, or f not finite) | RBOW_NO_CONVERGENCE */
-rbow_status root_between(scalar_function f, void *context, const bracket *b, double residual, double *root);
+rbow_status rbow_root_between(scalar_function f, void *context, const bracket *b, double residual, double *root);
 
 #endif

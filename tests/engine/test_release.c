@@ -97,7 +97,8 @@ static rbow_cut cut_of(const joints *j, const plane *up, const plane *right)
 static void is_vector(double size, double clock, double up, double right)
 {
     const double close = 1e-9 * hypot(up, right) + 1e-9;
-    ck_assert(size >= 0 && clock >= 0 && clock < 2 * M_PI);
+    ck_assert(size > 0 ? clock >= 0 && clock < 2 * M_PI : size >= 0 && isnan(clock));
+    if (!(size > 0)) clock = 0;
     near_within(size * cos(clock), up, 0, close);
     near_within(size * sin(clock), right, 0, close);
 }

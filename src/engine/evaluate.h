@@ -1,0 +1,35 @@
+/* A member at one load factor: its equilibrium, the largest moments, and how much of each limit is used. */
+#ifndef RAILBOW_ENGINE_EVALUATE_H
+#define RAILBOW_ENGINE_EVALUATE_H
+
+#include "engine/prepare.h"
+
+typedef struct peak {
+    double size; /* largest length of the vector; below 0 where there is no such place */
+    double at;   /* t, the smallest on a tie */
+} peak;
+
+typedef enum limit { LIMIT_YIELD, LIMIT_INTERACTION, LIMITS } limit;
+
+typedef struct reached { /* where a utilisation is highest */
+    double utilisation;
+    double at; /* t */
+    int zone;
+} reached;
+
+typedef struct evaluation {
+    bool stands; /* below its critical load; nothing else holds if not */
+    double factor, axial, torque;
+    solution solution;
+    peak peaks[ZONES];   /* of the moment m = M L/EI */
+    reached limits[LIMITS];
+    double stress;       /* psi, equivalent, of the fibre that uses most of its yield */
+    peak moment;         /* the largest, and where */
+} evaluation;
+
+/* Given: p        prepared
+ *        factor   load factor
+ *        tension  locked-in tension to count, lbf */
+void rbow_evaluate(const prepared *p, double factor, double tension, evaluation *out);
+
+#endif

@@ -1,0 +1,27 @@
+/* The three load factors of a member. */
+#ifndef RAILBOW_ENGINE_LOAD_FACTORS_H
+#define RAILBOW_ENGINE_LOAD_FACTORS_H
+
+#include "engine/first_crossing.h"
+
+typedef struct limit_factor { /* where a limit is reached */
+    double factor;   /* load factor; INFINITY where never */
+    double tension;  /* the locked-in tension counted: T0, or 0 where its help is not counted and that is lower */
+    double at;       /* t; NaN where no one place decides */
+    int zone;
+} limit_factor;
+
+typedef struct load_factors {
+    double column;
+    limit_factor limits[LIMITS];
+} load_factors;
+
+/* Given:  at_rest  p at load factor 0, its locked-in tension counted
+ * Status: RBOW_OK | RBOW_STRESS_OVERFLOW */
+rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, load_factors *out);
+
+/* The smallest of the three over the one that is asked for, of a member without misses and gap.
+ * Status: as rbow_load_factors */
+rbow_status rbow_least_ratio(const prepared *without_fit, double *ratio);
+
+#endif

@@ -1,0 +1,16 @@
+/* The largest moment and the largest movement along a tube in equilibrium, both planes together. */
+#ifndef RAILBOW_ENGINE_MAXIMUM_H
+#define RAILBOW_ENGINE_MAXIMUM_H
+
+#include "engine/evaluate.h"
+
+/* Given:    p, solved  a member and its equilibrium
+ * Returned: peaks  the largest moment m = M L/EI of each zone
+ * Accuracy: by branch and bound: no place of the zone exceeds the peak by more than 1e-12 of it, or by more than
+ *           rounding in the shares of the shapes (1e-14 of their sum) */
+void rbow_largest_moments(const prepared *p, const solution *solved, peak peaks[ZONES]);
+
+/* The largest movement w = v/L of the whole tube; accuracy as above. Returned: movement  there */
+peak rbow_largest_movement(const prepared *p, const solution *solved, double movement[PLANES]);
+
+#endif
