@@ -6,9 +6,12 @@
 
 typedef enum quantity { MOMENT, MOVEMENT } quantity;
 
-typedef struct along {
-    double square[STATIONS_MOST + STATIONS_BEHIND]; /* of the vector's length, at the stations */
-    double bound[STATIONS_MOST + STATIONS_BEHIND];  /* no place of the cell that follows has a higher square */
+enum { ALONG_MOST = STATIONS_MOST + 2 * STATIONS_BEHIND };
+
+typedef struct along { /* at the stations, see place in maximum_body.h */
+    double square[ALONG_MOST], g[ALONG_MOST], g1[ALONG_MOST], g2[ALONG_MOST];
+    double m[ALONG_MOST], dm[ALONG_MOST], size[ALONG_MOST], slope[ALONG_MOST];
+    double bound[ALONG_MOST]; /* no place of the cell that follows has a higher square */
 } along;
 
 typedef void along_function(const prepared *, const solution *, quantity, along *);

@@ -16,8 +16,9 @@ typedef struct batch {
 
 /* Given:    p        prepared
  *           tension  locked-in tension to count, lbf
- *           factor   evenly spaced load factors, rising
+ *           factor   load factors, rising
+ *           even     whether they are evenly spaced; only then second differences are asked for
  * Returned: out */
-void rbow_batch_evaluate(const prepared *p, double tension, const double factor[BATCH], batch *out);
+void rbow_batch_evaluate(const prepared *p, double tension, const double factor[BATCH], bool even, batch *out);
 
 #endif

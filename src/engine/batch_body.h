@@ -21,14 +21,7 @@ INLINE void store_lanes(real a, double to[LANES])
 
 /* ---- stations side by side ------------------------------------------------------------------------------ */
 
-typedef struct place_arrays { /* the numbers of `place` that a cell's bound needs */
-    double square[STATIONS_MOST + 2 * STATIONS_BEHIND], g[STATIONS_MOST + 2 * STATIONS_BEHIND];
-    double g1[STATIONS_MOST + 2 * STATIONS_BEHIND], g2[STATIONS_MOST + 2 * STATIONS_BEHIND];
-    double m[STATIONS_MOST + 2 * STATIONS_BEHIND], dm[STATIONS_MOST + 2 * STATIONS_BEHIND];
-    double size[STATIONS_MOST + 2 * STATIONS_BEHIND], slope[STATIONS_MOST + 2 * STATIONS_BEHIND];
-} place_arrays;
-
-INLINE void store_place(const place *p, place_arrays *all_places, int i)
+INLINE void store_place(const place *p, along *all_places, int i)
 {
     store_lanes(p->node.square, &all_places->square[i]);
     store_lanes(p->node.g, &all_places->g[i]);
@@ -40,7 +33,7 @@ INLINE void store_place(const place *p, place_arrays *all_places, int i)
     store_lanes(p->slope, &all_places->slope[i]);
 }
 
-INLINE place load_place(const place_arrays *all_places, int i)
+INLINE place load_place(const along *all_places, int i)
 {
     return (place){
         .node = {load_lanes(&all_places->square[i]), load_lanes(&all_places->g[i]), load_lanes(&all_places->g1[i]),
@@ -56,18 +49,17 @@ INLINE void look_along(const prepared *p, const solution *solved, quantity what,
 {
     const equilibrium e = equilibrium_from(&p->beam, solved);
     const stations *s = &p->stations;
-    place_arrays places;
     for (int i = 0; i < p->station_count; i += LANES) {
         const location at = {load_lanes(&s->t[i]), load_lanes(&s->cosine[i]), load_lanes(&s->sine[i]),
                              load_lanes(&s->point_side[i]), load_lanes(&s->kink_side[i])};
         place here;
         look_at(&e, &at, what, &here);
-        store_place(&here, &places, i);
-        store_lanes(here.node.square, &out->square[i]);
+        store_place(&here, out, i);
     }
     for (int i = 0; i + 1 < p->station_count; i += LANES) {
-        const place a = load_place(&places, i), b = load_place(&places, i + 1);
-        store_lanes(highest_in_cell(&e, what, &a, &b, load_lanes(&s->cell[i])), &out->bound[i]);
+        const place a = load_place(out, i), b = load_place(out, i + 1);
+        const cell_waves w = cell_waves_of(&e, load_lanes(&s->cell[i]));
+        store_lanes(highest_in_cell(&w, what, &a, &b), &out->bound[i]);
     }
 }
 
@@ -118,24 +110,42 @@ INLINE void keep_cell(top *t, real bound, const place *a, const place *b, const 
     t->kink_side = choose(higher, all(s->kink_side[i]), t->kink_side);
 }
 
+/* Two stations at one place, the end of a segment and the start of the next. */
+static inline bool is_load_between(const stations *s, int last)
+{
+    return s->point_side[last] < s->point_side[last + 1] || s->kink_side[last] < s->kink_side[last + 1];
+}
+
+/* Given: half  the waves of half the way from mid-length */
+INLINE place look_at_station(const equilibrium *e, const stations *s, int i, wave half)
+{
+    const location at = {all(s->t[i]), all(s->cosine[i]), all(s->sine[i]), all(s->point_side[i]), all(s->kink_side[i])};
+    const wave about = pulls_strongly(e->z) ? waves_about_middle(e->z, at.t) : double_wave(e->z, half);
+    place p;
+    look_at_wave(e, &at, about, MOMENT, &p);
+    return p;
+}
+
 /* Returned: sum  of all squares: shows whether one of them is not a number */
 INLINE void look_at_stations(const prepared *p, const equilibrium *e, top tops[ZONES], real *sum,
                              double moment[STATIONS_MOST][PLANES][BATCH], int first)
 {
     const stations *s = &p->stations;
+    wave half = wave_at(e->z, all(s->t[0] / 2));
+    place here = look_at_station(e, s, 0, half);
     *sum = all(0);
     for (int i = 0; i < p->segment_count; i++) {
         const segment *g = &p->segments[i];
-        place before;
+        const cell_waves w = cell_waves_of(e, all(g->cell));
+        const wave step = wave_at(e->z, all(g->cell / 2));
         for (int k = g->first; k < g->first + g->count; k++) {
-            const location at = {all(s->t[k]), all(s->cosine[k]), all(s->sine[k]), all(s->point_side[k]), all(s->kink_side[k])};
-            place here;
-            look_at(e, &at, MOMENT, &here);
+            const place before = here;
+            if (k > g->first) half = next_wave(e->z, half, step);
+            if (k > g->first || (k > 0 && is_load_between(s, k - 1))) here = look_at_station(e, s, k, half);
             *sum += here.node.square;
             for (int j = 0; j < PLANES; j++) store_lanes(here.f[j], &moment[k][j][first]);
             if (k > g->first)
-                keep_cell(&tops[g->zone], highest_in_cell(e, MOMENT, &before, &here, all(g->cell)), &before, &here, s, k - 1);
-            before = here;
+                keep_cell(&tops[g->zone], highest_in_cell(&w, MOMENT, &before, &here), &before, &here, s, k - 1);
         }
     }
 }
@@ -157,7 +167,8 @@ INLINE mask settle(const equilibrium *e, top *t)
     const mask turns = less(all(0), t->left.node.g) & less(t->right.node.g, all(0));
     real s[SIZES], bound = all((double)INFINITY);
     real share = choose(turns, zero_of_slope(&t->left.node, &t->right.node, t->h), all(0.5));
-    moment_sizes(e, &t->left, &t->right, t->h, s);
+    const cell_waves w = cell_waves_of(e, t->h);
+    moment_sizes(&w, &t->left, &t->right, s);
     for (int i = 0; i < 2; i++) {
         const location at = location_near(t, t->at + share * t->h);
         place p;
@@ -234,9 +245,9 @@ INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][P
         out->second_difference[j] = isfinite(out->utilisation[LIMIT_YIELD][j + 2]) ? sqrt(largest[j]) : (double)NAN;
 }
 
-void VERSION(rbow_batch_evaluate)(const prepared *p, double tension, const double factor[BATCH], batch *out)
+void VERSION(rbow_batch_evaluate)(const prepared *p, double tension, const double factor[BATCH], bool even, batch *out)
 {
     double moment[STATIONS_MOST][PLANES][BATCH];
     for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, tension, &factor[i], i, out, moment);
-    second_differences(p, moment, out);
+    if (even) second_differences(p, moment, out);
 }

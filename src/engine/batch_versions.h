@@ -5,7 +5,7 @@
 #include "engine/along.h"
 #include "engine/batch.h"
 
-typedef void batch_function(const prepared *, double, const double[], batch *);
+typedef void batch_function(const prepared *, double, const double[], bool, batch *);
 
 batch_function rbow_batch_evaluate_1, rbow_batch_evaluate_2;
 along_function rbow_along_1, rbow_along_2;

@@ -87,7 +87,7 @@ void rbow_beam_at(const rbow_prepared *prepared, const rbow_solution *solved, do
     beam b;
     *out = (rbow_station){NAN, NAN, NAN, NAN};
     if (rbow_beam_constants(from, &b) != RBOW_OK) return;
-    equilibrium e = {.beam = &b, .z = load_of(from), .offset = {solved->share[SHAPES]}, .turn = {solved->share[SHAPES + 1]}};
+    equilibrium e = {.beam = &b, .z = load_of(from), .per_off = 1 / (load_of(from) - M_PI * M_PI), .offset = {solved->share[SHAPES]}, .turn = {solved->share[SHAPES + 1]}};
     for (int i = 0; i < SHAPES; i++) e.share[i][UP] = solved->share[i];
     const station there = station_at(&b, x / length - 0.5, x / length - 0.5);
     const location at = location_of(&there);

@@ -26,6 +26,7 @@ typedef struct plane_loads { /* relative, in the order of the planes */
 typedef struct equilibrium {
     const beam *beam;
     real z;
+    real per_off; /* 1/(z - pi^2) */
     real share[SHAPES][PLANES];
     real offset[PLANES], turn[PLANES];
 } equilibrium;
@@ -50,7 +51,7 @@ typedef struct moments { /* at one place, in both planes */
 /* A solution in every lane. */
 INLINE equilibrium equilibrium_from(const beam *k, const solution *s)
 {
-    equilibrium e = {.beam = k, .z = all(s->z)};
+    equilibrium e = {.beam = k, .z = all(s->z), .per_off = all(1 / (s->z - M_PI * M_PI))};
     for (int i = 0; i < PLANES; i++) {
         for (int shape = 0; shape < SHAPES; shape++) e.share[shape][i] = all(s->share[shape][i]);
         e.offset[i] = all(s->offset[i]);
@@ -101,7 +102,7 @@ INLINE wave waves_about_middle(real z, real t)
 
 /* The half-wave bow: (cos(pi t) - cos(u t))/(z - pi^2). Near u = pi, where both terms are large, the same as a product:
  * sin(d t)/d sin(a t)/a /2 with a, d = (u + pi)/2, (u - pi)/2. */
-INLINE void half_wave_moment(real z, const location *at, wave about, real *m, real *dm)
+INLINE void half_wave_moment(real z, real per_off, const location *at, wave about, real *m, real *dm)
 {
     const real off = z - M_PI * M_PI;
     const mask near_pi = less(size(off), all(1));
@@ -109,8 +110,8 @@ INLINE void half_wave_moment(real z, const location *at, wave about, real *m, re
     if (pulls_strongly(z)) about = (wave){0, 0, 0};
 #endif
     if (MASK_BITS(near_pi) != ALL_LANES) {
-        *m = (at->cosine - about.c) / off;
-        *dm = (z * about.s - M_PI * at->sine) / off;
+        *m = (at->cosine - about.c) * per_off;
+        *dm = (z * about.s - M_PI * at->sine) * per_off;
     }
     if (!MASK_ANY(near_pi)) return;
     const real u = root(larger(z, all(1))), a = (u + M_PI) * 0.5, d = off / (u + M_PI) * 0.5;
@@ -136,10 +137,9 @@ INLINE void force_moment(real z, real distance, real side, real *m, real *dm)
     *dm = -0.5 * side * from.c;
 }
 
-/* The moment of every shape at a place. */
-INLINE void shape_moments(const beam *k, real z, const location *at, shape_values v[SHAPES])
+/* The moment of every shape at a place. Given: about  the waves there */
+INLINE void shape_moments(const beam *k, real z, real per_off, const location *at, wave about, shape_values v[SHAPES])
 {
-    const wave about = waves_about_middle(z, at->t);
     v[EVEN].m = about.c;
     v[EVEN].dm = -z * about.s;
     v[ODD].m = about.s;
@@ -155,7 +155,7 @@ INLINE void shape_moments(const beam *k, real z, const location *at, shape_value
     v[POINT] = v[KINK] = v[HALF_WAVE] = (shape_values){all(0), all(0), all(0), all(0)};
     if (k->has_point) force_moment(z, at->t - k->point_at, at->point_side, &v[POINT].m, &v[POINT].dm);
     if (k->has_kink) force_moment(z, at->t - k->kink_at, at->kink_side, &v[KINK].m, &v[KINK].dm);
-    if (k->has_half_wave) half_wave_moment(z, at, about, &v[HALF_WAVE].m, &v[HALF_WAVE].dm);
+    if (k->has_half_wave) half_wave_moment(z, per_off, at, about, &v[HALF_WAVE].m, &v[HALF_WAVE].dm);
 }
 
 INLINE void force_movement(real z, real distance, real side, shape_values *v)
@@ -265,9 +265,12 @@ INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equi
     const location end_a = location_of(&station_a), end_b = location_of(&station_b);
     const shape_values turning = {all(0), all(0), all(-0.5), all(1)}, turned = {all(0), all(0), all(0.5), all(1)};
     real rule[SHAPES][3], column[3][3];
-    shape_moments(k, z, &end_a, a);
+    e->beam = k;
+    e->z = z;
+    e->per_off = 1 / (z - M_PI * M_PI);
+    shape_moments(k, z, e->per_off, &end_a, waves_about_middle(z, end_a.t), a);
     shape_movements(k, z, &end_a, a);
-    shape_moments(k, z, &end_b, b);
+    shape_moments(k, z, e->per_off, &end_b, waves_about_middle(z, end_b.t), b);
     shape_movements(k, z, &end_b, b);
     for (int i = 0; i < SHAPES; i++) rules_of(k, z, &a[i], &b[i], rule[i]);
     rules_of(k, z, &turning, &turned, column[2]);
@@ -275,8 +278,6 @@ INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equi
         column[0][i] = rule[EVEN][i];
         column[1][i] = rule[ODD][i];
     }
-    e->beam = k;
-    e->z = z;
     for (int i = 0; i < PLANES; i++) {
         const real bow = loads->bow[i];
         real right[3], unknown[3];
@@ -299,21 +300,26 @@ INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equi
 
 /* ---- along the tube ------------------------------------------------------------------------------------ */
 
-INLINE void moments_at(const equilibrium *e, const location *at, moments *out)
+INLINE void moments_by_waves(const equilibrium *e, const location *at, wave about, moments *out)
 {
     shape_values v[SHAPES];
-    shape_moments(e->beam, e->z, at, v);
+    shape_moments(e->beam, e->z, e->per_off, at, about, v);
     for (int i = 0; i < PLANES; i++) {
         out->m[i] = sum_of_shapes(e, i, v[EVEN].m, v[ODD].m, v[SPREAD].m, v[POINT].m, v[KINK].m, v[HALF_WAVE].m);
         out->dm[i] = sum_of_shapes(e, i, v[EVEN].dm, v[ODD].dm, v[SPREAD].dm, v[POINT].dm, v[KINK].dm, v[HALF_WAVE].dm);
     }
 }
 
+INLINE void moments_at(const equilibrium *e, const location *at, moments *out)
+{
+    moments_by_waves(e, at, waves_about_middle(e->z, at->t), out);
+}
+
 /* Returned: w, dw  movement and slope */
 INLINE void movements_at(const equilibrium *e, const location *at, real w[PLANES], real dw[PLANES])
 {
     shape_values v[SHAPES];
-    shape_moments(e->beam, e->z, at, v);
+    shape_moments(e->beam, e->z, e->per_off, at, waves_about_middle(e->z, at->t), v);
     shape_movements(e->beam, e->z, at, v);
     for (int i = 0; i < PLANES; i++) {
         w[i] = e->offset[i] + movement_of(e, i, at->t, v);

@@ -31,7 +31,7 @@ static zone_state zone_state_of(const prepared *p, const evaluation *e, int whic
     };
 }
 
-void rbow_evaluate(const prepared *p, double factor, double tension, evaluation *e)
+void rbow_evaluate(const prepared *p, double factor, double tension, bool places, evaluation *e)
 {
     plane_loads loads;
     e->factor = factor;
@@ -43,7 +43,7 @@ void rbow_evaluate(const prepared *p, double factor, double tension, evaluation 
     equilibrium solved;
     equilibrium_of(&p->beam, relative_load(p, e->axial), &loads, &solved);
     e->solution = solution_of(&solved);
-    rbow_largest_moments(p, &e->solution, e->peaks);
+    rbow_largest_moments(p, &e->solution, places, e->peaks);
 
     const zone_state tube = zone_state_of(p, e, ZONE_TUBE), weld = zone_state_of(p, e, ZONE_WELD);
     for (int i = 0; i < LIMITS; i++) {

@@ -1,6 +1,7 @@
 #include "engine/first_crossing.h"
 
 #include <math.h>
+#include <stdbool.h>
 #include <stddef.h>
 
 /* Utilisation need not grow with the load factor: it can exceed 1 between two samples and come back. How far, is bounded.
@@ -24,36 +25,34 @@ static const double safety = 2;
 static const double negligible = 1e-7;
 
 /* Below this deviation from a straight line the crossing is found point by point; above, by another scan. */
-static const double nearly_straight = 2e-3;
+static const double nearly_straight = 0.1;
 
 /* Nearer to the limit than this, a sample of a scan is evaluated on its own. */
 static const double unsure = 1e-6;
 
 static const double width_enough = 1e-8; /* of the bracket, as a share of the load factor */
 
-enum { DIVISIONS_MOST = 40, STEPS_MOST = 200 };
+enum { DIVISIONS_MOST = 40, ROUNDS_MOST = 60 };
 
 path rbow_path_of(const prepared *p, double tension, const evaluation *at_rest)
 {
     path all = {.prepared = p, .tension = tension};
     evaluation e;
-    if (at_rest == NULL) rbow_evaluate(p, 0, tension, &e);
+    if (at_rest == NULL) rbow_evaluate(p, 0, tension, false, &e);
     const evaluation *rest = at_rest == NULL ? &e : at_rest;
-    for (int i = 0; i < LIMITS; i++) all.at_rest[i] = rest->stands ? rest->limits[i] : (reached){INFINITY, NAN, ZONE_TUBE};
+    for (int i = 0; i < LIMITS; i++) all.at_rest[i] = rest->stands ? rest->limits[i].utilisation : (double)INFINITY;
     return all;
 }
 
-static const crossing none = {INFINITY, {NAN, NAN, ZONE_TUBE}};
-
 /* ---- samples ------------------------------------------------------------------------------------------ */
 
-static reached evaluate_at(path *p, limit which, double factor)
+static double evaluate_at(path *p, limit which, double factor)
 {
     evaluation e;
-    rbow_evaluate(p->prepared, factor, p->tension, &e);
-    if (!e.stands) return (reached){INFINITY, NAN, ZONE_TUBE};
-    if (isnan(e.limits[which].utilisation)) p->failed = true;
-    return e.limits[which];
+    rbow_evaluate(p->prepared, factor, p->tension, false, &e);
+    const double level = e.stands ? e.limits[which].utilisation : (double)INFINITY;
+    if (isnan(level)) p->failed = true;
+    return level;
 }
 
 static bool is_scan_of(const scan *s, double from, double to)
@@ -68,14 +67,14 @@ static scan *scan_between(path *p, double from, double to)
     scan *s = &p->kept[p->scan_count++ % SCANS_KEPT];
     for (int i = 0; i < BATCH; i++) s->factor[i] = from + (to - from) * i / (BATCH - 1);
     s->factor[BATCH - 1] = to;
-    rbow_batch_evaluate(p->prepared, p->tension, s->factor, &s->seen);
+    rbow_batch_evaluate(p->prepared, p->tension, s->factor, true, &s->seen);
     return s;
 }
 
 static double level_of(path *p, scan *s, limit which, int i)
 {
     double *level = &s->seen.utilisation[which][i];
-    if (!s->seen.settled[i] || fabs(*level - 1) < unsure) *level = evaluate_at(p, which, s->factor[i]).utilisation;
+    if (!s->seen.settled[i] || fabs(*level - 1) < unsure) *level = evaluate_at(p, which, s->factor[i]);
     return *level;
 }
 
@@ -111,112 +110,140 @@ static double highest_between(double a, double b, double deviation)
 
 /* ---- from an interval to the crossing ------------------------------------------------------------------- */
 
+typedef struct point {
+    double factor, level;
+} point;
+
 typedef struct bracket {
-    double low, at_low;   /* level below 1, and below 1 all the way there */
-    double high, at_high; /* level 1 or more */
-    double deviation;     /* D between */
-    reached reached;      /* at high; not yet evaluated where NaN */
+    point low, high;  /* below the limit, and below it all the way there; at it or beyond */
+    double deviation; /* D between */
 } bracket;
 
-static double middle_of(const bracket *b)
+static double first_in(path *p, limit which, double from, double to, int divisions);
+
+/* Nearly straight where the tube nears buckling. */
+static double height_of(double level)
 {
-    return b->low + (b->high - b->low) / 2;
+    return isinf(level) ? 1 : (level - 1) / (level + 1);
 }
 
-/* Where the bound first reaches 1. */
-static double certain_step(const bracket *b)
+/* The load factor at which the level is 1, by the polynomial through the points, of the factor over the height. */
+static double interpolate(const point *at, int count)
 {
-    const double rise = b->at_high - b->at_low, sum = 4 * b->deviation + rise, missing = 1 - b->at_low;
-    if (!isfinite(sum * sum)) return middle_of(b);
-    const double share = 2 * missing / (sum + sqrt(fmax(sum * sum - 16 * b->deviation * missing, 0)));
-    return b->low + share * (b->high - b->low);
-}
-
-/* The straight line's crossing, a little beyond it as seen from the nearer end, so that both ends close in. */
-static double straight_step(const bracket *b)
-{
-    const double width = b->high - b->low, share = (1 - b->at_low) / (b->at_high - b->at_low);
-    const double beyond = fmax(0.01 * fmin(share, 1 - share), 0.2 * width_enough * b->high / width);
-    return b->low + (share < 0.5 ? share + beyond : share - beyond) * width;
-}
-
-/* Returned: whether the place narrows the bracket: it is beyond the limit, or nothing before it can be. */
-static bool narrow(path *p, limit which, bracket *b, double at)
-{
-    const reached r = evaluate_at(p, which, at);
-    const double share = (at - b->low) / (b->high - b->low), before = b->deviation * share * share;
-    if (r.utilisation >= 1) {
-        b->high = at;
-        b->at_high = r.utilisation;
-        b->reached = r;
-        b->deviation = before;
-        return true;
+    double factor[4], height[4];
+    for (int i = 0; i < count; i++) {
+        factor[i] = at[i].factor;
+        height[i] = height_of(at[i].level);
     }
-    if (before > negligible && highest_between(b->at_low, r.utilisation, before) >= 1) return false;
-    b->low = at;
-    b->at_low = r.utilisation;
+    for (int j = 1; j < count; j++)
+        for (int i = count - 1; i >= j; i--) factor[i] = (factor[i] - factor[i - 1]) / (height[i] - height[i - j]);
+    double sum = factor[count - 1];
+    for (int i = count - 2; i >= 0; i--) sum = factor[i] - height[i] * sum;
+    return sum;
+}
+
+/* Given: guess  in the bracket, else its middle is taken
+ *        reach  how far the outermost samples are from it; each one nearer is `closer` times as near */
+static void place_samples(const bracket *b, double guess, double reach, double factor[BATCH])
+{
+    static const double closer = 8;
+    const double low = b->low.factor, high = b->high.factor, floor = 1e-9 * high;
+    const double middle = guess > low && guess < high ? guess : low + (high - low) / 2;
+    for (int i = BATCH / 2 - 1; i >= 0; i--) {
+        const double way = fmax(reach * pow(closer, i - (BATCH / 2 - 1)), (i + 1) * floor);
+        factor[BATCH / 2 - 1 - i] = fmax(middle - way, low + (middle - low) * (0.1 + 0.2 * (BATCH / 2 - 1 - i)));
+        factor[BATCH / 2 + i] = fmin(middle + way, high - (high - middle) * (0.1 + 0.2 * (BATCH / 2 - 1 - i)));
+    }
+}
+
+/* On from the low end over samples that are below the limit, as long as nothing can be above it between. Returned: the
+ * first load factor found at the limit on the way, or INFINITY. */
+static double go_on_to(path *p, limit which, bracket *b, point next)
+{
+    const double width = b->high.factor - b->low.factor, share = (next.factor - b->low.factor) / width;
+    const double between = b->deviation * share * share;
+    if (next.level >= 1) {
+        b->high = next;
+        b->deviation = between;
+        return INFINITY;
+    }
+    if (between > negligible && highest_between(b->low.level, next.level, between) >= 1) {
+        const double hump = first_in(p, which, b->low.factor, next.factor, DIVISIONS_MOST);
+        if (isfinite(hump)) return hump;
+    }
+    b->low = next;
     b->deviation *= (1 - share) * (1 - share);
-    return true;
+    return INFINITY;
 }
 
-static crossing crossing_in(path *p, limit which, bracket b, double guess)
+/* Where the curve from below and the curve from beyond meet the limit at one place, that is the crossing: a knee between
+ * the samples would show, and D bounds what else there could be. */
+static bool is_met(const point at[BATCH], int beyond, double *factor)
 {
-    b.reached.utilisation = NAN;
-    for (int i = 0; i < STEPS_MOST && !p->failed && b.high - b.low > width_enough * b.high; i++) {
-        const double width = b.high - b.low, at = i == 0 ? guess : straight_step(&b);
-        const bool inside = at > b.low && at < b.high;
-        if (inside && !narrow(p, which, &b, at)) narrow(p, which, &b, certain_step(&b));
-        if (i > 0 && b.high - b.low > 0.5 * width) narrow(p, which, &b, middle_of(&b));
-    }
-    if (isnan(b.reached.utilisation)) b.reached = evaluate_at(p, which, b.high);
-    const double rise = b.at_high - b.at_low, share = rise < 2 ? (1 - b.at_low) / rise : 1;
-    return (crossing){b.low + share * (b.high - b.low), b.reached};
+    if (beyond < 3 || beyond > BATCH - 3) return false;
+    const double before = interpolate(&at[beyond - 3], 3), behind = interpolate(&at[beyond], 3);
+    *factor = interpolate(&at[beyond - 2], 4);
+    return fabs(before - behind) <= width_enough * behind && *factor >= at[beyond - 1].factor && *factor <= at[beyond].factor;
 }
 
-/* By the cubic through four samples around the interval, of the load factor over the level. */
+static double crossing_in(path *p, limit which, bracket b, double guess)
+{
+    double reach = 0.12 * (b.high.factor - b.low.factor);
+    for (int round = 0; round < ROUNDS_MOST && !p->failed; round++) {
+        scan s;
+        point at[BATCH];
+        int beyond = 0;
+        if (b.high.factor - b.low.factor <= width_enough * b.high.factor) return b.high.factor;
+        place_samples(&b, guess, reach, s.factor);
+        rbow_batch_evaluate(p->prepared, p->tension, s.factor, false, &s.seen);
+        for (int i = 0; i < BATCH; i++) at[i] = (point){s.factor[i], level_of(p, &s, which, i)};
+        while (beyond < BATCH && at[beyond].level < 1) {
+            const double hump = go_on_to(p, which, &b, at[beyond++]);
+            if (isfinite(hump)) return hump;
+        }
+        if (beyond < BATCH) go_on_to(p, which, &b, at[beyond]);
+        if (b.deviation <= negligible && is_met(at, beyond, &guess)) return guess;
+        const int first = beyond < 2 ? 0 : beyond > BATCH - 2 ? BATCH - 4 : beyond - 2;
+        guess = interpolate(&at[first], 4);
+        reach = 0.3 * (b.high.factor - b.low.factor);
+    }
+    return b.high.factor;
+}
+
 static double guess_of(path *p, scan *s, limit which, int interval)
 {
     const int first = interval < 1 ? 0 : interval > BATCH - 3 ? BATCH - 4 : interval - 1;
-    double factor[4], level[4];
-    for (int i = 0; i < 4; i++) {
-        factor[i] = s->factor[first + i];
-        level[i] = level_of(p, s, which, first + i) - 1;
-        level[i] = isinf(level[i]) ? 1 : level[i] / (level[i] + 2); /* nearly straight where the tube nears buckling */
-    }
-    for (int j = 1; j < 4; j++)
-        for (int i = 3; i >= j; i--) factor[i] = (factor[i] - factor[i - 1]) / (level[i] - level[i - j]);
-    return factor[0] - level[0] * (factor[1] - level[1] * (factor[2] - level[2] * factor[3]));
+    point at[4];
+    for (int i = 0; i < 4; i++) at[i] = (point){s->factor[first + i], level_of(p, s, which, first + i)};
+    return interpolate(at, 4);
 }
 
-static bool is_done(const path *p, const crossing *c)
+static double first_in(path *p, limit which, double from, double to, int divisions)
 {
-    return p->failed || isfinite(c->factor);
-}
-
-static crossing first_in(path *p, limit which, double from, double to, int divisions)
-{
-    for (int i = 0; i < BATCH - 1; i++) {
+    for (int i = 0; i < BATCH - 1 && !p->failed; i++) {
         scan *s = scan_between(p, from, to); /* a deeper scan may have taken its room */
-        const double low = level_of(p, s, which, i), high = level_of(p, s, which, i + 1);
+        const point low = {s->factor[i], level_of(p, s, which, i)}, high = {s->factor[i + 1], level_of(p, s, which, i + 1)};
         const double deviation = deviation_of(p, s, i);
-        if (low >= 1) return (crossing){s->factor[i], evaluate_at(p, which, s->factor[i])};
-        const bool crosses = high >= 1;
-        if (!crosses && (highest_between(low, high, deviation) < 1 || deviation <= negligible)) continue;
-        const bracket b = {s->factor[i], low, s->factor[i + 1], high, deviation, {NAN, NAN, ZONE_TUBE}};
-        if (b.high - b.low <= width_enough * b.high || divisions == 0 || (crosses && deviation <= nearly_straight)) {
-            if (crosses) return crossing_in(p, which, b, guess_of(p, s, which, i));
+        if (low.level >= 1) return low.factor;
+        const bool crosses = high.level >= 1;
+        if (!crosses && (highest_between(low.level, high.level, deviation) < 1 || deviation <= negligible)) continue;
+        if (high.factor - low.factor <= width_enough * high.factor || divisions == 0 || (crosses && deviation <= nearly_straight)) {
+            if (crosses) return crossing_in(p, which, (bracket){low, high, deviation}, guess_of(p, s, which, i));
             continue;
         }
-        const crossing c = first_in(p, which, b.low, b.high, divisions - 1);
-        if (is_done(p, &c)) return c;
+        const double found = first_in(p, which, low.factor, high.factor, divisions - 1);
+        if (isfinite(found)) return found;
     }
-    return none;
+    return INFINITY;
 }
 
-crossing rbow_first_crossing(path *p, limit which, double from, double to)
+double rbow_first_crossing(path *p, limit which, double from, double to)
 {
-    const reached start = from > 0 ? evaluate_at(p, which, from) : p->at_rest[which];
-    if (isnan(start.utilisation)) p->failed = true;
-    if (start.utilisation >= 1) return (crossing){from, start};
-    return from < to ? first_in(p, which, from, to, DIVISIONS_MOST) : none;
+    const double start = from > 0 ? evaluate_at(p, which, from) : p->at_rest[which];
+    if (isnan(start)) p->failed = true;
+    if (start >= 1) return from;
+    if (!(from < to)) return INFINITY;
+    const bool likely = from < p->likely && p->likely < to;
+    const double found = likely ? first_in(p, which, from, p->likely, DIVISIONS_MOST) : (double)INFINITY;
+    return isfinite(found) || p->failed ? found : first_in(p, which, likely ? p->likely : from, to, DIVISIONS_MOST);
 }

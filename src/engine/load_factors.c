@@ -40,13 +40,13 @@ static double column_factor(const prepared *p, double tension)
 
 static limit_factor never(double tension)
 {
-    return (limit_factor){INFINITY, tension, NAN, ZONE_TUBE};
+    return (limit_factor){INFINITY, tension, false};
 }
 
 static limit_factor first_in(path *p, limit which, double from, double to)
 {
-    const crossing c = rbow_first_crossing(p, which, from, to);
-    return (limit_factor){c.factor, p->tension, c.reached.at, c.reached.zone};
+    const double factor = rbow_first_crossing(p, which, from, to);
+    return (limit_factor){factor, p->tension, isfinite(factor)};
 }
 
 /* Without a change of the axial load every moment is a straight line over the load factor, and utilisation is convex:
@@ -69,15 +69,15 @@ static double end_under_push(const prepared *p, double tension)
 }
 
 /* With a push it stops at the elastic critical factor: a straight slender tube gets there first. */
-static limit_factor yield_factor(path *along)
+static limit_factor yield_factor(path *along, double end)
 {
     const prepared *p = along->prepared;
     const double push = p->member.compression, tension = along->tension;
     if (!rbow_has_run_load(p)) return first_in(along, LIMIT_YIELD, 0, 0);
     if (!(push > 0 || push < 0)) return first_in_endless_range(along, LIMIT_YIELD);
     const double yield = axial_yield(p, tension), most = fmin(critical_factor(p, tension), yield);
-    const limit_factor k = first_in(along, LIMIT_YIELD, 0, push > 0 ? end_under_push(p, tension) : yield);
-    return k.factor <= most ? k : (limit_factor){most, tension, NAN, ZONE_TUBE};
+    const limit_factor k = first_in(along, LIMIT_YIELD, 0, fmin(push > 0 ? end_under_push(p, tension) : yield, end));
+    return k.factor <= most || end < most ? k : (limit_factor){most, tension, false};
 }
 
 /* It counts only in compression: from the factor that uses up a locked-in tension, to the column factor, which it never
@@ -89,46 +89,64 @@ static limit_factor interaction_factor(path *along, double end)
     if (push > 0) {
         const double column = column_factor(p, tension), from = fmin(fmax(0, tension / push), column);
         const limit_factor k = first_in(along, LIMIT_INTERACTION, from, fmax(from, fmin(end_under_push(p, tension), end)));
-        return k.factor <= column || column > end ? k : (limit_factor){column, tension, NAN, ZONE_TUBE};
+        return k.factor <= column || end < column ? k : (limit_factor){column, tension, false};
     }
     if (!(tension < 0)) return never(tension);
     if (push < 0) return first_in(along, LIMIT_INTERACTION, 0, fmin(tension / push, end));
     return rbow_has_run_load(p) ? first_in_endless_range(along, LIMIT_INTERACTION) : first_in(along, LIMIT_INTERACTION, 0, 0);
 }
 
-static rbow_status factors_with(const prepared *p, double tension, const evaluation *at_rest, load_factors *out)
+/* Where both limits are likely to have been passed, from the utilisation at load factors 0 and 1 as if its growth were
+ * a/(1 - P/P_cr); a fifth more. Nothing but the time taken depends on it. */
+static double likely_end(const prepared *p, const evaluation *at_rest, const evaluation *loaded)
 {
-    *out = (load_factors){0, {{0, tension, NAN, ZONE_TUBE}, {0, tension, NAN, ZONE_TUBE}}};
+    const double critical = critical_factor(p, p->tension);
+    double end = 0;
+    if (!at_rest->stands || !loaded->stands) return 0;
+    for (int i = 0; i < LIMITS; i++) {
+        const double rest = at_rest->limits[i].utilisation, growth = loaded->limits[i].utilisation - rest;
+        const double missing = 1 - rest, slope = growth * (1 - 1 / critical) + missing / critical;
+        if (missing > 0 && growth > 0 && slope > 0) end = fmax(end, 1.2 * missing / slope);
+    }
+    return end;
+}
+
+static rbow_status factors_with(const prepared *p, double tension, const evaluation *at_rest, double likely, load_factors *out)
+{
+    *out = (load_factors){0, {{0, tension, false}, {0, tension, false}}};
     if (-tension >= p->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
     path along = rbow_path_of(p, tension, at_rest);
+    along.likely = likely;
     out->column = column_factor(p, tension);
-    out->limits[LIMIT_YIELD] = yield_factor(&along);
+    out->limits[LIMIT_YIELD] = yield_factor(&along, INFINITY);
     out->limits[LIMIT_INTERACTION] = interaction_factor(&along, INFINITY);
     return along.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
 }
 
 /* Locked-in tension may have relaxed, so its help is not counted: not under a push, and not where it would only
  * stiffen the tube against what bends it. */
-rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, load_factors *out)
+rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, const evaluation *loaded, load_factors *out)
 {
-    rbow_status status = factors_with(p, p->tension, at_rest, out);
+    rbow_status status = factors_with(p, p->tension, at_rest, likely_end(p, at_rest, loaded), out);
     if (status != RBOW_OK || !(p->tension > 0)) return status;
     load_factors relaxed;
-    status = factors_with(p, 0, NULL, &relaxed);
+    status = factors_with(p, 0, NULL, 0, &relaxed);
     for (int i = 0; i < LIMITS; i++)
         if (relaxed.limits[i].factor < out->limits[i].factor) out->limits[i] = relaxed.limits[i];
     out->column = fmin(out->column, relaxed.column);
     return status;
 }
 
-/* The interaction is only followed as far as it can decide. */
-rbow_status rbow_least_ratio(const prepared *without_fit, double *ratio)
+/* The limit that is likely to decide first; the other is then followed only as far as it can decide. */
+rbow_status rbow_least_ratio(const prepared *without_fit, double likely, limit first, double *ratio)
 {
     const rbow_member *m = &without_fit->member;
     path along = rbow_path_of(without_fit, 0, NULL);
-    const double yield = yield_factor(&along).factor / m->factor_yield;
-    const double column = column_factor(without_fit, 0) / m->factor;
-    const double together = interaction_factor(&along, fmin(yield, column) * m->factor).factor / m->factor;
-    *ratio = fmin(fmin(column, together), yield);
+    along.likely = likely;
+    double least = column_factor(without_fit, 0) / m->factor;
+    if (first == LIMIT_YIELD) least = fmin(least, yield_factor(&along, INFINITY).factor / m->factor_yield);
+    least = fmin(least, interaction_factor(&along, least * m->factor).factor / m->factor);
+    if (first != LIMIT_YIELD) least = fmin(least, yield_factor(&along, least * m->factor_yield).factor / m->factor_yield);
+    *ratio = least;
     return along.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
 }

@@ -12,7 +12,7 @@ static const double tie = 1e-12;
 enum { HALVINGS_MOST = 50 }; /* of a cell; only rounding goes so far */
 
 typedef struct search {
-    equilibrium e;
+    const equilibrium *e;
     quantity what;
     double noise; /* square of what rounding leaves of the shares */
     double best;  /* square; below 0 before the first */
@@ -35,15 +35,16 @@ static void offer(search *s, const station *at, double square, bool between)
 static void look(const search *s, const station *at, place *out)
 {
     const location there = location_of(at);
-    look_at(&s->e, &there, s->what, out);
+    look_at(s->e, &there, s->what, out);
 }
 
 /* ---- how high the square can be in a cell ---------------------------------------------------------------- */
 
 /* Under tension the waves w'' = n^2 w are largest at an end of the cell, and so are their derivatives; what is left of
  * the moment is a constant and the half-wave bow's own wave. So a cell may be wide where the waves have decayed. */
-static void sizes_in_tension(const equilibrium *e, const station at[2], const place *ends[2], double s[SIZES])
+static void sizes_in_tension(const search *s, const station at[2], double sizes[SIZES])
 {
+    const equilibrium *e = s->e;
     const double n2 = -e->z, per = 1 / (e->z - M_PI * M_PI), pi2 = M_PI * M_PI;
     double even = 0, odd = 0, level[PLANES], ripple[PLANES];
     for (int i = 0; i < PLANES; i++) {
@@ -51,40 +52,36 @@ static void sizes_in_tension(const equilibrium *e, const station at[2], const pl
         ripple[i] = e->share[HALF_WAVE][i] * per;
     }
     for (int k = 0; k < 2; k++) {
-        double wave_part[PLANES], slope_part[PLANES];
+        const location there = location_of(&at[k]);
+        double waves[PLANES], slopes[PLANES];
+        moments m;
+        moments_at(e, &there, &m);
         for (int i = 0; i < PLANES; i++) {
-            wave_part[i] = ends[k]->f[i] - level[i] - ripple[i] * at[k].cosine;
-            slope_part[i] = ends[k]->df[i] + ripple[i] * M_PI * at[k].sine;
+            waves[i] = m.m[i] - level[i] - ripple[i] * at[k].cosine;
+            slopes[i] = m.dm[i] + ripple[i] * M_PI * at[k].sine;
         }
-        even = larger(even, length_bound(wave_part));
-        odd = larger(odd, length_bound(slope_part));
+        even = larger(even, length_bound(waves));
+        odd = larger(odd, length_bound(slopes));
     }
     const double bow = length_bound(ripple);
-    s[0] = even + length_bound(level) + bow;
-    s[1] = odd + M_PI * bow;
-    s[2] = n2 * even + pi2 * bow;
-    s[3] = n2 * odd + M_PI * pi2 * bow;
-    s[4] = n2 * n2 * even + pi2 * pi2 * bow;
-    s[5] = n2 * n2 * odd + M_PI * pi2 * pi2 * bow;
+    sizes[0] = even + length_bound(level) + bow;
+    sizes[1] = odd + M_PI * bow;
+    sizes[2] = n2 * even + pi2 * bow;
+    sizes[3] = n2 * odd + M_PI * pi2 * bow;
+    sizes[4] = n2 * n2 * even + pi2 * pi2 * bow;
+    sizes[5] = n2 * n2 * odd + M_PI * pi2 * pi2 * bow;
 }
 
 static double highest_between(const search *s, const station at[2], const place *a, const place *b)
 {
-    const equilibrium *e = &s->e;
     const double h = at[1].t - at[0].t;
     double sizes[SIZES];
-    if (!(e->z < -1)) return highest_in_cell(e, s->what, a, b, h);
-    if (s->what == MOMENT) {
-        sizes_in_tension(e, at, (const place *[2]){a, b}, sizes);
-    } else {
-        place ends[2];
-        for (int k = 0; k < 2; k++) {
-            const location there = location_of(&at[k]);
-            look_at(e, &there, MOMENT, &ends[k]);
-        }
-        sizes_in_tension(e, at, (const place *[2]){&ends[0], &ends[1]}, sizes);
-        movement_sizes(a, b, h, sizes);
+    if (!(s->e->z < -1)) {
+        const cell_waves w = cell_waves_of(s->e, h);
+        return highest_in_cell(&w, s->what, a, b);
     }
+    sizes_in_tension(s, at, sizes);
+    if (s->what == MOVEMENT) movement_sizes(a, b, h, sizes);
     const cell_bounds c = cell_bounds_of(sizes, h);
     return bound_of_cell(&c, &a->node, &b->node);
 }
@@ -97,7 +94,7 @@ static void search_cell(search *s, const station at[2], const place *a, const pl
     if (!(highest_between(s, at, a, b) > s->best * (1 + tie) + s->noise) || halvings == 0) return;
     const bool turns = a->node.g > 0 && b->node.g < 0;
     const double t = at[0].t + (turns ? zero_of_slope(&a->node, &b->node, h) : 0.5) * h;
-    const station middle = station_at(s->e.beam, t, t);
+    const station middle = station_at(s->e->beam, t, t);
     place p;
     look(s, &middle, &p);
     offer(s, &middle, p.node.square, true);
@@ -108,6 +105,12 @@ static void search_cell(search *s, const station at[2], const place *a, const pl
 static station station_of(const stations *s, int i)
 {
     return (station){s->t[i], s->cosine[i], s->sine[i], s->point_side[i], s->kink_side[i]};
+}
+
+static place place_of(const along *seen, int i)
+{
+    return (place){.node = {seen->square[i], seen->g[i], seen->g1[i], seen->g2[i]}, .m = seen->m[i], .dm = seen->dm[i],
+                   .size = seen->size[i], .slope = seen->slope[i]};
 }
 
 /* Given: of  the search for each zone */
@@ -128,17 +131,15 @@ static void search_tube(const prepared *p, const solution *solved, search *const
         for (int k = g->first; k + 1 < g->first + g->count; k++) {
             if (seen.bound[k] <= s->best * (1 + tie) + s->noise) continue;
             const station at[2] = {station_of(&p->stations, k), station_of(&p->stations, k + 1)};
-            place a, b;
-            look(s, &at[0], &a);
-            look(s, &at[1], &b);
+            const place a = place_of(&seen, k), b = place_of(&seen, k + 1);
             search_cell(s, at, &a, &b, HALVINGS_MOST);
         }
     }
 }
 
-static search search_for(const prepared *p, const solution *solved, quantity what)
+static search search_for(const equilibrium *e, const solution *solved, quantity what)
 {
-    search s = {.e = equilibrium_from(&p->beam, solved), .what = what, .best = -1};
+    search s = {.e = e, .what = what, .best = -1};
     double shares = 0;
     for (int i = 0; i < SHAPES; i++) shares += length_bound(solved->share[i]);
     if (what == MOVEMENT) shares += length_bound(solved->turn) + length_bound(solved->offset);
@@ -150,38 +151,43 @@ static search search_for(const prepared *p, const solution *solved, quantity wha
 static void polish(search *s)
 {
     place p;
-    if (!s->between) return;
+    if (s->best < 0 || !s->between) return;
     look(s, &s->at, &p);
     const double t = s->at.t - p.node.g / p.node.g1;
     if (!(p.node.g1 < 0 && fabs(t - s->at.t) < 1e-2)) return;
-    const station at = station_at(s->e.beam, t, s->at.t);
+    const station at = station_at(s->e->beam, t, s->at.t);
     look(s, &at, &p);
     if (!(p.node.square >= s->best * (1 - 20 * tie))) return;
     if (p.node.square > s->best) s->best = p.node.square;
     s->at = at;
 }
 
-static peak peak_of(search *s)
+static peak peak_of(const search *s)
 {
-    polish(s);
     return (peak){s->best < 0 ? -1 : sqrt(s->best), s->at.t};
 }
 
-void rbow_largest_moments(const prepared *p, const solution *solved, peak peaks[ZONES])
+void rbow_largest_moments(const prepared *p, const solution *solved, bool places, peak peaks[ZONES])
 {
-    search tube = search_for(p, solved, MOMENT), weld = tube;
+    const equilibrium e = equilibrium_from(&p->beam, solved);
+    search tube = search_for(&e, solved, MOMENT), weld = tube;
     search_tube(p, solved, (search *[ZONES]){[ZONE_TUBE] = &tube, [ZONE_WELD] = &weld});
+    if (places) {
+        polish(&tube);
+        polish(&weld);
+    }
     peaks[ZONE_TUBE] = peak_of(&tube);
     peaks[ZONE_WELD] = peak_of(&weld);
 }
 
 peak rbow_largest_movement(const prepared *p, const solution *solved, double movement[PLANES])
 {
-    search s = search_for(p, solved, MOVEMENT);
+    const equilibrium e = equilibrium_from(&p->beam, solved);
+    search s = search_for(&e, solved, MOVEMENT);
     search_tube(p, solved, (search *[ZONES]){[ZONE_TUBE] = &s, [ZONE_WELD] = &s});
-    const peak largest = peak_of(&s);
+    polish(&s);
     const location there = location_of(&s.at);
     double slope[PLANES];
-    movements_at(&s.e, &there, movement, slope);
-    return largest;
+    movements_at(&e, &there, movement, slope);
+    return peak_of(&s);
 }

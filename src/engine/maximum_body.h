@@ -10,9 +10,10 @@
  *              error h^4/384 max|F''''|
  *   monotone   where the control points of g's own cubic have one sign beyond its error h^4/384 B4, F has its maximum
  *              at an end
- *   one end    from an end that falls into the cell, F <= F_end + 2 (g s - b s^2) with s the way into the cell and
- *              -b the larger of g'/2 and g'/2 + g'' h/6 + B3 h^2/24: Taylor's series with Lagrange's remainder, whose
- *              bracket is convex in s and so largest at either end of the cell
+ *   one end    from an end that falls into the cell, F <= F_end + 2 (g s + b s^2) with s the way into the cell and
+ *              b the larger of g'/2 and g'/2 + g'' h/6 + B3 h^2/24: Taylor's series with Lagrange's remainder, whose
+ *              bracket is convex in s and so largest at either end of the cell. Where b < 0 the square rises by
+ *              g^2/(-2b) at most, and not at all where g <= 0
  * Source of the cubic's error: Hermite interpolation, any of the numerical analysis texts; here derived from Rolle. */
 #ifndef RAILBOW_ENGINE_MAXIMUM_BODY_H
 #define RAILBOW_ENGINE_MAXIMUM_BODY_H
@@ -51,12 +52,16 @@ INLINE cell_bounds cell_bounds_of(const real s[SIZES], real h)
     return (cell_bounds){h, h4 * b3 * (2.0 / 384), b3, h4 * b4 * (1.0 / 384)};
 }
 
+/* What rounding and a slope next to 0 may add; far below what is promised of a maximum. */
+static const double slight = 1e-12;
+
 /* From one end of the cell; infinite where the bound says nothing. Given: g, g2  seen into the cell */
 INLINE real bound_from_end(const cell_bounds *c, real square, real g, real g1, real g2)
 {
     const real near = 0.5 * g1, far = near + c->h * (1.0 / 6) * g2 + c->h * c->h * (1.0 / 24) * c->b3;
-    const real b = larger(near, far), rise = choose(less(all(0), g), g * g / (-2 * b), all(0));
-    return choose(less(b, all(0)), square + rise, all((double)INFINITY));
+    const real b = larger(near, far), room = -2 * slight * square * b; /* g^2/(-2b) is as far as the square can rise */
+    const mask falls = less(b, all(0)) & (less(g, all(0)) | MASK_NOT(less(room, g * g)));
+    return choose(falls, square * (1 + slight), all((double)INFINITY));
 }
 
 /* Given: a, b  the nodes at both ends. Returned: F nowhere in the cell exceeds this */
@@ -88,11 +93,12 @@ INLINE real length_bound(const real v[PLANES])
     return larger(a, b) + 0.5 * smaller(a, b);
 }
 
-INLINE void look_at(const equilibrium *e, const location *at, quantity what, place *p)
+/* Given: about  the waves there, see waves_about_middle */
+INLINE void look_at_wave(const equilibrium *e, const location *at, wave about, quantity what, place *p)
 {
     real d2[PLANES], d3[PLANES];
     moments m;
-    moments_at(e, at, &m);
+    moments_by_waves(e, at, about, &m);
     p->m = length_bound(m.m);
     p->dm = length_bound(m.dm);
     if (what == MOVEMENT) movements_at(e, at, p->f, p->df);
@@ -112,14 +118,29 @@ INLINE void look_at(const equilibrium *e, const location *at, quantity what, pla
     p->node = node_of(p->f, p->df, d2, d3);
 }
 
+INLINE void look_at(const equilibrium *e, const location *at, quantity what, place *p)
+{
+    look_at_wave(e, at, waves_about_middle(e->z, at->t), what, p);
+}
+
 /* How large the moment and its derivatives are in a cell: from |m| <= its ends + h^2/8 max|m''| and the equation
  * m'' = -z m - q + k cos(pi t). Infinite where the cell is too wide for the wave. */
-INLINE void moment_sizes(const equilibrium *e, const place *a, const place *b, real h, real s[SIZES])
+typedef struct cell_waves { /* what the sizes need of all cells of one width */
+    real h, z, share, bow, per_left; /* share: of the spread load and the bow */
+} cell_waves;
+
+INLINE cell_waves cell_waves_of(const equilibrium *e, real h)
 {
-    const real z = size(e->z), spread = length_bound(e->share[SPREAD]), ends = larger(a->m, b->m);
+    const real z = size(e->z), left = 1 - z * h * h * 0.125;
     const real bow = e->beam->has_half_wave ? length_bound(e->share[HALF_WAVE]) : all(0);
-    const real left = 1 - z * h * h * 0.125;
-    s[2] = choose(less(all(0.25), left), (z * ends + spread + bow) / left, all((double)INFINITY));
+    return (cell_waves){h, z, length_bound(e->share[SPREAD]) + bow, bow,
+                        choose(less(all(0.25), left), 1 / left, all((double)INFINITY))};
+}
+
+INLINE void moment_sizes(const cell_waves *w, const place *a, const place *b, real s[SIZES])
+{
+    const real h = w->h, z = w->z, bow = w->bow, ends = larger(a->m, b->m);
+    s[2] = (z * ends + w->share) * w->per_left;
     s[0] = ends + h * h * 0.125 * s[2];
     s[1] = larger(a->dm, b->dm) + h * 0.5 * s[2];
     s[3] = z * s[1] + M_PI * bow;
@@ -135,12 +156,12 @@ INLINE void movement_sizes(const place *a, const place *b, real h, real s[SIZES]
     s[0] = larger(a->size, b->size) + h * h * 0.125 * s[2];
 }
 
-INLINE real highest_in_cell(const equilibrium *e, quantity what, const place *a, const place *b, real h)
+INLINE real highest_in_cell(const cell_waves *w, quantity what, const place *a, const place *b)
 {
     real s[SIZES];
-    moment_sizes(e, a, b, h, s);
-    if (what == MOVEMENT) movement_sizes(a, b, h, s);
-    const cell_bounds c = cell_bounds_of(s, h);
+    moment_sizes(w, a, b, s);
+    if (what == MOVEMENT) movement_sizes(a, b, w->h, s);
+    const cell_bounds c = cell_bounds_of(s, w->h);
     return bound_of_cell(&c, &a->node, &b->node);
 }
 

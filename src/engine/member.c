@@ -104,10 +104,15 @@ static judged judge(const rbow_member *m, const load_factors *k)
 /* Where along the tube the check that governs is reached, at its own load factor. */
 static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
 {
-    const limit_factor *to = &k->limits[r->governs == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION];
     if (r->governs != RBOW_BY_YIELD && r->governs != RBOW_BY_INTERACTION) return;
-    r->governs_at = (to->at + 0.5) * p->member.length;
-    r->governs_in_weld_zone = to->zone == ZONE_WELD;
+    const limit which = r->governs == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
+    const limit_factor *to = &k->limits[which];
+    evaluation e;
+    if (!to->at_a_place) return;
+    rbow_evaluate(p, to->factor, to->tension, true, &e);
+    if (!e.stands) return;
+    r->governs_at = (e.limits[which].at + 0.5) * p->member.length;
+    r->governs_in_weld_zone = e.limits[which].zone == ZONE_WELD;
 }
 
 static bool is_forced(const prepared *p)
@@ -115,10 +120,10 @@ static bool is_forced(const prepared *p)
     return fabs(p->member.gap) > 0 || p->member.miss_a > 0 || p->member.miss_b > 0;
 }
 
-static rbow_status tell_margins(const prepared *p, const evaluation *fit, rbow_result *r)
+static rbow_status tell_margins(const prepared *p, const evaluation *fit, const evaluation *loaded, rbow_result *r)
 {
     load_factors k;
-    rbow_status status = rbow_load_factors(p, fit, &k);
+    rbow_status status = rbow_load_factors(p, fit, loaded, &k);
     if (status != RBOW_OK) return status;
     const judged as_built = judge(&p->member, &k);
     r->yield_factor = k.limits[LIMIT_YIELD].factor;
@@ -135,7 +140,8 @@ static rbow_status tell_margins(const prepared *p, const evaluation *fit, rbow_r
 
     const prepared unforced = rbow_without_fit(p);
     double ratio;
-    status = rbow_least_ratio(&unforced, &ratio);
+    const limit first = r->governs == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
+    status = rbow_least_ratio(&unforced, 1.3 * fmin(r->yield_factor, r->interaction_factor), first, &ratio);
     if (status == RBOW_OK) r->margin_unforced = ratio - 1;
     return status;
 }
@@ -221,8 +227,8 @@ static rbow_status make_ready(const rbow_member *member, const rbow_material *ma
     if (rbow_faults_of(member, material, &status, 1) > 0) return status;
     status = rbow_prepare(member, material, p);
     if (status != RBOW_OK) return status;
-    rbow_evaluate(p, 0, p->tension, fit);
-    rbow_evaluate(p, 1, p->tension, loaded);
+    rbow_evaluate(p, 0, p->tension, false, fit);
+    rbow_evaluate(p, 1, p->tension, true, loaded);
     return is_number(fit) && is_number(loaded) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
 
@@ -233,7 +239,7 @@ rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *m
     evaluation fit, loaded;
     *margin = (rbow_margin){NAN, RBOW_BY_NONE, NAN, NAN, NAN, 0};
     rbow_status status = make_ready(member, material, &p, &fit, &loaded);
-    if (status == RBOW_OK) status = rbow_load_factors(&p, &fit, &k);
+    if (status == RBOW_OK) status = rbow_load_factors(&p, &fit, &loaded, &k);
     if (status != RBOW_OK) return status;
     const judged j = judge(&p.member, &k);
     *margin = (rbow_margin){j.margin, j.governs, k.limits[LIMIT_YIELD].factor, k.column,
@@ -253,7 +259,7 @@ rbow_status rbow_member_check(const rbow_member *member, const rbow_material *ma
         tell_remarks(&p, &r);
         status = tell_loaded(&p, &loaded, &r);
     }
-    if (status == RBOW_OK) status = tell_margins(&p, &fit, &r);
+    if (status == RBOW_OK) status = tell_margins(&p, &fit, &loaded, &r);
     *result = status == RBOW_OK ? r : nothing();
     return status;
 }

@@ -45,7 +45,7 @@ rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *
         return RBOW_OUT_OF_RANGE;
     status = rbow_prepare(member, material, &p);
     if (status != RBOW_OK) return status;
-    rbow_evaluate(&p, factor, tension, &e);
+    rbow_evaluate(&p, factor, tension, false, &e);
     if (!e.stands) return RBOW_UNSTABLE;
     for (size_t i = 0; i < count; i++) moments_and_movements(&p, &e.solution, &places[i]);
     return RBOW_OK;
@@ -56,16 +56,17 @@ static const rbow_limit nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
 static void tell_place(const prepared *p, const limit_factor *to, limit which, rbow_limit *l)
 {
     evaluation e;
-    if (isnan(to->at)) return;
-    rbow_evaluate(p, to->factor, to->tension, &e);
+    if (!to->at_a_place) return;
+    rbow_evaluate(p, to->factor, to->tension, true, &e);
     if (!e.stands) return;
-    rbow_profile there = {.at = fmin(fmax((to->at + 0.5) * p->member.length, 0), p->member.length)};
-    moments_and_movements(p, &e.solution, &there);
-    l->level = e.limits[which].utilisation;
-    l->in_weld_zone = to->zone == ZONE_WELD;
-    l->at = there.at;
-    l->moment_up = there.moment_up;
-    l->moment_right = there.moment_right;
+    const reached *there = &e.limits[which];
+    rbow_profile place = {.at = fmin(fmax((there->at + 0.5) * p->member.length, 0), p->member.length)};
+    moments_and_movements(p, &e.solution, &place);
+    l->level = there->utilisation;
+    l->in_weld_zone = there->zone == ZONE_WELD;
+    l->at = place.at;
+    l->moment_up = place.moment_up;
+    l->moment_right = place.moment_right;
 }
 
 /* The column's limit, too, counts no help from locked-in tension. */
@@ -77,7 +78,7 @@ static double column_tension(const prepared *p)
 rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *out)
 {
     prepared p;
-    evaluation rest;
+    evaluation rest, loaded;
     load_factors k;
     *out = nothing;
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
@@ -85,10 +86,11 @@ rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *ma
     if (rbow_faults_of(member, material, &status, 1) > 0) return status;
     status = rbow_prepare(member, material, &p);
     if (status != RBOW_OK) return status;
-    rbow_evaluate(&p, 0, p.tension, &rest);
-    status = rbow_load_factors(&p, &rest, &k);
+    rbow_evaluate(&p, 0, p.tension, false, &rest);
+    rbow_evaluate(&p, 1, p.tension, false, &loaded);
+    status = rbow_load_factors(&p, &rest, &loaded, &k);
     if (status != RBOW_OK) return status;
-    const limit_factor column = {k.column, column_tension(&p), NAN, ZONE_TUBE};
+    const limit_factor column = {k.column, column_tension(&p), false};
     const limit which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
     const limit_factor *to = check == RBOW_BY_COLUMN ? &column : &k.limits[which];
     rbow_limit l = nothing;

@@ -70,4 +70,16 @@ INLINE wave wave_at(real z, real t)
     return (wave){c, s, half};
 }
 
+/* The waves a step further on, by the sine and cosine of a sum. */
+INLINE wave next_wave(real z, wave from, wave step)
+{
+    return (wave){from.c * step.c - z * (from.s * step.s), from.s * step.c + from.c * step.s, all(0)};
+}
+
+/* The waves of twice the way. */
+INLINE wave double_wave(real z, wave half)
+{
+    return (wave){1 - 2 * z * (half.s * half.s), 2 * (half.s * half.c), half.s};
+}
+
 #endif
