@@ -1,7 +1,8 @@
 #define _POSIX_C_SOURCE 200809L /* popen */
 #include "document/roff.h"
 
-#include "command/say.h"
+#include "program/exit_status.h"
+#include "program/say.h"
 #include "table/utf8.h"
 
 #include <railbow/version.h>

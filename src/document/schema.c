@@ -1,10 +1,10 @@
 #include "document/document.h"
 
-#include "command/case_table.h"
-#include "command/options.h"
-#include "command/say.h"
-#include "command/tables.h"
-#include "report/shop_table.h"
+#include "cases/case_table.h"
+#include "cases/inspect_table.h"
+#include "cases/table_list.h"
+#include "command/commands.h"
+#include "program/say.h"
 
 #include <cjson/cJSON.h>
 #include <railbow/version.h>

@@ -2,8 +2,8 @@
 #define _GNU_SOURCE /* optind */
 #include "feed.h"
 
-#include "command/measure.h"
-#include "command/options.h"
+#include "command/commands.h"
+#include "program/measure.h"
 
 #include <math.h>
 #include <getopt.h>

@@ -2,7 +2,8 @@
  * text becomes a tag of its own. */
 #include "feed.h"
 
-#include "report/page.h"
+#include "report/page/card.h"
+#include "report/page/front.h"
 
 #include <math.h>
 

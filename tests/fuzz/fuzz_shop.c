@@ -2,9 +2,13 @@
  * and written. The first byte picks the table. */
 #include "feed.h"
 
-#include "command/shop_table.h"
-#include "report/json.h"
-#include "report/shop_text.h"
+#include "cases/inspect_table.h"
+#include "cases/pull_table.h"
+#include "cases/release_table.h"
+#include "report/json/json.h"
+#include "report/text/inspect_text.h"
+#include "report/text/pull_text.h"
+#include "report/text/release_text.h"
 #include "table/writer.h"
 
 #include <railbow/readings.h>

@@ -2,9 +2,9 @@
  * JSON and messages stay printable. */
 #include "feed.h"
 
-#include "report/check_table.h"
-#include "report/check_text.h"
-#include "report/json.h"
+#include "cases/check_table.h"
+#include "report/json/json.h"
+#include "report/text/check_text.h"
 #include "table/writer.h"
 
 typedef struct note {

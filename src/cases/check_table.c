@@ -1,0 +1,71 @@
+#include "cases/check_table.h"
+
+#include "cases/case_words.h"
+#include "cases/field_lines.h"
+
+#include <math.h>
+
+static const field check_fields[] = {
+    TEXT(check_row, "case", given.name, "name of the row"),
+    NUMBER(check_row, "od", given.member.od, DIM_LENGTH, "outside diameter"),
+    NUMBER(check_row, "wall", given.member.wall, DIM_LENGTH, "wall thickness"),
+    TEXT(check_row, "material", given.material, "name in the materials file"),
+    WORD(check_row, "verdict", result.verdict, verdict_words, "holds if the margin is 0 or more, else short"),
+    NUMBER(check_row, "margin", result.margin, DIM_NONE, "least of each load factor over the one asked for, less 1"),
+    WORD(check_row, "governs", result.governs, governs_words, "which check gives it: column, yield, interaction or none"),
+    NUMBER(check_row, "margin_unforced", result.margin_unforced, DIM_NONE, "the margin without misses and gap"),
+    NUMBER(check_row, "yield_factor", result.yield_factor, DIM_NONE, "run load times this brings the first fibre to yield"),
+    NUMBER(check_row, "column_factor", result.column_factor, DIM_NONE, "run load times this is the column load of the straight tube"),
+    NUMBER(check_row, "interaction_factor", result.interaction_factor, DIM_NONE, "run load times this uses up column load and bending together"),
+    NUMBER(check_row, "area", result.section.area, DIM_AREA, "of the tube's wall"),
+    NUMBER(check_row, "inertia", result.section.inertia, DIM_INERTIA, "second moment of area I"),
+    NUMBER(check_row, "section_modulus", result.section.section_modulus, DIM_SECTION_MODULUS, "S = I/(od/2)"),
+    NUMBER(check_row, "radius", result.section.radius, DIM_LENGTH, "radius of gyration r"),
+    NUMBER(check_row, "weight", result.weight, DIM_MASS, "of this length"),
+    NUMBER(check_row, "wall_reduction", result.wall_reduction, DIM_NONE, "share of the compression yield that a thin wall keeps"),
+    NUMBER(check_row, "critical_load", result.critical_load, DIM_FORCE, "elastic critical load of the straight tube between its joints"),
+    NUMBER(check_row, "effective_length", result.effective_length, DIM_LENGTH, "L', pinned length with that critical load"),
+    NUMBER(check_row, "slenderness", result.slenderness, DIM_NONE, "L'/r"),
+    NUMBER(check_row, "column_stress", result.column_stress, DIM_STRESS, "allowable stress of the column curve"),
+    NUMBER(check_row, "column_load", result.column_load, DIM_FORCE, "column stress times area"),
+    NUMBER(check_row, "fit_axial", result.fit_axial, DIM_FORCE, "locked in by the gap, compression positive"),
+    NUMBER(check_row, "fit_moment", result.fit_moment, DIM_MOMENT, "largest moment with no run load"),
+    NUMBER(check_row, "fit_stress", result.fit_stress, DIM_STRESS, "equivalent stress with no run load, where the use is highest"),
+    NUMBER(check_row, "axial", result.axial, DIM_FORCE, "as loaded, compression positive"),
+    NUMBER(check_row, "peak_moment", result.peak_moment, DIM_MOMENT, "largest moment as loaded"),
+    NUMBER(check_row, "peak_moment_at", result.peak_moment_at, DIM_LENGTH, "where, from A"),
+    NUMBER(check_row, "peak_stress", result.peak_stress, DIM_STRESS, "equivalent stress as loaded, where the use is highest"),
+    NUMBER(check_row, "stress_use", result.stress_use, DIM_NONE, "largest share of yield used as loaded"),
+    NUMBER(check_row, "deflection", result.deflection, DIM_LENGTH, "largest movement away from the stress-free shape, as loaded"),
+    NUMBER(check_row, "deflection_clock", result.deflection_clock, DIM_ANGLE, "to which side it goes there"),
+    TEXT(check_row, "remarks", remarks, "what is worth a word, separated by semicolons"),
+    TEXT(check_row, "note", given.note, "from the load case"),
+};
+
+const field_list check_list = FIELD_LIST("result", check_fields, check_row);
+
+bool holds_by_fit(const check_row *r)
+{
+    return r->result.margin >= 0 && r->result.margin_unforced < 0;
+}
+
+double asked_of_yield(const check_row *r)
+{
+    const rbow_member *m = &r->given.member;
+    return m->factor_yield > 0 ? m->factor_yield : m->factor;
+}
+
+double deciding_factor(const check_row *r)
+{
+    switch (r->result.governs) {
+        case RBOW_BY_COLUMN: return r->result.column_factor;
+        case RBOW_BY_YIELD: return r->result.yield_factor;
+        case RBOW_BY_INTERACTION: return r->result.interaction_factor;
+        default: return INFINITY;
+    }
+}
+
+double asked_factor(const check_row *r)
+{
+    return r->result.governs == RBOW_BY_YIELD ? asked_of_yield(r) : r->given.member.factor;
+}
