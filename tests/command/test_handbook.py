@@ -1,6 +1,6 @@
 """The examples of cases/handbook.csv against what the books print."""
 
-from program import ProgramTest
+from program import ProgramTest, run_tests
 
 GERE = "Gere & Goodno, Mechanics of Materials, 7th ed., "
 CASE = "Case, Chilver & Ross, eq. 18.32 (Perry)"
@@ -28,3 +28,7 @@ class Handbook(ProgramTest):
         for row, (case, column, printed, within, source) in zip(run.rows, PRINTED):
             with self.subTest(case=case, source=source):
                 self.assertLessEqual(abs(float(row[column]) - printed), within)
+
+
+if __name__ == "__main__":
+    run_tests()

@@ -1,69 +1,9 @@
-"""Readings from the shop: inspect, release and pull."""
+"""inspect: verdicts, numbers, and what a thin tube costs its load cases."""
 
-import csv
-import io
 import math
 
-from on_usage import CAUTION, joined
-from program import ProgramTest, in_si, name_and_unit
-
-INSPECT_COLUMNS = ("tag,part,od_mean [in],od_least [in],od_most [in],ovality [in],wall_mean [in],wall_least [in],"
-                   "wall_fit_least [in],thin_clock [deg],bore_offset [in],bow [in],verdict,reason")
-COST_COLUMNS = INSPECT_COLUMNS + ",case,margin_nominal,margin_measured"
-RELEASE_COLUMNS = ("case,fit_axial [lbf],shear [lbf],shear_clock [deg],moment_at_cut [in-lbf],moment_clock [deg],"
-                   "moment_a [in-lbf],moment_b [in-lbf],fit_stress [psi],yield_use,basis,miss_a [in],"
-                   "miss_a_clock [deg],miss_b [in],miss_b_clock [deg]")
-PULL_COLUMNS = ("case,set [in],yield_travel [in],yield_pull [lbf],pull [lbf],travel [in],springback [in],peak_strain,"
-                "strain_over_yield,residual_stress [psi],yielded_length [in],state")
-SPEC = "part,od_least [in],od_most [in],wall_least [in],bow_most [in]\nrail,1.25,1.255,0.05,0.03\n"
-READINGS = "tag,part,measure,clock,reading [in]\n"
-CUT = {"case": "rail", "od [in]": "1.25", "wall [in]": "0.058", "material": "4130", "length [in]": "40",
-       "end_a": "fixed", "end_b": "fixed", "cut_at [in]": "20", "moved [in]": "0.1"}
-HORN = {"case": "horn", "od [in]": "1.25", "wall [in]": "0.058", "material": "4130", "length [in]": "18",
-        "set [in]": "0.125"}
-
-
-def sheet(rows):
-    columns = list(dict.fromkeys(column for row in rows for column in row))
-    text = io.StringIO()
-    writer = csv.DictWriter(text, columns, restval="", lineterminator="\n")
-    writer.writeheader()
-    writer.writerows(rows)
-    return text.getvalue()
-
-
-def tube(tag="T", part="rail", od=1.2525, walls=((0, 0.058), (120, 0.058), (240, 0.058)), bow=0.01):
-    """The readings of one tube as rows of the file; None leaves a measure out."""
-    lines = [] if od is None else [f"{tag},{part},od,0,{od}"]
-    lines += [f"{tag},{part},wall,{clock},{wall!r}" for clock, wall in walls]
-    lines += [] if bow is None else [f"{tag},{part},bow,,{bow}"]
-    return "".join(line + "\n" for line in lines)
-
-
-class ShopTest(ProgramTest):
-    def inspect(self, readings, *words, spec=SPEC):
-        self.file("spec.csv", spec)
-        self.file("readings.csv", READINGS + readings)
-        return self.run_program("inspect", "--spec", "spec.csv", "readings.csv", *words)
-
-    def cut(self, *rows, words=()):
-        self.file("cuts.csv", sheet([{**CUT, **row} for row in rows]))
-        return self.run_program("release", "cuts.csv", *words)
-
-    def pull(self, *rows, words=()):
-        self.file("horns.csv", sheet([{**HORN, **row} for row in rows]))
-        return self.run_program("pull", "horns.csv", *words)
-
-    def assertNear(self, got, want, within=1e-9):
-        self.assertTrue(abs(float(got) - want) <= within * abs(want), (got, want))
-
-    def assertReadable(self, text):
-        for line in text.splitlines():
-            self.assertLessEqual(len(line), 100, line)
-            self.assertEqual(line, line.rstrip())
-            self.assertNotIn("nan", line)
-        for word in CAUTION:
-            self.assertIn(word, joined(text))
+from program import in_si, name_and_unit, run_tests
+from shop import READINGS, SPEC, ShopTest, tube
 
 
 class Verdict(ShopTest):
@@ -154,6 +94,10 @@ class Verdict(ShopTest):
         fine, short, unread = tube(tag="a"), tube(tag="b", bow=0.05), tube(tag="c", od=None)
         for readings, status in (fine, 0), (fine + short, 1), (fine + unread, 2), (short + unread + fine, 2):
             self.assertEqual(self.inspect(readings).status, status)
+
+INSPECT_COLUMNS = ("tag,part,od_mean [in],od_least [in],od_most [in],ovality [in],wall_mean [in],wall_least [in],"
+                   "wall_fit_least [in],thin_clock [deg],bore_offset [in],bow [in],verdict,reason")
+COST_COLUMNS = INSPECT_COLUMNS + ",case,margin_nominal,margin_measured"
 
 
 class Inspect(ShopTest):
@@ -306,152 +250,5 @@ class Cost(ShopTest):
         self.assertReadable(text)
 
 
-class Release(ShopTest):
-    EI = 29e6 * math.pi / 64 * (1.25**4 - 1.134**4)
-
-    def test_the_columns(self):
-        self.assertEqual(self.cut({}).out.splitlines()[0], RELEASE_COLUMNS)
-        self.assertEqual(self.cut({}, words=["--units", "si"]).out.splitlines()[0], in_si(RELEASE_COLUMNS))
-        answer = self.cut({}, words=["--format", "json"]).json
-        self.assertEqual(list(answer["rows"][0]), [name_and_unit(column)[0] for column in RELEASE_COLUMNS.split(",")])
-
-    def test_a_side_step_cut_in_the_middle(self):
-        # fixed beam, settled support: shear 12 EI d/L^3, end moments 6 EI d/L^2, misses d and -d; E of 4130 is 29e6 psi
-        for turned, basis in ("0", "turn read"), ("", "least energy"):
-            run = self.cut({"moved_clock": "90", "turned [deg]": turned, "opened [in]": "0.004"})
-            self.assertRun(run, 0)
-            row = run.rows[0]
-            moment, section = 6 * self.EI * 0.1 / 40**2, 2 * self.EI / 29e6 / 1.25
-            for column, want in {"shear [lbf]": 12 * self.EI * 0.1 / 40**3, "shear_clock [deg]": 90,
-                                 "moment_a [in-lbf]": moment, "moment_b [in-lbf]": moment, "miss_a [in]": 0.1,
-                                 "miss_b [in]": 0.1, "miss_a_clock [deg]": 270, "miss_b_clock [deg]": 90,
-                                 "fit_axial [lbf]": -29e6 * math.pi / 4 * (1.25**2 - 1.134**2) * 0.004 / 40,
-                                 "fit_stress [psi]": 29e6 * 0.004 / 40 + moment / section}.items():
-                self.assertNear(row[column], want, 1e-8)
-            self.assertEqual((row["basis"], float(row["moment_at_cut [in-lbf]"])), (basis, 0))
-
-    def test_new_rail_forced_by_these_misses_carries_what_was_locked_in(self):
-        # the other way round, through check: λ = 0 of a rail with the misses that release tells
-        row = self.cut({"end_a": "welded", "cut_at [in]": "13", "moved_clock": "30", "turned [deg]": "0.3",
-                        "turned_clock": "100"}).rows[0]
-        self.cases({"length [in]": "40", "end_a": "welded", "end_b": "fixed",
-                    **{name: row[name] for name in row if name.startswith("miss_")}})
-        checked = self.check().rows[0]
-        self.assertNear(checked["fit_moment [in-lbf]"], max(float(row["moment_a [in-lbf]"]),
-                                                            float(row["moment_b [in-lbf]"])), 1e-7)
-        self.assertNear(checked["fit_stress [psi]"], float(row["fit_stress [psi]"]), 1e-7)
-
-    def test_what_is_refused(self):
-        hold = "must be welded, fixed or a stiffness above 0: it held the moment"
-        cut = "must lie between 0 and the length, not on them"
-        for row, said in [({"end_a": "pinned"}, f"end_a: {hold}"), ({"end_b": "pinned"}, f"end_b: {hold}"),
-                          ({"cut_at [in]": "40"}, f"cut_at: {cut}"), ({"cut_at [in]": "41"}, f"cut_at: {cut}"),
-                          ({"wall [in]": "0.7"}, "wall: must be above 0 and at most half of od (a solid bar)")]:
-            with self.subTest(said=said):
-                run = self.cut(row, {"case": "good"})
-                self.assertEqual(run.status, 2)
-                self.assertIn(f"cuts.csv:2: {said}", run.err.replace("railbow: ", ""))
-                self.assertEqual(run.names, ["good"])
-        run = self.cut({"end_a": "free"})
-        self.assertEqual(run.status, 2)
-        self.assertIn("cuts.csv:2: end_a: ", run.err)
-
-    def test_the_text(self):
-        rows = {"opened [in]": "0.01"}, {"case": "r" * 80, "turned [deg]": "0.2", "opened [in]": "-0.01"}
-        for words in [], ["--units", "si"]:
-            run = self.cut(*rows, words=["--format", "text", *words])
-            self.assertRun(run, 0)
-            self.assertReadable(run.out)
-            said = joined(run.out)
-            self.assertEqual(said.count("this is the LEAST that explains the movement"), 1)
-            self.assertLess(said.index("LEAST"), said.index("rrr"))
-            for word in ["% of yield", " of pull", " of push", "miss its landing by", "(miss_a)", "(miss_b)"]:
-                self.assertIn(word, said)
-
-    def test_more_than_yield_is_said(self):
-        self.assertIn("MORE THAN YIELD", self.cut({"moved [in]": "3"}, words=["--format", "text"]).out)
-        self.assertNotIn("MORE THAN YIELD", self.cut({}, words=["--format", "text"]).out)
-
-
-class Pull(ShopTest):
-    def test_the_columns(self):
-        self.assertEqual(self.pull({}).out.splitlines()[0], PULL_COLUMNS)
-        self.assertEqual(self.pull({}, words=["--units", "si"]).out.splitlines()[0], in_si(PULL_COLUMNS))
-        answer = self.pull({}, words=["--format", "json"]).json
-        self.assertEqual(list(answer["rows"][0]), [name_and_unit(column)[0] for column in PULL_COLUMNS.split(",")])
-
-    def test_first_yield_and_what_hangs_together(self):
-        row = self.pull({}).rows[0]
-        strain, yields = 75000 / 29e6, math.pi / 32 * (1.25**4 - 1.134**4) / 1.25 * 75000 / 18
-        self.assertNear(row["yield_travel [in]"], strain * 18**2 / (3 * 0.625))
-        self.assertNear(row["yield_pull [lbf]"], yields)
-        share = float(row["pull [lbf]"]) / yields
-        self.assertNear(row["springback [in]"], share * strain * 18**2 / (3 * 0.625))
-        self.assertNear(row["travel [in]"], 0.125 + float(row["springback [in]"]))
-        self.assertNear(row["residual_stress [psi]"], 75000 * (1 - share), 1e-8)
-        self.assertNear(row["yielded_length [in]"], 18 * (1 - 1 / share), 1e-8)
-        self.assertEqual(row["state"], "set")
-
-    def test_beyond(self):
-        run = self.pull({"length [in]": "6"})
-        self.assertRun(run, 0)
-        row = run.rows[0]
-        self.assertEqual(row["state"], "beyond")
-        self.assertNear(row["yield_travel [in]"], 75000 / 29e6 * 36 / (3 * 0.625))
-        for column in PULL_COLUMNS.split(",")[4:-1]:
-            self.assertEqual(row[column], "", column)
-
-    def test_steps(self):
-        run = self.pull({}, {"case": "second", "set [in]": "0.05"}, words=["--steps", "4"])
-        self.assertRun(run, 0)
-        self.assertEqual(run.names, ["horn"] * 4 + ["second"] * 4)
-        self.assertEqual([float(row["set [in]"]) for row in run.rows[:4]], [0.03125, 0.0625, 0.09375, 0.125])
-        self.assertEqual(run.rows[3], self.pull({}).rows[0])
-        travels = [float(row["travel [in]"]) for row in run.rows[:4]]
-        self.assertEqual(travels, sorted(set(travels)))
-
-    def test_no_set(self):
-        row = self.pull({"set [in]": "0"}).rows[0]
-        self.assertEqual(row["travel [in]"], row["yield_travel [in]"])
-        self.assertEqual((row["residual_stress [psi]"], row["yielded_length [in]"]), ("0", "0"))
-
-    def test_what_is_refused(self):
-        for row, column in [({"set [in]": "-1"}, "set"), ({"length [in]": "0"}, "length"), ({"material": "oak"}, "material"),
-                            ({"wall [in]": "0.63"}, "wall")]:
-            with self.subTest(column=column):
-                run = self.pull(row, {"case": "good"}, words=["--steps", "2"])
-                self.assertEqual(run.status, 2)
-                self.assertTrue(run.err.startswith(f"railbow: horns.csv:2: {column}: "), run.err)
-                self.assertEqual(run.names, ["good"] * 2)
-
-    def test_the_text(self):
-        rows = ({}, {"case": "hard", "length [in]": "6", "set [in]": "0.02"}, {"case": "h" * 80, "length [in]": "6"})
-        for words in [], ["--units", "si"], ["--steps", "3"], ["--steps", "1000"]:
-            run = self.pull(*rows, words=["--format", "text", *words])
-            self.assertRun(run, 0)
-            self.assertReadable(run.out)
-            self.assertTrue(run.out.startswith("'horn': pulled up to "), run.out)
-            said = joined(run.out)
-            self.assertEqual([said.count(word) for word in ("it springs back whole", "CAREFUL: ", "NOT POSSIBLE: ")],
-                             [3, 1, 1])
-            self.assertEqual(run.out.count("step  pull to"), 3 if "--steps" in words else 0)
-
-    def test_the_strain_that_is_too_much(self):
-        # the warning stands where the strain that the answer tells is above 2 %, and only there
-        sets = [f"{0.13 + 0.0025 * i:.4f}" for i in range(20)]
-        strains = [float(row["peak_strain"]) for row in self.pull(*({"set [in]": s} for s in sets)).rows]
-        self.assertTrue(min(strains) < 0.02 < max(strains), strains)
-        for one, strain in zip(sets, strains):
-            text = self.pull({"set [in]": one}, words=["--format", "text"]).out
-            self.assertEqual("CAREFUL" in text, strain > 0.02, one)
-
-
-class Examples(ShopTest):
-    def test_they_run(self):
-        folder = self.installed.source / "cases"
-        for words, status in [(["inspect", "--spec", "spec.csv", "--cases", "parts.csv", "readings.csv"], 2),
-                              (["release", "cuts.csv"], 0), (["pull", "--steps", "4", "horns.csv"], 0)]:
-            words = [folder / word if word.endswith(".csv") else word for word in words]
-            run = self.run_program(*words, "--format", "text")
-            self.assertRun(run, status)
-            self.assertReadable(run.out)
+if __name__ == "__main__":
+    run_tests()

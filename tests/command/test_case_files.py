@@ -3,7 +3,8 @@
 import math
 import os
 
-from program import CASE_COLUMNS, HEADER, HOLDS, PLAIN, ROW, SHORT, ProgramTest, table
+from program import CASE_COLUMNS, HEADER, HOLDS, PLAIN, ROW, SHORT, ProgramTest, run_tests, table
+from studies import LENGTHS
 
 REACH = 24 * math.tan(math.radians(10))  # a miss of 10 degrees over the 24 in of PLAIN
 THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360 E7)"
@@ -323,3 +324,7 @@ class Status(ProgramTest):
             self.cases({**pull, "factor": repr(asked)})
             run = self.check()
             self.assertEqual((run.status, run.rows[0]["verdict"]), (status, verdict))
+
+
+if __name__ == "__main__":
+    run_tests()

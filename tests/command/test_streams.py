@@ -10,7 +10,8 @@ import stat
 import subprocess
 import time
 
-from program import HEADER, HOLDS, RESULT_COLUMNS, ROW, SANITIZED, SHORT, ProgramTest, environment, table
+from program import (HEADER, HOLDS, RESULT_COLUMNS, ROW, SANITIZED, SHORT, ProgramTest, environment, run_tests,
+                     table)
 
 FULL = "cannot write: No space left on device"
 OTHER_USER = {"user": 65534} if os.geteuid() == 0 else {}
@@ -300,3 +301,7 @@ class Size(ProgramTest):
         process.returncode = os.waitstatus_to_exitcode(status)
         self.assertEqual(process.returncode, 0)
         self.assertLess(used.ru_maxrss, 64 * 1024)  # KiB
+
+
+if __name__ == "__main__":
+    run_tests()

@@ -4,7 +4,9 @@ import math
 import re
 import xml.etree.ElementTree as xml
 
-from on_report import FORCED, NOT_A_NUMBER, Page
+from page import FORCED, NOT_A_NUMBER, Page
+from program import run_tests
+from shop import tube
 
 
 class Studies(Page):
@@ -302,3 +304,7 @@ class StudyDrawings(Page):
         self.assertIn(f"short: {100 * shares[0]:.2f} %", [t.text for t in page.iter("text")])
         self.assertEqual("Every sample of ‘all short’ is short. 2 of 4 cases have short samples.", self.words(page.find("body/main/p")))
         self.assertIn("Without any limit, so they hold, and not drawn: 1000.", self.words(self.figures(page)[3]))
+
+
+if __name__ == "__main__":
+    run_tests()

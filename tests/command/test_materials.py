@@ -2,7 +2,7 @@
 
 import shutil
 
-from program import HEADER, ROW, ProgramTest, environment
+from program import HEADER, ROW, ProgramTest, environment, run_tests, table
 
 LEAST = "material,elastic_modulus [ksi],density [lb/in^3],yield [ksi]"
 STEEL = "4130,29000,0.283,75"
@@ -141,3 +141,7 @@ class Place(ProgramTest):
             self.skipTest("the table of the sources, or an installed one, is there")
         self.assertRun(run, 2, "cannot find materials/steel_tube.csv beside the program; name a table with "
                                "--materials FILE", "")
+
+
+if __name__ == "__main__":
+    run_tests()
