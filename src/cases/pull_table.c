@@ -16,18 +16,20 @@ const field_list pull_list = FIELD_LIST("pull", pull_fields, pull_row);
 
 static const field_word state_words[] = {{"set", 0}, {"beyond", 1}, {NULL, 0}};
 
+#define FOUND(at, dimension_, meaning_) NUMBER(pulled_row, #at, found.at, dimension_, meaning_)
+
 static const field pulled_fields[] = {
     TEXT(pulled_row, "case", name, "name of the row"),
     NUMBER(pulled_row, "set", set, DIM_LENGTH, "by how much it shall stay moved"),
-    NUMBER(pulled_row, "yield_travel", found.yield_travel, DIM_LENGTH, "up to here it springs back whole"),
-    NUMBER(pulled_row, "yield_pull", found.yield_pull, DIM_FORCE, "with this pull"),
-    NUMBER(pulled_row, "pull", found.pull, DIM_FORCE, "what it takes"),
-    NUMBER(pulled_row, "travel", found.travel, DIM_LENGTH, "how far to pull"),
-    NUMBER(pulled_row, "springback", found.springback, DIM_LENGTH, "how far it comes back"),
-    NUMBER(pulled_row, "peak_strain", found.peak_strain, DIM_NONE, "strain of the outer fibre at the root"),
-    NUMBER(pulled_row, "strain_over_yield", found.strain_over_yield, DIM_NONE, "in yield strains"),
-    NUMBER(pulled_row, "residual_stress", found.residual_stress, DIM_STRESS, "left at the root's outer fibre; negative: against the bend"),
-    NUMBER(pulled_row, "yielded_length", found.yielded_length, DIM_LENGTH, "from the root"),
+    FOUND(yield_travel, DIM_LENGTH, "up to here it springs back whole"),
+    FOUND(yield_pull, DIM_FORCE, "with this pull"),
+    FOUND(pull, DIM_FORCE, "what it takes"),
+    FOUND(travel, DIM_LENGTH, "how far to pull"),
+    FOUND(springback, DIM_LENGTH, "how far it comes back"),
+    FOUND(peak_strain, DIM_NONE, "strain of the outer fibre at the root"),
+    FOUND(strain_over_yield, DIM_NONE, "in yield strains"),
+    FOUND(residual_stress, DIM_STRESS, "left at the root's outer fibre; negative: against the bend"),
+    FOUND(yielded_length, DIM_LENGTH, "from the root"),
     WORD(pulled_row, "state", found.beyond, state_words, "set; beyond: no pull gives that set"),
 };
 const field_list pulled_list = FIELD_LIST("pull", pulled_fields, pulled_row);

@@ -39,21 +39,23 @@ const field_list cut_list = FIELD_LIST("cut", cut_fields, cut_row);
 static const field_word basis_words[] = {
     {"turn read", BASIS_TURN_READ}, {"least energy", BASIS_LEAST_ENERGY}, {NULL, 0}};
 
+#define FOUND(at, dimension_, meaning_) NUMBER(release_row, #at, found.at, dimension_, meaning_)
+
 static const field release_fields[] = {
     TEXT(release_row, "case", name, "name of the row"),
-    NUMBER(release_row, "fit_axial", found.fit_axial, DIM_FORCE, "locked in, compression positive"),
-    NUMBER(release_row, "shear", found.shear, DIM_FORCE, "sideways force that the B side put on A's face"),
-    NUMBER(release_row, "shear_clock", found.shear_clock, DIM_ANGLE, "its direction"),
-    NUMBER(release_row, "moment_at_cut", found.moment_at_cut, DIM_MOMENT, "moment that it put there; it curls the A stub"),
-    NUMBER(release_row, "moment_clock", found.moment_clock, DIM_ANGLE, "to this side"),
-    NUMBER(release_row, "moment_a", found.moment_a, DIM_MOMENT, "locked-in moment at joint A"),
-    NUMBER(release_row, "moment_b", found.moment_b, DIM_MOMENT, "and at joint B"),
-    NUMBER(release_row, "fit_stress", found.fit_stress, DIM_STRESS, "largest locked-in stress"),
+    FOUND(fit_axial, DIM_FORCE, "locked in, compression positive"),
+    FOUND(shear, DIM_FORCE, "sideways force that the B side put on A's face"),
+    FOUND(shear_clock, DIM_ANGLE, "its direction"),
+    FOUND(moment_at_cut, DIM_MOMENT, "moment that it put there; it curls the A stub"),
+    FOUND(moment_clock, DIM_ANGLE, "to this side"),
+    FOUND(moment_a, DIM_MOMENT, "locked-in moment at joint A"),
+    FOUND(moment_b, DIM_MOMENT, "and at joint B"),
+    FOUND(fit_stress, DIM_STRESS, "largest locked-in stress"),
     NUMBER(release_row, "yield_use", yield_use, DIM_NONE, "the same over yield"),
     WORD(release_row, "basis", basis, basis_words, "turn read; least energy: without the angle, the least that explains it"),
-    NUMBER(release_row, "miss_a", found.miss_a, DIM_LENGTH, "by how much a straight new rail in A's socket would miss its landing"),
-    NUMBER(release_row, "miss_a_clock", found.miss_a_clock, DIM_ANGLE, "to which side"),
-    NUMBER(release_row, "miss_b", found.miss_b, DIM_LENGTH, "the same from B's socket, at A"),
-    NUMBER(release_row, "miss_b_clock", found.miss_b_clock, DIM_ANGLE, "to which side"),
+    FOUND(miss_a, DIM_LENGTH, "by how much a straight new rail in A's socket would miss its landing"),
+    FOUND(miss_a_clock, DIM_ANGLE, "to which side"),
+    FOUND(miss_b, DIM_LENGTH, "the same from B's socket, at A"),
+    FOUND(miss_b_clock, DIM_ANGLE, "to which side"),
 };
 const field_list release_list = FIELD_LIST("release", release_fields, release_row);

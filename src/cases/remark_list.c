@@ -63,9 +63,9 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks)
 {
     *out = '\0';
-    for (int place = 0; place < RBOW_REMARK_COUNT; place++) {
-        if ((remarks & (1U << place)) == 0) continue;
+    for (int bit = 0; bit < RBOW_REMARK_COUNT; bit++) {
+        if ((remarks & (1U << bit)) == 0) continue;
         if (*out != '\0') strcat(out, "; ");
-        strcat(out, rbow_remark_text(1U << place));
+        strcat(out, rbow_remark_text(1U << bit));
     }
 }

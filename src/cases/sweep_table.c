@@ -5,16 +5,18 @@
 
 #include <string.h>
 
+#define RESULT(at, dimension_, meaning_) NUMBER(sweep_row, #at, result.at, dimension_, meaning_)
+
 static const field sweep_answers[] = {
-    NUMBER(sweep_row, "margin", result.margin, DIM_NONE, "as in check"),
+    RESULT(margin, DIM_NONE, "as in check"),
     WORD(sweep_row, "governs", result.governs, governs_words, "as in check"),
     WORD(sweep_row, "verdict", result.verdict, verdict_words, "as in check"),
-    NUMBER(sweep_row, "yield_factor", result.yield_factor, DIM_NONE, "as in check"),
-    NUMBER(sweep_row, "column_factor", result.column_factor, DIM_NONE, "as in check"),
-    NUMBER(sweep_row, "interaction_factor", result.interaction_factor, DIM_NONE, "as in check"),
-    NUMBER(sweep_row, "fit_stress", result.fit_stress, DIM_STRESS, "as in check"),
-    NUMBER(sweep_row, "peak_stress", result.peak_stress, DIM_STRESS, "as in check"),
-    NUMBER(sweep_row, "deflection", result.deflection, DIM_LENGTH, "as in check"),
+    RESULT(yield_factor, DIM_NONE, "as in check"),
+    RESULT(column_factor, DIM_NONE, "as in check"),
+    RESULT(interaction_factor, DIM_NONE, "as in check"),
+    RESULT(fit_stress, DIM_STRESS, "as in check"),
+    RESULT(peak_stress, DIM_STRESS, "as in check"),
+    RESULT(deflection, DIM_LENGTH, "as in check"),
 };
 
 _Static_assert(1 + SWEEP_COLUMNS_MOST + sizeof sweep_answers / sizeof *sweep_answers <= SWEEP_FIELDS_MOST,

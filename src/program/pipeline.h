@@ -1,4 +1,4 @@
-/* Rows of a file through a piece of work, in batches: read, answered in parallel, handed on in order. */
+/* The rows of files in batches: read, answered in parallel, handed on in order. */
 #ifndef RAILBOW_PROGRAM_PIPELINE_H
 #define RAILBOW_PROGRAM_PIPELINE_H
 

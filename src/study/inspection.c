@@ -115,25 +115,25 @@ static void add_near(text *reasons, const tube_readings *t, const char *what, do
     text_free(&against);
 }
 
-typedef struct limit { /* one limit of a spec, and the reading nearest to failing it */
+typedef struct spec_limit { /* one limit of a spec, and the reading nearest to failing it */
     const char *what, *reads;
     double value, limit;
     int below; /* the value must not be below it; else not above */
-} limit;
+} spec_limit;
 
-static int limits_of(const tube_readings *t, const inspect_row *r, limit limits[4])
+static int limits_of(const tube_readings *t, const inspect_row *r, spec_limit limits[4])
 {
     const spec_row *s = t->spec;
     int count = 0;
-    if (!isnan(s->od_least)) limits[count++] = (limit){"od", "od reads", r->od_least, s->od_least, 1};
-    if (!isnan(s->od_most)) limits[count++] = (limit){"od", "od reads", r->od_most, s->od_most, 0};
-    if (!isnan(s->wall_least)) limits[count++] = (limit){"wall", "wall reads", r->wall_least, s->wall_least, 1};
-    if (!isnan(s->bow_most)) limits[count++] = (limit){"bow", "bow reads", r->bow, s->bow_most, 0};
+    if (!isnan(s->od_least)) limits[count++] = (spec_limit){"od", "od reads", r->od_least, s->od_least, 1};
+    if (!isnan(s->od_most)) limits[count++] = (spec_limit){"od", "od reads", r->od_most, s->od_most, 0};
+    if (!isnan(s->wall_least)) limits[count++] = (spec_limit){"wall", "wall reads", r->wall_least, s->wall_least, 1};
+    if (!isnan(s->bow_most)) limits[count++] = (spec_limit){"bow", "bow reads", r->bow, s->bow_most, 0};
     return count;
 }
 
 /* How far inside its limit; negative outside. */
-static double room_of(const limit *l)
+static double room_of(const spec_limit *l)
 {
     return l->below ? l->value - l->limit : l->limit - l->value;
 }
@@ -144,7 +144,7 @@ typedef struct findings { /* what the limits found */
 
 static const double rounding = 1e-9; /* in; a limit as written is not missed by a last bit */
 
-static void judge_limit(const tube_readings *t, const limit *l, bool said_already, findings *f, text *reasons)
+static void judge_limit(const tube_readings *t, const spec_limit *l, bool said_already, findings *f, text *reasons)
 {
     const double room = room_of(l);
     if (isnan(l->value)) {
@@ -179,7 +179,7 @@ static void judge_fit(const tube_readings *t, const inspect_row *r, const text *
 
 static void judge(const tube_readings *t, inspect_row *r, const text *next, text *reasons)
 {
-    limit limits[4];
+    spec_limit limits[4];
     findings f = {false, false, false};
     const int count = limits_of(t, r, limits);
     for (int i = 0; i < count; i++)

@@ -7,12 +7,12 @@
 
 enum { STEPS = 400, ROUNDS_MOST = 100 };
 
-typedef struct search {
+typedef struct limit_search {
     const problem *problem;
     const limit_question *question;
     gsl_min_fminimizer *descent;
     rbow_status refused; /* the last refusal */
-} search;
+} limit_search;
 
 static double value_at(const limit_question *q, double share)
 {
@@ -22,7 +22,7 @@ static double value_at(const limit_question *q, double share)
 /* Margin above the target at a share of the range; NaN where the model refuses. Without a limit it is large. */
 static double above(double share, void *context)
 {
-    search *s = context;
+    limit_search *s = context;
     const limit_question *q = s->question;
     rbow_member m = s->problem->member;
     rbow_margin answer;
@@ -36,13 +36,13 @@ static double above(double share, void *context)
 }
 
 /* Where the scan ends: the last share that holds, and whether the model refuses the next or the margin falls. */
-typedef struct end {
+typedef struct scan_end {
     double holds;
     bool refused;
-} end;
+} scan_end;
 
-/* The margin may jump (a wall that another material row serves), so the end is halved into, not interpolated. */
-static end end_between(search *s, double holds, double past)
+/* The margin may jump (a wall that another material row serves), so the scan_end is halved into, not interpolated. */
+static scan_end end_between(limit_search *s, double holds, double past)
 {
     const double near = 1e-12;
     bool refused = isnan(above(past, s));
@@ -55,12 +55,12 @@ static end end_between(search *s, double holds, double past)
             refused = isnan(height);
         }
     }
-    return (end){holds, refused};
+    return (scan_end){holds, refused};
 }
 
-/* From three places of which the middle one lies lowest: a place under the target, or NaN. Where the middle is level
+/* From three shares of which the middle one has the least margin: a share under the target, or NaN. Where the middle is level
  * with the right one, the bottom lies between the two. */
-static double dip_under(search *s, double left, double middle, double right)
+static double dip_under(limit_search *s, double left, double middle, double right)
 {
     gsl_function f = {.function = above, .params = s};
     if (gsl_min_fminimizer_set(s->descent, &f, middle, left, right) != GSL_SUCCESS
@@ -75,7 +75,7 @@ static double dip_under(search *s, double left, double middle, double right)
 }
 
 /* Looks at the i-th step, whose height and its two forerunners' are given. Returned: whether the scan ends here. */
-static bool ends_at(search *s, int i, const double height[3], end *e)
+static bool ends_at(limit_search *s, int i, const double height[3], scan_end *e)
 {
     const double left = (double)(i - 2) / STEPS, before = (double)(i - 1) / STEPS, here = (double)i / STEPS;
     const bool goes_on = height[2] >= 0;
@@ -91,12 +91,12 @@ static bool ends_at(search *s, int i, const double height[3], end *e)
     return !goes_on;
 }
 
-static void scan(search *s, double first, limit_answer *answer)
+static void scan(limit_search *s, double first, limit_answer *answer)
 {
     const limit_question *q = s->question;
     double height[3] = {NAN, NAN, first};
     for (int i = 1; i <= STEPS; i++) {
-        end e = {1, false};
+        scan_end e = {1, false};
         height[0] = height[1];
         height[1] = height[2];
         height[2] = above((double)i / STEPS, s);
@@ -111,7 +111,7 @@ static void scan(search *s, double first, limit_answer *answer)
 
 rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *answer)
 {
-    search s = {.problem = p, .question = q, .descent = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent)};
+    limit_search s = {.problem = p, .question = q, .descent = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent)};
     rbow_status status = RBOW_OK;
     if (s.descent == NULL) return RBOW_NO_CONVERGENCE;
     const double first = above(0, &s);

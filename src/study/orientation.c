@@ -19,13 +19,13 @@ static double rounding_at(double height)
     return 2e-11 * (1 + fabs(height));
 }
 
-typedef struct search {
+typedef struct orientation_search {
     const problem *problem;
     rbow_status status;
     double sign; /* 1 looks for the best, -1 for the worst */
-} search;
+} orientation_search;
 
-static double signed_margin(search *s, double clock)
+static double signed_margin(orientation_search *s, double clock)
 {
     rbow_member m = s->problem->member;
     rbow_margin answer = {.margin = NAN};
@@ -47,7 +47,7 @@ typedef struct candidates {
 
 /* Golden section: it needs no derivative and is at home on the kinks, where parabolas stall. On a level top it
  * goes to the smaller clock. */
-static candidate golden_section(search *s, double low, double high)
+static candidate golden_section(orientation_search *s, double low, double high)
 {
     const double golden = 0.6180339887498949;
     double a = high - golden * (high - low), b = low + golden * (high - low);
@@ -73,7 +73,7 @@ static bool is_peak(const candidate even[], int i)
 }
 
 /* Every even clock, and the top of every peak that could be the highest. */
-static candidates candidates_of(search *s, const double margins[])
+static candidates candidates_of(orientation_search *s, const double margins[])
 {
     candidates c = {.count = CLOCKS};
     double highest = -INFINITY;
@@ -92,7 +92,7 @@ static candidates candidates_of(search *s, const double margins[])
     return c;
 }
 
-/* The highest. Ties, within what a search leaves open and rounding, go to the smallest clock. */
+/* The highest. Ties, within what a orientation_search leaves open and rounding, go to the smallest clock. */
 static candidate highest_of(const candidates *s)
 {
     double highest = -INFINITY;
@@ -113,7 +113,7 @@ static double unsigned_margin(double height, double sign)
 
 rbow_status orientation_find(const problem *p, orientation *answer)
 {
-    search s = {.problem = p, .status = RBOW_OK, .sign = 1};
+    orientation_search s = {.problem = p, .status = RBOW_OK, .sign = 1};
     double margins[CLOCKS];
     const double marked = unsigned_margin(signed_margin(&s, fmod(fmod(p->member.bow_clock, full_circle) + full_circle, full_circle)), 1);
     *answer = (orientation){marked, 0, marked, 0, marked};
@@ -132,7 +132,7 @@ rbow_status orientation_find(const problem *p, orientation *answer)
 void orientation_margins(const problem *p, double margins[], size_t count)
 {
     for (size_t i = 0; i < count; i++) {
-        search s = {.problem = p, .status = RBOW_OK, .sign = 1};
+        orientation_search s = {.problem = p, .status = RBOW_OK, .sign = 1};
         const double margin = unsigned_margin(signed_margin(&s, full_circle * (double)i / (double)count), 1);
         margins[i] = s.status == RBOW_OK ? margin : (double)NAN;
     }

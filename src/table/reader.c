@@ -102,7 +102,7 @@ static bool is_comment(const reader *r, char first)
     return !r->has_header && r->at_line_start && r->row_line == r->line && first == '#';
 }
 
-/* A line or a piece of one. */
+/* A line or a part of one. */
 static void feed_line(reader *r, const char *bytes, size_t n, bool ends)
 {
     if (is_comment(r, bytes[0])) r->skipping = true;

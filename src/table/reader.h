@@ -11,7 +11,7 @@
  * Broken quoting or a cell without end costs the row it begins in; reading goes on with the next line, and the
  * message says which lines were lost.
  *
- * The reader is fed pieces of the file and hands back one batch of rows a piece, so that memory does not
+ * The reader is fed parts of the file and hands back one batch of rows a part, so that memory does not
  * grow with the file. It opens no files.
  *
  * Messages: "FILE:LINE: COLUMN: what is wrong and what is allowed", one a line, each ended by '\n'. */
@@ -34,8 +34,8 @@ typedef enum reader_state {
     READER_STOPPED /* nothing more can be read (no usable header, memory): reader_trouble says why */
 } reader_state;
 
-/* Reads one piece; n = 0 says that the file has ended. The batch holds the rows finished by this piece and
- * stays valid until it is fed again; give every call the same batch, or take turns between several. */
+/* Reads one part; n = 0 says that the file has ended. The batch holds the rows finished by this part and
+ * stays valid until it is fed again; give every call the same batch, or alternate between several. */
 reader_state reader_feed(reader *r, const char *bytes, size_t n, row_batch *out);
 
 /* Finished messages on the file as a whole ("" if none): header faults, no header, no row, memory. */

@@ -40,7 +40,7 @@ static double at_by_spread(const loaded_tube *b, const plane *l)
         [PULLED] = {"q L²/u² (1 − cosh(u (1/2 − x/L)) / cosh(u/2))", "# × #² / #² × (1 − cosh(# × (1/2 − # / #)) / cosh(# / 2))"},
         [NEITHER] = {"q x (L − x) / 2", "# × # × (# − #) / 2"},
     };
-    const double u = b->u, x = b->station, length = b->length, q = l->spread, turned = u * (0.5 - x / length);
+    const double u = b->u, x = b->station, length = b->length, q = l->spread, from_middle = u * (0.5 - x / length);
     if (!acts(q)) return 0;
     if (b->way == NEITHER) {
         const double moment = q * x * (length - x) / 2;
@@ -48,7 +48,7 @@ static double at_by_spread(const loaded_tube *b, const plane *l)
              q, x, length, x);
         return moment;
     }
-    const double shape = b->way == PUSHED ? cos(turned) / cos(u / 2) - 1 : 1 - cosh(turned) / cosh(u / 2);
+    const double shape = b->way == PUSHED ? cos(from_middle) / cos(u / 2) - 1 : 1 - cosh(from_middle) / cosh(u / 2);
     const double moment = q * length * length / (u * u) * shape;
     STEP(b->c, "moment there of the spread load", words[b->way].formula, words[b->way].numbers, moment, b->c->moment, beam, q,
          length, u, u, x, length, u);

@@ -42,8 +42,8 @@ static int ascending(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-/* Even steps; the places where a line bends or jumps take the place of the last of them. */
-static void place_stations(picture *p, const rbow_member *m, const rbow_result *r)
+/* Even stations, and one at each place where a line bends or jumps. */
+static void set_stations(picture *p, const rbow_member *m, const rbow_result *r)
 {
     const double special[] = {p->point_at, or_middle(m->bow_at, m->length), m->weld_zone, m->weld_zone,
                               m->length - m->weld_zone, m->length - m->weld_zone, r->governs_at, r->peak_moment_at};
@@ -70,7 +70,7 @@ static void draw_state(picture *p, int which, double factor, double tension, con
 
 /* ---- the moment that is allowed --------------------------------------------------------------------- */
 
-typedef struct strength { /* of a stretch of the tube */
+typedef struct strength { /* of the tube, or of its weld zone */
     double area, modulus, inertia, pressed, pulled, od; /* psi */
 } strength;
 
@@ -107,7 +107,7 @@ static void draw_allowed(picture *p, const rbow_member *m, const rbow_material *
     for (size_t i = 0; i < PICTURE_STATIONS; i++) {
         const double middle = (p->at[i] + p->at[i + 1 < PICTURE_STATIONS ? i + 1 : i]) / 2;
         const double before = (p->at[i] + p->at[i > 0 ? i - 1 : 0]) / 2;
-        /* a border stands twice among the places: once for each side */
+        /* a border stands twice among the stations: once for each side */
         const double here = i + 1 < PICTURE_STATIONS && !(p->at[i + 1] > p->at[i]) ? before : middle;
         const bool welded = here < m->weld_zone || (!p->free_b && here > m->length - m->weld_zone);
         p->allowed[i] = allowed_moment(welded ? &weld : &tube, l, check, r->column_load);
@@ -155,7 +155,7 @@ void picture_of(picture *p, const rbow_member *m, const rbow_material *k, const 
                    .free_b = m->end_b <= RBOW_FREE && m->end_b > RBOW_WELDED, .end_a = end_word(m->end_a),
                    .end_b = end_word(m->end_b)};
     draw_loads(p, m, r);
-    place_stations(p, m, r);
+    set_stations(p, m, r);
     for (size_t i = 0; i < PICTURE_STATIONS; i++) {
         double bow[2];
         split(bow, m->bow * bow_share(m, p->at[i]), m->bow_clock);

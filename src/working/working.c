@@ -108,7 +108,7 @@ static void interaction_utilisation(const calculation *c, const tube_section *s,
          bending, shear, s->strength);
 }
 
-/* Where there is no place to look at, the factor comes from something else. */
+/* Where no station decides, the factor comes from something else. */
 static void without_station(const calculation *c, int check, const rbow_limit *l)
 {
     const double tension = shown_value(c, DIM_FORCE, l->tension), push = c->m.compression;

@@ -256,9 +256,9 @@ static bool apart(const box *a, const box *b)
     return a->right < b->left || b->right < a->left || a->bottom < b->top || b->bottom < a->top;
 }
 
-static box box_around(double x, double y, double half_wide, double half_high)
+static box box_around(double x, double y, double half_width, double half_height)
 {
-    return (box){x - half_wide, y - half_high, x + half_wide, y + half_high};
+    return (box){x - half_width, y - half_height, x + half_width, y + half_height};
 }
 
 /* Whether a name's box is free of all points and of the names before. */

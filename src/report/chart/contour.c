@@ -6,19 +6,19 @@
 /* Between the grid's points: each cell is four triangles that meet in its middle, whose value is the mean of the
  * corners. In a triangle the value is linear, so bands have straight edges and a saddle is never ambiguous. */
 
-typedef struct shape { /* a path while it is written */
+typedef struct contour_path { /* a path while it is written */
     text *out;
     bool begun;
-} shape;
+} contour_path;
 
-static text *shape_on(shape *s)
+static text *contour_path_on(contour_path *s)
 {
     if (!s->begun) text_put(s->out, "<path d=\"");
     s->begun = true;
     return s->out;
 }
 
-static bool shape_end(const shape *s, const char *style)
+static bool contour_path_end(const contour_path *s, const char *style)
 {
     if (s->begun) text_format(s->out, "\" class=\"%s\"/>\n", style);
     return s->begun;
@@ -69,13 +69,13 @@ static size_t cut(const corner from[], size_t count, double level, bool above, c
     return n;
 }
 
-static void put_polygon(shape *s, const corner at[], size_t count)
+static void put_polygon(contour_path *s, const corner at[], size_t count)
 {
-    for (size_t i = 0; i < count; i++) text_format(shape_on(s), "%c%.2f %.2f", i == 0 ? 'M' : 'L', at[i].x, at[i].y);
+    for (size_t i = 0; i < count; i++) text_format(contour_path_on(s), "%c%.2f %.2f", i == 0 ? 'M' : 'L', at[i].x, at[i].y);
     if (count > 0) text_char(s->out, 'Z');
 }
 
-static void put_cut_cell(shape *s, const cell *q, double low, double high)
+static void put_cut_cell(contour_path *s, const cell *q, double low, double high)
 {
     for (size_t i = 0; i < 4; i++) {
         const corner whole[] = {q->at[i], q->at[(i + 1) % 4], q->middle};
@@ -94,7 +94,7 @@ static bool lies_in(const cell *q, double low, double high)
 /* One path, so that cells show no seams; whole cells beside each other become one polygon. */
 void chart_band(const chart *c, const chart_field *f, double low, double high, const char *style)
 {
-    shape s = {.out = c->out};
+    contour_path s = {.out = c->out};
     for (size_t line = 0; line + 1 < f->rows; line++) {
         corner run[4];
         bool running = false;
@@ -109,7 +109,7 @@ void chart_band(const chart *c, const chart_field *f, double low, double high, c
         }
         if (running) put_polygon(&s, run, 4);
     }
-    shape_end(&s, style);
+    contour_path_end(&s, style);
 }
 
 /* ---- lines ------------------------------------------------------------------------------------------ */
@@ -135,25 +135,25 @@ static size_t segments_in(const cell *q, double level, segment segments[4])
 
 bool chart_contour(const chart *c, const chart_field *f, double level, const char *style)
 {
-    shape s = {.out = c->out};
+    contour_path s = {.out = c->out};
     for (size_t line = 0; line + 1 < f->rows; line++)
         for (size_t column = 0; column + 1 < f->columns; column++) {
             cell q;
             segment segments[4];
             const size_t count = cell_at(c, f, column, line, &q) ? segments_in(&q, level, segments) : 0;
             for (size_t i = 0; i < count; i++)
-                text_format(shape_on(&s), "M%.2f %.2fL%.2f %.2f", segments[i].x1, segments[i].y1, segments[i].x2, segments[i].y2);
+                text_format(contour_path_on(&s), "M%.2f %.2fL%.2f %.2f", segments[i].x1, segments[i].y1, segments[i].x2, segments[i].y2);
         }
-    return shape_end(&s, style);
+    return contour_path_end(&s, style);
 }
 
 /* How far a name's middle is from what it must not touch, in names: 1 is just apart. */
-static double room_at(const chart *c, double x, double y, double half_wide, const chart_taken *taken)
+static double room_at(const chart *c, double x, double y, double half_width, const chart_taken *taken)
 {
-    double room = fmin(fmin(x - c->left, c->left + c->width - x) / half_wide, fmin(y - c->top, c->top + c->height - y) / 8);
+    double room = fmin(fmin(x - c->left, c->left + c->width - x) / half_width, fmin(y - c->top, c->top + c->height - y) / 8);
     room = fmin(room, 2); /* the middle of the chart is no better than a bit off its border */
     for (size_t i = 0; i < taken->count; i++)
-        room = fmin(room, fmax(fabs(x - taken->x[i]) / (2 * half_wide), fabs(y - taken->y[i]) / 16));
+        room = fmin(room, fmax(fabs(x - taken->x[i]) / (2 * half_width), fabs(y - taken->y[i]) / 16));
     return room;
 }
 
@@ -213,15 +213,15 @@ static double value_at(const chart *c, const chart_field *f, double x, double y)
 }
 
 typedef struct stroke {
-    shape *on;
+    contour_path *on;
     bool down;
     double x, y; /* the last place under the level */
 } stroke;
 
 static void stroke_to(stroke *s, double x, double y, bool under)
 {
-    if (under && !s->down) text_format(shape_on(s->on), "M%.1f %.1f", x, y);
-    if (!under && s->down) text_format(shape_on(s->on), "L%.1f %.1f", s->x, s->y);
+    if (under && !s->down) text_format(contour_path_on(s->on), "M%.1f %.1f", x, y);
+    if (!under && s->down) text_format(contour_path_on(s->on), "L%.1f %.1f", s->x, s->y);
     s->down = under;
     s->x = x;
     s->y = y;
@@ -231,7 +231,7 @@ static void stroke_to(stroke *s, double x, double y, bool under)
 void chart_hatch(const chart *c, const chart_field *f, double level, const char *style)
 {
     enum { GAP = 7 };
-    shape all = {.out = c->out};
+    contour_path all = {.out = c->out};
     for (double start = GAP; start < c->width + c->height; start += GAP) { /* x + y from the plot's upper left */
         stroke s = {.on = &all};
         double before = NAN;
@@ -245,7 +245,7 @@ void chart_hatch(const chart *c, const chart_field *f, double level, const char 
             if (!(crosses && value < level)) stroke_to(&s, x, y, value < level);
             before = value;
         }
-        if (s.down) text_format(shape_on(&all), "L%.1f %.1f", s.x, s.y);
+        if (s.down) text_format(contour_path_on(&all), "L%.1f %.1f", s.x, s.y);
     }
-    shape_end(&all, style);
+    contour_path_end(&all, style);
 }

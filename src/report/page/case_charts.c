@@ -81,10 +81,10 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
     }
     convert(y[PICTURE_STATES], p->allowed, PICTURE_STATIONS, DIM_MOMENT, units);
     const double allowed = largest(y[PICTURE_STATES], PICTURE_STATIONS, 0);
-    const chart c = {.out = out, .left = 52, .top = 22, .width = FIGURE_WIDE - 52 - RIGHT_ROOM, .height = 170, .x_high = x[PICTURE_STATIONS - 1],
+    const chart c = {.out = out, .left = 52, .top = 22, .width = FIGURE_WIDTH - 52 - RIGHT_ROOM, .height = 170, .x_high = x[PICTURE_STATIONS - 1],
                      .y_high = chart_round_up(1.04 * (most > 0 && allowed > 3 * most ? 3 * most : fmax(most, allowed)), 6)};
     open_figure(out, "Moment along the rail");
-    chart_open(out, FIGURE_WIDE, 230, "Bending moment along the rail", "");
+    chart_open(out, FIGURE_WIDTH, 230, "Bending moment along the rail", "");
     text_format(&axis, "moment, %s", unit_shown(DIM_MOMENT, units)->name);
     chart_axis_y(&c, page_said(&axis));
     text_clear(&axis);
@@ -124,10 +124,10 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
         convert(y, p->curves[k].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
         most = largest(y, PICTURE_SLENDERNESSES, most);
     }
-    const chart c = {.out = out, .left = 40, .top = 22, .width = FIGURE_WIDE - 40 - RIGHT_ROOM, .height = 170,
+    const chart c = {.out = out, .left = 40, .top = 22, .width = FIGURE_WIDTH - 40 - RIGHT_ROOM, .height = 170,
                      .x_high = p->slenderness[PICTURE_SLENDERNESSES - 1], .y_high = chart_round_up(1.02 * most * kilo, 6)};
     open_figure(out, "Column curve");
-    chart_open(out, FIGURE_WIDE, 230, "Column stress over slenderness, this tube on its curve", "");
+    chart_open(out, FIGURE_WIDTH, 230, "Column stress over slenderness, this tube on its curve", "");
     text_format(&axis, "column stress, %s", units == UNITS_SI ? "MPa" : "ksi");
     chart_axis_y(&c, page_said(&axis));
     chart_axis_x(&c, "slenderness L'/r");
@@ -198,9 +198,9 @@ void page_factor_chart(text *out, const check_row *r)
     double most = fmax(r->given.member.factor, asked_of_yield(r));
     for (size_t i = 0; i < 3; i++)
         if (isfinite(bars[i].reached)) most = fmax(most, fmin(bars[i].reached, 4 * fmax(r->given.member.factor, asked_of_yield(r))));
-    const chart c = {.out = out, .left = 100, .top = 8, .width = FIGURE_WIDE - 100 - 78, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
+    const chart c = {.out = out, .left = 100, .top = 8, .width = FIGURE_WIDTH - 100 - 78, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
     open_figure(out, "Load factors");
-    chart_open(out, FIGURE_WIDE, 150, "Load factor that each check reaches, against the one asked for", "");
+    chart_open(out, FIGURE_WIDTH, 150, "Load factor that each check reaches, against the one asked for", "");
     chart_axis_x(&c, "times the run load");
     for (size_t i = 0; i < 3; i++) put_factor_bar(&c, &bars[i], 26 + 34 * (double)i);
     chart_close(out);

@@ -6,25 +6,25 @@
 
 #include <math.h>
 
-typedef struct comparison {
+typedef struct compare_view {
     const compare_row *rows;
     size_t count, tubes, pick; /* pick: tubes for none */
     bool own_od;
     unit_system units;
-} comparison;
+} compare_view;
 
-static void put_tube(text *out, const comparison *c, const compare_row *r)
+static void put_tube(text *out, const compare_view *c, const compare_row *r)
 {
     if (!c->own_od) text_format(out, "%.5g × ", shown(r->tried.od, DIM_LENGTH, c->units));
     text_format(out, "%.4g", shown(r->tried.wall, DIM_LENGTH, c->units));
 }
 
-static void put_weight(text *out, const comparison *c, double own)
+static void put_weight(text *out, const compare_view *c, double own)
 {
     page_value(out, own, DIM_MASS, c->units, 4);
 }
 
-static void say_pick(text *out, const comparison *c)
+static void say_pick(text *out, const compare_view *c)
 {
     const bool holds = c->pick < c->tubes;
     const tube_sum s = sum_of_tube(c->rows, c->count, holds ? c->pick : nearest_tube(c->rows, c->count));
@@ -49,27 +49,27 @@ static void say_pick(text *out, const comparison *c)
 
 /* ---- margin over weight ------------------------------------------------------------------------------- */
 
-typedef struct mark {
+typedef struct tube_mark {
     double weight, margin; /* as drawn */
     size_t tube;
-} mark;
+} tube_mark;
 
 /* The tubes that every case could have, the pick first so that its name has room. */
-static size_t marks_of(const comparison *c, const chart *area, mark marks[CHART_NAMES_MOST])
+static size_t marks_of(const compare_view *c, const chart *area, tube_mark marks[CHART_NAMES_MOST])
 {
     size_t n = 0;
     for (size_t pass = 0; pass < 2; pass++)
         for (size_t t = 0; t < c->tubes && n < CHART_NAMES_MOST; t++) {
             const tube_sum s = sum_of_tube(c->rows, c->count, t);
             if (s.impossible > 0 || (t == c->pick) != (pass == 0)) continue;
-            marks[n++] = (mark){shown(s.weight, DIM_MASS, c->units), fmin(100 * s.worst, area->y_high), t};
+            marks[n++] = (tube_mark){shown(s.weight, DIM_MASS, c->units), fmin(100 * s.worst, area->y_high), t};
         }
     return n;
 }
 
-static void put_marks(const comparison *c, const chart *area)
+static void put_marks(const compare_view *c, const chart *area)
 {
-    mark marks[CHART_NAMES_MOST];
+    tube_mark marks[CHART_NAMES_MOST];
     text words[CHART_NAMES_MOST] = {{0}};
     chart_name names[CHART_NAMES_MOST];
     const size_t n = marks_of(c, area, marks);
@@ -84,7 +84,7 @@ static void put_marks(const comparison *c, const chart *area)
     for (size_t i = 0; i < n; i++) text_free_part(&words[i], area->out);
 }
 
-static void caption(text *out, const comparison *c, size_t left_out, bool cut_off)
+static void caption(text *out, const compare_view *c, size_t left_out, bool cut_off)
 {
     text words = {0};
     text_format(&words, "Each mark is one tube in all cases, named by its %s (%s). On or above the dashed line it holds in every case%s.",
@@ -97,7 +97,7 @@ static void caption(text *out, const comparison *c, size_t left_out, bool cut_of
     text_free_part(&words, out);
 }
 
-static void put_chart(text *out, const comparison *c)
+static void put_chart(text *out, const compare_view *c)
 {
     double low = INFINITY, high = -INFINITY, light = INFINITY, heavy = 0;
     size_t drawn = 0;
@@ -113,7 +113,7 @@ static void put_chart(text *out, const comparison *c)
     if (!(heavy > 0 && isfinite(heavy))) return;
     const double room = fmax(0.12 * (heavy - light), 0.02 * heavy);
     const double tall = drawn > 8 ? 330 : 220;
-    chart area = {.out = out, .left = 44, .top = 30, .width = FIGURE_WIDE - 60, .height = tall, .x_low = fmax(light - room, 0),
+    chart area = {.out = out, .left = 44, .top = 30, .width = FIGURE_WIDTH - 60, .height = tall, .x_low = fmax(light - room, 0),
                   .x_high = heavy + room};
     text axis = {0};
     page_margin_range(&area, low, high);
@@ -129,7 +129,7 @@ static void put_chart(text *out, const comparison *c)
 
 void page_compare(text *out, const page_head *head, const compare_row *rows, size_t count, bool own_od)
 {
-    const comparison c = {rows, count, rows[0].tubes, lightest_tube(rows, count), own_od, head->units};
+    const compare_view c = {rows, count, rows[0].tubes, lightest_tube(rows, count), own_od, head->units};
     text said = {0};
     say_pick(&said, &c);
     page_sentence(out, c.pick < c.tubes, &said);

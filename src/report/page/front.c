@@ -72,12 +72,12 @@ static void put_margin_bar(text *out, const check_row *r)
 {
     const bool holds = r->result.verdict == RBOW_HOLDS;
     const double most = 100, share = fmin(1, fmax(-1, isfinite(r->result.margin) ? r->result.margin : 1));
-    const double from = share < 0 ? 50 * (1 + share) : 50, wide = 50 * fabs(share);
+    const double from = share < 0 ? 50 * (1 + share) : 50, width = 50 * fabs(share);
     text_format(out, "<svg viewBox=\"0 0 %g 12\" preserveAspectRatio=\"none\" aria-hidden=\"true\">"
                      "<rect x=\"0\" y=\"2\" width=\"100\" height=\"8\" class=\"wash\"/>"
                      "<rect x=\"%.2f\" y=\"2\" width=\"%.2f\" height=\"8\" class=\"%s\"/>"
                      "<line x1=\"50\" y1=\"0\" x2=\"50\" y2=\"12\" class=\"plain\"/></svg>",
-                most, from, wide, holds ? "fill-blue" : "fill-red");
+                most, from, width, holds ? "fill-blue" : "fill-red");
 }
 
 static void put_cell(text *out, const char *style, const char *label, const text *cell)

@@ -22,7 +22,7 @@ typedef struct named_clock { /* a clock that is named */
     double clock, margin;
 } named_clock;
 
-enum { CLOCKS_NAMED = 3, NAME_HIGH = 44 };
+enum { CLOCKS_NAMED = 3, NAME_HEIGHT = 44 };
 
 static void put_name(const chart_polar *p, const named_clock *h, double y)
 {
@@ -56,7 +56,7 @@ static void put_names(const chart_polar *p, const named_clock named[], size_t co
             here[k] = &named[i];
         }
         for (size_t i = 0; i < n; i++) y[i] = p->y - p->radius * cos(here[i]->clock);
-        chart_spread(y, n, NAME_HIGH, p->y - p->radius, p->y + p->radius - 24);
+        chart_spread(y, n, NAME_HEIGHT, p->y - p->radius, p->y + p->radius - 24);
         for (size_t i = 0; i < n; i++) put_name(p, here[i], y[i]);
     }
     for (size_t i = 0; i < count; i++) chart_polar_point(p, named[i].clock, 100 * named[i].margin, named[i].style);
@@ -113,7 +113,7 @@ static void hatch_short(const chart_polar *p)
 
 static void put_figure(text *out, const orientation_row *r)
 {
-    chart_polar p = {.out = out, .x = FIGURE_WIDE / 2.0, .y = 110, .radius = 84};
+    chart_polar p = {.out = out, .x = FIGURE_WIDTH / 2.0, .y = 110, .radius = 84};
     double percent[ORIENTATION_CLOCKS];
     scale(&p, r);
     for (size_t i = 0; i < ORIENTATION_CLOCKS; i++) percent[i] = 100 * r->round[i];

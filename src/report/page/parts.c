@@ -113,7 +113,7 @@ void page_begin_figure(text *out, const char *heading, double high, const char *
 {
     text_put(out, "<figure class=\"study\">");
     html_element(out, "h2", NULL, heading);
-    chart_open(out, FIGURE_WIDE, high, title, "");
+    chart_open(out, FIGURE_WIDTH, high, title, "");
 }
 
 void page_end_figure(text *out, const char *words)

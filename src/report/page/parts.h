@@ -6,7 +6,7 @@
 #include "report/page/page.h"
 #include "table/field.h"
 
-enum { FIGURE_WIDE = 420 }; /* the drawing units across every figure */
+enum { FIGURE_WIDTH = 420 }; /* the drawing units across every figure */
 
 /* What a text says; "" where memory ran out, which the page's own text will tell. */
 const char *page_said(const text *t);

@@ -11,7 +11,7 @@ typedef struct view { /* one plane of the rail on the drawing */
     text *out;
     const picture *p;
     int plane;
-    double left, wide, middle, high; /* high: half of it, for what is exaggerated */
+    double left, width, middle, high; /* high: half of it, for what is exaggerated */
     double along, across;            /* drawing units an inch */
     unit_system units;
     bool second; /* of two on the drawing */
@@ -68,7 +68,7 @@ static void put_push(const view *v)
     const double away = push > 0 ? 30 : 8, tip = push > 0 ? 8 : 30;
     arrow(v->out, v->left - away, y, v->left - tip, y);
     arrow(v->out, x + away, y, x + tip, y);
-    if (!v->second) value_words(v, FIGURE_WIDE - 4, y + 34, "end", "", fabs(push), DIM_FORCE);
+    if (!v->second) value_words(v, FIGURE_WIDTH - 4, y + 34, "end", "", fabs(push), DIM_FORCE);
 }
 
 static void put_point(const view *v)
@@ -85,11 +85,11 @@ static void put_spread(const view *v)
     if (!(fabs(load) > 0)) return;
     const double tail = v->middle + toward * (v->high + 14), tip = v->middle + toward * (v->high + 1);
     for (int i = 0; i <= 8; i++) {
-        const double x = v->left + v->wide * i / 8;
+        const double x = v->left + v->width * i / 8;
         arrow(v->out, x, tail, x, tip);
     }
-    text_format(v->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"plain\"/>\n", v->left, tail, v->left + v->wide, tail);
-    value_words(v, v->left + 0.06 * v->wide, toward > 0 ? tail + 13 : tail - 5, "start", "", fabs(load), DIM_FORCE_PER_LENGTH);
+    text_format(v->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"plain\"/>\n", v->left, tail, v->left + v->width, tail);
+    value_words(v, v->left + 0.06 * v->width, toward > 0 ? tail + 13 : tail - 5, "start", "", fabs(load), DIM_FORCE_PER_LENGTH);
 }
 
 /* Where a straight bar in the socket would go. */
@@ -125,7 +125,7 @@ static void put_zones(const view *v)
 static void put_view(const view *v)
 {
     const picture *p = v->p;
-    const double line[] = {v->left, v->left + v->wide}, level[] = {v->middle, v->middle};
+    const double line[] = {v->left, v->left + v->width}, level[] = {v->middle, v->middle};
     chart_words(v->out, 0, v->middle - v->high - 44, "start", "name",
                 v->plane == PLANE_UP ? "from the side (up is up)" : "from below (up is right)");
     put_zones(v);
@@ -138,7 +138,7 @@ static void put_view(const view *v)
     put_point(v);
     put_spread(v);
     put_joint(v, v->left, "A", true, false);
-    put_joint(v, v->left + v->wide, "B", false, p->free_b);
+    put_joint(v, v->left + v->width, "B", false, p->free_b);
 }
 
 static double largest_offset(const picture *p, int plane)
@@ -208,12 +208,12 @@ static void rail_caption(text *out, const picture *p, double exaggerated, unit_s
 void page_rail_drawing(text *out, const picture *p, unit_system units)
 {
     const bool up = acts_in(p, PLANE_UP), right = acts_in(p, PLANE_RIGHT), both = up && right;
-    const double most = fmax(largest_offset(p, PLANE_UP), largest_offset(p, PLANE_RIGHT)), wide = FIGURE_WIDE - 96, high = 36;
-    view v = {.out = out, .p = p, .left = 44, .wide = wide, .high = high, .along = wide / p->length, .units = units};
+    const double most = fmax(largest_offset(p, PLANE_UP), largest_offset(p, PLANE_RIGHT)), width = FIGURE_WIDTH - 96, high = 36;
+    view v = {.out = out, .p = p, .left = 44, .width = width, .high = high, .along = width / p->length, .units = units};
     v.across = most > 0 ? fmax(high / most, 0) : v.along;
     v.middle = 96;
     text_put(out, "<figure><h3>The rail and its loads</h3>");
-    chart_open(out, FIGURE_WIDE, both ? 360 : 180, "The rail from joint A to joint B with its loads, bow and misses", "");
+    chart_open(out, FIGURE_WIDTH, both ? 360 : 180, "The rail from joint A to joint B with its loads, bow and misses", "");
     v.plane = right && !up ? PLANE_RIGHT : PLANE_UP;
     put_view(&v);
     if (both) {

@@ -32,14 +32,14 @@ static void put_distribution(text *out, const scatter_row *r)
 {
     double most = 0;
     for (size_t i = 0; i < SCATTER_BARS; i++) most = fmax(most, r->bars[i]);
-    const double wide = 100 * (r->high - r->low) / SCATTER_BARS, low = 100 * r->low, gap = 0.04 * wide;
-    const chart c = {.out = out, .left = 10, .top = 36, .width = FIGURE_WIDE - 30, .height = 140, .x_low = fmin(low, 0),
+    const double width = 100 * (r->high - r->low) / SCATTER_BARS, low = 100 * r->low, gap = 0.04 * width;
+    const chart c = {.out = out, .left = 10, .top = 36, .width = FIGURE_WIDTH - 30, .height = 140, .x_low = fmin(low, 0),
                      .x_high = fmax(100 * r->high, 0), .y_high = 1.05 * most};
     chart_axis_x(&c, "margin, %");
     for (size_t i = 0; i < SCATTER_BARS; i++) {
-        const double from = low + wide * (double)i, tall = c.height * r->bars[i] / c.y_high;
+        const double from = low + width * (double)i, tall = c.height * r->bars[i] / c.y_high;
         if (r->bars[i] > 0)
-            chart_bar(&c, from + gap, from + wide - gap, c.top + c.height - tall / 2, tall, from + wide / 2 < 0 ? "fill-red" : "fill-blue");
+            chart_bar(&c, from + gap, from + width - gap, c.top + c.height - tall / 2, tall, from + width / 2 < 0 ? "fill-red" : "fill-blue");
     }
     put_as_given(&c, 100 * r->nominal);
     put_short(&c, r);
@@ -47,14 +47,14 @@ static void put_distribution(text *out, const scatter_row *r)
 
 /* ---- drivers -------------------------------------------------------------------------------------------- */
 
-enum { DRIVER_HIGH = 19, DRIVERS_TOP = 238 };
+enum { DRIVER_HEIGHT = 19, DRIVERS_TOP = 238 };
 
 static void put_drivers(text *out, const scatter_row *r)
 {
-    const chart c = {.out = out, .left = 130, .top = DRIVERS_TOP, .width = FIGURE_WIDE - 130 - 64, .height = 1, .x_high = 1, .y_high = 1};
+    const chart c = {.out = out, .left = 130, .top = DRIVERS_TOP, .width = FIGURE_WIDTH - 130 - 64, .height = 1, .x_high = 1, .y_high = 1};
     chart_words(out, 0, DRIVERS_TOP - 6, "start", "name", "share of the spread");
     for (size_t i = 0; i < r->drivers; i++) {
-        const double middle = DRIVERS_TOP + DRIVER_HIGH * ((double)i + 0.5), share = fmax(r->driver_shares[i], 0);
+        const double middle = DRIVERS_TOP + DRIVER_HEIGHT * ((double)i + 0.5), share = fmax(r->driver_shares[i], 0);
         text words = {0};
         text_format(&words, "%.1f %%", 100 * share);
         chart_words(out, 0, middle + 4, "start", "", r->driver_names[i]);
@@ -101,7 +101,7 @@ static void put_figure(text *out, const scatter_row *r)
     const bool spread = r->high > r->low, drivers = r->drivers > 0;
     say_case(&said, r);
     if (spread) {
-        page_begin_figure(out, r->name, drivers ? DRIVERS_TOP + DRIVER_HIGH * (double)r->drivers + 4 : 212,
+        page_begin_figure(out, r->name, drivers ? DRIVERS_TOP + DRIVER_HEIGHT * (double)r->drivers + 4 : 212,
                           "Distribution of the margin, and what drives it");
         put_distribution(out, r);
         if (drivers) put_drivers(out, r);

@@ -19,9 +19,9 @@ static void scale_bar(text *out, double scale, unit_system units, double x, doub
 {
     const unit *u = unit_shown(DIM_LENGTH, units);
     const double round[] = {unit_to_own(u, units == UNITS_SI ? 10 : 0.5), 0};
-    const double wide = round[0] * scale;
-    text_format(out, "<path d=\"M%.2f %.2fv-6M%.2f %.2fh%.2fM%.2f %.2fv-6\" class=\"plain\"/>\n", x, y, x, y - 3, wide, x + wide, y);
-    chart_words(out, x + wide + 6, y + 1, "start", "tick", units == UNITS_SI ? "10 mm" : "0.5 in");
+    const double width = round[0] * scale;
+    text_format(out, "<path d=\"M%.2f %.2fv-6M%.2f %.2fh%.2fM%.2f %.2fv-6\" class=\"plain\"/>\n", x, y, x, y - 3, width, x + width, y);
+    chart_words(out, x + width + 6, y + 1, "start", "tick", units == UNITS_SI ? "10 mm" : "0.5 in");
 }
 
 static void section_words(text *out, double x, double y, const char *name, double od, double wall, unit_system units)
@@ -40,7 +40,7 @@ void page_section_drawing(text *out, const check_row *r, const picture *p, unit_
     const bool dressed = p->weld_zone > 0;
     const double scale = 120 / r->given.member.od, left = dressed ? 105 : 210, right = 315, middle = 76;
     text_put(out, "<figure><h3>Section</h3>");
-    chart_open(out, FIGURE_WIDE, 200, "Cross-section of the tube, to scale", "");
+    chart_open(out, FIGURE_WIDTH, 200, "Cross-section of the tube, to scale", "");
     ring(out, left, middle, scale * r->given.member.od / 2, scale * (r->given.member.od / 2 - r->given.member.wall), "steel");
     section_words(out, left, 160, "tube", r->given.member.od, r->given.member.wall, units);
     if (dressed) {

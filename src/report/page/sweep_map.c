@@ -158,7 +158,7 @@ void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, siz
 {
     const map m = {rows, count, asked, head->units};
     const chart_field f = {asked->values[0], asked->values[1], x_of, y_of, margin_of, &m};
-    const chart c = {.out = out, .left = 52, .top = 26, .width = FIGURE_WIDE - 52 - 22, .height = 240,
+    const chart c = {.out = out, .left = 52, .top = 26, .width = FIGURE_WIDTH - 52 - 22, .height = 240,
                      .x_low = x_of(&m, 0), .x_high = x_of(&m, f.columns - 1), .y_low = y_of(&m, 0), .y_high = y_of(&m, f.rows - 1)};
     double low = INFINITY, high = -INFINITY;
     text across = {0}, up = {0};

@@ -57,7 +57,7 @@ static void put_line(const chart *c, const run *r, size_t offset, double times, 
 
 /* ---- one case: the margin over its factors -------------------------------------------------------------- */
 
-enum { CROSSINGS_MOST = 4, UPPER_HIGH = 130, LOWER_TOP = 212, LOWER_HIGH = 110 };
+enum { CROSSINGS_MOST = 4, UPPER_HEIGHT = 130, LOWER_TOP = 212, LOWER_HEIGHT = 110 };
 
 /* Where the margin passes 0 on the straight line between neighbours. Returned: how many, of which the first are given. */
 static size_t crossings_of(const run *r, double at[CROSSINGS_MOST])
@@ -171,15 +171,15 @@ static void put_case(text *out, const run *r)
     if (!(to > from)) return;
     const size_t count = crossings_of(r, crossings);
     text axis = {0};
-    chart upper = {.out = out, .left = LEFT, .top = 26, .width = FIGURE_WIDE - LEFT - RIGHT_ROOM, .height = UPPER_HIGH, .x_low = from,
+    chart upper = {.out = out, .left = LEFT, .top = 26, .width = FIGURE_WIDTH - LEFT - RIGHT_ROOM, .height = UPPER_HEIGHT, .x_low = from,
                    .x_high = to};
     chart lower = upper;
     page_margin_range(&upper, low, high);
     lower.top = LOWER_TOP;
-    lower.height = LOWER_HIGH;
+    lower.height = LOWER_HEIGHT;
     lower.y_high = chart_round_up(most, 4);
     page_column_name(&axis, r->column, r->units);
-    page_begin_figure(out, r->rows[0].name, LOWER_TOP + LOWER_HIGH + 34, "Margin and load factors over the varied column");
+    page_begin_figure(out, r->rows[0].name, LOWER_TOP + LOWER_HEIGHT + 34, "Margin and load factors over the varied column");
     chart_axis_y(&upper, "margin, %");
     chart_axis_x(&upper, "");
     chart_axis_y(&lower, "load factors reached");
@@ -213,7 +213,7 @@ static void put_overview(text *out, const sweep_row *rows, size_t count, const f
         page_stretch(shown(rows[i].value[varied], column->dimension, units), &from, &to);
     }
     if (!(to > from)) return;
-    chart c = {.out = out, .left = LEFT, .top = 26, .width = FIGURE_WIDE - LEFT - 156, .height = 240, .x_low = from, .x_high = to};
+    chart c = {.out = out, .left = LEFT, .top = 26, .width = FIGURE_WIDTH - LEFT - 156, .height = 240, .x_low = from, .x_high = to};
     page_margin_range(&c, low, high);
     page_begin_figure(out, "All cases", 310, "Margin of every case over the varied column");
     page_column_name(&axis, column, units);

@@ -7,16 +7,16 @@
 #include <math.h>
 #include <string.h>
 
-typedef struct comparison {
+typedef struct compare_table {
     const compare_row *rows;
     size_t count, tubes;
     bool own_od;
     unit_system units;
     bool colour;
-} comparison;
+} compare_table;
 
 /* Walls as the trade writes them, with three decimals of an inch at least. */
-static void put_tube(text *out, const comparison *c, const compare_row *r)
+static void put_tube(text *out, const compare_table *c, const compare_row *r)
 {
     const double wall = shown(r->tried.wall, DIM_LENGTH, c->units);
     if (!c->own_od) text_format(out, "%.5g x ", shown(r->tried.od, DIM_LENGTH, c->units));
@@ -32,7 +32,7 @@ static void say_mass(text *out, const char *format, double mass, unit_system uni
     text_format(out, " %s", unit_name(DIM_MASS, units));
 }
 
-static void say_lightest(text *out, const comparison *c, const tube_sum *s)
+static void say_lightest(text *out, const compare_table *c, const tube_sum *s)
 {
     text_put(out, c->own_od ? "For the whole frame: wall " : "For the whole frame: ");
     put_tube(out, c, s->first);
@@ -43,7 +43,7 @@ static void say_lightest(text *out, const comparison *c, const tube_sum *s)
     text_put(out, " against the tubes as given), worst margin ");
 }
 
-static void say_nearest(text *out, const comparison *c, const tube_sum *s)
+static void say_nearest(text *out, const compare_table *c, const tube_sum *s)
 {
     text_put(out, c->own_od ? "No one wall holds in every case. Nearest: " : "No one tube holds in every case. Nearest: ");
     put_tube(out, c, s->first);
@@ -52,7 +52,7 @@ static void say_nearest(text *out, const comparison *c, const tube_sum *s)
     text_put(out, ", worst margin ");
 }
 
-static void say_pick(text *out, const comparison *c)
+static void say_pick(text *out, const compare_table *c)
 {
     const size_t pick = lightest_tube(c->rows, c->count);
     const bool holds = pick < c->tubes;
@@ -73,7 +73,7 @@ static void say_pick(text *out, const comparison *c)
 
 /* ---- tube by tube ----------------------------------------------------------------------------------- */
 
-static void add_sums(grid *g, const comparison *c, const tube_sum *s)
+static void add_sums(grid *g, const compare_table *c, const tube_sum *s)
 {
     if (s->impossible == s->cases) {
         grid_cell(g, TONE_BAD, "not possible");
@@ -92,7 +92,7 @@ static void add_sums(grid *g, const comparison *c, const tube_sum *s)
     grid_format(g, TONE_PLAIN, "%+.2f", shown(s->change, DIM_MASS, c->units));
 }
 
-static void say_tubes(text *out, const comparison *c)
+static void say_tubes(text *out, const compare_table *c)
 {
     grid g = {0};
     text head = {0}, weight = {0};
@@ -133,7 +133,7 @@ static void add_outcome(grid *g, const compare_row *r)
 }
 
 /* A line a case, a column a tube, as many tubes as fit. */
-static void say_block(text *out, const comparison *c, size_t first, size_t tubes)
+static void say_block(text *out, const compare_table *c, size_t first, size_t tubes)
 {
     grid g = {0};
     text heads[GRID_COLUMNS_MOST] = {{0}};
@@ -151,7 +151,7 @@ static void say_block(text *out, const comparison *c, size_t first, size_t tubes
     for (size_t t = 0; t < GRID_COLUMNS_MOST; t++) text_free(&heads[t]);
 }
 
-static void say_impossible(text *out, const comparison *c, size_t tube)
+static void say_impossible(text *out, const compare_table *c, size_t tube)
 {
     const compare_row *first = NULL;
     const size_t more = sum_of_tube(c->rows, c->count, tube).impossible - 1;
@@ -170,7 +170,7 @@ static void say_impossible(text *out, const comparison *c, size_t tube)
 
 void compare_text(text *out, const compare_row *rows, size_t count, bool own_od, bool faults, unit_system units, bool colour)
 {
-    const comparison c = {rows, count, count > 0 ? rows[0].tubes : 0, own_od, units, colour};
+    const compare_table c = {rows, count, count > 0 ? rows[0].tubes : 0, own_od, units, colour};
     const size_t block = own_od ? 6 : 4;
     if (count > 0) {
         say_pick(out, &c);

@@ -43,7 +43,7 @@ void grid_format(grid *g, grid_tone tone, const char *format, ...)
     grid_cell(g, tone, cell);
 }
 
-/* Cells of the first column, names as a rule, give way where the table would be too wide. */
+/* Cells of the first column, names as a rule, give way where the table would be too width. */
 static void give_way(const grid *g, size_t widths[])
 {
     size_t all = 2 * (g->columns - 1);
