@@ -18,19 +18,32 @@ extern "C" {
 #define RBOW_WELDED (-DBL_MAX)     /* the trade's fixity c = 2 when both ends have it           */
 #define RBOW_FREE (-DBL_MAX / 2.0) /* at B only: the end moves sideways and turns freely         */
 
+/* value, name as in files; RBOW_FREE is for end B alone */
+#define RBOW_END_LIST(X)      \
+    X(RBOW_PINNED, "pinned")  \
+    X(RBOW_WELDED, "welded")  \
+    X(RBOW_FIXED, "fixed")
+#define RBOW_END_B_LIST(X) RBOW_END_LIST(X) X(RBOW_FREE, "free")
+
+/* value, formula, name as in files, imperfection factor (EN 1993-1-1 table 6.1; 0 where the formula has none), source.
+ * The formula is the name of a function wherever each curve needs one. */
+#define RBOW_CURVE_LIST(X)                                                                                     \
+    X(RBOW_CURVE_JOHNSON, johnson, "johnson", 0, "Johnson's parabola, any machine-design text")                \
+    X(RBOW_CURVE_THREE_HALVES, three_halves, "three-halves", 0, "aircraft tubing handbooks (ANC-5)")           \
+    X(RBOW_CURVE_EULER, euler, "euler", 0, "Euler")                                                            \
+    X(RBOW_CURVE_AISC, aisc, "aisc", 0, "AISC 360 E3, nominal")                                                \
+    X(RBOW_CURVE_EN_A0, european, "en-a0", 0.13, "EN 1993-1-1 6.3.1.2, table 6.1")                             \
+    X(RBOW_CURVE_EN_A, european, "en-a", 0.21, "EN 1993-1-1 6.3.1.2, table 6.1")                               \
+    X(RBOW_CURVE_EN_B, european, "en-b", 0.34, "EN 1993-1-1 6.3.1.2, table 6.1")                               \
+    X(RBOW_CURVE_EN_C, european, "en-c", 0.49, "EN 1993-1-1 6.3.1.2, table 6.1")                               \
+    X(RBOW_CURVE_EN_D, european, "en-d", 0.76, "EN 1993-1-1 6.3.1.2, table 6.1")
+
+#define RBOW_CURVE_ENUM(value, formula, name, imperfection, source) value,
 typedef enum rbow_curve {
     RBOW_CURVE_OF_MATERIAL, /* for a member: the one that its material names */
-    RBOW_CURVE_JOHNSON,
-    RBOW_CURVE_THREE_HALVES,
-    RBOW_CURVE_EULER,
-    RBOW_CURVE_AISC,
-    RBOW_CURVE_EN_A0,
-    RBOW_CURVE_EN_A,
-    RBOW_CURVE_EN_B,
-    RBOW_CURVE_EN_C,
-    RBOW_CURVE_EN_D,
-    RBOW_CURVE_COUNT
+    RBOW_CURVE_LIST(RBOW_CURVE_ENUM) RBOW_CURVE_COUNT
 } rbow_curve;
+#undef RBOW_CURVE_ENUM
 
 /* Stiffness in numbers of an end given as a word.
  * Given:    end                a stiffness or one of the words above except RBOW_FREE

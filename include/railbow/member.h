@@ -41,32 +41,43 @@ typedef struct rbow_member {
     double factor, factor_yield; /* required load factors; RBOW_UNSET for the second = the first */
 } rbow_member;
 
-typedef enum rbow_verdict { RBOW_HOLDS, RBOW_SHORT } rbow_verdict;
-typedef enum rbow_governs {
-    RBOW_BY_COLUMN,
-    RBOW_BY_YIELD,
-    RBOW_BY_INTERACTION,
-    RBOW_BY_NONE
-} rbow_governs;
+/* value, name as in files */
+#define RBOW_VERDICT_LIST(X) X(RBOW_HOLDS, "holds") X(RBOW_SHORT, "short")
+#define RBOW_GOVERNS_LIST(X)                \
+    X(RBOW_BY_COLUMN, "column")             \
+    X(RBOW_BY_YIELD, "yield")               \
+    X(RBOW_BY_INTERACTION, "interaction")   \
+    X(RBOW_BY_NONE, "none")
 
-enum { /* rbow_result.remarks, in the order in which they are said */
-    RBOW_REMARK_UNSTABLE = 1 << 0,     /* no equilibrium as loaded               */
-    RBOW_REMARK_SET = 1 << 1,          /* built-in use of 1 or more              */
-    RBOW_REMARK_SLENDER = 1 << 2,      /* L'/r above 150                         */
-    RBOW_REMARK_SHORT_TUBE = 1 << 3,   /* L/D under 10: shear flexibility left out */
-    RBOW_REMARK_THIN_WALL = 1 << 4,    /* Q below 1, in the tube or a weld zone  */
-    RBOW_REMARK_STIFF_ENDS = 1 << 5,   /* fixity above 2                         */
-    RBOW_REMARK_NO_WELD_ZONE = 1 << 6, /* an end welded or fixed, weld_zone 0    */
-    /* values that the ends make idle */
-    RBOW_REMARK_IDLE_ECCENTRICITY = 1 << 7,
-    RBOW_REMARK_IDLE_MOMENT_A = 1 << 8,
-    RBOW_REMARK_IDLE_MOMENT_B = 1 << 9,
-    RBOW_REMARK_IDLE_POINT_LOAD = 1 << 10,
-    RBOW_REMARK_IDLE_MISS_A = 1 << 11,
-    RBOW_REMARK_IDLE_MISS_B = 1 << 12,
-    RBOW_REMARK_IDLE_DRESSED = 1 << 13, /* there is no weld zone to dress */
-    RBOW_REMARK_COUNT = 14
-};
+#define RBOW_VALUE_ENUM(value, name) value,
+typedef enum rbow_verdict { RBOW_VERDICT_LIST(RBOW_VALUE_ENUM) RBOW_VERDICT_COUNT } rbow_verdict;
+typedef enum rbow_governs { RBOW_GOVERNS_LIST(RBOW_VALUE_ENUM) RBOW_GOVERNS_COUNT } rbow_governs;
+#undef RBOW_VALUE_ENUM
+
+/* Of rbow_result.remarks, in the order in which they are said: value, text as in files. */
+#define RBOW_REMARK_LIST(X)                                                                                     \
+    X(RBOW_REMARK_UNSTABLE, "unstable as loaded") /* no equilibrium as loaded                               */  \
+    X(RBOW_REMARK_SET, "built-in state takes a set") /* built-in use of 1 or more                           */  \
+    X(RBOW_REMARK_SLENDER, "slender")             /* L'/r above 150                                         */  \
+    X(RBOW_REMARK_SHORT_TUBE, "short tube")       /* L/D under 10: shear flexibility left out               */  \
+    X(RBOW_REMARK_THIN_WALL, "thin wall")         /* Q below 1, in the tube or a weld zone                  */  \
+    X(RBOW_REMARK_STIFF_ENDS, "stiff ends")       /* fixity above 2                                         */  \
+    X(RBOW_REMARK_NO_WELD_ZONE, "no weld zone")   /* an end welded or fixed, weld_zone 0                    */  \
+    /* values that the ends make idle */                                                                        \
+    X(RBOW_REMARK_IDLE_ECCENTRICITY, "no effect: eccentricity")                                                 \
+    X(RBOW_REMARK_IDLE_MOMENT_A, "no effect: moment_a")                                                         \
+    X(RBOW_REMARK_IDLE_MOMENT_B, "no effect: moment_b")                                                         \
+    X(RBOW_REMARK_IDLE_POINT_LOAD, "no effect: point_load")                                                     \
+    X(RBOW_REMARK_IDLE_MISS_A, "no effect: miss_a")                                                             \
+    X(RBOW_REMARK_IDLE_MISS_B, "no effect: miss_b")                                                             \
+    X(RBOW_REMARK_IDLE_DRESSED, "no effect: dressed") /* there is no weld zone to dress                     */
+
+#define RBOW_REMARK_PLACE(value, text) value##_PLACE,
+#define RBOW_REMARK_BIT(value, text) value = 1 << value##_PLACE,
+enum { RBOW_REMARK_LIST(RBOW_REMARK_PLACE) RBOW_REMARK_COUNT };
+enum { RBOW_REMARK_LIST(RBOW_REMARK_BIT) RBOW_REMARKS_END_ = 0 };
+#undef RBOW_REMARK_PLACE
+#undef RBOW_REMARK_BIT
 
 /* What does not exist is NaN; no limit is INFINITY. After a failure every number is NaN, the verdict RBOW_SHORT, and
  * governs RBOW_BY_NONE: who forgets the status does not read that a tube holds. */

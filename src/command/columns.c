@@ -1,8 +1,10 @@
 #include "command/commands.h"
 
-#include "command/output.h"
-#include "command/say.h"
-#include "command/tables.h"
+#include "cases/table_list.h"
+#include "program/exit_status.h"
+#include "program/output.h"
+#include "program/say.h"
+#include "report/text/table_text.h"
 
 static void say_units(text *out)
 {
@@ -26,7 +28,7 @@ int command_columns(const options *o)
     }
     if (!output_open(&out, o)) return NO_VERDICT;
     tables_fill(&all);
-    for (size_t i = 0; i < all.count; i++) table_say(&t, &all.at[i]);
+    for (size_t i = 0; i < all.count; i++) table_text(&t, &all.at[i]);
     say_units(&t);
     const bool written = output_text(&out, &t);
     text_free(&t);

@@ -1,9 +1,25 @@
-/* One function a subcommand. Each returns the program's exit status. */
+/* The subcommands, one function and one file each, and their list. */
 #ifndef RAILBOW_COMMAND_COMMANDS_H
 #define RAILBOW_COMMAND_COMMANDS_H
 
-#include "command/options.h"
+#include "program/options.h"
 
+typedef struct command {
+    const char *name;
+    const char *summary;  /* one line, for the list of commands */
+    const char *operands; /* "FILE..." */
+    const char *text;     /* what it does and what comes out */
+    const char *example;
+    unsigned takes;
+    int (*run)(const options *o);
+} command;
+
+extern const command commands[];
+extern const size_t command_count;
+
+const command *command_find(const char *name);
+
+/* Each returns the exit status. */
 int command_check(const options *o);
 int command_explain(const options *o);
 int command_new(const options *o);

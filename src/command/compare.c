@@ -1,15 +1,16 @@
 #include "command/commands.h"
 
-#include "command/case_run.h"
-#include "command/checked.h"
-#include "command/measure.h"
-#include "command/report.h"
-#include "command/say.h"
-#include "report/page_study.h"
-#include "report/study_text.h"
+#include "cases/case_words.h"
+#include "cases/compare_sum.h"
+#include "program/case_check.h"
+#include "program/case_run.h"
+#include "program/exit_status.h"
+#include "program/measure.h"
+#include "program/report_file.h"
+#include "report/page/compare_page.h"
+#include "report/text/compare_text.h"
 #include "study/compare.h"
 
-#include <math.h>
 #include <stdlib.h>
 
 typedef struct tubes {
@@ -32,27 +33,15 @@ static bool tubes_open(tubes *t, const options *o)
     return t->at != NULL;
 }
 
-static compare_row row_of(const load_case *c, const compared *a, text *verdict)
+static const char *verdict_of(const compared *tried, text *words)
 {
-    compare_row answer = {
-        .name = c->name, .od = a->od, .wall = a->wall, .weight = a->weight, .weight_change = a->weight_change,
-        .stiffness_change = a->stiffness_change, .margin = NAN, .governs = GOVERNS_NONE, .pick = "",
-    };
-    if (a->status != RBOW_OK) {
-        answer.outcome = COMPARE_NOT_POSSIBLE;
-        const char *input = rbow_status_input(a->status);
-        text_format(verdict, "not possible: %s%s%s", input, *input != '\0' ? " " : "", rbow_status_text(a->status));
-        answer.verdict = verdict->at != NULL ? verdict->at : "not possible";
-        return answer;
-    }
-    answer.margin = a->result.margin;
-    answer.governs = a->result.governs;
-    answer.outcome = a->result.verdict == RBOW_HOLDS ? COMPARE_HOLDS : COMPARE_SHORT;
-    answer.verdict = verdict_words[a->result.verdict].word;
-    return answer;
+    if (tried->status == RBOW_OK) return verdict_words[tried->result.verdict].word;
+    const char *input = rbow_status_input(tried->status);
+    text_format(words, "not possible: %s%s%s", input, *input != '\0' ? " " : "", rbow_status_text(tried->status));
+    return words->at != NULL ? words->at : "not possible";
 }
 
-static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const load_case *c = record;
     const tubes *t = run->context;
@@ -67,10 +56,14 @@ static int answer_case(const case_run *run, const place *at, const void *record,
     const size_t lightest = compare_lightest(tried, t->count);
     for (size_t i = 0; i < t->count; i++) {
         text verdict = {0};
-        compare_row answer = row_of(c, &tried[i], &verdict);
-        answer.tube = i;
-        answer.tubes = t->count;
-        if (i == lightest) answer.pick = "lightest";
+        const compare_row answer = {
+            .name = c->name,
+            .tried = tried[i],
+            .verdict = verdict_of(&tried[i], &verdict),
+            .pick = i == lightest ? "lightest" : "",
+            .tube = i,
+            .tubes = t->count,
+        };
         rows_add(answers, &answer);
         text_free(&verdict);
     }
@@ -81,13 +74,7 @@ static int answer_case(const case_run *run, const place *at, const void *record,
 /* Some one tube holds in all cases. */
 static bool one_holds(const compare_row *answers, size_t count)
 {
-    const size_t tubes_tried = count > 0 ? answers[0].tubes : 0;
-    for (size_t t = 0; t < tubes_tried; t++) {
-        bool all = true;
-        for (size_t i = t; i < count; i += tubes_tried) all = all && answers[i].outcome == COMPARE_HOLDS;
-        if (all) return true;
-    }
-    return false;
+    return count > 0 && lightest_tube(answers, count) < answers[0].tubes;
 }
 
 static bool write_answer(const case_run *run, output *out, const rows *kept, int *status)
@@ -121,7 +108,7 @@ int command_compare(const options *o)
         .name = "compare",
         .results = &compare_list,
         .jobs = o->jobs,
-        .hold = true,
+        .writes_whole = true,
         .context = &t,
         .answer = answer_case,
         .write = write_answer,

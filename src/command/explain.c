@@ -1,13 +1,16 @@
 #define _POSIX_C_SOURCE 200809L /* strdup */
 #include "command/commands.h"
 
-#include "command/checked.h"
-#include "command/say.h"
-#include "command/working.h"
-#include "report/check_text.h"
-#include "report/grid.h"
-#include "report/list_text.h"
-#include "report/working_text.h"
+#include "program/case_check.h"
+#include "program/exit_status.h"
+#include "program/say.h"
+#include "report/caution.h"
+#include "report/lines.h"
+#include "report/text/check_text.h"
+#include "report/text/working_text.h"
+#include "table/messages.h"
+#include "table/names.h"
+#include "working/working.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -23,14 +26,14 @@ typedef struct picked { /* the rows of the file that bear the name, and what to 
     size_t line;     /* of the first */
     text names;      /* the first names of the file */
     size_t count;    /* of all */
-    guess near;
+    nearest_name near;
     char *nearest;
 } picked;
 
 static void note_name(picked *p, const char *name)
 {
     const char *before = p->near.best;
-    guess_try(&p->near, name);
+    nearest_try(&p->near, name);
     if (p->near.best != before) {
         free(p->nearest);
         p->near.best = p->nearest = strdup(name);
@@ -40,7 +43,7 @@ static void note_name(picked *p, const char *name)
     text_quote(&p->names, name, strlen(name));
 }
 
-static int pick(const void *context, const place *at, const void *record, rows *answers, text *complaints)
+static int pick(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     picked *p = *(picked *const *)context;
     const load_case *c = record;
@@ -85,7 +88,7 @@ static int pick_case(picked *p, const options *o, const load_case *prototype)
 {
     output memory = {.format = FORMAT_TEXT};
     p->name = o->operand_count > 1 ? o->operands[1] : NULL;
-    p->near = guess_of(p->name != NULL ? p->name : "");
+    p->near = nearest_to(p->name != NULL ? p->name : "");
     p->found = rows_for(&memory, &case_list);
     const pipeline read = {.list = &case_list, .prototype = prototype, .results = &case_list, .jobs = 1, .out = &memory,
                            .kept = &p->found, .context = &p, .answer = pick};
@@ -136,7 +139,7 @@ static bool write_working(const picked *p, const options *o, const load_case *pr
         put_text(&t, p, prototype, answer, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
         fine = output_text(&out, &t);
     } else {
-        put_rows(&written, answer->row.name, w);
+        put_rows(&written, answer->row.given.name, w);
         fine = rows_begin(&out, &step_list) && output_text(&out, &written.written) && rows_end(&out);
     }
     text_free(&t);
@@ -147,7 +150,7 @@ static bool write_working(const picked *p, const options *o, const load_case *pr
 static int explain_case(const picked *p, const materials *m, const options *o, const load_case *prototype)
 {
     const load_case *c = (const void *)p->found.kept;
-    const place at = {o->operands[0], p->line};
+    const source_line at = {o->operands[0], p->line};
     checked answer;
     text complaints = {0};
     int status = check_case(m, c, &at, &answer, &complaints);
@@ -156,7 +159,7 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     text_free(&complaints);
     if (status == NO_VERDICT) return NO_VERDICT;
     working *w = calloc(1, sizeof *w);
-    const bool worked = w != NULL && working_of(w, &c->member, answer.material, &answer.result, o->units);
+    const bool worked = w != NULL && working_of(w, &c->member, answer.row.material, &answer.row.result, o->units);
     const bool whole = worked && !working_failed(w);
     if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not settle");
     if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;

@@ -1,44 +1,40 @@
 #include "command/commands.h"
 
-#include "command/case_run.h"
-#include "command/checked.h"
-#include "command/report.h"
-#include "command/say.h"
-#include "report/page_study.h"
-#include "report/study_text.h"
-#include "study/turn.h"
+#include "program/case_check.h"
+#include "program/case_run.h"
+#include "program/exit_status.h"
+#include "program/report_file.h"
+#include "report/page/orientation_page.h"
+#include "report/text/orientation_text.h"
+#include "study/orientation.h"
 
-static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const load_case *c = record;
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};
-    turn_answer a;
+    orientation found;
     if (case_material(&run->materials, c, at, complaints) == NULL) return NO_VERDICT;
-    const rbow_status status = turn_bow(&p, &a);
+    const rbow_status status = orientation_find(&p, &found);
     if (status != RBOW_OK) {
         case_refused(complaints, at, status, "");
         return NO_VERDICT;
     }
-    index_row answer = {
+    orientation_row answer = {
         .name = c->name,
-        .margin_as_marked = a.as_marked,
-        .best_clock = a.best_clock,
-        .best_margin = a.best,
-        .worst_clock = a.worst_clock,
-        .worst_margin = a.worst,
+        .found = found,
         .marked_clock = c->member.bow_clock,
         .bow = c->member.bow,
     };
-    if (run->options->report != NULL) turn_margins(&p, answer.round, INDEX_CLOCKS);
+    if (run->options->report != NULL) orientation_margins(&p, answer.round, ORIENTATION_CLOCKS);
     rows_add(answers, &answer);
-    return a.as_marked >= 0 ? ALL_HOLD : SOME_SHORT;
+    return found.margin_as_marked >= 0 ? ALL_HOLD : SOME_SHORT;
 }
 
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
     (void)run;
     text t = {0};
-    index_text(&t, (const void *)kept->kept, kept->count, *status == NO_VERDICT, out->colour);
+    orientation_text(&t, (const void *)kept->kept, kept->count, *status == NO_VERDICT, out->colour);
     const bool fine = output_text(out, &t);
     text_free(&t);
     return fine;
@@ -48,7 +44,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 {
     text body = {0};
     const page_head head = report_head(run, page, status);
-    page_index(&body, &head, (const void *)kept->kept, kept->count);
+    page_orientation(&body, &head, (const void *)kept->kept, kept->count);
     return report_write(page, &head, &body);
 }
 
@@ -57,7 +53,7 @@ int command_index(const options *o)
     case_run run = {
         .options = o,
         .name = "index",
-        .results = &index_list,
+        .results = &orientation_list,
         .jobs = o->jobs,
         .answer = answer_case,
         .write = write_text,

@@ -1,11 +1,15 @@
 #include "command/commands.h"
 
-#include "command/case_run.h"
-#include "command/report.h"
-#include "command/say.h"
-#include "report/page_study.h"
-#include "report/study_text.h"
+#include "program/case_check.h"
+#include "program/case_columns.h"
+#include "program/case_run.h"
+#include "program/exit_status.h"
+#include "program/report_file.h"
+#include "program/say.h"
+#include "report/page/limit_page.h"
+#include "report/text/limit_text.h"
 #include "study/limit.h"
+#include "table/messages.h"
 
 #include <math.h>
 #include <string.h>
@@ -25,7 +29,7 @@ static bool read_limit(limit_run *l, const options *o)
     const field *f = case_column("find", o->find, strlen(o->find));
     if (f == NULL) return false;
     limit_question *q = &l->question;
-    *q = (limit_question){.column = f->offset - offsetof(load_case, member), .margin = o->margin};
+    *q = (limit_question){.column = case_parameter(f), .margin = o->margin};
     q->from = isfinite(f->least) ? f->least : 0;
     if (o->from != NULL && !case_value("from", f, o->from, strlen(o->from), &q->from)) return false;
     if (!case_value("to", f, o->to, strlen(o->to), &q->to)) return false;
@@ -38,7 +42,7 @@ static bool read_limit(limit_run *l, const options *o)
     return true;
 }
 
-static void complain(const limit_run *l, const place *at, rbow_status status, text *complaints)
+static void complain(const limit_run *l, const source_line *at, rbow_status status, text *complaints)
 {
     text where = {0};
     text_format(&where, " (at the start of the range, %s ", l->column->name);
@@ -49,7 +53,7 @@ static void complain(const limit_run *l, const place *at, rbow_status status, te
 }
 
 /* Said, but no fault: the answer stands. */
-static void note_end(const limit_run *l, const place *at, const limit_answer *a, text *complaints)
+static void note_end(const limit_run *l, const source_line *at, const limit_answer *a, text *complaints)
 {
     text value = {0};
     case_value_say(&value, l->column, a->ends_at);
@@ -68,7 +72,7 @@ static bool is_short_now(const limit_run *l, const problem *p)
     return problem_margin(p, &p->member, &answer) == RBOW_OK && !(answer.margin >= l->question.margin);
 }
 
-static void note_short(const limit_run *l, const place *at, double now, text *complaints)
+static void note_short(const limit_run *l, const source_line *at, double now, text *complaints)
 {
     text value = {0};
     case_value_say(&value, l->column, now);
@@ -77,20 +81,20 @@ static void note_short(const limit_run *l, const place *at, double now, text *co
     text_free(&value);
 }
 
-static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const load_case *c = record;
     const limit_run *l = run->context;
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};
     limit_answer a;
-    if (!case_is_served(run, c, case_is_wall(l->column), at, complaints)) return NO_VERDICT;
+    if (!case_is_served(&run->materials, c, case_is_wall(l->column), at, complaints)) return NO_VERDICT;
     const rbow_status status = limit_find(&p, &l->question, &a);
     if (status != RBOW_OK) {
         complain(l, at, status, complaints);
         return NO_VERDICT;
     }
-    const bool ends = !isnan(a.ends_at), goes_up = l->question.to > l->question.from;
-    if (ends) note_end(l, at, &a, complaints);
+    const bool goes_up = l->question.to > l->question.from;
+    if (!isnan(a.ends_at)) note_end(l, at, &a, complaints);
     const double now = case_present(c, l->column);
     const bool before = goes_up ? now < l->question.from : now > l->question.from;
     const bool beyond = goes_up ? now > l->question.to : now < l->question.to;
@@ -100,11 +104,9 @@ static int answer_case(const case_run *run, const place *at, const void *record,
     const limit_row answer = {
         .name = c->name,
         .column = l->column->name,
-        .limit = a.limit,
+        .found = a,
         .now = now,
         .room = short_now && room > 0 ? (double)NAN : room,
-        .state = (int)a.state,
-        .ends = ends,
         .before = before,
         .short_now = short_now,
     };

@@ -1,6 +1,8 @@
 #define _POSIX_C_SOURCE 200809L
 #include "command/commands.h"
-#include "command/say.h"
+
+#include "program/exit_status.h"
+#include "program/say.h"
 
 #include <fcntl.h>
 #include <gsl/gsl_errno.h>
@@ -12,7 +14,7 @@
 
 /* A closed standard stream must not become the number of a file that is opened later: messages would land in it.
  * Each gets a stand-in that refuses what the stream is for, so that its use still fails. */
-static void hold_standard_streams(void)
+static void fill_standard_streams(void)
 {
     for (int n = STDIN_FILENO; n <= STDERR_FILENO; n++)
         if (fcntl(n, F_GETFD) < 0 && open("/dev/null", n == STDIN_FILENO ? O_WRONLY : O_RDONLY) != n) return;
@@ -28,7 +30,7 @@ static int say_version(void)
 static int run_command(const command *c, int argc, char **argv)
 {
     options o;
-    if (!options_read(&o, c, argc, argv)) return NO_VERDICT;
+    if (!options_read(&o, c->name, c->takes, argc, argv)) return NO_VERDICT;
     if (!o.help) return c->run(&o);
     char *name[] = {argv[0]};
     const options about = {.operands = name, .operand_count = 1};
@@ -37,7 +39,7 @@ static int run_command(const command *c, int argc, char **argv)
 
 int main(int argc, char **argv)
 {
-    hold_standard_streams();
+    fill_standard_streams();
     gsl_set_error_handler_off();
     signal(SIGPIPE, SIG_IGN); /* a closed pipe is then a failed write, with a message */
     if (argc < 2) {

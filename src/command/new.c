@@ -1,10 +1,10 @@
 #define _POSIX_C_SOURCE 200809L /* O_CLOEXEC */
 #include "command/commands.h"
 
-#include "command/case_table.h"
-#include "command/output.h"
-#include "command/say.h"
-#include "table/unit.h"
+#include "cases/case_table.h"
+#include "program/exit_status.h"
+#include "program/output.h"
+#include "program/say.h"
 #include "table/writer.h"
 
 #include <errno.h>

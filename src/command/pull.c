@@ -1,40 +1,25 @@
 #include "command/commands.h"
 
-#include "command/case_run.h"
-#include "command/say.h"
-#include "command/shop_table.h"
-#include "report/shop_text.h"
+#include "cases/pull_table.h"
+#include "program/case_run.h"
+#include "program/exit_status.h"
+#include "report/text/pull_text.h"
+#include "table/messages.h"
 
-static bool answer_set(const pull_row *p, const rbow_pull *pull, int step, const place *at, rows *answers,
+static bool answer_set(const pull_row *p, const rbow_pull *pull, int step, const source_line *at, rows *answers,
                        text *complaints)
 {
-    rbow_pulled r;
-    const rbow_status status = rbow_pull_straight(pull, &r);
+    pulled_row answer = {.name = p->name, .set = pull->set, .step = step};
+    const rbow_status status = rbow_pull_straight(pull, &answer.found);
     if (status != RBOW_OK) {
         message_add(complaints, at->file, at->line, rbow_status_input(status), "%s", rbow_status_text(status));
         return false;
     }
-    const pulled_row answer = {
-        .name = p->name,
-        .set = pull->set,
-        .yield_travel = r.yield_travel,
-        .yield_pull = r.yield_pull,
-        .pull = r.pull,
-        .travel = r.travel,
-        .springback = r.springback,
-        .peak_strain = r.peak_strain,
-        .strain_over_yield = r.strain_over_yield,
-        .residual_stress = r.residual_stress,
-        .yielded_length = r.yielded_length,
-        .state = r.beyond ? PULL_BEYOND : PULL_SET,
-        .most_set = r.most_set,
-        .step = step,
-    };
     rows_add(answers, &answer);
     return true;
 }
 
-static int answer_pull(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
+static int answer_pull(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const pull_row *p = record;
     const rbow_material *material = materials_for(&run->materials, p->material, p->pull.wall, at, complaints);

@@ -1,14 +1,17 @@
 #define _POSIX_C_SOURCE 200809L
 #include "command/commands.h"
 
-#include "command/case_run.h"
-#include "command/checked.h"
-#include "command/progress.h"
-#include "command/report.h"
-#include "command/say.h"
-#include "report/page_study.h"
-#include "report/study_text.h"
+#include "program/case_check.h"
+#include "program/case_columns.h"
+#include "program/case_run.h"
+#include "program/exit_status.h"
+#include "program/progress.h"
+#include "program/report_file.h"
+#include "program/say.h"
+#include "report/page/scatter_page.h"
+#include "report/text/scatter_text.h"
 #include "study/scatter.h"
+#include "table/messages.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -31,7 +34,7 @@ static bool is_percent(const tolerance_row *t)
     return strcmp(t->unit, "%") == 0;
 }
 
-static int keep_tolerance(const void *context, const place *at, const void *record, rows *answers, text *complaints)
+static int keep_tolerance(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     (void)context;
     const tolerance_row *t = record;
@@ -96,7 +99,7 @@ static bool tolerances_open(scatter_run_data *s, const options *o)
 /* ---- one case ---------------------------------------------------------------------------------------- */
 
 /* A row of the file made ready for a case. Returned: false after a message. */
-static bool tolerance_for(const tolerance_row *t, const load_case *c, const place *at, tolerance *ready, text *complaints)
+static bool tolerance_for(const tolerance_row *t, const load_case *c, const source_line *at, tolerance *ready, text *complaints)
 {
     const field *f = field_find(&case_list, t->column);
     const double now = case_present(c, f);
@@ -109,7 +112,7 @@ static bool tolerance_for(const tolerance_row *t, const load_case *c, const plac
     const unit *u = is_percent(t) ? NULL : unit_of_column(f, t->unit);
     const double scale = is_percent(t) ? fabs(now) / 100 : u != NULL ? u->factor : 1;
     *ready = (tolerance){
-        .column = f->offset - offsetof(load_case, member),
+        .column = case_parameter(f),
         .nominal = now,
         .minus = t->minus * scale,
         .plus = t->plus * scale,
@@ -168,21 +171,9 @@ static void add_answer(const case_run *run, const load_case *c, double nominal, 
     rank_drivers(a, s->tolerances.count, order);
     scatter_row answer = {
         .name = c->name,
-        .samples = (double)a->samples,
-        .refused = (double)a->refused,
-        .short_share = a->short_share,
-        .short_low = a->short_low,
-        .short_high = a->short_high,
-        .margin_mean = a->mean,
-        .margin_sd = a->sd,
-        .margin_p01 = a->p01,
-        .margin_p05 = a->p05,
-        .margin_p50 = a->p50,
-        .margin_p95 = a->p95,
-        .infinite = (double)a->infinite,
-        .unstable = (double)a->unstable,
-        .refused_column = a->refused > 0 ? rbow_status_input(a->refusal) : "",
-        .refused_why = a->refused > 0 ? rbow_status_text(a->refusal) : "",
+        .margins = a->statistics,
+        .refused_column = a->statistics.refused > 0 ? rbow_status_input(a->refusal) : "",
+        .refused_why = a->statistics.refused > 0 ? rbow_status_text(a->refusal) : "",
         .nominal = nominal,
     };
     fill_bars(&answer, a);
@@ -202,17 +193,17 @@ static bool go_on(void *context, size_t done)
     return progress_show(context, done);
 }
 
-static void say_stopped(const load_case *c, const place *at, const scatter_answer *a, const scatter_question *q,
+static void say_stopped(const load_case *c, const source_line *at, const scatter_answer *a, const scatter_question *q,
                         text *complaints)
 {
     text name = {0};
     text_quote(&name, c->name, strlen(c->name));
-    message_add(complaints, at->file, at->line, NULL, "stopped in case %s after %zu of %zu samples; no answer is given",
-                name.at != NULL ? name.at : "", a->samples, q->samples);
+    message_add(complaints, at->file, at->line, NULL, "stopped in case %s after %.0f of %zu samples; no answer is given",
+                name.at != NULL ? name.at : "", a->statistics.samples, q->samples);
     text_free(&name);
 }
 
-static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const load_case *c = record;
     if (progress_stopped()) return NO_VERDICT;
@@ -269,7 +260,7 @@ int command_scatter(const options *o)
         .name = "scatter",
         .results = &scatter_list,
         .jobs = 1, /* the threads share the samples of one case */
-        .hold = true,
+        .writes_whole = true,
         .context = &s,
         .answer = answer_case,
         .write = write_answer,

@@ -1,14 +1,13 @@
 #include "command/commands.h"
 
-#include "command/materials.h"
-#include "command/measure.h"
-#include "command/rows.h"
-#include "command/say.h"
-#include "report/check_table.h"
-#include "report/list_text.h"
-#include "report/study_cells.h"
-
-#include <railbow/tube.h>
+#include "cases/section_table.h"
+#include "program/exit_status.h"
+#include "program/materials.h"
+#include "program/measure.h"
+#include "program/rows.h"
+#include "program/say.h"
+#include "report/text/cells.h"
+#include "report/text/list_text.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -27,25 +26,14 @@ static double density_of(const materials *m, const char *name)
 
 static bool add_section(section_rows *sections, const char *as_given, double od, double wall, double density)
 {
-    rbow_section s;
-    const rbow_status status = rbow_section_of(od, wall, &s);
+    section_row *next = &sections->at[sections->count];
+    const rbow_status status = rbow_section_of(od, wall, &next->section);
     if (status != RBOW_OK) {
         say("section: '%s': %s %s", as_given, rbow_status_input(status), rbow_status_text(status));
         return false;
     }
-    sections->at[sections->count++] = (section_row){
-        .od = s.od,
-        .wall = s.wall,
-        .bore = s.bore,
-        .area = s.area,
-        .inertia = s.inertia,
-        .section_modulus = s.section_modulus,
-        .plastic_modulus = s.plastic_modulus,
-        .polar_inertia = s.polar_inertia,
-        .radius = s.radius,
-        .weight_per_length = density * s.area,
-        .diameter_to_wall = s.diameter_to_wall,
-    };
+    next->weight_per_length = density * next->section.area;
+    sections->count++;
     return true;
 }
 
@@ -104,7 +92,7 @@ static bool write_sections(const section_rows *sections, output *out)
     bool fine = rows_begin(out, &section_list);
     for (size_t i = 0; i < sections->count; i++) rows_add(&written, &sections->at[i]);
     if (out->format == FORMAT_TEXT) {
-        list_text_turned(&t, &section_list, sections->at, sections->count, out->units);
+        list_text(&t, &section_list, sections->at, sections->count, out->units);
         put_end(&t, false);
     }
     fine = output_text(out, &t) && output_text(out, &written.written) && fine;

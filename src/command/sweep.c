@@ -1,10 +1,13 @@
 #include "command/commands.h"
 
-#include "command/case_run.h"
-#include "command/report.h"
-#include "command/say.h"
-#include "report/page_study.h"
-#include "report/study_text.h"
+#include "program/case_check.h"
+#include "program/case_columns.h"
+#include "program/case_run.h"
+#include "program/exit_status.h"
+#include "program/report_file.h"
+#include "program/say.h"
+#include "report/page/sweep_page.h"
+#include "report/text/sweep_text.h"
 #include "study/problem.h"
 #include "study/range.h"
 
@@ -85,7 +88,7 @@ static void say_values(text *out, const sweep *s, const double values[])
     }
 }
 
-static void refusals_say(refusals *r, const sweep *s, const place *at, text *complaints)
+static void refusals_say(refusals *r, const sweep *s, const source_line *at, text *complaints)
 {
     if (r->status == RBOW_OK) return;
     text where = {0};
@@ -114,15 +117,7 @@ static sweep_row row_of(const sweep *s, const load_case *c, const rbow_member *t
     return (sweep_row){
         .name = c->name,
         .value = {values[0], values[1]},
-        .margin = r->margin,
-        .governs = r->governs,
-        .verdict = r->verdict,
-        .yield_factor = r->yield_factor,
-        .column_factor = r->column_factor,
-        .interaction_factor = r->interaction_factor,
-        .fit_stress = r->fit_stress,
-        .peak_stress = r->peak_stress,
-        .deflection = r->deflection,
+        .result = *r,
         .now = {case_present(c, s->columns[0]), s->count > 1 ? case_present(c, s->columns[1]) : (double)NAN},
         .factor = tried->factor,
         .factor_yield = tried->factor_yield <= RBOW_UNSET ? tried->factor : tried->factor_yield,
@@ -135,13 +130,13 @@ typedef struct sweep_tally { /* of one case */
     int worst;
 } sweep_tally;
 
-static void answer_values(const case_run *run, const load_case *c, const double values[], size_t number, const place *at,
+static void answer_values(const case_run *run, const load_case *c, const double values[], size_t number, const source_line *at,
                           sweep_tally *tally, rows *answers, text *complaints)
 {
     const sweep *s = run->context;
     problem p = {c->member, c->material, run->materials.list, run->materials.count};
     rbow_result r;
-    for (size_t i = 0; i < s->count; i++) knob_set(&p.member, s->columns[i]->offset - offsetof(load_case, member), values[i]);
+    for (size_t i = 0; i < s->count; i++) parameter_set(&p.member, case_parameter(s->columns[i]), values[i]);
     const rbow_status status = problem_check(&p, &p.member, &r);
     if (status != tally->refused.status) refusals_say(&tally->refused, s, at, complaints);
     if (status != RBOW_OK) {
@@ -157,13 +152,13 @@ static void answer_values(const case_run *run, const load_case *c, const double 
     if (r.verdict != RBOW_HOLDS && tally->worst == ALL_HOLD) tally->worst = SOME_SHORT;
 }
 
-static int answer_case(const case_run *run, const place *at, const void *record, rows *answers, text *complaints)
+static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const load_case *c = record;
     const sweep *s = run->context;
     bool varies_wall = false;
     for (size_t i = 0; i < s->count; i++) varies_wall = varies_wall || case_is_wall(s->columns[i]);
-    if (!case_is_served(run, c, varies_wall, at, complaints)) return NO_VERDICT;
+    if (!case_is_served(&run->materials, c, varies_wall, at, complaints)) return NO_VERDICT;
     sweep_tally tally = {.worst = ALL_HOLD};
     const size_t inner = s->count > 1 ? s->counts[1] : 1;
     for (size_t i = 0; i < s->counts[0] * inner; i++) {

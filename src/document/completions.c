@@ -1,7 +1,7 @@
 #include "document/document.h"
 
-#include "command/case_table.h"
-#include "command/options.h"
+#include "cases/case_table.h"
+#include "command/commands.h"
 
 #include <string.h>
 
@@ -75,7 +75,7 @@ static void put_quoted(text *out, const char *words, const char *more)
 static void put_bash_values(text *out, const command *c)
 {
     option_shown o;
-    for (size_t i = 0; options_at(c, i, &o); i++) {
+    for (size_t i = 0; options_at(c->takes, i, &o); i++) {
         if (o.value == NULL || !has_words(o.value)) continue;
         text_format(out, "        %s:--%s", c->name, o.name);
         if (o.letter != 0) text_format(out, "|%s:-%c", c->name, o.letter);
@@ -89,7 +89,7 @@ static void put_bash_options(text *out, const command *c)
 {
     option_shown o;
     text_format(out, "        %s:-*) words='", c->name);
-    for (size_t i = 0; options_at(c, i, &o); i++) text_format(out, "%s--%s", i > 0 ? " " : "", o.name);
+    for (size_t i = 0; options_at(c->takes, i, &o); i++) text_format(out, "%s--%s", i > 0 ? " " : "", o.name);
     text_put(out, "' ;;\n");
     if (offer_for(c->operands) == OFFER_COMMANDS) {
         text_format(out, "        %s:*) words='", c->name);
@@ -152,7 +152,7 @@ static void put_zsh_command(text *out, const command *c)
 {
     option_shown o;
     text_format(out, "        %s) _arguments", c->name);
-    for (size_t i = 0; options_at(c, i, &o); i++) put_zsh_option(out, &o);
+    for (size_t i = 0; options_at(c->takes, i, &o); i++) put_zsh_option(out, &o);
     if (offer_for(c->operands) == OFFER_FILES) text_put(out, " \\\n            '*:file:_files'");
     if (offer_for(c->operands) == OFFER_COMMANDS) {
         text_put(out, " \\\n            '1:command:(");
@@ -212,7 +212,7 @@ bool completion_fish(text *out, const char *program)
             put_commands(out);
             text_put(out, "'\n");
         }
-        for (size_t k = 0; options_at(c, k, &o); k++) put_fish_option(out, c, &o);
+        for (size_t k = 0; options_at(c->takes, k, &o); k++) put_fish_option(out, c, &o);
     }
     return true;
 }

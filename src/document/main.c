@@ -3,8 +3,8 @@
 #define _POSIX_C_SOURCE 200809L
 #include "document/document.h"
 
-#include "command/output.h"
-#include "command/say.h"
+#include "program/output.h"
+#include "program/say.h"
 
 #include <unistd.h>
 

@@ -1,8 +1,8 @@
 #include "document/document.h"
 
-#include "command/options.h"
+#include "command/commands.h"
 #include "document/roff.h"
-#include "report/list_text.h"
+#include "report/caution.h"
 
 #include <string.h>
 
@@ -18,7 +18,7 @@ static void put_commands(text *out)
         roff_paragraph(out, c->text);
         text options_known = {0};
         option_shown o;
-        for (size_t k = 0; options_at(c, k, &o); k++) {
+        for (size_t k = 0; options_at(c->takes, k, &o); k++) {
             text_format(&options_known, "%s--%s", k > 0 ? ", " : "Options: ", o.name);
         }
         roff_paragraph(out, text_string(&options_known, &out->failed));
@@ -32,7 +32,7 @@ static void put_commands(text *out)
 static bool has(const command *c, const option_shown *o)
 {
     option_shown other;
-    for (size_t i = 0; options_at(c, i, &other); i++)
+    for (size_t i = 0; options_at(c->takes, i, &other); i++)
         if (other.meaning == o->meaning) return true;
     return false;
 }
@@ -64,7 +64,7 @@ static void put_options(text *out)
     roff_section(out, "OPTIONS");
     for (size_t i = 0; i < command_count; i++) {
         option_shown o;
-        for (size_t k = 0; options_at(&commands[i], k, &o); k++) {
+        for (size_t k = 0; options_at(commands[i].takes, k, &o); k++) {
             bool said = false;
             for (size_t before = 0; before < i && !said; before++) said = has(&commands[before], &o);
             if (!said) put_option(out, &o);

@@ -1,9 +1,9 @@
 #define _POSIX_C_SOURCE 200809L
 #include "document/document.h"
 
-#include "command/say.h"
-#include "command/tables.h"
+#include "cases/table_list.h"
 #include "document/roff.h"
+#include "program/say.h"
 
 #include <errno.h>
 #include <stdio.h>

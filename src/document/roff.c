@@ -1,7 +1,8 @@
 #define _POSIX_C_SOURCE 200809L /* popen */
 #include "document/roff.h"
 
-#include "command/say.h"
+#include "program/exit_status.h"
+#include "program/say.h"
 #include "table/utf8.h"
 
 #include <railbow/version.h>
@@ -98,10 +99,10 @@ void roff_lines(text *out, const char *lines)
 /* Adds what a shell command writes. Returned: false where it was no answer. */
 static bool run(text *out, const char *command)
 {
-    char piece[4096];
+    char bytes[4096];
     FILE *from = popen(command, "r");
     if (from == NULL) return false;
-    for (size_t n; (n = fread(piece, 1, sizeof piece, from)) > 0;) text_add(out, piece, n);
+    for (size_t n; (n = fread(bytes, 1, sizeof bytes, from)) > 0;) text_add(out, bytes, n);
     const int status = pclose(from);
     return WIFEXITED(status) && WEXITSTATUS(status) <= SOME_SHORT;
 }

@@ -1,10 +1,10 @@
 #include "document/document.h"
 
-#include "command/case_table.h"
-#include "command/options.h"
-#include "command/say.h"
-#include "command/tables.h"
-#include "report/shop_table.h"
+#include "cases/case_table.h"
+#include "cases/inspect_table.h"
+#include "cases/table_list.h"
+#include "command/commands.h"
+#include "program/say.h"
 
 #include <cjson/cJSON.h>
 #include <railbow/version.h>
@@ -66,17 +66,17 @@ static cJSON *number_or_null(void)
     return with(cJSON_CreateObject(), "type", types);
 }
 
-typedef struct shape { /* how a command's columns may differ from its list */
+typedef struct column_shape { /* how a command's columns may differ from its list */
     bool varied;       /* any number column of the load cases may stand among them */
     bool any_unit;     /* its numbers have the unit of whatever column was asked for */
-} shape;
+} column_shape;
 
 static bool is_number(const field *f)
 {
     return f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER;
 }
 
-static void say_meaning(text *out, const field *f, shape s)
+static void say_meaning(text *out, const field *f, column_shape s)
 {
     const unit *us = unit_shown(f->dimension, UNITS_US), *si = unit_shown(f->dimension, UNITS_SI);
     text_put(out, f->meaning);
@@ -84,7 +84,7 @@ static void say_meaning(text *out, const field *f, shape s)
     if (us != NULL) text_format(out, us == si ? " (%s)" : " (%s; with --units si %s)", us->name, si->name);
 }
 
-static cJSON *value_of(const field *f, shape s)
+static cJSON *value_of(const field *f, column_shape s)
 {
     text meaning = {0};
     bool lost = false;
@@ -104,7 +104,7 @@ static cJSON *object_of(cJSON *properties, cJSON *required)
     return with(object, "additionalProperties", cJSON_CreateFalse());
 }
 
-static cJSON *row_of(const field_list *list, shape s)
+static cJSON *row_of(const field_list *list, column_shape s)
 {
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
     for (size_t i = 0; s.varied && i < case_list.count; i++) {
@@ -119,7 +119,7 @@ static cJSON *row_of(const field_list *list, shape s)
     return s.varied ? with(row, "minProperties", cJSON_CreateNumber((double)list->count + 1)) : row;
 }
 
-static cJSON *units_object(const field_list *list, shape s)
+static cJSON *units_object(const field_list *list, column_shape s)
 {
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
     for (size_t i = 0; s.varied && i < case_list.count; i++) {
@@ -136,7 +136,7 @@ static cJSON *units_object(const field_list *list, shape s)
     return with_text(object_of(properties, required), "description", "the unit of each column that has one");
 }
 
-static cJSON *answer_of(const field_list *list, shape s)
+static cJSON *answer_of(const field_list *list, column_shape s)
 {
     cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
     cJSON *properties = with(with(cJSON_CreateObject(), "units", units_object(list, s)), "rows", rows);
@@ -147,7 +147,7 @@ static cJSON *answer_of(const field_list *list, shape s)
 /* The answer of inspect has three columns more with --cases. */
 static cJSON *schema_of(const table *t)
 {
-    const shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
+    const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
     if (t->list == &inspect_cases_list) {
         cJSON *both = append(append(cJSON_CreateArray(), answer), answer_of(&inspect_list, s));
@@ -158,9 +158,9 @@ static cJSON *schema_of(const table *t)
 
 static cJSON *reference_to(const char *name)
 {
-    char place[64] = "#/$defs/";
-    strncat(place, name, sizeof place - strlen(place) - 1);
-    return with_text(cJSON_CreateObject(), "$ref", place);
+    char reference[64] = "#/$defs/";
+    strncat(reference, name, sizeof reference - strlen(reference) - 1);
+    return with_text(cJSON_CreateObject(), "$ref", reference);
 }
 
 static cJSON *schema(void)

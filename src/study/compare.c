@@ -23,7 +23,7 @@ compared compare_tube(const problem *p, tube t)
     rbow_member m = p->member;
     m.wall = t.wall;
     if (t.od > 0) m.od = t.od;
-    compared c = {.od = m.od, .wall = m.wall};
+    compared c = {.od = m.od, .wall = m.wall, .result = {.verdict = RBOW_SHORT, .margin = NAN, .governs = RBOW_BY_NONE}};
     c.status = problem_check(p, &m, &c.result);
     c.weight = weight(p, &m);
     c.weight_change = c.weight - weight(p, &p->member);

@@ -2,19 +2,12 @@
 #ifndef RAILBOW_STUDY_COMPARE_H
 #define RAILBOW_STUDY_COMPARE_H
 
+#include "cases/compare_table.h"
 #include "study/problem.h"
 
 typedef struct tube {
     double od, wall; /* in; od 0 = the case's own */
 } tube;
-
-typedef struct compared {
-    double od, wall;
-    rbow_status status; /* below 0: this tube cannot be, and why */
-    rbow_result result;
-    double weight, weight_change; /* lb; against the case's own tube */
-    double stiffness_change;      /* EI new/own - 1 */
-} compared;
 
 /* Named ends are worked out anew with the tube, stiffness numbers stay. */
 compared compare_tube(const problem *p, tube t);

@@ -7,47 +7,47 @@
 
 enum { STEPS = 400, ROUNDS_MOST = 100 };
 
-typedef struct walk {
+typedef struct limit_search {
     const problem *problem;
     const limit_question *question;
     gsl_min_fminimizer *descent;
     rbow_status refused; /* the last refusal */
-} walk;
+} limit_search;
 
 static double value_at(const limit_question *q, double share)
 {
     return share < 1 ? q->from + share * (q->to - q->from) : q->to;
 }
 
-/* Margin above the target at a share of the way; NaN where the model refuses. Without a limit it is large. */
+/* Margin above the target at a share of the range; NaN where the model refuses. Without a limit it is large. */
 static double above(double share, void *context)
 {
-    walk *w = context;
-    const limit_question *q = w->question;
-    rbow_member m = w->problem->member;
+    limit_search *s = context;
+    const limit_question *q = s->question;
+    rbow_member m = s->problem->member;
     rbow_margin answer;
-    knob_set(&m, q->column, value_at(q, share));
-    const rbow_status status = problem_margin(w->problem, &m, &answer);
+    parameter_set(&m, q->column, value_at(q, share));
+    const rbow_status status = problem_margin(s->problem, &m, &answer);
     if (status != RBOW_OK) {
-        w->refused = status;
+        s->refused = status;
         return NAN;
     }
     return fmin(answer.margin - q->margin, 1e6);
 }
 
-/* Where the way ends: the last share that holds, and whether the model refuses the next or the margin falls. */
-typedef struct end {
+/* Where the scan ends: the last share that holds, and whether the model refuses the next or the margin falls. */
+typedef struct scan_end {
     double holds;
     bool refused;
-} end;
+} scan_end;
 
-/* The margin may jump (a wall that another material row serves), so the end is halved into, not interpolated. */
-static end end_between(walk *w, double holds, double past)
+/* The margin may jump (a wall that another material row serves), so the scan_end is halved into, not interpolated. */
+static scan_end end_between(limit_search *s, double holds, double past)
 {
     const double near = 1e-12;
-    bool refused = isnan(above(past, w));
+    bool refused = isnan(above(past, s));
     for (int i = 0; i < ROUNDS_MOST && past - holds > near; i++) {
-        const double middle = (holds + past) / 2, height = above(middle, w);
+        const double middle = (holds + past) / 2, height = above(middle, s);
         if (height >= 0) {
             holds = middle;
         } else {
@@ -55,54 +55,54 @@ static end end_between(walk *w, double holds, double past)
             refused = isnan(height);
         }
     }
-    return (end){holds, refused};
+    return (scan_end){holds, refused};
 }
 
-/* From three places of which the middle one lies lowest: a place under the target, or NaN. Where the middle is level
+/* From three shares of which the middle one has the least margin: a share under the target, or NaN. Where the middle is level
  * with the right one, the bottom lies between the two. */
-static double dip_under(walk *w, double left, double middle, double right)
+static double dip_under(limit_search *s, double left, double middle, double right)
 {
-    gsl_function f = {.function = above, .params = w};
-    if (gsl_min_fminimizer_set(w->descent, &f, middle, left, right) != GSL_SUCCESS
-        && gsl_min_fminimizer_set(w->descent, &f, (middle + right) / 2, left, right) != GSL_SUCCESS)
+    gsl_function f = {.function = above, .params = s};
+    if (gsl_min_fminimizer_set(s->descent, &f, middle, left, right) != GSL_SUCCESS
+        && gsl_min_fminimizer_set(s->descent, &f, (middle + right) / 2, left, right) != GSL_SUCCESS)
         return NAN;
     for (int i = 0; i < ROUNDS_MOST; i++) {
-        if (gsl_min_fminimizer_f_minimum(w->descent) < 0) return gsl_min_fminimizer_x_minimum(w->descent);
-        if (gsl_min_fminimizer_x_upper(w->descent) - gsl_min_fminimizer_x_lower(w->descent) < 1e-7) break;
-        if (gsl_min_fminimizer_iterate(w->descent) != GSL_SUCCESS) break;
+        if (gsl_min_fminimizer_f_minimum(s->descent) < 0) return gsl_min_fminimizer_x_minimum(s->descent);
+        if (gsl_min_fminimizer_x_upper(s->descent) - gsl_min_fminimizer_x_lower(s->descent) < 1e-7) break;
+        if (gsl_min_fminimizer_iterate(s->descent) != GSL_SUCCESS) break;
     }
     return NAN;
 }
 
-/* Looks at the i-th step, whose height and its two forerunners' are given. Returned: whether the way ends here. */
-static bool ends_at(walk *w, int i, const double height[3], end *e)
+/* Looks at the i-th step, whose height and its two forerunners' are given. Returned: whether the scan ends here. */
+static bool ends_at(limit_search *s, int i, const double height[3], scan_end *e)
 {
     const double left = (double)(i - 2) / STEPS, before = (double)(i - 1) / STEPS, here = (double)i / STEPS;
     const bool goes_on = height[2] >= 0;
-    if (!goes_on) *e = end_between(w, before, here);
-    const double right = goes_on ? here : e->holds, last = goes_on ? height[2] : above(e->holds, w);
+    if (!goes_on) *e = end_between(s, before, here);
+    const double right = goes_on ? here : e->holds, last = goes_on ? height[2] : above(e->holds, s);
     if (i > 1 && height[1] < height[0] && height[1] <= last) {
-        const double dip = dip_under(w, left, before, right);
+        const double dip = dip_under(s, left, before, right);
         if (!isnan(dip)) {
-            *e = end_between(w, dip > before ? before : left, dip);
+            *e = end_between(s, dip > before ? before : left, dip);
             return true;
         }
     }
     return !goes_on;
 }
 
-static void walk_on(walk *w, double first, limit_answer *answer)
+static void scan(limit_search *s, double first, limit_answer *answer)
 {
-    const limit_question *q = w->question;
+    const limit_question *q = s->question;
     double height[3] = {NAN, NAN, first};
     for (int i = 1; i <= STEPS; i++) {
-        end e = {1, false};
+        scan_end e = {1, false};
         height[0] = height[1];
         height[1] = height[2];
-        height[2] = above((double)i / STEPS, w);
-        if (!ends_at(w, i, height, &e)) continue;
+        height[2] = above((double)i / STEPS, s);
+        if (!ends_at(s, i, height, &e)) continue;
         const double value = value_at(q, e.holds);
-        *answer = e.refused ? (limit_answer){LIMIT_NEVER, value, value, w->refused}
+        *answer = e.refused ? (limit_answer){LIMIT_NEVER, value, value, s->refused}
                             : (limit_answer){LIMIT_FOUND, value, NAN, RBOW_OK};
         return;
     }
@@ -111,15 +111,15 @@ static void walk_on(walk *w, double first, limit_answer *answer)
 
 rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *answer)
 {
-    walk w = {.problem = p, .question = q, .descent = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent)};
+    limit_search s = {.problem = p, .question = q, .descent = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent)};
     rbow_status status = RBOW_OK;
-    if (w.descent == NULL) return RBOW_NO_CONVERGENCE;
-    const double first = above(0, &w);
+    if (s.descent == NULL) return RBOW_NO_CONVERGENCE;
+    const double first = above(0, &s);
     *answer = (limit_answer){LIMIT_ALREADY, q->from, NAN, RBOW_OK};
     if (isnan(first))
-        status = w.refused;
+        status = s.refused;
     else if (first >= 0)
-        walk_on(&w, first, answer);
-    gsl_min_fminimizer_free(w.descent);
+        scan(&s, first, answer);
+    gsl_min_fminimizer_free(s.descent);
     return status;
 }

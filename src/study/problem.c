@@ -2,9 +2,9 @@
 
 #include <string.h>
 
-void knob_set(rbow_member *m, knob k, double value)
+void parameter_set(rbow_member *m, parameter p, double value)
 {
-    memcpy((char *)m + k, &value, sizeof value);
+    memcpy((char *)m + p, &value, sizeof value);
 }
 
 const rbow_material *problem_material(const problem *p, const rbow_member *m)

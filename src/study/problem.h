@@ -11,10 +11,10 @@ typedef struct problem {
     size_t material_count;
 } problem;
 
-/* A number of the member, by its place in it. */
-typedef size_t knob;
+/* A number of the member, by its offset in it. */
+typedef size_t parameter;
 
-void knob_set(rbow_member *m, knob k, double value);
+void parameter_set(rbow_member *m, parameter p, double value);
 
 /* The row that serves the member's wall, or NULL. */
 const rbow_material *problem_material(const problem *p, const rbow_member *m);

@@ -105,7 +105,7 @@ static void answer_sample(sampler *s, size_t i)
     rbow_member m = s->problem->member;
     for (size_t k = 0; k < q->count; k++) {
         const tolerance *t = &q->tolerances[k];
-        knob_set(&m, t->column, t->nominal + tolerance_deviation(t, s->points[i * q->count + k]));
+        parameter_set(&m, t->column, t->nominal + tolerance_deviation(t, s->points[i * q->count + k]));
     }
     s->statuses[i] = problem_margin(s->problem, &m, &s->answers[i]);
 }
@@ -141,15 +141,16 @@ static void add_sample(tally *t, const sampler *s, size_t i)
 {
     scatter_answer *a = t->answer;
     const rbow_margin *m = &s->answers[i];
-    a->samples++;
+    a->statistics.samples++;
     if (s->statuses[i] != RBOW_OK) {
-        if (a->refused++ == 0) a->refusal = s->statuses[i];
+        if (!(a->statistics.refused > 0)) a->refusal = s->statuses[i];
+        a->statistics.refused++;
         return;
     }
     a->shorts += m->margin < 0;
-    a->unstable += m->unstable != 0;
+    if (m->unstable != 0) a->statistics.unstable++;
     if (isinf(m->margin)) {
-        a->infinite++;
+        a->statistics.infinite++;
         return;
     }
     a->margins[a->finite++] = m->margin;
@@ -165,36 +166,36 @@ static void add_sample(tally *t, const sampler *s, size_t i)
  * right to 0.002; less the within-bin variance, as for random samples, they were 0.007 too low). */
 static double share_of(const bins *b, size_t count, const scatter_answer *a)
 {
-    const double all = a->sd * a->sd * (double)(a->finite - 1);
+    const double all = a->statistics.sd * a->statistics.sd * (double)(a->finite - 1);
     double between = 0;
     for (size_t i = 0; i < count; i++) {
         if (b->count[i] == 0) continue;
-        const double n = (double)b->count[i], apart = b->sum[i] / n - a->mean;
+        const double n = (double)b->count[i], apart = b->sum[i] / n - a->statistics.mean;
         between += n * apart * apart;
     }
-    const bool moves = a->sd > 1e-12 * (1 + fabs(a->mean)); /* more than by rounding */
+    const bool moves = a->statistics.sd > 1e-12 * (1 + fabs(a->statistics.mean)); /* more than by rounding */
     return moves ? fmin(1, between / all) : 0;
 }
 
 static void summarise(const tally *t)
 {
     scatter_answer *a = t->answer;
-    const size_t judged = a->samples - a->refused;
-    a->short_share = a->short_low = a->short_high = NAN;
+    const double judged = a->statistics.samples - a->statistics.refused;
+    a->statistics.short_share = a->statistics.short_low = a->statistics.short_high = NAN;
     if (judged > 0) {
-        a->short_share = (double)a->shorts / (double)judged;
-        wilson_interval(a->shorts, judged, &a->short_low, &a->short_high);
+        a->statistics.short_share = (double)a->shorts / judged;
+        wilson_interval(a->shorts, (size_t)judged, &a->statistics.short_low, &a->statistics.short_high);
     }
-    a->mean = a->sd = a->p01 = a->p05 = a->p50 = a->p95 = NAN;
+    a->statistics.mean = a->statistics.sd = a->statistics.p01 = a->statistics.p05 = a->statistics.p50 = a->statistics.p95 = NAN;
     if (a->finite == 0) return;
-    a->mean = gsl_stats_mean(a->margins, 1, a->finite);
-    a->sd = a->finite > 1 ? gsl_stats_sd_m(a->margins, 1, a->finite, a->mean) : 0;
+    a->statistics.mean = gsl_stats_mean(a->margins, 1, a->finite);
+    a->statistics.sd = a->finite > 1 ? gsl_stats_sd_m(a->margins, 1, a->finite, a->statistics.mean) : 0;
     for (size_t k = 0; k < t->columns_count; k++) a->driver_share[k] = share_of(&t->columns[k], t->bins, a);
     gsl_sort(a->margins, 1, a->finite);
-    a->p01 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.01);
-    a->p05 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.05);
-    a->p50 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.50);
-    a->p95 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.95);
+    a->statistics.p01 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.01);
+    a->statistics.p05 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.05);
+    a->statistics.p50 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.50);
+    a->statistics.p95 = gsl_stats_quantile_from_sorted_data(a->margins, 1, a->finite, 0.95);
 }
 
 static scatter_status run_blocks(sampler *s, tally *t)

@@ -2,18 +2,14 @@
 #ifndef RAILBOW_STUDY_SCATTER_H
 #define RAILBOW_STUDY_SCATTER_H
 
+#include "cases/scatter_table.h"
+#include "cases/tolerance_table.h"
 #include "study/problem.h"
 
 #include <stdbool.h>
 
-typedef enum tolerance_shape {
-    TOLERANCE_UNIFORM,    /* from -minus to +plus                                           */
-    TOLERANCE_TRIANGULAR, /* its top at the nominal                                         */
-    TOLERANCE_NORMAL      /* two halves; minus, plus two standard deviations; cut at three  */
-} tolerance_shape;
-
 typedef struct tolerance {
-    knob column;
+    parameter column;
     double nominal;     /* in the program's units */
     double minus, plus; /* >= 0, likewise         */
     tolerance_shape shape;
@@ -33,16 +29,11 @@ typedef struct scatter_question {
 enum { SCATTER_COLUMNS_MOST = 100 };
 
 typedef struct scatter_answer {
-    size_t samples;  /* done                                             */
-    size_t refused;  /* outside the model                                */
-    rbow_status refusal; /* why the first of them was                    */
-    size_t shorts;   /* margin below 0                                   */
-    size_t infinite; /* no limit: they hold, and stand in no mean        */
-    size_t unstable; /* no equilibrium as loaded; judged by their margin */
-    double short_share, short_low, short_high; /* of those not refused; Wilson's 95 % interval */
-    double mean, sd, p01, p05, p50, p95;       /* of the finite margins; NaN without any */
+    margin_statistics statistics;
+    rbow_status refusal; /* why the first that was refused was      */
+    size_t shorts;       /* margin below 0                          */
     double driver_share[SCATTER_COLUMNS_MOST]; /* of the margin's variance, first order  */
-    double *margins;  /* the finite ones, sorted; the caller frees them */
+    double *margins;     /* the finite ones, sorted; the caller frees them */
     size_t finite;
 } scatter_answer;
 

@@ -1,90 +1,35 @@
 #include "table/field.h"
 
+#include "table/names.h"
 #include "table/number.h"
 #include "table/text.h"
 
 #include <math.h>
 #include <string.h>
 
-/* ASCII only and without a locale: the same file must mean the same everywhere. */
-static char lower(char c)
-{
-    return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
-}
-
-bool same_name(const char *known, const char *given, size_t length)
-{
-    for (size_t i = 0; i < length; i++)
-        if (known[i] == '\0' || lower(known[i]) != lower(given[i])) return false;
-    return known[length] == '\0';
-}
-
 const field *field_find(const field_list *list, const char *name)
 {
     const size_t length = strlen(name);
     for (size_t i = 0; i < list->count; i++)
-        if (same_name(list->fields[i].name, name, length)) return &list->fields[i];
+        if (name_is(list->fields[i].name, name, length)) return &list->fields[i];
     return NULL;
-}
-
-enum { LETTERS_MOST = 64 }; /* no name or word that a program knows is longer */
-
-static size_t least_of(size_t a, size_t b)
-{
-    return a < b ? a : b;
-}
-
-/* Levenshtein's distance: letters put in, taken out or changed. One row of the usual table is kept;
- * `diagonal` is the entry up and to the left. */
-static size_t distance(const char *a, size_t a_length, const char *b, size_t b_length)
-{
-    size_t row[LETTERS_MOST + 1];
-    for (size_t j = 0; j <= b_length; j++) row[j] = j;
-    for (size_t i = 1; i <= a_length; i++) {
-        size_t diagonal = row[0];
-        row[0] = i;
-        for (size_t j = 1; j <= b_length; j++) {
-            const size_t changed = diagonal + (lower(a[i - 1]) != lower(b[j - 1]));
-            diagonal = row[j];
-            row[j] = least_of(changed, 1 + least_of(row[j], row[j - 1]));
-        }
-    }
-    return row[b_length];
-}
-
-guess guess_of(const char *given)
-{
-    const size_t length = strlen(given), third = length / 3;
-    return (guess){.given = given, .length = length, .changes = (third > 2 ? third : 2) + 1};
-}
-
-/* A candidate of which no letter stays is not near, however short both are. */
-void guess_try(guess *g, const char *candidate)
-{
-    const size_t length = strlen(candidate);
-    if (g->length > LETTERS_MOST || length > LETTERS_MOST) return;
-    size_t changes = distance(g->given, g->length, candidate, length);
-    if (changes > 2 && g->length > 1 && strncmp(g->given, candidate, g->length) == 0) changes = 2; /* cut short */
-    if (changes >= g->changes || changes >= g->length || changes >= length) return;
-    g->best = candidate;
-    g->changes = changes;
 }
 
 const char *field_nearest(const field_list *list, const char *name)
 {
-    guess g = guess_of(name);
-    for (size_t i = 0; i < list->count; i++) guess_try(&g, list->fields[i].name);
-    return g.best;
+    nearest_name n = nearest_to(name);
+    for (size_t i = 0; i < list->count; i++) nearest_try(&n, list->fields[i].name);
+    return n.best;
 }
 
 const char *field_nearest_word(const field *f, const char *word)
 {
-    guess g = guess_of(word);
-    for (const field_word *w = f->words; w != NULL && w->word != NULL; w++) guess_try(&g, w->word);
-    return g.best;
+    nearest_name n = nearest_to(word);
+    for (const field_word *w = f->words; w != NULL && w->word != NULL; w++) nearest_try(&n, w->word);
+    return n.best;
 }
 
-static const char *place(const field *f, const void *record)
+static const char *value_in(const field *f, const void *record)
 {
     return (const char *)record + f->offset;
 }
@@ -92,7 +37,7 @@ static const char *place(const field *f, const void *record)
 double field_get(const field *f, const void *record)
 {
     double value;
-    memcpy(&value, place(f, record), sizeof value);
+    memcpy(&value, value_in(f, record), sizeof value);
     return value;
 }
 
@@ -131,8 +76,8 @@ const char *field_text(const field *f, const void *record)
     const char *at = NULL;
     int number;
     switch (f->kind) {
-    case FIELD_TEXT: memcpy(&at, place(f, record), sizeof at); return at;
-    case FIELD_WORD: memcpy(&number, place(f, record), sizeof number); return word_of(f, number);
+    case FIELD_TEXT: memcpy(&at, value_in(f, record), sizeof at); return at;
+    case FIELD_WORD: memcpy(&number, value_in(f, record), sizeof number); return word_of(f, number);
     case FIELD_EITHER: return word_of(f, field_get(f, record));
     case FIELD_NUMBER: break;
     }

@@ -1,5 +1,5 @@
 /* Field lists: each table that goes in or out is described once, as a list of fields.
- * Reader, writers, help, manual, and the studies walk these lists; no column name is typed twice.
+ * Reader, writers, help, manual, and the studies go through these lists; no column name is typed twice.
  *
  * A record is a plain struct; a field says where in it the value lives and how it looks in a file.
  * Values are kept in the program's own units (inch, lbf, psi, lb, radian); files carry their unit in
@@ -51,21 +51,8 @@ typedef struct field_list {
     size_t record_size;
 } field_list;
 
-/* Whether given[0..length) is that name or word: ASCII letters without regard to case. */
-bool same_name(const char *known, const char *given, size_t length);
-
 /* The field of that name (case ignored), or NULL. */
 const field *field_find(const field_list *list, const char *name);
-
-/* The best guess so far at what somebody meant: the candidate nearest by edit distance, or NULL where none was near
- * (more than a third of its letters, at least 2, would have to change, or every letter). */
-typedef struct guess {
-    const char *given, *best; /* best points to the candidate tried */
-    size_t length, changes;   /* of the best; a candidate must need fewer */
-} guess;
-
-guess guess_of(const char *given);
-void guess_try(guess *g, const char *candidate);
 
 /* The known name nearest to `name`, or NULL where none is near. */
 const char *field_nearest(const field_list *list, const char *name);
@@ -73,14 +60,14 @@ const char *field_nearest(const field_list *list, const char *name);
 /* The same for the words of one field. */
 const char *field_nearest_word(const field *f, const char *word);
 
-/* The number at a field's place in a record (FIELD_NUMBER and FIELD_EITHER only). */
+/* The number of a field in a record (FIELD_NUMBER and FIELD_EITHER only). */
 double field_get(const field *f, const void *record);
 void field_set(const field *f, void *record, double value);
 
 /* Stores what a word stands for (FIELD_WORD and FIELD_EITHER). */
 void field_set_word(const field *f, void *record, double value);
 
-/* The text at a field's place (FIELD_TEXT), or the word that stands for the value
+/* The text of a field (FIELD_TEXT), or the word that stands for the value
  * (FIELD_WORD, FIELD_EITHER), or NULL where the value is a plain number. */
 const char *field_text(const field *f, const void *record);
 

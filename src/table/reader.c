@@ -1,4 +1,9 @@
-#include "table/reader_inside.h"
+#include "table/reader.h"
+
+#include "table/messages.h"
+#include "table/reader_core.h"
+#include "table/reader_header.h"
+#include "table/reader_row.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -9,23 +14,12 @@ enum { CELL_ROOM = READER_CELL_MOST + 3 };
 static const char byte_order_mark[] = "\xEF\xBB\xBF";
 enum { MARK_LENGTH = sizeof byte_order_mark - 1 };
 
-void reader_stop_short_of_memory(reader *r)
-{
-    r->trouble.failed = true;
-    r->state = READER_STOPPED;
-}
-
-bool reader_lost_text(const reader *r)
-{
-    return r->trouble.failed || r->texts.failed || r->complaints.failed || r->quoted.failed || r->said.failed;
-}
-
 /* ---- one line at a time -------------------------------------------------------------------------- */
 
 static void take_cell(void *cell, size_t n, void *context)
 {
     reader *r = context;
-    if (r->state == READER_STOPPED) return;
+    if (r->stopped) return;
     if (r->has_header) row_cell(r, cell, n);
     else header_cell(r, cell, n);
     r->cell_line = r->line;
@@ -35,7 +29,7 @@ static void take_cell(void *cell, size_t n, void *context)
 static void take_row_end(int terminator, void *context)
 {
     reader *r = context;
-    if (r->cells > 0 && r->state == READER_GOING) {
+    if (r->cells > 0 && !r->stopped) {
         if (r->has_header) row_end(r);
         else header_end(r);
     }
@@ -108,12 +102,12 @@ static bool is_comment(const reader *r, char first)
     return !r->has_header && r->at_line_start && r->row_line == r->line && first == '#';
 }
 
-/* A line or a piece of one. */
+/* A line or a part of one. */
 static void feed_line(reader *r, const char *bytes, size_t n, bool ends)
 {
     if (is_comment(r, bytes[0])) r->skipping = true;
     if (!r->skipping && csv_parse(&r->csv, bytes, n, take_cell, take_row_end, r) < n &&
-        r->state == READER_GOING)
+        !r->stopped)
         break_at_fault(r);
     r->at_line_start = ends;
     if (!ends) return;
@@ -126,7 +120,7 @@ static void feed_line(reader *r, const char *bytes, size_t n, bool ends)
 /* libcsv gets one line a call: so the line is always known, and after a fault the next one can be found. */
 static void feed_lines(reader *r, const char *bytes, size_t n)
 {
-    while (n > 0 && r->state == READER_GOING) {
+    while (n > 0 && !r->stopped) {
         const char *end = memchr(bytes, '\n', n);
         const size_t length = end != NULL ? (size_t)(end + 1 - bytes) : n;
         feed_line(r, bytes, length, end != NULL);
@@ -161,23 +155,28 @@ static void finish(reader *r)
 {
     r->ended = true;
     feed_half_mark(r);
-    if (r->state == READER_GOING && !r->skipping && csv_fini(&r->csv, take_cell, take_row_end, r) != 0)
+    if (!r->stopped && !r->skipping && csv_fini(&r->csv, take_cell, take_row_end, r) != 0)
         break_off(r, r->cell_line, "the quote opened here is never closed", r->line - r->at_line_start);
-    if (r->state == READER_STOPPED || r->has_row) return;
+    if (r->stopped || r->has_row) return;
     message_add(&r->trouble, r->file, 0, NULL, "%s",
                 r->has_header ? "has a header but no row" : "has no header row");
-    r->state = READER_STOPPED;
+    r->stopped = true;
 }
 
-reader_state reader_feed(reader *r, const char *bytes, size_t n, batch *out)
+static reader_state state_of(const reader *r)
+{
+    return r->stopped ? READER_STOPPED : READER_GOING;
+}
+
+reader_state reader_feed(reader *r, const char *bytes, size_t n, row_batch *out)
 {
     r->out = out;
-    if (!batch_start(out)) reader_stop_short_of_memory(r);
-    if (r->state == READER_STOPPED || r->ended) return r->state;
+    if (!row_batch_start(out)) reader_stop_short_of_memory(r);
+    if (r->stopped || r->ended) return state_of(r);
     if (n > 0) feed(r, bytes, n);
     else finish(r);
-    batch_settle(out, r);
-    return r->state;
+    row_batch_settle(out, &r->layout);
+    return state_of(r);
 }
 
 const char *reader_trouble(const reader *r)
@@ -204,7 +203,7 @@ static void make_fresh(reader *r, const void *prototype)
         const size_t offset = *standing != '\0' ? r->fresh_texts.length : 0;
         if (offset > 0) text_add(&r->fresh_texts, standing, strlen(standing) + 1);
         memcpy((char *)r->fresh + f->offset, &offset, sizeof offset);
-        r->text_places[r->text_count++] = f->offset;
+        r->layout.text_offsets[r->layout.text_count++] = f->offset;
     }
 }
 
@@ -222,10 +221,10 @@ static bool make_parts(reader *r, const char *file, const void *prototype)
     r->memory_trouble = out_of_memory.at;
     r->file = copy(file);
     r->columns = calloc(r->list->count, sizeof *r->columns);
-    r->text_places = calloc(r->list->count, sizeof *r->text_places);
+    r->layout.text_offsets = calloc(r->list->count, sizeof *r->layout.text_offsets);
     r->fresh = malloc(r->list->record_size);
     r->record = malloc(r->list->record_size);
-    if (out_of_memory.failed || !r->file || !r->columns || !r->text_places || !r->fresh || !r->record)
+    if (out_of_memory.failed || !r->file || !r->columns || !r->layout.text_offsets || !r->fresh || !r->record)
         return false;
     make_fresh(r, prototype);
     return !r->fresh_texts.failed;
@@ -236,6 +235,7 @@ reader *reader_new(const field_list *list, const char *file, const void *prototy
     reader *r = calloc(1, sizeof *r);
     if (r == NULL) return NULL;
     r->list = list;
+    r->layout.record_size = list->record_size;
     r->line = r->row_line = r->cell_line = 1;
     r->at_line_start = true;
     start_parser(r);
@@ -251,7 +251,7 @@ void reader_free(reader *r)
     text *const texts[] = {&r->fresh_texts, &r->texts, &r->complaints, &r->trouble, &r->quoted, &r->said};
     for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) text_free(texts[i]);
     free(r->memory_trouble);
-    free(r->text_places);
+    free(r->layout.text_offsets);
     free(r->columns);
     free(r->record);
     free(r->fresh);

@@ -11,7 +11,7 @@
  * Broken quoting or a cell without end costs the row it begins in; reading goes on with the next line, and the
  * message says which lines were lost.
  *
- * The reader is fed pieces of the file and hands back one batch of rows a piece, so that memory does not
+ * The reader is fed parts of the file and hands back one batch of rows a part, so that memory does not
  * grow with the file. It opens no files.
  *
  * Messages: "FILE:LINE: COLUMN: what is wrong and what is allowed", one a line, each ended by '\n'. */
@@ -19,23 +19,7 @@
 #define RAILBOW_TABLE_READER_H
 
 #include "table/field.h"
-#include "table/text.h"
-
-enum { READER_CELL_MOST = 64 * 1024 }; /* longest cell, bytes; a longer one makes its row bad */
-
-typedef struct row {
-    size_t line;        /* where it begins in the file, from 1                                    */
-    void *record;       /* NULL when the row is bad                                               */
-    const char *complaints; /* finished messages; "" when the row is good                         */
-} row;
-
-typedef struct batch {
-    row *rows;
-    size_t count;
-    /* what the rows point into; one block each, reused by the next batch */
-    size_t room;
-    text records, texts;
-} batch;
+#include "table/row_batch.h"
 
 typedef struct reader reader;
 
@@ -50,9 +34,9 @@ typedef enum reader_state {
     READER_STOPPED /* nothing more can be read (no usable header, memory): reader_trouble says why */
 } reader_state;
 
-/* Reads one piece; n = 0 says that the file has ended. The batch holds the rows finished by this piece and
- * stays valid until it is fed again; give every call the same batch, or take turns between several. */
-reader_state reader_feed(reader *r, const char *bytes, size_t n, batch *out);
+/* Reads one part; n = 0 says that the file has ended. The batch holds the rows finished by this part and
+ * stays valid until it is fed again; give every call the same batch, or alternate between several. */
+reader_state reader_feed(reader *r, const char *bytes, size_t n, row_batch *out);
 
 /* Finished messages on the file as a whole ("" if none): header faults, no header, no row, memory. */
 const char *reader_trouble(const reader *r);
@@ -61,10 +45,5 @@ const char *reader_trouble(const reader *r);
 bool reader_is_short_of_memory(const reader *r);
 
 void reader_free(reader *r);
-void batch_free(batch *b);
-
-/* One message line in the form that every message has. `column` may be NULL; line 0 leaves it out. */
-void message_add(text *out, const char *file, size_t line, const char *column, const char *format, ...)
-    __attribute__((format(printf, 5, 6)));
 
 #endif

@@ -1,5 +1,7 @@
-#include "table/reader_inside.h"
+#include "table/reader_header.h"
 
+#include "table/messages.h"
+#include "table/names.h"
 #include "table/utf8.h"
 
 #include <string.h>
@@ -41,7 +43,7 @@ static heading take_heading(const char *cell, size_t n)
 static const field *find(const field_list *list, span name)
 {
     for (size_t i = 0; i < list->count; i++)
-        if (same_name(list->fields[i].name, name.at, name.length)) return &list->fields[i];
+        if (name_is(list->fields[i].name, name.at, name.length)) return &list->fields[i];
     return NULL;
 }
 
@@ -154,12 +156,12 @@ void header_end(reader *r)
     r->has_header = true;
     r->cells = 0;
     if (reader_lost_text(r)) reader_stop_short_of_memory(r);
-    if (r->trouble.length > 0) r->state = READER_STOPPED;
+    if (r->trouble.length > 0) r->stopped = true;
 }
 
 void header_break(reader *r, size_t line, const char *fault)
 {
     message_add(&r->trouble, r->file, line, NULL, "column %zu: %s", r->cells + 1, fault);
-    r->state = READER_STOPPED;
+    r->stopped = true;
     if (reader_lost_text(r)) reader_stop_short_of_memory(r);
 }

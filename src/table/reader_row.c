@@ -1,6 +1,9 @@
-#include "table/reader_inside.h"
+#include "table/reader_row.h"
 
+#include "table/messages.h"
+#include "table/names.h"
 #include "table/number.h"
+#include "table/reader_messages.h"
 #include "table/utf8.h"
 
 #include <math.h>
@@ -18,20 +21,22 @@ static void finish(reader *r)
 {
     r->has_row = true;
     r->cells = 0;
-    if (reader_lost_text(r) || !batch_add(r->out, r)) reader_stop_short_of_memory(r);
+    const bool good = r->complaints.length == 0;
+    const finished_row finished = {r->row_line, r->record, &r->texts, good ? NULL : &r->complaints};
+    if (reader_lost_text(r) || !row_batch_add(r->out, &r->layout, &finished)) reader_stop_short_of_memory(r);
 }
 
 static bool is_clean(reader *r, const file_column *c, const char *cell, size_t n)
 {
-    if (memchr(cell, '\0', n) != NULL) complain(r, c, "%s has a NUL byte in it", reader_quote(r, cell, n));
-    else if (!utf8_valid(cell, n)) complain(r, c, "%s is not UTF-8", reader_quote(r, cell, n));
+    if (memchr(cell, '\0', n) != NULL) reader_refuse(r, c, "%s has a NUL byte in it", reader_quote(r, cell, n));
+    else if (!utf8_valid(cell, n)) reader_refuse(r, c, "%s is not UTF-8", reader_quote(r, cell, n));
     else return true;
     return false;
 }
 
 static void take_empty(reader *r, const file_column *c)
 {
-    if (c->field->rule & (FIELD_REQUIRED | FIELD_LISTED)) complain(r, c, "is empty: a value is needed");
+    if (c->field->rule & (FIELD_REQUIRED | FIELD_LISTED)) reader_refuse(r, c, "is empty: a value is needed");
 }
 
 static void take_text(reader *r, const file_column *c, const char *cell, size_t n)
@@ -44,22 +49,22 @@ static void take_text(reader *r, const file_column *c, const char *cell, size_t 
 static void take_word(reader *r, const file_column *c, const char *cell, size_t n)
 {
     for (const field_word *w = c->field->words; w->word != NULL; w++) {
-        if (!same_name(w->word, cell, n)) continue;
+        if (!name_is(w->word, cell, n)) continue;
         field_set_word(c->field, r->record, w->value);
         return;
     }
-    if (is_clean(r, c, cell, n)) complain_of_word(r, c, cell, n);
+    if (is_clean(r, c, cell, n)) reader_refuse_word(r, c, cell, n);
 }
 
 static void keep_number(reader *r, const file_column *c, double value, const char *cell, size_t n)
 {
     if (c->unit != NULL) value = unit_to_own(c->unit, value);
     if (c->numbers_refused)
-        complain(r, c, "%s has no unit: name it in the header, %s, as in '%s [%s]'", reader_quote(r, cell, n),
+        reader_refuse(r, c, "%s has no unit: name it in the header, %s, as in '%s [%s]'", reader_quote(r, cell, n),
                  reader_unit_names(r, c->field->dimension), c->field->name,
                  unit_at(c->field->dimension, 0)->name);
-    else if (isinf(value)) complain(r, c, "%s is too large", reader_quote(r, cell, n));
-    else if (!field_allows(c->field, value)) complain_of_bounds(r, c, cell, n);
+    else if (isinf(value)) reader_refuse(r, c, "%s is too large", reader_quote(r, cell, n));
+    else if (!field_allows(c->field, value)) reader_refuse_bounds(r, c, cell, n);
     else field_set(c->field, r->record, value);
 }
 
@@ -68,7 +73,7 @@ static void take_number(reader *r, const file_column *c, const char *cell, size_
     double value;
     if (number_read(cell, n, &value)) keep_number(r, c, value, cell, n);
     else if (c->field->kind == FIELD_EITHER) take_word(r, c, cell, n);
-    else if (is_clean(r, c, cell, n)) complain_of_number(r, c, cell, n);
+    else if (is_clean(r, c, cell, n)) reader_refuse_number(r, c, cell, n);
 }
 
 void row_cell(reader *r, const char *cell, size_t n)
@@ -80,7 +85,7 @@ void row_cell(reader *r, const char *cell, size_t n)
     if (r->cells++ >= r->column_count) return;
     const file_column *c = &r->columns[r->cells - 1];
     if (n == 0) take_empty(r, c);
-    else if (n > READER_CELL_MOST) complain(r, c, "is longer than %d bytes", READER_CELL_MOST);
+    else if (n > READER_CELL_MOST) reader_refuse(r, c, "is longer than %d bytes", READER_CELL_MOST);
     else if (c->field->kind == FIELD_TEXT) take_text(r, c, cell, n);
     else if (c->field->kind == FIELD_WORD) take_word(r, c, cell, n);
     else take_number(r, c, cell, n);

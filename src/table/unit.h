@@ -46,7 +46,7 @@ const unit *unit_shown(dimension d, unit_system system);
 struct text;
 void unit_say_names(struct text *out, dimension d);
 
-/* Walks the units of one dimension: the i-th, or NULL past the last. */
+/* The i-th unit of a dimension, or NULL past the last. */
 const unit *unit_at(dimension d, size_t i);
 
 #endif

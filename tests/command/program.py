@@ -10,6 +10,7 @@ import os
 import pathlib
 import shutil
 import subprocess
+import sys
 import tempfile
 import typing
 import unittest
@@ -49,6 +50,9 @@ SCATTER_COLUMNS = """case samples refused short_share short_low short_high margi
 SI = {"in": "mm", "lbf": "N", "psi": "MPa", "in-lbf": "N-mm", "lb": "kg", "lb/ft": "kg/m", "in^2": "mm^2",
       "in^3": "mm^3", "in^4": "mm^4", "deg": "deg"}
 
+CAUTION = ["no substitute for the rule book, local codes and a licensed engineer",
+           "does not cover fatigue, cracks, weld defects, dents or impact"]
+
 
 def name_and_unit(column):
     """'length [in]' -> ('length', 'in'); 'factor' -> ('factor', '')."""
@@ -72,6 +76,10 @@ def table(*rows, quoting=csv.QUOTE_MINIMAL):
     writer.writeheader()
     writer.writerows(rows)
     return text.getvalue()
+
+
+def joined(text):
+    return " ".join(text.split())
 
 
 class Run(typing.NamedTuple):
@@ -121,7 +129,7 @@ def environment(**changes):
 
 
 class ProgramTest(unittest.TestCase):
-    installed = None  # set by test_program.py
+    installed = None  # set by run_tests
     maxDiff = None
 
     def setUp(self):
@@ -189,3 +197,21 @@ class ProgramTest(unittest.TestCase):
         self.assertEqual((run.err, run.status), (said, status))
         if out is not None:
             self.assertEqual(run.out, out)
+
+
+def run_tests():
+    """The tests of the file that was started. Usage: test_X.py PROGRAM SOURCE_DIR [CLASS[.TEST]...]
+
+    RAILBOW_SANITIZED=1 says that the program was built with a sanitizer: memory is then not measured."""
+    if len(sys.argv) < 3:
+        sys.exit(run_tests.__doc__)
+    program, source, *names = sys.argv[1:]
+    main, loader = sys.modules["__main__"], unittest.TestLoader()
+    classes = [c for c in vars(main).values() if isinstance(c, type) and issubclass(c, ProgramTest) and c.__module__ == "__main__"]
+    tests = loader.loadTestsFromNames(names, main) if names else unittest.TestSuite(map(loader.loadTestsFromTestCase, classes))
+    ProgramTest.installed = Installed(program, source)
+    try:
+        result = unittest.TextTestRunner().run(tests)
+    finally:
+        ProgramTest.installed.remove()
+    sys.exit(not result.wasSuccessful() or result.testsRun == 0)

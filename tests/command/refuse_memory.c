@@ -1,4 +1,4 @@
-/* Preloaded by on_faults.py: refuses memory to the program and what it links, but not to the thread library and the
+/* Preloaded by memory.py: refuses memory to the program and what it links, but not to the thread library and the
  * loader, which end the process by themselves.
  *     REFUSE_AT     the first allocation refused, from 1; 0 none
  *     REFUSE_COUNT  how many in a row (0: all from there on)

@@ -18,7 +18,7 @@ static inline void feed_table(const field_list *list, const void *prototype, con
     const size_t piece = (size_t)data[0] + 1;
     const char *at = (const char *)data + 1, *end = (const char *)data + size;
     reader *r = reader_new(list, "fuzz", prototype);
-    batch b = {0};
+    row_batch b = {0};
     if (r == NULL) abort();
     while (at < end) {
         const size_t left = (size_t)(end - at), n = piece < left ? piece : left;
@@ -40,7 +40,7 @@ static inline void feed_table(const field_list *list, const void *prototype, con
         if (b.rows[i].record != NULL) take(b.rows[i].record, context);
     for (const char *c = reader_trouble(r); *c != '\0'; c++)
         if ((unsigned char)*c < ' ' && *c != '\n') abort(); /* messages are printable */
-    batch_free(&b);
+    row_batch_free(&b);
     reader_free(r);
 }
 

@@ -1,10 +1,10 @@
 /* Load cases from any bytes: read, checked, and written in every format. */
 #include "feed.h"
 
-#include "command/checked.h"
-#include "command/say.h"
-#include "report/check_text.h"
-#include "report/json.h"
+#include "program/case_check.h"
+#include "program/exit_status.h"
+#include "report/text/check_text.h"
+#include "report/json/json.h"
 #include "table/writer.h"
 
 #include <gsl/gsl_errno.h>
@@ -20,7 +20,7 @@ static void check_one(const void *record, void *context)
     text said = {0}, out = {0};
     char file[] = "steel";
     const materials m = {.file = file, .list = &steel, .count = 1};
-    const place at = {"fuzz", 1};
+    const source_line at = {"fuzz", 1};
     if (++*count > 20) return;
     if (check_case(&m, record, &at, &answer, &said) == NO_VERDICT) {
         if (said.length == 0) abort();

@@ -1,7 +1,8 @@
 /* A materials table from any bytes, and a plain tube checked with each of its rows. */
 #include "feed.h"
 
-#include "command/case_table.h"
+#include "cases/case_table.h"
+#include "cases/material_table.h"
 
 #include <gsl/gsl_errno.h>
 #include <math.h>

@@ -2,8 +2,8 @@
 #define _GNU_SOURCE /* optind */
 #include "feed.h"
 
-#include "command/measure.h"
-#include "command/options.h"
+#include "command/commands.h"
+#include "program/measure.h"
 
 #include <math.h>
 #include <getopt.h>
@@ -26,7 +26,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         char *given[WORDS_MOST + 1];
         memcpy(given, words, sizeof given);
         optind = 0; /* glibc: begin anew */
-        if (options_read(&o, &commands[i], count, given) && !(o.factor > 0 && isfinite(o.factor) && o.jobs >= 0)) abort();
+        if (options_read(&o, commands[i].name, commands[i].takes, count, given) && !(o.factor > 0 && isfinite(o.factor) && o.jobs >= 0)) abort();
     }
     for (int i = 1; i < count; i++)
         if (measure_read(words[i], strlen(words[i]), DIM_LENGTH, &value) && !isfinite(value)) abort();

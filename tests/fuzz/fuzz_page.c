@@ -2,7 +2,8 @@
  * text becomes a tag of its own. */
 #include "feed.h"
 
-#include "report/page.h"
+#include "report/page/card.h"
+#include "report/page/front.h"
 
 #include <math.h>
 
@@ -17,11 +18,12 @@ static size_t tags_of(const char *name, const char *note, const check_row *numbe
 {
     text out = {0};
     check_row row = *numbers;
-    row.name = name, row.note = note, row.material = name, row.remarks = "slender; stiff ends";
-    const check_row *rows[] = {&row, &row};
+    row.given.name = name, row.given.note = note, row.given.material = name;
+    row.result.remarks = RBOW_REMARK_SLENDER | RBOW_REMARK_STIFF_ENDS;
+    const check_row rows[] = {row, row};
     const page_head head = {.title = name, .by = note, .note = name, .date = note, .units = UNITS_US};
     page_open(&out, &head);
-    page_verdict(&out, &head, rows, 2);
+    page_front(&out, &head, rows, 2);
     page_card(&out, &head, &row, 1, p, w);
     page_close(&out);
     const size_t tags = count_of(&out, "<");
@@ -51,10 +53,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     plain[strlen(first)] = '\0';
     const char *other = *second != '\0' ? "x" : "";
 
-    check_row row = {.od = 1.25, .wall = 0.05, .factor = 1, .factor_yield = 1, .length = 30};
-    row.margin = number_of(data, size, 1);
-    row.slenderness = number_of(data, size, 2);
-    row.column_load = number_of(data, size, 3);
+    check_row row = {.given.member = {.od = 1.25, .wall = 0.05, .factor = 1, .factor_yield = 1, .length = 30}};
+    row.result.margin = number_of(data, size, 1);
+    row.result.slenderness = number_of(data, size, 2);
+    row.result.column_load = number_of(data, size, 3);
     p.curves[0].name = "johnson";
     p.curve_count = 1;
     p.length = number_of(data, size, 4);

@@ -2,9 +2,13 @@
  * and written. The first byte picks the table. */
 #include "feed.h"
 
-#include "command/shop_table.h"
-#include "report/json.h"
-#include "report/shop_text.h"
+#include "cases/inspect_table.h"
+#include "cases/pull_table.h"
+#include "cases/release_table.h"
+#include "report/json/json.h"
+#include "report/text/inspect_text.h"
+#include "report/text/pull_text.h"
+#include "report/text/release_text.h"
 #include "table/writer.h"
 
 #include <railbow/readings.h>
@@ -36,8 +40,8 @@ static void take_reading(const void *record, void *context)
     const reading_row *r = record;
     bore *b = context;
     text words = {0};
-    const inspect_row row = {.tag = r->tag, .part = r->part, .od_mean = r->reading, .wall_mean = r->reading,
-                             .thin_clock = r->clock, .reason = r->part, .name = r->tag};
+    const inspect_row row = {.tag = r->tag, .part = r->part, .od_mean = r->reading, .bore = {.mean = r->reading, .thin_clock = r->clock},
+                             .reason = r->part, .name = r->tag};
     inspect_text(&words, &row, 1, false, UNITS_US, true);
     write_out(&inspect_cases_list, &row, &words);
     if (r->measure != MEASURE_WALL || isnan(r->clock) || b->count == ROWS_MOST) return;
@@ -61,8 +65,8 @@ static void take_cut(const void *record, void *context)
     cut.elastic_modulus = 29e6;
     if (rbow_release(&cut, &r) != RBOW_OK) return;
     if (!isfinite(r.fit_stress) || !(r.moment_a >= 0)) abort();
-    const release_row row = {.name = c->name, .fit_axial = r.fit_axial, .fit_stress = r.fit_stress, .moment_a = r.moment_a};
-    release_text(&words, &row, 1, false, UNITS_SI, false);
+    const release_row row = {.name = c->name, .found = r};
+    release_text(&words, &row, 1, false, UNITS_SI);
     write_out(&release_list, &row, &words);
 }
 
@@ -77,8 +81,7 @@ static void take_pull(const void *record, void *context)
     pull.yield = 75e3;
     if (rbow_pull_straight(&pull, &r) != RBOW_OK) return;
     if (!r.beyond && !(r.travel >= pull.set)) abort();
-    const pulled_row row = {.name = p->name, .set = pull.set, .pull = r.pull, .travel = r.travel, .most_set = r.most_set,
-                            .state = r.beyond ? PULL_BEYOND : PULL_SET};
+    const pulled_row row = {.name = p->name, .set = pull.set, .found = r};
     pull_text(&words, &row, 1, false, UNITS_US, false);
     write_out(&pulled_list, &row, &words);
 }

@@ -2,9 +2,10 @@
  * JSON and messages stay printable. */
 #include "feed.h"
 
-#include "report/check_table.h"
-#include "report/check_text.h"
-#include "report/json.h"
+#include "cases/check_table.h"
+#include "report/json/json.h"
+#include "report/text/check_text.h"
+#include "table/messages.h"
 #include "table/writer.h"
 
 typedef struct note {
@@ -59,8 +60,11 @@ static void there_and_back(const char *first, const char *second)
 static void through_all(const char *first, const char *second)
 {
     text out = {0};
-    const check_row one = {.name = first, .note = second, .material = second, .remarks = first, .od = 1.25, .wall = 0.05,
-                           .factor = 1, .factor_yield = 1, .length = 30};
+    const check_row one = {
+        .given = {.name = first, .note = second, .material = second,
+                  .member = {.od = 1.25, .wall = 0.05, .factor = 1, .factor_yield = 1, .length = 30}},
+        .remarks = first,
+    };
     text_quote(&out, first, strlen(first));
     message_add(&out, second, 3, "column", "%s", first);
     text_clear(&out);

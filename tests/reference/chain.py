@@ -7,7 +7,7 @@ Method:   Hermite beam elements with the consistent geometric stiffness of the a
           for the critical load. Nothing is solved in closed form. The error of such a chain falls with the fourth
           power of the element; two chains, N and 2 N elements, give the value and how far to trust it (Richardson:
           16/15 of the step). Rows whose two chains are further apart than 3e-7 are refused.
-Compared: tests/engine/test_chain.c with the library: critical load, movements and end moments of one plane.
+Compared: tests/mechanics/test_chain.c with the library: critical load, movements and end moments of one plane.
 """
 import csv
 import io
@@ -152,7 +152,7 @@ def main():
         worst, count = max(worst, apart), count + 1
         writer.writerow([f"chain {i}"] + ["inf" if case[name] == math.inf else case[name] for name in COLUMNS]
                         + [f"{number + 0.0:.12g}" for number in value])
-    head = (f"# {count} beam-columns as chains of 32 and 64 Hermite elements with geometric stiffness, for tests/engine/test_chain.c.\n"
+    head = (f"# {count} beam-columns as chains of 32 and 64 Hermite elements with geometric stiffness, for tests/mechanics/test_chain.c.\n"
             f"# Made by chain.py, see there. Inch, lbf, radian; turn and movement at the ends, a quarter and the middle.\n")
     (HERE / "chain.csv").write_text(head + text.getvalue(), encoding="utf-8")
     print(f"{count} chains; two agree to about {worst:.1e}")

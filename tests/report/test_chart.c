@@ -1,7 +1,7 @@
 /* Ticks, labels and geometry of charts: expected values by hand. */
 #include "near.h"
 
-#include "report/chart.h"
+#include "report/chart/chart.h"
 #include "report/html.h"
 
 #include <stdio.h>

@@ -11,7 +11,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-#define KNOB(name) offsetof(rbow_member, name)
+#define PARAMETER(name) offsetof(rbow_member, name)
 
 static const double pi = 3.14159265358979323846;
 static const double degree = 3.14159265358979323846 / 180;
@@ -50,10 +50,10 @@ static inline double margin_of(const problem *p, const rbow_member *m)
 }
 
 /* The margin with one number of the member changed; NaN where the model refuses. */
-static inline double margin_with(const problem *p, knob k, double value)
+static inline double margin_with(const problem *p, parameter c, double value)
 {
     rbow_member m = p->member;
-    knob_set(&m, k, value);
+    parameter_set(&m, c, value);
     return margin_of(p, &m);
 }
 

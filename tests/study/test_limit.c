@@ -26,7 +26,7 @@ START_TEST(a_pull)
     const problem p = problem_of(&m);
     const double area = pi * 0.058 * (1.25 - 0.058);
     for (double target = -0.5; target < 2; target += 0.5) {
-        const limit_question q = {KNOB(compression), 0, -60000, target};
+        const limit_question q = {PARAMETER(compression), 0, -60000, target};
         const limit_answer a = found(&p, &q, RBOW_OK);
         near_within(a.limit, -75e3 * area / (1.5 * (1 + target)), 0, 1e-7 * 60000);
         ck_edge(&p, &q, &a);
@@ -43,14 +43,14 @@ START_TEST(a_column)
     m.compression = 2000;
     const problem p = problem_of(&m);
     const double inertia = pi / 64 * (pow(1.25, 4) - pow(1.25 - 0.116, 4));
-    const limit_question longer = {KNOB(length), 20, 300, 0};
+    const limit_question longer = {PARAMETER(length), 20, 300, 0};
     const limit_answer a = found(&p, &longer, RBOW_OK);
     near_within(a.limit, pi * sqrt(29e6 * inertia / 3000), 0, 1e-7 * 280);
     ck_edge(&p, &longer, &a);
 
     m.length = 60;
     const problem long_one = problem_of(&m);
-    const limit_question thinner = {KNOB(wall), 0.12, 0.02, 0};
+    const limit_question thinner = {PARAMETER(wall), 0.12, 0.02, 0};
     const limit_answer b = found(&long_one, &thinner, RBOW_OK);
     const double needed = 3000 * 60 * 60 / (pi * pi * 29e6);
     near_within(b.limit, (1.25 - pow(pow(1.25, 4) - 64 / pi * needed, 0.25)) / 2, 0, 1e-7 * 0.1);
@@ -70,16 +70,16 @@ static void ck_first(const problem *p, const limit_question *q, const limit_answ
 START_TEST(every_column_of_any_member)
 {
     static const struct {
-        knob column;
+        parameter column;
         double from, to;
     } asked[] = {
-        {KNOB(od), 2, 0.5},         {KNOB(wall), 0.12, 0.02},   {KNOB(length), 10, 200},    {KNOB(end_a), 3e5, 0},
-        {KNOB(end_b), 0, 3e5},      {KNOB(compression), 0, 3e4}, {KNOB(compression), 0, -3e4}, {KNOB(eccentricity), 0, 2},
-        {KNOB(moment_a), 0, 2e4},   {KNOB(moment_b), 0, -2e4},  {KNOB(point_load), 0, 2000}, {KNOB(point_at), 0, 10},
-        {KNOB(spread_load), 0, 80}, {KNOB(spread_clock), 0, 6}, {KNOB(vertical_g), 0, 500}, {KNOB(torque), 0, 2e4},
-        {KNOB(bow), 0, 1},          {KNOB(bow_clock), 0, 6.28}, {KNOB(miss_a), 0, 2},       {KNOB(miss_b), 0, 2},
-        {KNOB(gap), 0, 0.2},        {KNOB(gap), 0, -0.2},       {KNOB(weld_zone), 0, 8},    {KNOB(dressed), 0, 0.03},
-        {KNOB(factor), 0.5, 9},     {KNOB(factor_yield), 0.5, 9},
+        {PARAMETER(od), 2, 0.5},         {PARAMETER(wall), 0.12, 0.02},   {PARAMETER(length), 10, 200},    {PARAMETER(end_a), 3e5, 0},
+        {PARAMETER(end_b), 0, 3e5},      {PARAMETER(compression), 0, 3e4}, {PARAMETER(compression), 0, -3e4}, {PARAMETER(eccentricity), 0, 2},
+        {PARAMETER(moment_a), 0, 2e4},   {PARAMETER(moment_b), 0, -2e4},  {PARAMETER(point_load), 0, 2000}, {PARAMETER(point_at), 0, 10},
+        {PARAMETER(spread_load), 0, 80}, {PARAMETER(spread_clock), 0, 6}, {PARAMETER(vertical_g), 0, 500}, {PARAMETER(torque), 0, 2e4},
+        {PARAMETER(bow), 0, 1},          {PARAMETER(bow_clock), 0, 6.28}, {PARAMETER(miss_a), 0, 2},       {PARAMETER(miss_b), 0, 2},
+        {PARAMETER(gap), 0, 0.2},        {PARAMETER(gap), 0, -0.2},       {PARAMETER(weld_zone), 0, 8},    {PARAMETER(dressed), 0, 0.03},
+        {PARAMETER(factor), 0.5, 9},     {PARAMETER(factor_yield), 0.5, 9},
     };
     gsl_rng *r = gsl_rng_alloc(gsl_rng_mt19937);
     int count = 0;
@@ -114,7 +114,7 @@ static void ck_dip(double worst, double width)
     m.spread_load = 4;
     const problem p = problem_of(&m);
     const double edge = worst - width / 2;
-    const limit_question q = {KNOB(spread_clock), 0, 2 * pi, margin_with(&p, KNOB(spread_clock), edge)};
+    const limit_question q = {PARAMETER(spread_clock), 0, 2 * pi, margin_with(&p, PARAMETER(spread_clock), edge)};
     const limit_answer a = found(&p, &q, RBOW_OK);
     ck_assert_int_eq(a.state, LIMIT_FOUND);
     near_within(a.limit, edge, 0, 1e-7 * 2 * pi);
@@ -147,9 +147,9 @@ START_TEST(the_first_of_two_dips)
     m.spread_load = 4;
     const problem p = problem_of(&m);
     const double edge = 190 * degree;
-    const limit_question q = {KNOB(spread_clock), 0, 10 * pi, margin_with(&p, KNOB(spread_clock), edge)};
+    const limit_question q = {PARAMETER(spread_clock), 0, 10 * pi, margin_with(&p, PARAMETER(spread_clock), edge)};
     near_within(found(&p, &q, RBOW_OK).limit, edge, 0, 1e-7 * 10 * pi);
-    const limit_question back = {KNOB(spread_clock), 10 * pi, 0, q.margin};
+    const limit_question back = {PARAMETER(spread_clock), 10 * pi, 0, q.margin};
     near_within(found(&p, &back, RBOW_OK).limit, 8 * pi + 210 * degree, 0, 1e-7 * 10 * pi);
 }
 END_TEST
@@ -161,12 +161,12 @@ START_TEST(holds_to_the_end)
     rbow_member m = rail();
     m.compression = 1000;
     const problem p = problem_of(&m);
-    const limit_question q = {KNOB(compression), 500, 2000, 0};
+    const limit_question q = {PARAMETER(compression), 500, 2000, 0};
     const limit_answer a = found(&p, &q, RBOW_OK);
     ck_assert(a.state == LIMIT_NEVER && is_same(a.limit, 2000) && isnan(a.ends_at));
     m.compression = 0; /* no limit at all */
     const problem idle = problem_of(&m);
-    const limit_question bow = {KNOB(bow), 1, 0, 0};
+    const limit_question bow = {PARAMETER(bow), 1, 0, 0};
     const limit_answer b = found(&idle, &bow, RBOW_OK);
     ck_assert(b.state == LIMIT_NEVER && is_same(b.limit, 0));
 }
@@ -177,7 +177,7 @@ START_TEST(short_at_the_start)
     rbow_member m = rail();
     m.compression = 30000;
     const problem p = problem_of(&m);
-    const limit_question q = {KNOB(bow), 0, 1, 0};
+    const limit_question q = {PARAMETER(bow), 0, 1, 0};
     const limit_answer a = found(&p, &q, RBOW_OK);
     ck_assert(a.state == LIMIT_ALREADY && is_same(a.limit, 0));
 }
@@ -190,14 +190,14 @@ START_TEST(a_refused_value_ends_the_range)
     m.compression = 1000;
     const problem p = problem_of(&m);
     for (double to = 7; to < 1e4; to *= 9) {
-        const limit_question q = {KNOB(miss_a), 0, to, 0};
+        const limit_question q = {PARAMETER(miss_a), 0, to, 0};
         const limit_answer a = found(&p, &q, RBOW_OK);
         ck_assert_int_eq(a.state, LIMIT_NEVER);
         ck_assert_int_eq(a.refusal, RBOW_MISS_A_TOO_STEEP);
         near_within(a.limit, 36 * tan(10 * degree), 0, 1e-7 * to);
-        ck_assert(is_same(a.ends_at, a.limit) && !isnan(margin_with(&p, KNOB(miss_a), a.limit)));
+        ck_assert(is_same(a.ends_at, a.limit) && !isnan(margin_with(&p, PARAMETER(miss_a), a.limit)));
     }
-    const limit_question off = {KNOB(wall), 0.05, 2, 0};
+    const limit_question off = {PARAMETER(wall), 0.05, 2, 0};
     const limit_answer a = found(&p, &off, RBOW_OK);
     ck_assert_int_eq(a.refusal, RBOW_BAD_WALL);
     near_within(a.limit, 0.625, 0, 1e-7 * 2);
@@ -210,10 +210,10 @@ START_TEST(a_fall_between_the_last_step_and_the_end_of_the_model)
     m.end_a = m.end_b = RBOW_FIXED;
     m.compression = 1000;
     const problem p = problem_of(&m);
-    const limit_question near_end = {KNOB(miss_a), 0, 1000, 0}; /* the model ends within the third step */
+    const limit_question near_end = {PARAMETER(miss_a), 0, 1000, 0}; /* the model ends within the third step */
     const limit_answer a = found(&p, &near_end, RBOW_OK);
     ck_assert_int_eq(a.state, LIMIT_FOUND);
-    ck_assert(margin_with(&p, KNOB(miss_a), a.limit) >= 0 && a.limit < 36 * tan(10 * degree));
+    ck_assert(margin_with(&p, PARAMETER(miss_a), a.limit) >= 0 && a.limit < 36 * tan(10 * degree));
 }
 END_TEST
 
@@ -221,9 +221,9 @@ START_TEST(a_start_that_the_model_refuses)
 {
     const rbow_member m = rail();
     const problem p = problem_of(&m);
-    const limit_question q = {KNOB(wall), 0, 0.1, 0};
+    const limit_question q = {PARAMETER(wall), 0, 0.1, 0};
     found(&p, &q, RBOW_BAD_WALL);
-    const limit_question thin = {KNOB(wall), 0.0001, 0.1, 0};
+    const limit_question thin = {PARAMETER(wall), 0.0001, 0.1, 0};
     found(&p, &thin, RBOW_WALL_RULE);
 }
 END_TEST
@@ -245,10 +245,10 @@ START_TEST(a_jump_between_material_rows)
     rbow_member m = rail();
     m.compression = -15000;
     const problem p = two_rows(&m, 0.187, 20e3);
-    const limit_question up = {KNOB(wall), 0.1, 0.3, 0};
+    const limit_question up = {PARAMETER(wall), 0.1, 0.3, 0};
     const limit_answer a = found(&p, &up, RBOW_OK);
     near_within(a.limit, 0.187, 0, 1e-9);
-    ck_assert(margin_with(&p, KNOB(wall), a.limit) > 0.5 && margin_with(&p, KNOB(wall), 0.18701) < 0);
+    ck_assert(margin_with(&p, PARAMETER(wall), a.limit) > 0.5 && margin_with(&p, PARAMETER(wall), 0.18701) < 0);
     ck_edge(&p, &up, &a);
 }
 END_TEST
@@ -258,7 +258,7 @@ START_TEST(a_wall_that_no_row_serves_ends_the_range)
     rbow_member m = rail();
     m.compression = -1000;
     const problem p = two_rows(&m, 0.25, 75e3);
-    const limit_question up = {KNOB(wall), 0.1, 0.4, 0};
+    const limit_question up = {PARAMETER(wall), 0.1, 0.4, 0};
     const limit_answer a = found(&p, &up, RBOW_OK);
     ck_assert_int_eq(a.state, LIMIT_NEVER);
     ck_assert_int_eq(a.refusal, RBOW_WALL_NOT_SERVED);

@@ -12,8 +12,8 @@ static scatter_answer run(const problem *p, const tolerance *t, size_t count, si
     scatter_answer a;
     const scatter_question q = {t, count, samples, seed, jobs, NULL, NULL};
     ck_assert_int_eq(scatter_run(p, &q, &a), SCATTER_OK);
-    ck_assert_uint_eq(a.samples, samples);
-    ck_assert_uint_eq(a.refused + a.infinite + a.finite, samples);
+    ck_assert_uint_eq((size_t)a.statistics.samples, samples);
+    ck_assert_uint_eq((size_t)(a.statistics.refused + a.statistics.infinite) + a.finite, samples);
     return a;
 }
 
@@ -165,22 +165,22 @@ START_TEST(a_straight_column_with_an_even_wall)
     const strut s = euler_strut();
     const problem p = problem_of(&s.member);
     const double low = 0.058 - 0.008, high = 0.058 + 0.012;
-    const tolerance t = {KNOB(wall), 0.058, 0.008, 0.012, TOLERANCE_UNIFORM};
+    const tolerance t = {PARAMETER(wall), 0.058, 0.008, 0.012, TOLERANCE_UNIFORM};
     near_within(margin_of(&p, &s.member), margin_of_wall(&s, 0.058), 0, 1e-9);
     const double mean = mean_power(&s, low, high, 1), sd = sqrt(mean_power(&s, low, high, 2) - mean * mean);
     const double below = (wall_of_margin(&s, 0) - low) / (high - low);
     ck_assert(below > 0.1 && below < 0.9);
     for (unsigned long seed = 1; seed <= 5; seed++) {
         const scatter_answer a = run(&p, &t, 1, 4096, seed, 1);
-        near_within(a.mean, mean, 0, 1e-3 * sd);
-        near_within(a.sd, sd, 2e-3, 0);
-        near_within(a.short_share, below, 0, 2.0 / 4096);
-        near_within(a.p01, margin_of_wall(&s, low + 0.01 * (high - low)), 0, 2e-3 * sd);
-        near_within(a.p05, margin_of_wall(&s, low + 0.05 * (high - low)), 0, 2e-3 * sd);
-        near_within(a.p50, margin_of_wall(&s, low + 0.50 * (high - low)), 0, 2e-3 * sd);
-        near_within(a.p95, margin_of_wall(&s, low + 0.95 * (high - low)), 0, 2e-3 * sd);
+        near_within(a.statistics.mean, mean, 0, 1e-3 * sd);
+        near_within(a.statistics.sd, sd, 2e-3, 0);
+        near_within(a.statistics.short_share, below, 0, 2.0 / 4096);
+        near_within(a.statistics.p01, margin_of_wall(&s, low + 0.01 * (high - low)), 0, 2e-3 * sd);
+        near_within(a.statistics.p05, margin_of_wall(&s, low + 0.05 * (high - low)), 0, 2e-3 * sd);
+        near_within(a.statistics.p50, margin_of_wall(&s, low + 0.50 * (high - low)), 0, 2e-3 * sd);
+        near_within(a.statistics.p95, margin_of_wall(&s, low + 0.95 * (high - low)), 0, 2e-3 * sd);
         near_within(a.driver_share[0], 1, 0, 2e-3);
-        ck_assert(a.short_low < below && below < a.short_high);
+        ck_assert(a.statistics.short_low < below && below < a.statistics.short_high);
         free(a.margins);
     }
 }
@@ -193,14 +193,14 @@ START_TEST(a_straight_column_with_other_walls)
     const problem p = problem_of(&s.member);
     const double least = wall_of_margin(&s, 0) - 0.058, a = 0.008, b = 0.012;
     ck_assert(least < 0 && least > -a);
-    const tolerance normal = {KNOB(wall), 0.058, a, b, TOLERANCE_NORMAL};
+    const tolerance normal = {PARAMETER(wall), 0.058, a, b, TOLERANCE_NORMAL};
     const double tail = gsl_cdf_ugaussian_P(-3), below = (gsl_cdf_ugaussian_P(2 * least / a) - tail) / (1 - 2 * tail);
     scatter_answer got = run(&p, &normal, 1, 8192, 1, 2);
-    near_within(got.short_share, below, 0, 2.0 / 8192);
+    near_within(got.statistics.short_share, below, 0, 2.0 / 8192);
     free(got.margins);
-    const tolerance triangular = {KNOB(wall), 0.058, a, b, TOLERANCE_TRIANGULAR};
+    const tolerance triangular = {PARAMETER(wall), 0.058, a, b, TOLERANCE_TRIANGULAR};
     got = run(&p, &triangular, 1, 8192, 1, 2);
-    near_within(got.short_share, (a + least) * (a + least) / (a * (a + b)), 0, 2.0 / 8192);
+    near_within(got.statistics.short_share, (a + least) * (a + least) / (a * (a + b)), 0, 2.0 / 8192);
     free(got.margins);
 }
 END_TEST
@@ -215,11 +215,11 @@ START_TEST(drivers_of_a_linear_margin)
     const problem p = problem_of(&m);
     const double part = 1e-4, want[] = {1 / 14.0, 4 / 14.0, 9 / 14.0, 0, 0};
     const tolerance t[] = {
-        {KNOB(compression), -5000, 5000 * part, 5000 * part, TOLERANCE_UNIFORM},
-        {KNOB(factor_yield), 1.5, 1.5 * 2 * part, 1.5 * 2 * part, TOLERANCE_UNIFORM},
-        {KNOB(od), 1.25, (1.25 - 0.058) * 3 * part, (1.25 - 0.058) * 3 * part, TOLERANCE_UNIFORM},
-        {KNOB(length), 36, 1, 1, TOLERANCE_UNIFORM},
-        {KNOB(bow_clock), 0, 1, 1, TOLERANCE_NORMAL},
+        {PARAMETER(compression), -5000, 5000 * part, 5000 * part, TOLERANCE_UNIFORM},
+        {PARAMETER(factor_yield), 1.5, 1.5 * 2 * part, 1.5 * 2 * part, TOLERANCE_UNIFORM},
+        {PARAMETER(od), 1.25, (1.25 - 0.058) * 3 * part, (1.25 - 0.058) * 3 * part, TOLERANCE_UNIFORM},
+        {PARAMETER(length), 36, 1, 1, TOLERANCE_UNIFORM},
+        {PARAMETER(bow_clock), 0, 1, 1, TOLERANCE_NORMAL},
     };
     for (unsigned long seed = 1; seed <= 4; seed++) {
         scatter_answer a = run(&p, t, 5, 4096, seed, 1);
@@ -240,15 +240,15 @@ START_TEST(drivers_of_other_shapes)
     const problem p = problem_of(&m);
     const double part = 1e-4, inside = gsl_cdf_ugaussian_P(3) - 0.5;
     const tolerance t[] = {
-        {KNOB(compression), -5000, 5000 * part, 5000 * part, TOLERANCE_UNIFORM},
-        {KNOB(factor_yield), 1.5, 1.5 * 2 * part, 1.5 * 2 * part, TOLERANCE_TRIANGULAR},
-        {KNOB(od), 1.25, (1.25 - 0.058) * 2 * part, (1.25 - 0.058) * 2 * part, TOLERANCE_NORMAL},
+        {PARAMETER(compression), -5000, 5000 * part, 5000 * part, TOLERANCE_UNIFORM},
+        {PARAMETER(factor_yield), 1.5, 1.5 * 2 * part, 1.5 * 2 * part, TOLERANCE_TRIANGULAR},
+        {PARAMETER(od), 1.25, (1.25 - 0.058) * 2 * part, (1.25 - 0.058) * 2 * part, TOLERANCE_NORMAL},
     };
     const double spread[] = {1 / 3.0, 4 / 6.0, 1 - 3 * gsl_ran_ugaussian_pdf(3) / inside};
     const double all = spread[0] + spread[1] + spread[2];
     const scatter_answer a = run(&p, t, 3, 16384, 1, 2);
     for (int i = 0; i < 3; i++) near_within(a.driver_share[i], spread[i] / all, 0, 0.004);
-    near_within(a.sd, 75e3 * pi * 0.058 * 1.192 / 7500 * part * sqrt(all), 3e-3, 0);
+    near_within(a.statistics.sd, 75e3 * pi * 0.058 * 1.192 / 7500 * part * sqrt(all), 3e-3, 0);
     free(a.margins);
 }
 END_TEST
@@ -256,10 +256,10 @@ END_TEST
 /* ---- against pseudo-random sampling ----------------------------------------------------------------- */
 
 static const tolerance shop[] = {
-    {KNOB(wall), 0.058, 0.006, 0.006, TOLERANCE_NORMAL},       {KNOB(od), 1.25, 0, 0.005, TOLERANCE_UNIFORM},
-    {KNOB(bow), 0.06, 0.05, 0.05, TOLERANCE_TRIANGULAR},       {KNOB(miss_a), 0.1, 0.1, 0.2, TOLERANCE_TRIANGULAR},
-    {KNOB(compression), 4800, 400, 600, TOLERANCE_NORMAL},     {KNOB(spread_clock), 0, 1, 1, TOLERANCE_UNIFORM},
-    {KNOB(weld_zone), 1, 0.25, 0.5, TOLERANCE_UNIFORM},
+    {PARAMETER(wall), 0.058, 0.006, 0.006, TOLERANCE_NORMAL},       {PARAMETER(od), 1.25, 0, 0.005, TOLERANCE_UNIFORM},
+    {PARAMETER(bow), 0.06, 0.05, 0.05, TOLERANCE_TRIANGULAR},       {PARAMETER(miss_a), 0.1, 0.1, 0.2, TOLERANCE_TRIANGULAR},
+    {PARAMETER(compression), 4800, 400, 600, TOLERANCE_NORMAL},     {PARAMETER(spread_clock), 0, 1, 1, TOLERANCE_UNIFORM},
+    {PARAMETER(weld_zone), 1, 0.25, 0.5, TOLERANCE_UNIFORM},
 };
 enum { SHOP = sizeof shop / sizeof *shop };
 
@@ -301,7 +301,7 @@ START_TEST(against_pseudo_random_samples)
     double sum = 0, squares = 0, shorts = 0;
     for (int i = 0; i < COUNT; i++) {
         rbow_member k = m;
-        for (int n = 0; n < SHOP; n++) knob_set(&k, shop[n].column, shop[n].nominal + drawn(&shop[n], r));
+        for (int n = 0; n < SHOP; n++) parameter_set(&k, shop[n].column, shop[n].nominal + drawn(&shop[n], r));
         const double margin = margin_of(&p, &k);
         ck_assert(isfinite(margin));
         sum += margin;
@@ -311,10 +311,10 @@ START_TEST(against_pseudo_random_samples)
     gsl_rng_free(r);
     const double mean = sum / COUNT, sd = sqrt(squares / COUNT - mean * mean), share = shorts / COUNT;
     const scatter_answer a = run(&p, shop, SHOP, 4096, 1, 2);
-    near_within(a.mean, mean, 0, 4 * sd / sqrt(COUNT));
-    near_within(a.sd, sd, 4 / sqrt(2.0 * COUNT), 0);
+    near_within(a.statistics.mean, mean, 0, 4 * sd / sqrt(COUNT));
+    near_within(a.statistics.sd, sd, 4 / sqrt(2.0 * COUNT), 0);
     ck_assert(share > 0.01 && share < 0.99);
-    near_within(a.short_share, share, 0, 4 * sqrt(share * (1 - share) / COUNT));
+    near_within(a.statistics.short_share, share, 0, 4 * sqrt(share * (1 - share) / COUNT));
     free(a.margins);
 }
 END_TEST
@@ -327,9 +327,9 @@ START_TEST(seeds)
     double least = INFINITY, most = -INFINITY, sd = 0;
     for (unsigned long seed = 1; seed <= 8; seed++) {
         const scatter_answer a = run(&p, shop, SHOP, 512, seed, 2);
-        least = fmin(least, a.mean);
-        most = fmax(most, a.mean);
-        sd = a.sd;
+        least = fmin(least, a.statistics.mean);
+        most = fmax(most, a.statistics.mean);
+        sd = a.statistics.sd;
         free(a.margins);
     }
     ck_assert(most > least && most - least < 0.5 * sd / sqrt(512));
@@ -345,7 +345,7 @@ START_TEST(any_number_of_jobs)
         const scatter_answer other = run(&p, shop, SHOP, 5000, 7, jobs);
         ck_assert_int_eq(memcmp(one.margins, other.margins, one.finite * sizeof(double)), 0);
         ck_assert_int_eq(memcmp(one.driver_share, other.driver_share, sizeof one.driver_share), 0);
-        ck_assert(is_same(one.mean, other.mean) && is_same(one.sd, other.sd) && one.shorts == other.shorts);
+        ck_assert(is_same(one.statistics.mean, other.statistics.mean) && is_same(one.statistics.sd, other.statistics.sd) && one.shorts == other.shorts);
         free(other.margins);
     }
     free(one.margins);
@@ -365,9 +365,9 @@ START_TEST(many_columns)
         const size_t count = counts[c];
         for (size_t i = 0; i < count; i++) t[i] = shop[i < count - SHOP ? 1 : i - (count - SHOP)];
         const scatter_answer many = run(&p, t, count, 4096, 1, 2);
-        near_within(many.mean, few.mean, 0, 4 * few.sd / sqrt(4096));
-        near_within(many.sd, few.sd, 0.05, 0);
-        near_within(many.short_share, few.short_share, 0, 4 * sqrt(few.short_share * (1 - few.short_share) / 4096));
+        near_within(many.statistics.mean, few.statistics.mean, 0, 4 * few.statistics.sd / sqrt(4096));
+        near_within(many.statistics.sd, few.statistics.sd, 0.05, 0);
+        near_within(many.statistics.short_share, few.statistics.short_share, 0, 4 * sqrt(few.statistics.short_share * (1 - few.statistics.short_share) / 4096));
         for (size_t i = 0; i < SHOP; i++) near_within(many.driver_share[count - SHOP + i], few.driver_share[i], 0, 0.03);
         free(many.margins);
     }
@@ -383,17 +383,17 @@ START_TEST(refused_samples)
     m.compression = 3000;
     m.bow = 0.01;
     const problem p = problem_of(&m);
-    const tolerance t[] = {{KNOB(bow), 0.01, 0.03, 0.05, TOLERANCE_UNIFORM}, {KNOB(wall), 0.058, 0.001, 0.001, TOLERANCE_UNIFORM}};
+    const tolerance t[] = {{PARAMETER(bow), 0.01, 0.03, 0.05, TOLERANCE_UNIFORM}, {PARAMETER(wall), 0.058, 0.001, 0.001, TOLERANCE_UNIFORM}};
     scatter_answer a = run(&p, t, 2, 4096, 1, 2);
-    near_within((double)a.refused / 4096, 0.25, 0, 2.0 / 4096); /* bows below 0 */
+    near_within(a.statistics.refused / 4096, 0.25, 0, 2.0 / 4096); /* bows below 0 */
     ck_assert_int_eq(a.refusal, RBOW_BAD_BOW);
-    ck_assert(a.shorts == 0 && a.short_share <= 0 && a.short_low <= 0);
-    near_within(a.short_high, 3.8415 / (4096 - (double)a.refused + 3.8415), 1e-4, 0);
+    ck_assert(a.shorts == 0 && a.statistics.short_share <= 0 && a.statistics.short_low <= 0);
+    near_within(a.statistics.short_high, 3.8415 / (4096 - a.statistics.refused + 3.8415), 1e-4, 0);
     free(a.margins);
 
-    const tolerance all = {KNOB(bow), -1, 0.1, 0.1, TOLERANCE_UNIFORM};
+    const tolerance all = {PARAMETER(bow), -1, 0.1, 0.1, TOLERANCE_UNIFORM};
     a = run(&p, &all, 1, 100, 1, 1);
-    ck_assert(a.refused == 100 && a.finite == 0 && isnan(a.short_share) && isnan(a.mean) && isnan(a.p50));
+    ck_assert((size_t)a.statistics.refused == 100 && a.finite == 0 && isnan(a.statistics.short_share) && isnan(a.statistics.mean) && isnan(a.statistics.p50));
     free(a.margins);
 }
 END_TEST
@@ -402,10 +402,10 @@ START_TEST(samples_without_a_limit)
 {
     const rbow_member m = rail(); /* no load */
     const problem p = problem_of(&m);
-    const tolerance t = {KNOB(wall), 0.058, 0.01, 0.01, TOLERANCE_NORMAL};
+    const tolerance t = {PARAMETER(wall), 0.058, 0.01, 0.01, TOLERANCE_NORMAL};
     const scatter_answer a = run(&p, &t, 1, 1000, 1, 1);
-    ck_assert(a.infinite == 1000 && a.finite == 0 && a.shorts == 0 && a.short_share <= 0);
-    ck_assert(isnan(a.mean) && isnan(a.sd) && isnan(a.p05));
+    ck_assert((size_t)a.statistics.infinite == 1000 && a.finite == 0 && a.shorts == 0 && a.statistics.short_share <= 0);
+    ck_assert(isnan(a.statistics.mean) && isnan(a.statistics.sd) && isnan(a.statistics.p05));
     free(a.margins);
 }
 END_TEST
@@ -418,10 +418,10 @@ START_TEST(unstable_samples)
     const double critical = 1.5 * 2000 * (margin_of_wall(&s, 0.058) + 1);
     m.compression = critical;
     const problem p = problem_of(&m);
-    const tolerance t = {KNOB(compression), critical, 0.2 * critical, 0.6 * critical, TOLERANCE_UNIFORM};
+    const tolerance t = {PARAMETER(compression), critical, 0.2 * critical, 0.6 * critical, TOLERANCE_UNIFORM};
     const scatter_answer a = run(&p, &t, 1, 4096, 1, 2);
-    near_within((double)a.unstable / 4096, 0.75, 0, 2.0 / 4096);
-    ck_assert(a.shorts == 4096 && a.short_share >= 1 && a.short_high >= 1 && a.short_low < 1);
+    near_within(a.statistics.unstable / 4096, 0.75, 0, 2.0 / 4096);
+    ck_assert(a.shorts == 4096 && a.statistics.short_share >= 1 && a.statistics.short_high >= 1 && a.statistics.short_low < 1);
     free(a.margins);
 }
 END_TEST
@@ -432,9 +432,9 @@ START_TEST(nothing_that_moves_the_margin)
     m.compression = -3000;
     m.gap_stiffness = 1e5;
     const problem p = problem_of(&m);
-    const tolerance t[] = {{KNOB(length), 36, 0.1, 0.1, TOLERANCE_UNIFORM}, {KNOB(wall), 0.058, 0, 0, TOLERANCE_UNIFORM}};
+    const tolerance t[] = {{PARAMETER(length), 36, 0.1, 0.1, TOLERANCE_UNIFORM}, {PARAMETER(wall), 0.058, 0, 0, TOLERANCE_UNIFORM}};
     const scatter_answer a = run(&p, t, 2, 1000, 1, 1);
-    near_within(a.sd, 0, 0, 1e-12);
+    near_within(a.statistics.sd, 0, 0, 1e-12);
     ck_assert(a.driver_share[0] <= 0 && a.driver_share[1] <= 0);
     free(a.margins);
 }
@@ -455,7 +455,7 @@ START_TEST(stopped_by_the_caller)
     scatter_answer a;
     const scatter_question q = {shop, SHOP, 1000000, 1, 2, stop_after, &told};
     ck_assert_int_eq(scatter_run(&p, &q, &a), SCATTER_STOPPED);
-    ck_assert(a.samples == told && told >= 10000 && told < 20000 && a.margins == NULL);
+    ck_assert((size_t)a.statistics.samples == told && told >= 10000 && told < 20000 && a.margins == NULL);
 }
 END_TEST
 
@@ -464,8 +464,8 @@ START_TEST(one_sample)
     const rbow_member m = shop_rail();
     const problem p = problem_of(&m);
     const scatter_answer a = run(&p, shop, SHOP, 1, 1, 1);
-    ck_assert(a.finite == 1 && isfinite(a.mean) && a.sd <= 0 && a.driver_share[0] <= 0);
-    near_within(a.p01, a.mean, 0, 0);
+    ck_assert(a.finite == 1 && isfinite(a.statistics.mean) && a.statistics.sd <= 0 && a.driver_share[0] <= 0);
+    near_within(a.statistics.p01, a.statistics.mean, 0, 0);
     free(a.margins);
 }
 END_TEST

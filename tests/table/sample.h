@@ -57,7 +57,7 @@ static inline void show_record(text *out, const void *record)
     text_char(out, '\n');
 }
 
-static inline void show_batch(text *out, const batch *b)
+static inline void show_batch(text *out, const row_batch *b)
 {
     for (size_t i = 0; i < b->count; i++) {
         const row *at = &b->rows[i];
@@ -82,14 +82,14 @@ static inline text read_bytes(const char *bytes, size_t n, size_t cut)
     field_defaults(&sample_list, &prototype);
     reader *r = reader_new(&sample_list, "f.csv", &prototype);
     ck_assert_ptr_nonnull(r);
-    batch batches[2] = {{0}, {0}}; /* in turns, as a pipeline would */
+    row_batch batches[2] = {{0}, {0}}; /* in turns, as a pipeline would */
     text out = {0};
     unsigned seed = (unsigned)n;
-    size_t turn = 0;
+    size_t fed = 0;
     reader_state state = READER_GOING;
     while (n > 0 && state == READER_GOING) {
         const size_t wanted = piece(cut, &seed), taken = wanted < n ? wanted : n;
-        batch *b = &batches[turn++ % 2];
+        row_batch *b = &batches[fed++ % 2];
         state = reader_feed(r, bytes, taken, b);
         show_batch(&out, b);
         bytes += taken;
@@ -100,8 +100,8 @@ static inline text read_bytes(const char *bytes, size_t n, size_t cut)
     show_batch(&out, &batches[0]);
     ck_assert((state == READER_STOPPED) == (reader_trouble(r)[0] != '\0'));
     text_put(&out, reader_trouble(r));
-    batch_free(&batches[0]);
-    batch_free(&batches[1]);
+    row_batch_free(&batches[0]);
+    row_batch_free(&batches[1]);
     reader_free(r);
     return out;
 }

@@ -79,7 +79,7 @@ static bool run(const char *bytes, size_t n, size_t *rows)
     *rows = 0;
     reader *r = reader_new(&sample_list, "f.csv", &prototype);
     if (r == NULL) return true;
-    batch b = {0};
+    row_batch b = {0};
     for (size_t i = 0; i <= n; i += 20) {
         const size_t left = n - i;
         const reader_state state = reader_feed(r, bytes + i, left < 20 ? left : 20, &b);
@@ -93,7 +93,7 @@ static bool run(const char *bytes, size_t n, size_t *rows)
     }
     const bool short_of_memory = strcmp(reader_trouble(r), "f.csv: out of memory\n") == 0;
     reader_free(r);
-    batch_free(&b);
+    row_batch_free(&b);
     return short_of_memory;
 }
 

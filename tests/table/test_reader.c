@@ -201,7 +201,7 @@ START_TEST(memory_does_not_grow_with_a_line)
     static char bytes[1 << 16];
     sample prototype;
     field_defaults(&sample_list, &prototype);
-    batch b = {0};
+    row_batch b = {0};
     for (int kind = 0; kind < 2; kind++) {
         reader *r = reader_new(&sample_list, "f.csv", &prototype);
         reader_feed(r, H, sizeof H - 1, &b);
@@ -211,7 +211,7 @@ START_TEST(memory_does_not_grow_with_a_line)
         ck_assert_int_eq(reader_feed(r, NULL, 0, &b), READER_GOING);
         reader_free(r);
     }
-    batch_free(&b);
+    row_batch_free(&b);
 }
 END_TEST
 
@@ -222,7 +222,7 @@ START_TEST(the_end_may_be_said_twice)
     sample prototype;
     field_defaults(&sample_list, &prototype);
     reader *r = reader_new(&sample_list, "f.csv", &prototype);
-    batch b = {0};
+    row_batch b = {0};
     static const char file[] = "name,length [mm],slope,end\nA,1,2,fixed\n";
     ck_assert_int_eq(reader_feed(r, file, sizeof file - 1, &b), READER_GOING);
     ck_assert_str_eq(reader_trouble(r), "");
@@ -231,7 +231,7 @@ START_TEST(the_end_may_be_said_twice)
     ck_assert_int_eq(reader_feed(r, "B,1,2,3\n", 8, &b), READER_GOING);
     ck_assert_uint_eq(b.count, 0);
     reader_free(r);
-    batch_free(&b);
+    row_batch_free(&b);
     reader_free(NULL);
 }
 END_TEST
@@ -243,7 +243,7 @@ START_TEST(the_prototype_gives_the_defaults)
     prototype.note = "from the command line";
     prototype.share = 0.25;
     reader *r = reader_new(&sample_list, "f.csv", &prototype);
-    batch b = {0};
+    row_batch b = {0};
     text got = {0};
     static const char file[] = "name,length [in],note\nA,1,\nB,1,own\n";
     reader_feed(r, file, sizeof file - 1, &b);
@@ -253,7 +253,7 @@ START_TEST(the_prototype_gives_the_defaults)
         "2 name=A note=from the command line length=1 slope=0 share=0.25 load=0 end=pinned hinge=0 shape=arc\n"
         "3 name=B note=own length=1 slope=0 share=0.25 load=0 end=pinned hinge=0 shape=arc\n");
     reader_free(r);
-    batch_free(&b);
+    row_batch_free(&b);
     text_free(&got);
 }
 END_TEST

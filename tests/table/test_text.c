@@ -1,5 +1,5 @@
 #include "near.h"
-#include "table/reader.h"
+#include "table/messages.h"
 #include "table/text.h"
 
 #include <stdint.h>

@@ -98,7 +98,7 @@ START_TEST(what_is_written_can_be_read)
         sample prototype;
         field_defaults(&sample_list, &prototype);
         reader *r = reader_new(&sample_list, "f.csv", &prototype);
-        batch b = {0};
+        row_batch b = {0};
         ck_assert_int_eq(reader_feed(r, file.at, file.length, &b), READER_GOING);
         ck_assert_uint_eq(b.count, 1);
         ck_assert_str_eq(b.rows[0].complaints, "");
@@ -112,7 +112,7 @@ START_TEST(what_is_written_can_be_read)
         text_free(&file);
         text_free(&again);
         reader_free(r);
-        batch_free(&b);
+        row_batch_free(&b);
     }
 }
 END_TEST

@@ -1,0 +1,16 @@
+/* Load cases as a table. */
+#ifndef RAILBOW_CASES_CASE_TABLE_H
+#define RAILBOW_CASES_CASE_TABLE_H
+
+#include "table/field.h"
+
+#include <railbow/member.h>
+
+typedef struct load_case {
+    const char *name, *note, *part, *material;
+    rbow_member member;
+} load_case;
+
+extern const field_list case_list; /* of load_case */
+
+#endif

@@ -1,0 +1,19 @@
+#include "cases/case_words.h"
+
+#define PAIR(value, word) {word, value},
+#define CURVE_PAIR(value, formula, word, imperfection, source) {word, value},
+#define LAST {NULL, 0}
+
+const field_word end_a_words[] = {RBOW_END_LIST(PAIR) LAST};
+const field_word end_b_words[] = {RBOW_END_B_LIST(PAIR) LAST};
+const field_word curve_words[] = {RBOW_CURVE_LIST(CURVE_PAIR) LAST};
+const field_word bow_shape_words[] = {RBOW_BOW_SHAPE_LIST(PAIR) LAST};
+const field_word verdict_words[] = {RBOW_VERDICT_LIST(PAIR) LAST};
+const field_word governs_words[] = {RBOW_GOVERNS_LIST(PAIR) LAST};
+
+const char *end_word(double end)
+{
+    for (const field_word *w = end_b_words; w->word != NULL; w++)
+        if (!(end < w->value) && !(end > w->value)) return w->word;
+    return NULL;
+}

@@ -1,0 +1,16 @@
+/* The words of files for ends, column curves, bow shapes, verdicts and what governs. */
+#ifndef RAILBOW_CASES_CASE_WORDS_H
+#define RAILBOW_CASES_CASE_WORDS_H
+
+#include "table/field.h"
+
+#include <railbow/member.h>
+
+/* Each as the public headers list them, in their order. */
+extern const field_word end_a_words[], end_b_words[], curve_words[], bow_shape_words[];
+extern const field_word verdict_words[], governs_words[]; /* by rbow_verdict, rbow_governs */
+
+/* The word of an end, or NULL for a stiffness. */
+const char *end_word(double end);
+
+#endif

@@ -1,0 +1,32 @@
+#include "cases/limit_table.h"
+
+#include "cases/field_lines.h"
+
+#include <string.h>
+
+static const field_word limit_words[] = {
+    {"found", LIMIT_FOUND}, {"never", LIMIT_NEVER}, {"already", LIMIT_ALREADY}, {NULL, 0}};
+
+static const field limit_fields[] = {
+    TEXT(limit_row, "case", name, "name of the row"),
+    TEXT(limit_row, "column", column, "which was varied"),
+    NUMBER(limit_row, "limit", found.limit, DIM_NONE, "where the margin first falls under the target"),
+    NUMBER(limit_row, "now", now, DIM_NONE, "its present value"),
+    NUMBER(limit_row, "room", room, DIM_NONE, "from now to the limit; negative: already past it; none where it is short outside the range"),
+    WORD(limit_row, "state", found.state, limit_words, "found; never: holds to the end; already: short at the start"),
+};
+
+_Static_assert(sizeof limit_fields == sizeof(((limit_columns *)NULL)->fields), "every column has room");
+
+void limit_columns_fill(limit_columns *l, const field *column)
+{
+    memcpy(l->fields, limit_fields, sizeof limit_fields);
+    for (size_t i = 0; i < sizeof limit_fields / sizeof *limit_fields; i++)
+        if (l->fields[i].kind == FIELD_NUMBER) l->fields[i].dimension = column->dimension;
+    l->list = (field_list){"limit", l->fields, sizeof limit_fields / sizeof *limit_fields, sizeof(limit_row)};
+}
+
+bool limit_is_past(const limit_row *r)
+{
+    return r->short_now || r->found.state == LIMIT_ALREADY || (r->found.state == LIMIT_FOUND && r->room < 0);
+}

@@ -1,0 +1,43 @@
+/* The answers of limit as a table. */
+#ifndef RAILBOW_CASES_LIMIT_TABLE_H
+#define RAILBOW_CASES_LIMIT_TABLE_H
+
+#include "table/field.h"
+
+#include <railbow/status.h>
+
+enum { LIMIT_FOUND, LIMIT_NEVER /* holds to the end */, LIMIT_ALREADY /* short at the start */ };
+
+typedef struct limit_answer { /* in the column's unit */
+    int state;           /* one of these */
+    double limit;        /* found: the last that holds; never: where the range ends; already: from */
+    double ends_at;      /* where the model refused to go on; NaN if it did not */
+    rbow_status refusal; /* why */
+} limit_answer;
+
+typedef struct limit_row {
+    const char *name, *column;
+    limit_answer found;
+    double now, room; /* in the column's unit */
+    /* not in the table */
+    bool before;    /* now lies before the range, so that nothing between was looked at */
+    bool short_now; /* now lies outside the range, and the case is under the target there */
+} limit_row;
+
+typedef struct limit_asked {
+    const field *column;
+    double from, to, margin;
+} limit_asked;
+
+/* The present value is past its limit, or the case short from the start or as it is. */
+bool limit_is_past(const limit_row *r);
+
+/* The list of a limit: its three numbers carry the dimension of the column asked for. */
+typedef struct limit_columns {
+    field fields[6];
+    field_list list;
+} limit_columns;
+
+void limit_columns_fill(limit_columns *l, const field *column);
+
+#endif

@@ -1,0 +1,22 @@
+/* What a remark of a check means, by the bit of the public header. */
+#ifndef RAILBOW_CASES_REMARK_LIST_H
+#define RAILBOW_CASES_REMARK_LIST_H
+
+#include <railbow/member.h>
+
+typedef struct remark_meaning {
+    unsigned bit;         /* of rbow_result.remarks */
+    const char *meaning;  /* a clause, behind the remark and a colon */
+    const char *sentence; /* sentences: what it means and what to do */
+} remark_meaning;
+
+/* All, in the order in which they are said. */
+extern const remark_meaning remark_list[RBOW_REMARK_COUNT];
+
+#define REMARK_JOINED(value, text) text "; "
+enum { REMARKS_ROOM = sizeof(RBOW_REMARK_LIST(REMARK_JOINED)) }; /* bytes of all of them at once */
+
+/* All remarks of a result, separated by semicolons. */
+void remarks_write(char out[REMARKS_ROOM], unsigned remarks);
+
+#endif

@@ -1,0 +1,21 @@
+#include "cases/scatter_table.h"
+
+#include "cases/field_lines.h"
+
+static const field scatter_fields[] = {
+    TEXT(scatter_row, "case", name, "name of the row"),
+    NUMBER(scatter_row, "samples", margins.samples, DIM_NONE, "how many were tried"),
+    NUMBER(scatter_row, "refused", margins.refused, DIM_NONE, "of them outside the model"),
+    NUMBER(scatter_row, "short_share", margins.short_share, DIM_NONE, "share of the others that is short"),
+    NUMBER(scatter_row, "short_low", margins.short_low, DIM_NONE, "its 95 % interval (Wilson)"),
+    NUMBER(scatter_row, "short_high", margins.short_high, DIM_NONE, "and the upper end"),
+    NUMBER(scatter_row, "margin_mean", margins.mean, DIM_NONE, "mean of the finite margins"),
+    NUMBER(scatter_row, "margin_sd", margins.sd, DIM_NONE, "their standard deviation"),
+    NUMBER(scatter_row, "margin_p01", margins.p01, DIM_NONE, "1 % of them lie below"),
+    NUMBER(scatter_row, "margin_p05", margins.p05, DIM_NONE, "5 %"),
+    NUMBER(scatter_row, "margin_p50", margins.p50, DIM_NONE, "half"),
+    NUMBER(scatter_row, "margin_p95", margins.p95, DIM_NONE, "95 %"),
+    TEXT(scatter_row, "driver", driver, "column that moves the margin most"),
+    NUMBER(scatter_row, "driver_share", driver_share, DIM_NONE, "its first-order share of the margin's variance"),
+};
+const field_list scatter_list = FIELD_LIST("scatter", scatter_fields, scatter_row);

@@ -1,0 +1,57 @@
+#include "cases/table_list.h"
+
+#include "cases/case_table.h"
+#include "cases/check_table.h"
+#include "cases/compare_table.h"
+#include "cases/inspect_table.h"
+#include "cases/material_table.h"
+#include "cases/orientation_table.h"
+#include "cases/pull_table.h"
+#include "cases/release_table.h"
+#include "cases/scatter_table.h"
+#include "cases/section_table.h"
+#include "cases/step_table.h"
+#include "cases/tolerance_table.h"
+
+#include <string.h>
+
+void tables_fill(tables *t)
+{
+    static const field any = {.name = "", .dimension = DIM_NONE};
+    sweep_columns_fill(&t->sweep, NULL, 0);
+    limit_columns_fill(&t->limit, &any);
+    const table every[] = {
+        {"Load cases", NULL, &case_list, true},
+        {"Materials", NULL, &material_list, true},
+        {"Tolerances of scatter", "scatter", &tolerance_list, true},
+        {"Spec of inspect", "inspect", &spec_list, true},
+        {"Readings of inspect", "inspect", &reading_list, true},
+        {"Cuts of release", "release", &cut_list, true},
+        {"Pulls of pull", "pull", &pull_list, true},
+        {"Results of check", "check", &check_list, false},
+        {"Steps of explain (as CSV or JSON)", "explain", &step_list, false},
+        {"Results of section", "section", &section_list, false},
+        {"Results of compare", "compare", &compare_list, false},
+        {"Results of sweep (the varied columns stand behind case)", "sweep", &t->sweep.list, false},
+        {"Results of limit (limit, now and room in the unit of the column)", "limit", &t->limit.list, false},
+        {"Results of index", "index", &orientation_list, false},
+        {"Results of scatter", "scatter", &scatter_list, false},
+        {"Results of inspect", "inspect", &inspect_cases_list, false},
+        {"Results of release", "release", &release_list, false},
+        {"Results of pull", "pull", &pulled_list, false},
+    };
+    _Static_assert(sizeof every == sizeof t->at, "TABLES is their number");
+    memcpy(t->at, every, sizeof every);
+    t->count = TABLES;
+}
+
+const char *table_unit(const field *f)
+{
+    const unit *u = unit_shown(f->dimension, UNITS_US);
+    return u != NULL ? u->name : f->kind == FIELD_NUMBER ? "-" : "text";
+}
+
+const char *table_default(const field *f)
+{
+    return (f->rule & FIELD_REQUIRED) != 0 ? "required" : f->fallback_text;
+}

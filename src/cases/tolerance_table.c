@@ -1,0 +1,30 @@
+#include "cases/tolerance_table.h"
+
+#include <math.h>
+
+static const field_word tolerance_words[] = {{"uniform", TOLERANCE_UNIFORM},
+                                             {"triangular", TOLERANCE_TRIANGULAR},
+                                             {"normal", TOLERANCE_NORMAL},
+                                             {NULL, 0}};
+
+static const field tolerance_fields[] = {
+    {.name = "column", .kind = FIELD_TEXT, .offset = offsetof(tolerance_row, column), .rule = FIELD_REQUIRED,
+     .fallback_text = "", .meaning = "a number column of the load cases"},
+    {.name = "minus", .kind = FIELD_NUMBER, .offset = offsetof(tolerance_row, minus), .most = INFINITY,
+     .rule = FIELD_REQUIRED, .fallback_text = "", .meaning = "how far below its value it may be"},
+    {.name = "plus", .kind = FIELD_NUMBER, .offset = offsetof(tolerance_row, plus), .most = INFINITY,
+     .rule = FIELD_REQUIRED, .fallback_text = "", .meaning = "how far above"},
+    {.name = "unit", .kind = FIELD_TEXT, .offset = offsetof(tolerance_row, unit), .fallback_text = "the column's in US units",
+     .meaning = "unit of both, or % of the value"},
+    {.name = "shape", .kind = FIELD_WORD, .offset = offsetof(tolerance_row, shape), .fallback = TOLERANCE_UNIFORM,
+     .words = tolerance_words, .fallback_text = "uniform",
+     .meaning = "uniform; triangular with its top at the value; normal in two halves, minus and plus being two "
+                "standard deviations, cut at three"},
+};
+
+const field_list tolerance_list = {
+    .what = "tolerance",
+    .fields = tolerance_fields,
+    .count = sizeof tolerance_fields / sizeof *tolerance_fields,
+    .record_size = sizeof(tolerance_row),
+};

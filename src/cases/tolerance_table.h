@@ -1,0 +1,21 @@
+/* The tolerances of scatter as a table. */
+#ifndef RAILBOW_CASES_TOLERANCE_TABLE_H
+#define RAILBOW_CASES_TOLERANCE_TABLE_H
+
+#include "table/field.h"
+
+typedef enum tolerance_shape {
+    TOLERANCE_UNIFORM,    /* from -minus to +plus                                           */
+    TOLERANCE_TRIANGULAR, /* its top at the nominal                                         */
+    TOLERANCE_NORMAL      /* two halves; minus, plus two standard deviations; cut at three  */
+} tolerance_shape;
+
+typedef struct tolerance_row {
+    const char *column, *unit; /* unit: a unit of the column, or % of its value */
+    double minus, plus;
+    int shape; /* tolerance_shape */
+} tolerance_row;
+
+extern const field_list tolerance_list; /* of tolerance_row */
+
+#endif

@@ -1,0 +1,23 @@
+/* All stations of a tube at once, one equilibrium. */
+#ifndef RAILBOW_CHECK_ALONG_H
+#define RAILBOW_CHECK_ALONG_H
+
+#include "check/prepare.h"
+
+typedef enum quantity { MOMENT, MOVEMENT } quantity;
+
+enum { ALONG_MOST = STATIONS_MOST + 2 * STATIONS_BEHIND };
+
+typedef struct along { /* at the stations, see place in maximum_body.h */
+    double square[ALONG_MOST], g[ALONG_MOST], g1[ALONG_MOST], g2[ALONG_MOST];
+    double m[ALONG_MOST], dm[ALONG_MOST], size[ALONG_MOST], slope[ALONG_MOST];
+    double bound[ALONG_MOST]; /* no place of the cell that follows has a higher square */
+} along;
+
+typedef void along_function(const prepared *, const solution *, quantity, along *);
+
+/* Given:    p, s, what  a member, its equilibrium, and what is asked
+ * Returned: out */
+along_function rbow_along;
+
+#endif

@@ -1,0 +1,7 @@
+/* Eight load factors side by side, where the processor can. */
+#if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__)
+#pragma GCC target("avx512f,avx512dq")
+#define LANES 8
+#define VERSION(name) name##_avx512
+#include "check/batch_body.h"
+#endif

@@ -1,0 +1,253 @@
+/* The functions that work on several numbers side by side, for one width of vector: VERSION(name), LANES. */
+#include "check/batch_versions.h"
+#include "check/maximum_body.h"
+#include "check/utilisation_body.h"
+
+#include <float.h>
+#include <gsl/gsl_math.h>
+#include <string.h>
+
+INLINE real load_lanes(const double from[LANES])
+{
+    real a;
+    memcpy(&a, from, sizeof a);
+    return a;
+}
+
+INLINE void store_lanes(real a, double to[LANES])
+{
+    memcpy(to, &a, sizeof a);
+}
+
+/* ---- stations side by side ------------------------------------------------------------------------------ */
+
+INLINE void store_place(const place *p, along *all_places, int i)
+{
+    store_lanes(p->node.square, &all_places->square[i]);
+    store_lanes(p->node.g, &all_places->g[i]);
+    store_lanes(p->node.g1, &all_places->g1[i]);
+    store_lanes(p->node.g2, &all_places->g2[i]);
+    store_lanes(p->m, &all_places->m[i]);
+    store_lanes(p->dm, &all_places->dm[i]);
+    store_lanes(p->size, &all_places->size[i]);
+    store_lanes(p->slope, &all_places->slope[i]);
+}
+
+INLINE place load_place(const along *all_places, int i)
+{
+    return (place){
+        .node = {load_lanes(&all_places->square[i]), load_lanes(&all_places->g[i]), load_lanes(&all_places->g1[i]),
+                 load_lanes(&all_places->g2[i])},
+        .m = load_lanes(&all_places->m[i]),
+        .dm = load_lanes(&all_places->dm[i]),
+        .size = load_lanes(&all_places->size[i]),
+        .slope = load_lanes(&all_places->slope[i]),
+    };
+}
+
+INLINE void look_along(const prepared *p, const solution *solved, quantity what, along *out)
+{
+    const equilibrium e = equilibrium_from(&p->beam, solved);
+    const stations *s = &p->stations;
+    for (int i = 0; i < p->station_count; i += LANES) {
+        const location at = {load_lanes(&s->t[i]), load_lanes(&s->cosine[i]), load_lanes(&s->sine[i]),
+                             load_lanes(&s->point_side[i]), load_lanes(&s->kink_side[i])};
+        place here;
+        look_at(&e, &at, what, &here);
+        store_place(&here, out, i);
+    }
+    for (int i = 0; i + 1 < p->station_count; i += LANES) {
+        const place a = load_place(out, i), b = load_place(out, i + 1);
+        const cell_waves w = cell_waves_of(&e, load_lanes(&s->cell[i]));
+        store_lanes(highest_in_cell(&w, what, &a, &b), &out->bound[i]);
+    }
+}
+
+void VERSION(rbow_along)(const prepared *p, const solution *solved, quantity what, along *out)
+{
+    if (what == MOMENT)
+        look_along(p, solved, MOMENT, out);
+    else
+        look_along(p, solved, MOVEMENT, out);
+}
+
+/* ---- load factors side by side -------------------------------------------------------------------------- */
+
+typedef struct top { /* of one zone */
+    real best;       /* the largest square found; below 0 where the zone does not exist */
+    real bound;      /* of the cell that may hold the highest value; below 0 for none */
+    real next_bound; /* the highest of the other cells */
+    place left, right; /* of that cell, its ends */
+    real at, h;        /* its left end and its width */
+    real point_side, kink_side;
+} top;
+
+INLINE node choose_node(mask m, const node *a, const node *b)
+{
+    return (node){choose(m, a->square, b->square), choose(m, a->g, b->g), choose(m, a->g1, b->g1), choose(m, a->g2, b->g2)};
+}
+
+/* A bound no more than rounding above an end leaves nothing to look for. */
+INLINE void keep_cell(top *t, real bound, const place *a, const place *b, const stations *s, int i)
+{
+    const real ends = larger(a->node.square, b->node.square);
+    const mask is_open = less(ends * (1 + 1e-12), bound) | MASK_NOT(less(bound, all((double)INFINITY)));
+    const real open = choose(is_open, bound, all(-1));
+    const mask higher = less(t->bound, open);
+    t->best = larger(ends, t->best);
+    t->next_bound = larger(smaller(t->bound, open), t->next_bound);
+    t->bound = larger(open, t->bound);
+    if (!MASK_ANY(higher)) return;
+    t->left.node = choose_node(higher, &a->node, &t->left.node);
+    t->right.node = choose_node(higher, &b->node, &t->right.node);
+    t->left.m = choose(higher, a->m, t->left.m);
+    t->left.dm = choose(higher, a->dm, t->left.dm);
+    t->right.m = choose(higher, b->m, t->right.m);
+    t->right.dm = choose(higher, b->dm, t->right.dm);
+    t->at = choose(higher, all(s->t[i]), t->at);
+    t->h = choose(higher, all(s->cell[i]), t->h);
+    t->point_side = choose(higher, all(s->point_side[i]), t->point_side);
+    t->kink_side = choose(higher, all(s->kink_side[i]), t->kink_side);
+}
+
+/* Two stations at one place, the end of a segment and the start of the next. */
+static inline bool is_load_between(const stations *s, int last)
+{
+    return s->point_side[last] < s->point_side[last + 1] || s->kink_side[last] < s->kink_side[last + 1];
+}
+
+/* Given: half  the waves of half the way from mid-length */
+INLINE place look_at_station(const equilibrium *e, const stations *s, int i, wave half)
+{
+    const location at = {all(s->t[i]), all(s->cosine[i]), all(s->sine[i]), all(s->point_side[i]), all(s->kink_side[i])};
+    const wave about = pulls_strongly(e->z) ? waves_about_middle(e->z, at.t) : double_wave(e->z, half);
+    place p;
+    look_at_wave(e, &at, about, MOMENT, &p);
+    return p;
+}
+
+/* Returned: sum  of all squares: shows whether one of them is not a number */
+INLINE void look_at_stations(const prepared *p, const equilibrium *e, top tops[ZONES], real *sum,
+                             double moment[STATIONS_MOST][PLANES][BATCH], int first)
+{
+    const stations *s = &p->stations;
+    wave half = wave_at(e->z, all(s->t[0] / 2));
+    place here = look_at_station(e, s, 0, half);
+    *sum = all(0);
+    for (int i = 0; i < p->segment_count; i++) {
+        const segment *g = &p->segments[i];
+        const cell_waves w = cell_waves_of(e, all(g->cell));
+        const wave step = wave_at(e->z, all(g->cell / 2));
+        for (int k = g->first; k < g->first + g->count; k++) {
+            const place before = here;
+            if (k > g->first) half = next_wave(e->z, half, step);
+            if (k > g->first || (k > 0 && is_load_between(s, k - 1))) here = look_at_station(e, s, k, half);
+            *sum += here.node.square;
+            for (int j = 0; j < PLANES; j++) store_lanes(here.f[j], &moment[k][j][first]);
+            if (k > g->first)
+                keep_cell(&tops[g->zone], highest_in_cell(&w, MOMENT, &before, &here), &before, &here, s, k - 1);
+        }
+    }
+}
+
+INLINE location location_near(const top *t, real at)
+{
+    const wave w = wave_at(all(M_PI * M_PI), at);
+    return (location){at, w.c, M_PI * w.s, t->point_side, t->kink_side};
+}
+
+/* Where the slope changes from rising to falling the moment is asked again, twice; what may then be left in the cell is
+ * bounded from there. A lane is settled when that bound, and those of all other cells, are no higher than the value. */
+static const double settled_within = 1e-11;
+
+INLINE mask settle(const equilibrium *e, top *t)
+{
+    const mask none = MASK_NOT(less(t->best * (1 + settled_within), t->bound));
+    if (MASK_BITS(none) == ALL_LANES) return none;
+    const mask turns = less(all(0), t->left.node.g) & less(t->right.node.g, all(0));
+    real s[SIZES], bound = all((double)INFINITY);
+    real share = choose(turns, zero_of_slope(&t->left.node, &t->right.node, t->h), all(0.5));
+    const cell_waves w = cell_waves_of(e, t->h);
+    moment_sizes(&w, &t->left, &t->right, s);
+    for (int i = 0; i < 2; i++) {
+        const location at = location_near(t, t->at + share * t->h);
+        place p;
+        look_at(e, &at, MOMENT, &p);
+        const node *n = &p.node;
+        const cell_bounds left = cell_bounds_of(s, share * t->h), right = cell_bounds_of(s, (1 - share) * t->h);
+        t->best = larger(choose(none, all(-1), n->square), t->best);
+        bound = larger(bound_from_end(&left, n->square, -n->g, n->g1, -n->g2), bound_from_end(&right, n->square, n->g, n->g1, n->g2));
+        if (MASK_BITS(MASK_NOT(none) & less(t->best * (1 + settled_within), bound)) == 0) break;
+        share = smaller(larger(share - n->g / (n->g1 * t->h), all(1e-4)), all(1 - 1e-4));
+    }
+    const real enough = t->best * (1 + settled_within);
+    return MASK_NOT(less(enough, t->next_bound)) & (none | (turns & MASK_NOT(less(enough, bound))));
+}
+
+INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor, real axial, real out[LIMITS])
+{
+    const double torque = fabs(p->member.torque);
+    out[LIMIT_YIELD] = out[LIMIT_INTERACTION] = all(-1);
+    for (int i = 0; i < ZONES; i++) {
+        const fibres f = fibres_of(&p->zones[i], root(larger(tops[i].best, all(0))), axial, factor * torque, torque > 0);
+        const mask there = MASK_NOT(less(tops[i].best, all(0)));
+        out[LIMIT_YIELD] = choose(there, larger(larger(f.use_pressed, f.use_pulled), out[LIMIT_YIELD]), out[LIMIT_YIELD]);
+        out[LIMIT_INTERACTION] = choose(there, larger(f.bending, out[LIMIT_INTERACTION]), out[LIMIT_INTERACTION]);
+    }
+    out[LIMIT_INTERACTION] += axial / p->column_load;
+}
+
+INLINE void evaluate_lanes(const prepared *p, double tension, const double factor[LANES], int first, batch *out,
+                           double moment[STATIONS_MOST][PLANES][BATCH])
+{
+    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - tension, none = all(-1), zero = all(0);
+    const mask stands = less(axial, all(p->critical_load));
+    plane_loads loads;
+    equilibrium e;
+    top tops[ZONES];
+    real sum, use[LIMITS];
+    loads_at(p, lambda, &loads);
+    /* a lane beyond its critical load is worked out for another load, so that its numbers do no harm */
+    equilibrium_of(&p->beam, relative_load(p, choose(stands, axial, zero)), &loads, &e);
+    for (int i = 0; i < ZONES; i++)
+        tops[i] = (top){.best = none, .bound = none, .next_bound = none, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
+                        .left = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero},
+                        .right = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero}};
+    look_at_stations(p, &e, tops, &sum, moment, first);
+    mask settled = less(sum, all(DBL_MAX));
+    for (int i = 0; i < ZONES; i++) settled &= settle(&e, &tops[i]);
+    utilisation_of(p, tops, lambda, axial, use);
+    for (int i = 0; i < LANES; i++) {
+        const bool up = MASK_BITS(stands) >> i & 1;
+        out->settled[first + i] = !up || MASK_BITS(settled) >> i & 1;
+        for (int k = 0; k < LIMITS; k++) out->utilisation[k][first + i] = up ? REAL_LANE(use[k], i) : (double)INFINITY;
+    }
+}
+
+/* How the moments bend over the load factor. */
+INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][PLANES][BATCH], batch *out)
+{
+    double largest[BATCH] = {0};
+    for (int g = 0; g < p->segment_count; g++) {
+        const segment *s = &p->segments[g];
+        const zone *z = &p->zones[s->zone];
+        const double stress = z->stress_per_moment * fmax(z->share_pressed, z->share_pulled), square = stress * stress;
+        for (int i = s->first; i < s->first + s->count; i++) {
+            const double *up = moment[i][UP], *right = moment[i][RIGHT];
+            for (int j = 0; j < MIDDLES; j++) {
+                const double a = up[j] - 2 * up[j + 1] + up[j + 2], b = right[j] - 2 * right[j + 1] + right[j + 2];
+                const double here = square * (a * a + b * b);
+                largest[j] = here > largest[j] ? here : largest[j];
+            }
+        }
+    }
+    for (int j = 0; j < MIDDLES; j++) /* the last of a triple is the first that may not stand */
+        out->second_difference[j] = isfinite(out->utilisation[LIMIT_YIELD][j + 2]) ? sqrt(largest[j]) : (double)NAN;
+}
+
+void VERSION(rbow_batch_evaluate)(const prepared *p, double tension, const double factor[BATCH], bool even, batch *out)
+{
+    double moment[STATIONS_MOST][PLANES][BATCH];
+    for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, tension, &factor[i], i, out, moment);
+    if (even) second_differences(p, moment, out);
+}

@@ -1,0 +1,56 @@
+#include "check/evaluate.h"
+
+#include "check/utilisation_body.h"
+
+#include <math.h>
+
+/* The larger one counts; within rounding, the one at the smaller place. What is not a number wins, so that it is seen. */
+static bool first_counts(double a, double a_at, double b, double b_at)
+{
+    if (fabs(a - b) <= 1e-11 * fmax(a, b)) return a_at <= b_at;
+    return isnan(a) || a > b;
+}
+
+typedef struct zone_state {
+    reached limits[LIMITS];
+    double stress;
+} zone_state;
+
+static zone_state zone_state_of(const prepared *p, const evaluation *e, int which)
+{
+    const peak k = e->peaks[which];
+    if (k.size < 0) return (zone_state){{{-1, 0, which}, {-1, 0, which}}, 0};
+    const double torque = fabs(e->torque);
+    const fibres f = fibres_of(&p->zones[which], k.size, e->axial, torque, torque > 0);
+    const bool pressed = f.use_pressed >= f.use_pulled;
+    return (zone_state){
+        .limits = {[LIMIT_YIELD] = {pressed ? f.use_pressed : f.use_pulled, k.at, which},
+                   [LIMIT_INTERACTION] = {f.bending, k.at, which}},
+        .stress = pressed ? f.pressed : f.pulled,
+    };
+}
+
+void rbow_evaluate(const prepared *p, double factor, double tension, bool places, evaluation *e)
+{
+    plane_loads loads;
+    e->factor = factor;
+    e->axial = axial_at(p, factor, tension);
+    e->torque = factor * p->member.torque;
+    e->stands = e->axial < p->critical_load;
+    if (!e->stands) return;
+    loads_at(p, factor, &loads);
+    equilibrium solved;
+    equilibrium_of(&p->beam, relative_load(p, e->axial), &loads, &solved);
+    e->solution = solution_of(&solved);
+    rbow_largest_moments(p, &e->solution, places, e->peaks);
+
+    const zone_state tube = zone_state_of(p, e, ZONE_TUBE), weld = zone_state_of(p, e, ZONE_WELD);
+    for (int i = 0; i < LIMITS; i++) {
+        const reached a = tube.limits[i], b = weld.limits[i];
+        e->limits[i] = first_counts(a.utilisation, a.at, b.utilisation, b.at) ? a : b;
+    }
+    e->stress = e->limits[LIMIT_YIELD].zone == ZONE_TUBE ? tube.stress : weld.stress;
+    e->limits[LIMIT_INTERACTION].utilisation += e->axial / p->column_load;
+    const peak *k = e->peaks;
+    e->moment = first_counts(k[ZONE_TUBE].size, k[ZONE_TUBE].at, k[ZONE_WELD].size, k[ZONE_WELD].at) ? k[ZONE_TUBE] : k[ZONE_WELD];
+}

@@ -1,0 +1,249 @@
+#include "check/first_crossing.h"
+
+#include <math.h>
+#include <stdbool.h>
+#include <stddef.h>
+
+/* Utilisation need not grow with the load factor: it can exceed 1 between two samples and come back. How far, is bounded.
+ *
+ * At any one place the moment M is a vector, and utilisation is |M| and the axial load put together by functions that
+ * are convex and no steeper than the stress. So utilisation plus half of max|M''| times the load factor's square is
+ * convex, ' being over the load factor: between two samples a step h apart it lies below the straight line between
+ * them plus
+ *     4 s (1 - s) D,   D = max|M''| h^2/8,   s from 0 to 1 on the way,
+ * and so does the largest over all places. Every interval whose bound stays below 1 is done with.
+ *
+ * max|M''| comes from second differences at all stations. Expanded in the buckling modes of the tube, every share of M
+ * is a straight line plus c/(1 - P/P_k) with P_k >= P_cr, since the loads grow in proportion and what is built in does
+ * not grow: |M''| of a share rises toward the critical load no faster than (P_cr - P)^-3, and never changes sign. The
+ * second difference over three samples is a mean of M'' over them; scaled to the interval by that power it
+ * bounds each share's. The sum of shares is bounded by the largest over the stations; `safety` covers what that and the
+ * places between the stations leave. */
+static const double safety = 2;
+
+/* A hump no higher than this over the limit may be passed; intervals so straight are not divided further. */
+static const double negligible = 1e-7;
+
+/* Below this deviation from a straight line the crossing is found point by point; above, by another scan. */
+static const double nearly_straight = 0.1;
+
+/* Nearer to the limit than this, a sample of a scan is evaluated on its own. */
+static const double unsure = 1e-6;
+
+static const double width_enough = 1e-8; /* of the bracket, as a share of the load factor */
+
+enum { DIVISIONS_MOST = 40, ROUNDS_MOST = 60 };
+
+path rbow_path_of(const prepared *p, double tension, const evaluation *at_rest)
+{
+    path all = {.prepared = p, .tension = tension};
+    evaluation e;
+    if (at_rest == NULL) rbow_evaluate(p, 0, tension, false, &e);
+    const evaluation *rest = at_rest == NULL ? &e : at_rest;
+    for (int i = 0; i < LIMITS; i++) all.at_rest[i] = rest->stands ? rest->limits[i].utilisation : (double)INFINITY;
+    return all;
+}
+
+/* ---- samples ------------------------------------------------------------------------------------------ */
+
+static double evaluate_at(path *p, limit which, double factor)
+{
+    evaluation e;
+    rbow_evaluate(p->prepared, factor, p->tension, false, &e);
+    const double level = e.stands ? e.limits[which].utilisation : (double)INFINITY;
+    if (isnan(level)) p->failed = true;
+    return level;
+}
+
+static bool is_scan_of(const scan *s, double from, double to)
+{
+    return s->factor[0] >= from && s->factor[0] <= from && s->factor[BATCH - 1] >= to && s->factor[BATCH - 1] <= to;
+}
+
+static scan *scan_between(path *p, double from, double to)
+{
+    for (int i = 0; i < p->scan_count && i < SCANS_KEPT; i++)
+        if (is_scan_of(&p->kept[i], from, to)) return &p->kept[i];
+    scan *s = &p->kept[p->scan_count++ % SCANS_KEPT];
+    for (int i = 0; i < BATCH; i++) s->factor[i] = from + (to - from) * i / (BATCH - 1);
+    s->factor[BATCH - 1] = to;
+    rbow_batch_evaluate(p->prepared, p->tension, s->factor, true, &s->seen);
+    return s;
+}
+
+static double level_of(path *p, scan *s, limit which, int i)
+{
+    double *level = &s->seen.utilisation[which][i];
+    if (!s->seen.settled[i] || fabs(*level - 1) < unsure) *level = evaluate_at(p, which, s->factor[i]);
+    return *level;
+}
+
+/* ---- bounds ------------------------------------------------------------------------------------------- */
+
+static double distance_to_buckling(const path *p, double factor)
+{
+    return p->prepared->critical_load - axial_at(p->prepared, factor, p->tension);
+}
+
+/* D of the interval from one sample to the next, by the triple around a sample; INFINITY where there is none. */
+static double deviation_by(const path *p, const scan *s, int interval, int middle)
+{
+    if (middle < 1 || middle > MIDDLES || isnan(s->seen.second_difference[middle - 1])) return INFINITY;
+    const double there = distance_to_buckling(p, s->factor[middle]);
+    const double least = fmin(distance_to_buckling(p, s->factor[interval]), distance_to_buckling(p, s->factor[interval + 1]));
+    const double growth = fmax(there / least, 1);
+    return safety * s->seen.second_difference[middle - 1] / 8 * growth * growth * growth;
+}
+
+static double deviation_of(const path *p, const scan *s, int interval)
+{
+    return fmin(deviation_by(p, s, interval, interval), deviation_by(p, s, interval, interval + 1));
+}
+
+/* The highest that a level can be between a and b. */
+static double highest_between(double a, double b, double deviation)
+{
+    const double rise = fabs(b - a);
+    if (!(rise < 4 * deviation)) return fmax(a, b);
+    return (a + b) / 2 + deviation + rise * rise / (16 * deviation);
+}
+
+/* ---- from an interval to the crossing ------------------------------------------------------------------- */
+
+typedef struct point {
+    double factor, level;
+} point;
+
+typedef struct bracket {
+    point low, high;  /* below the limit, and below it all the way there; at it or beyond */
+    double deviation; /* D between */
+} bracket;
+
+static double first_in(path *p, limit which, double from, double to, int divisions);
+
+/* Nearly straight where the tube nears buckling. */
+static double height_of(double level)
+{
+    return isinf(level) ? 1 : (level - 1) / (level + 1);
+}
+
+/* The load factor at which the level is 1, by the polynomial through the points, of the factor over the height. */
+static double interpolate(const point *at, int count)
+{
+    double factor[4], height[4];
+    for (int i = 0; i < count; i++) {
+        factor[i] = at[i].factor;
+        height[i] = height_of(at[i].level);
+    }
+    for (int j = 1; j < count; j++)
+        for (int i = count - 1; i >= j; i--) factor[i] = (factor[i] - factor[i - 1]) / (height[i] - height[i - j]);
+    double sum = factor[count - 1];
+    for (int i = count - 2; i >= 0; i--) sum = factor[i] - height[i] * sum;
+    return sum;
+}
+
+/* Given: guess  in the bracket, else its middle is taken
+ *        reach  how far the outermost samples are from it; each one nearer is `closer` times as near */
+static void place_samples(const bracket *b, double guess, double reach, double factor[BATCH])
+{
+    static const double closer = 8;
+    const double low = b->low.factor, high = b->high.factor, floor = 1e-9 * high;
+    const double middle = guess > low && guess < high ? guess : low + (high - low) / 2;
+    for (int i = BATCH / 2 - 1; i >= 0; i--) {
+        const double way = fmax(reach * pow(closer, i - (BATCH / 2 - 1)), (i + 1) * floor);
+        factor[BATCH / 2 - 1 - i] = fmax(middle - way, low + (middle - low) * (0.1 + 0.2 * (BATCH / 2 - 1 - i)));
+        factor[BATCH / 2 + i] = fmin(middle + way, high - (high - middle) * (0.1 + 0.2 * (BATCH / 2 - 1 - i)));
+    }
+}
+
+/* On from the low end over samples that are below the limit, as long as nothing can be above it between. Returned: the
+ * first load factor found at the limit on the way, or INFINITY. */
+static double go_on_to(path *p, limit which, bracket *b, point next)
+{
+    const double width = b->high.factor - b->low.factor, share = (next.factor - b->low.factor) / width;
+    const double between = b->deviation * share * share;
+    if (next.level >= 1) {
+        b->high = next;
+        b->deviation = between;
+        return INFINITY;
+    }
+    if (between > negligible && highest_between(b->low.level, next.level, between) >= 1) {
+        const double hump = first_in(p, which, b->low.factor, next.factor, DIVISIONS_MOST);
+        if (isfinite(hump)) return hump;
+    }
+    b->low = next;
+    b->deviation *= (1 - share) * (1 - share);
+    return INFINITY;
+}
+
+/* Where the curve from below and the curve from beyond meet the limit at one place, that is the crossing: a knee between
+ * the samples would show, and D bounds what else there could be. */
+static bool is_met(const point at[BATCH], int beyond, double *factor)
+{
+    if (beyond < 3 || beyond > BATCH - 3) return false;
+    const double before = interpolate(&at[beyond - 3], 3), behind = interpolate(&at[beyond], 3);
+    *factor = interpolate(&at[beyond - 2], 4);
+    return fabs(before - behind) <= width_enough * behind && *factor >= at[beyond - 1].factor && *factor <= at[beyond].factor;
+}
+
+static double crossing_in(path *p, limit which, bracket b, double guess)
+{
+    double reach = 0.12 * (b.high.factor - b.low.factor);
+    for (int round = 0; round < ROUNDS_MOST && !p->failed; round++) {
+        scan s;
+        point at[BATCH];
+        int beyond = 0;
+        if (b.high.factor - b.low.factor <= width_enough * b.high.factor) return b.high.factor;
+        place_samples(&b, guess, reach, s.factor);
+        rbow_batch_evaluate(p->prepared, p->tension, s.factor, false, &s.seen);
+        for (int i = 0; i < BATCH; i++) at[i] = (point){s.factor[i], level_of(p, &s, which, i)};
+        while (beyond < BATCH && at[beyond].level < 1) {
+            const double hump = go_on_to(p, which, &b, at[beyond++]);
+            if (isfinite(hump)) return hump;
+        }
+        if (beyond < BATCH) go_on_to(p, which, &b, at[beyond]);
+        if (b.deviation <= negligible && is_met(at, beyond, &guess)) return guess;
+        const int first = beyond < 2 ? 0 : beyond > BATCH - 2 ? BATCH - 4 : beyond - 2;
+        guess = interpolate(&at[first], 4);
+        reach = 0.3 * (b.high.factor - b.low.factor);
+    }
+    return b.high.factor;
+}
+
+static double guess_of(path *p, scan *s, limit which, int interval)
+{
+    const int first = interval < 1 ? 0 : interval > BATCH - 3 ? BATCH - 4 : interval - 1;
+    point at[4];
+    for (int i = 0; i < 4; i++) at[i] = (point){s->factor[first + i], level_of(p, s, which, first + i)};
+    return interpolate(at, 4);
+}
+
+static double first_in(path *p, limit which, double from, double to, int divisions)
+{
+    for (int i = 0; i < BATCH - 1 && !p->failed; i++) {
+        scan *s = scan_between(p, from, to); /* a deeper scan may have taken its room */
+        const point low = {s->factor[i], level_of(p, s, which, i)}, high = {s->factor[i + 1], level_of(p, s, which, i + 1)};
+        const double deviation = deviation_of(p, s, i);
+        if (low.level >= 1) return low.factor;
+        const bool crosses = high.level >= 1;
+        if (!crosses && (highest_between(low.level, high.level, deviation) < 1 || deviation <= negligible)) continue;
+        if (high.factor - low.factor <= width_enough * high.factor || divisions == 0 || (crosses && deviation <= nearly_straight)) {
+            if (crosses) return crossing_in(p, which, (bracket){low, high, deviation}, guess_of(p, s, which, i));
+            continue;
+        }
+        const double found = first_in(p, which, low.factor, high.factor, divisions - 1);
+        if (isfinite(found)) return found;
+    }
+    return INFINITY;
+}
+
+double rbow_first_crossing(path *p, limit which, double from, double to)
+{
+    const double start = from > 0 ? evaluate_at(p, which, from) : p->at_rest[which];
+    if (isnan(start)) p->failed = true;
+    if (start >= 1) return from;
+    if (!(from < to)) return INFINITY;
+    const bool likely = from < p->likely && p->likely < to;
+    const double found = likely ? first_in(p, which, from, p->likely, DIVISIONS_MOST) : (double)INFINITY;
+    return isfinite(found) || p->failed ? found : first_in(p, which, likely ? p->likely : from, to, DIVISIONS_MOST);
+}

@@ -1,0 +1,101 @@
+/* A member made ready: all that does not depend on the load factor. */
+#ifndef RAILBOW_CHECK_PREPARE_H
+#define RAILBOW_CHECK_PREPARE_H
+
+#include "mechanics/beam.h"
+
+#include <railbow/member.h>
+
+#include <stdbool.h>
+
+enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* what a place of the tube is made of */
+
+typedef struct zone {
+    rbow_section section;
+    double compression_yield; /* psi, wall reduction included */
+    double yield;
+    double stress_per_moment, stress_per_axial, stress_per_torque; /* psi per m = M L/EI, per lbf, per in-lbf (times sqrt 3) */
+    double share_pressed, share_pulled;                            /* of yield, per psi */
+} zone;
+
+enum {
+    SEGMENTS_MOST = 5, /* cut at two zone borders, a point load, a kink */
+    CELLS_MOST = 9,    /* of a tube in one segment, see prepare.c */
+    STATIONS_MOST = CELLS_MOST + 2 * SEGMENTS_MOST,
+    STATIONS_BEHIND = 8 /* the last, which fill the widest vector */
+};
+
+typedef struct segment { /* a stretch of one zone without a load inside */
+    int zone;
+    int first, count; /* its stations: both ends, and even steps of `cell` between */
+    double cell;
+} segment;
+
+typedef struct stations { /* of all segments, side by side, see station in beam.h */
+    double t[STATIONS_MOST + STATIONS_BEHIND], cosine[STATIONS_MOST + STATIONS_BEHIND], sine[STATIONS_MOST + STATIONS_BEHIND];
+    double point_side[STATIONS_MOST + STATIONS_BEHIND], kink_side[STATIONS_MOST + STATIONS_BEHIND];
+    double cell[STATIONS_MOST + STATIONS_BEHIND]; /* width of the cell that follows; 0 at the end of a segment */
+} stations;
+
+typedef struct member_loads { /* two planes, relative as in beamcolumn_body.h */
+    double moment_a[PLANES], moment_b[PLANES], slope_a[PLANES], slope_b[PLANES];
+    double spread[PLANES], point[PLANES], bow[PLANES];
+} member_loads;
+
+typedef struct prepared {
+    rbow_member member; /* defaults resolved */
+    zone zones[ZONES];
+    double unit;           /* EI/L */
+    double wall_reduction; /* of the tube, on the material's compression yield */
+    double weld_reduction; /* of the dressed tube; 1 without a weld zone */
+    double stiffness_a, stiffness_b;
+    double critical_load, column_stress, column_load;
+    double weight;
+    double tension; /* T0, locked in, lbf */
+    beam beam;
+    member_loads run, built; /* what grows with the load factor, and what does not */
+    segment segments[SEGMENTS_MOST];
+    int segment_count, station_count;
+    stations stations;
+} prepared;
+
+static inline bool member_is_free(const rbow_member *m)
+{
+    return end_is(m->end_b, RBOW_FREE);
+}
+
+static inline double or_middle(double at, double length)
+{
+    return end_is(at, RBOW_UNSET) ? length / 2 : at;
+}
+
+/* What is wrong with a member, as rbow_member_faults. */
+size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);
+
+/* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE | RBOW_STRESS_OVERFLOW */
+rbow_status rbow_prepare(const rbow_member *member, const rbow_material *material, prepared *p);
+
+/* Whether a point load would act at a held joint, which takes it. */
+bool rbow_point_is_idle(const rbow_member *m);
+
+/* The same member without misses and gap. */
+prepared rbow_without_fit(const prepared *p);
+
+/* Whether anything of it grows with the load factor. */
+bool rbow_has_run_load(const prepared *p);
+
+/* Axial load at a load factor with a locked-in tension; compression positive. */
+static inline double axial_at(const prepared *p, double factor, double tension)
+{
+    return factor * p->member.compression - tension;
+}
+
+/* The critical load less the axial load, over the push: the load factor at which a straight tube buckles; INFINITY for
+ * none. */
+static inline double critical_factor(const prepared *p, double tension)
+{
+    const double push = p->member.compression;
+    return push > 0 ? (p->critical_load + tension) / push : (double)INFINITY;
+}
+
+#endif

@@ -1,0 +1,106 @@
+#include <railbow/member.h>
+
+#include "mechanics/beamcolumn_body.h"
+#include "check/load_factors.h"
+
+static void forget(rbow_profile *places, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        places[i] = (rbow_profile){.at = places[i].at, .moment_up = NAN, .moment_right = NAN,
+                                     .deflection_up = NAN, .deflection_right = NAN};
+}
+
+static bool are_inside(const rbow_profile *places, size_t count, double length)
+{
+    for (size_t i = 0; i < count; i++)
+        if (!(places[i].at >= 0 && places[i].at <= length)) return false;
+    return true;
+}
+
+static void moments_and_movements(const prepared *p, const solution *s, rbow_profile *out)
+{
+    const double t = out->at / p->member.length - 0.5;
+    const station there = station_at(&p->beam, t, t < 0.5 ? nextafter(t, 1) : t);
+    const location at = location_of(&there);
+    const equilibrium e = equilibrium_from(&p->beam, s);
+    moments m;
+    double w[PLANES], dw[PLANES];
+    moments_at(&e, &at, &m);
+    movements_at(&e, &at, w, dw);
+    out->moment_up = m.m[UP] * p->unit;
+    out->moment_right = m.m[RIGHT] * p->unit;
+    out->deflection_up = w[UP] * p->member.length;
+    out->deflection_right = w[RIGHT] * p->member.length;
+}
+
+rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *material, double factor,
+                                double tension, rbow_profile *places, size_t count)
+{
+    rbow_status status;
+    prepared p;
+    evaluation e;
+    forget(places, count);
+    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    if (!(factor >= 0 && isfinite(factor) && isfinite(tension)) || !are_inside(places, count, member->length))
+        return RBOW_OUT_OF_RANGE;
+    status = rbow_prepare(member, material, &p);
+    if (status != RBOW_OK) return status;
+    rbow_evaluate(&p, factor, tension, false, &e);
+    if (!e.stands) return RBOW_UNSTABLE;
+    for (size_t i = 0; i < count; i++) moments_and_movements(&p, &e.solution, &places[i]);
+    return RBOW_OK;
+}
+
+static const rbow_limit nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
+
+static void tell_place(const prepared *p, const limit_factor *to, limit which, rbow_limit *l)
+{
+    evaluation e;
+    if (!to->at_a_place) return;
+    rbow_evaluate(p, to->factor, to->tension, true, &e);
+    if (!e.stands) return;
+    const reached *there = &e.limits[which];
+    rbow_profile place = {.at = fmin(fmax((there->at + 0.5) * p->member.length, 0), p->member.length)};
+    moments_and_movements(p, &e.solution, &place);
+    l->level = there->utilisation;
+    l->in_weld_zone = there->zone == ZONE_WELD;
+    l->at = place.at;
+    l->moment_up = place.moment_up;
+    l->moment_right = place.moment_right;
+}
+
+/* The column's limit, too, counts no help from locked-in tension. */
+static double column_tension(const prepared *p)
+{
+    return fmin(p->tension, 0);
+}
+
+rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *out)
+{
+    prepared p;
+    evaluation rest, loaded;
+    load_factors k;
+    *out = nothing;
+    if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
+    rbow_status status;
+    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    status = rbow_prepare(member, material, &p);
+    if (status != RBOW_OK) return status;
+    rbow_evaluate(&p, 0, p.tension, false, &rest);
+    rbow_evaluate(&p, 1, p.tension, false, &loaded);
+    status = rbow_load_factors(&p, &rest, &loaded, &k);
+    if (status != RBOW_OK) return status;
+    const limit_factor column = {k.column, column_tension(&p), false};
+    const limit which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
+    const limit_factor *to = check == RBOW_BY_COLUMN ? &column : &k.limits[which];
+    rbow_limit l = nothing;
+    l.factor = to->factor;
+    l.tension = to->tension;
+    if (isfinite(l.factor)) {
+        l.axial = axial_at(&p, l.factor, l.tension);
+        l.torque = l.factor * member->torque;
+        tell_place(&p, to, which, &l);
+    }
+    *out = l;
+    return RBOW_OK;
+}

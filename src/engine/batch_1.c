@@ -1,4 +1,0 @@
-/* One load factor at a time: any processor, and strong tension. */
-#define LANES 1
-#define VERSION(name) name##_1
-#include "engine/batch_body.h"

@@ -1,4 +1,0 @@
-/* Two load factors side by side: any processor. */
-#define LANES 2
-#define VERSION(name) name##_2
-#include "engine/batch_body.h"

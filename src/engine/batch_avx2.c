@@ -1,7 +1,0 @@
-/* Four load factors side by side, where the processor can. */
-#if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__)
-#pragma GCC target("avx2")
-#define LANES 4
-#define VERSION(name) name##_avx2
-#include "engine/batch_body.h"
-#endif

@@ -1,0 +1,106 @@
+#include <railbow/release.h>
+
+#include <railbow/tube.h>
+
+#include "mechanics/restraint.h"
+
+#include <gsl/gsl_math.h>
+#include <stddef.h>
+
+static const rbow_released nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+
+/* The flexibilities between the two faces, for one plane:
+ *     moved  = V by_shear + M cross        turned = V cross + M by_moment
+ * by unit loads on both stubs, each turning on its joint's spring. */
+typedef struct faces {
+    double by_shear, cross, by_moment; /* in/lbf, 1/lbf, 1/(in-lbf) */
+    double soft_a, soft_b;             /* rad/(in-lbf) of the joints */
+    double bending, length, a, b;
+} faces;
+
+static rbow_status check_cut(const rbow_cut *c)
+{
+    const bool finite = isfinite(c->moved) && isfinite(c->moved_clock) && isfinite(c->opened)
+        && (isnan(c->turned) || (isfinite(c->turned) && isfinite(c->turned_clock)));
+    if (!(c->elastic_modulus > 0 && isfinite(c->elastic_modulus))) return RBOW_OUT_OF_RANGE;
+    if (!(c->length > 0 && isfinite(c->length))) return RBOW_BAD_LENGTH;
+    if (!(c->cut_at > 0 && c->cut_at < c->length)) return RBOW_BAD_CUT;
+    if (!(c->end_a > 0 || end_is(c->end_a, RBOW_WELDED))) return RBOW_LOOSE_END_A;
+    if (!(c->end_b > 0 || end_is(c->end_b, RBOW_WELDED))) return RBOW_LOOSE_END_B;
+    if (!(c->gap_stiffness > 0)) return RBOW_BAD_GAP_STIFFNESS;
+    return finite ? RBOW_OK : RBOW_NOT_FINITE;
+}
+
+static faces faces_of(const rbow_cut *c, double bending)
+{
+    double stiffness_a, stiffness_b;
+    rbow_end_stiffness(c->end_a, bending, c->length, &stiffness_a);
+    rbow_end_stiffness(c->end_b, bending, c->length, &stiffness_b);
+    const double a = c->cut_at, b = c->length - a, fa = 1 / stiffness_a, fb = 1 / stiffness_b;
+    return (faces){
+        .by_shear = (a * a * a + b * b * b) / (3 * bending) + a * a * fa + b * b * fb,
+        .cross = (a * a - b * b) / (2 * bending) + a * fa - b * fb,
+        .by_moment = (a + b) / bending + fa + fb,
+        .soft_a = fa, .soft_b = fb, .bending = bending, .length = c->length, .a = a, .b = b,
+    };
+}
+
+typedef struct locked { /* in one plane */
+    double shear, moment; /* on A's face */
+} locked;
+
+/* Without the angle the moment is 0: of all pairs that explain the movement this one costs the least energy. */
+static locked locked_in(const faces *f, double moved, double turned)
+{
+    if (isnan(turned)) return (locked){moved / f->by_shear, 0};
+    const double det = f->by_shear * f->by_moment - f->cross * f->cross;
+    return (locked){(moved * f->by_moment - turned * f->cross) / det, (turned * f->by_shear - moved * f->cross) / det};
+}
+
+/* The slope of a socket that explains its end's moment: what the tube's end turns by, and what the spring gives.
+ * Moments here curl toward the clock; the beam's sign is the other one. */
+static double slope_a(const faces *f, const locked *l)
+{
+    const double at_a = -(l->shear * f->a + l->moment), at_b = -(l->moment - l->shear * f->b);
+    return at_a * f->soft_a + f->length / (6 * f->bending) * (2 * at_a + at_b);
+}
+
+static double slope_b(const faces *f, const locked *l)
+{
+    const double at_a = -(l->shear * f->a + l->moment), at_b = -(l->moment - l->shear * f->b);
+    return at_b * f->soft_b + f->length / (6 * f->bending) * (at_a + 2 * at_b);
+}
+
+/* Size and clock of a vector given by its two parts; a clock a last bit under 0 is 0, not a full turn. */
+static double size_of(double up, double right, double *clock)
+{
+    const double size = hypot(up, right), at = atan2(right, up);
+    if (clock != NULL) *clock = !(size > 0) ? (double)NAN : at < -1e-12 ? at + 2 * M_PI : fmax(at, 0) + 0.0;
+    return size;
+}
+
+rbow_status rbow_release(const rbow_cut *cut, rbow_released *released)
+{
+    rbow_section s;
+    *released = nothing;
+    rbow_status status = rbow_section_of(cut->od, cut->wall, &s);
+    if (status == RBOW_OK) status = check_cut(cut);
+    if (status != RBOW_OK) return status;
+
+    const faces f = faces_of(cut, cut->elastic_modulus * s.inertia);
+    const locked up = locked_in(&f, cut->moved * cos(cut->moved_clock), cut->turned * cos(cut->turned_clock));
+    const locked right = locked_in(&f, cut->moved * sin(cut->moved_clock), cut->turned * sin(cut->turned_clock));
+    const double axial = cut->opened / (f.length / (cut->elastic_modulus * s.area) + 1 / cut->gap_stiffness);
+
+    rbow_released r = {.fit_axial = 0 - axial};
+    r.shear = size_of(up.shear, right.shear, &r.shear_clock);
+    r.moment_at_cut = size_of(up.moment, right.moment, &r.moment_clock);
+    r.moment_a = size_of(up.shear * f.a + up.moment, right.shear * f.a + right.moment, NULL);
+    r.moment_b = size_of(up.moment - up.shear * f.b, right.moment - right.shear * f.b, NULL);
+    r.fit_stress = fabs(axial) / s.area + fmax(r.moment_a, r.moment_b) / s.section_modulus;
+    r.miss_a = f.length * size_of(slope_a(&f, &up), slope_a(&f, &right), &r.miss_a_clock);
+    r.miss_b = f.length * size_of(slope_b(&f, &up), slope_b(&f, &right), &r.miss_b_clock);
+    if (!isfinite(r.fit_stress) || !isfinite(r.miss_a) || !isfinite(r.miss_b)) return RBOW_STRESS_OVERFLOW;
+    *released = r;
+    return RBOW_OK;
+}

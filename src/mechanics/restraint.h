@@ -1,0 +1,26 @@
+/* Which word an end's number stands for (they are sentinels, compared exactly). */
+#ifndef RAILBOW_MECHANICS_RESTRAINT_H
+#define RAILBOW_MECHANICS_RESTRAINT_H
+
+#include <railbow/column.h>
+
+#include <stdbool.h>
+
+static inline bool end_is(double end, double word)
+{
+    return end <= word && end >= word;
+}
+
+/* The weights of a spring's rule m + r w' = ..., divided by 1 + r: plain numbers from pinned to fixed.
+ * Given: relative  r = k L/EI. */
+typedef struct spring {
+    double moment, slope;
+} spring;
+
+static inline spring spring_of(double relative)
+{
+    if (isinf(relative)) return (spring){0, 1};
+    return (spring){1 / (1 + relative), relative / (1 + relative)};
+}
+
+#endif

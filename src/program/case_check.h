@@ -1,0 +1,28 @@
+/* One load case checked: from the row of a file to the row of an answer. */
+#ifndef RAILBOW_PROGRAM_CASE_CHECK_H
+#define RAILBOW_PROGRAM_CASE_CHECK_H
+
+#include "cases/check_table.h"
+#include "cases/remark_list.h"
+#include "program/materials.h"
+
+typedef struct checked {
+    check_row row;
+    char remarks[REMARKS_ROOM]; /* of the row */
+} checked;
+
+/* Adds the message of an answer that there is not; `where` follows it, "" for nothing. */
+void case_refused(text *complaints, const source_line *at, rbow_status status, const char *where);
+
+/* All that is wrong with a case, as messages that name its columns. Returned: the material, or NULL. */
+const rbow_material *case_material(const materials *m, const load_case *c, const source_line *at, text *complaints);
+
+/* Whether the materials have the case's, and a row for its wall where the wall itself is not varied.
+ * Returned: false after adding a message. */
+bool case_is_served(const materials *m, const load_case *c, bool varies_wall, const source_line *at, text *complaints);
+
+/* Given:    a case as read. Returned: ALL_HOLD, SOME_SHORT, or NO_VERDICT with complaints.
+ *           answer stays where it is: its row points into it */
+int check_case(const materials *m, const load_case *c, const source_line *at, checked *answer, text *complaints);
+
+#endif

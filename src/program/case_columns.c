@@ -1,0 +1,68 @@
+#include "program/case_columns.h"
+
+#include "program/measure.h"
+#include "program/say.h"
+
+#include <float.h>
+#include <math.h>
+#include <string.h>
+
+static void say_unknown(const char *option, const char *name)
+{
+    const char *nearest = field_nearest(&case_list, name);
+    if (nearest != NULL)
+        say("--%s: there is no column '%s'; did you mean '%s'?", option, name, nearest);
+    else
+        say("--%s: there is no column '%s'; see 'railbow columns'", option, name);
+}
+
+const field *case_column(const char *option, const char *name, size_t length)
+{
+    char copy[64];
+    if (length >= sizeof copy) length = sizeof copy - 1;
+    memcpy(copy, name, length);
+    copy[length] = '\0';
+    const field *f = field_find(&case_list, copy);
+    if (f == NULL) {
+        say_unknown(option, copy);
+        return NULL;
+    }
+    if (f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER) return f;
+    say("--%s: column '%s' is not a number", option, f->name);
+    return NULL;
+}
+
+bool case_value(const char *option, const field *f, const char *at, size_t length, double *value)
+{
+    if (measure_read(at, length, f->dimension, value)) return true;
+    text names = {0};
+    if (f->dimension != DIM_NONE) {
+        text_put(&names, ", alone or with its unit: ");
+        unit_say_names(&names, f->dimension);
+    }
+    say("--%s: %s: '%.*s' is not a number%s", option, f->name, (int)length, at, names.at != NULL ? names.at : "");
+    text_free(&names);
+    return false;
+}
+
+bool case_is_wall(const field *f)
+{
+    return f->offset == offsetof(load_case, member.wall);
+}
+
+void case_value_say(text *out, const field *f, double value)
+{
+    const unit *u = unit_shown(f->dimension, UNITS_US);
+    text_format(out, "%.6g", u != NULL ? unit_from_own(u, value) : value);
+    if (u != NULL) text_format(out, " %s", u->name);
+}
+
+double case_present(const load_case *c, const field *f)
+{
+    const double value = field_get(f, c);
+    if (isinf(value) || fabs(value) < DBL_MAX / 4) return value; /* fixed and rigid are infinite */
+    if (f->offset == offsetof(load_case, member.point_at) || f->offset == offsetof(load_case, member.bow_at))
+        return c->member.length / 2;
+    if (f->offset == offsetof(load_case, member.factor_yield)) return c->member.factor;
+    return NAN;
+}

@@ -1,0 +1,27 @@
+/* Columns of the load cases as the command line names them, and their values. */
+#ifndef RAILBOW_PROGRAM_CASE_COLUMNS_H
+#define RAILBOW_PROGRAM_CASE_COLUMNS_H
+
+#include "cases/case_table.h"
+#include "table/text.h"
+
+/* The number column of that name. NULL after a message that names the option. */
+const field *case_column(const char *option, const char *name, size_t length);
+bool case_is_wall(const field *f);
+
+/* Its place in the member. */
+static inline size_t case_parameter(const field *f)
+{
+    return f->offset - offsetof(load_case, member);
+}
+
+/* A value of a column on the command line. Returned: false after a message. */
+bool case_value(const char *option, const field *f, const char *at, size_t length, double *value);
+
+/* The present value of a column with its default resolved; NaN where it is a word that is no number (welded). */
+double case_present(const load_case *c, const field *f);
+
+/* A value with its unit, as messages say it. */
+void case_value_say(text *out, const field *f, double value);
+
+#endif

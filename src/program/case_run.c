@@ -1,0 +1,105 @@
+#include "program/case_run.h"
+
+#include "cases/case_table.h"
+#include "cases/pull_table.h"
+#include "cases/release_table.h"
+#include "program/exit_status.h"
+#include "program/say.h"
+
+static int answer_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
+{
+    const case_run *run = context;
+    return run->answer(run, at, record, answers, complaints);
+}
+
+typedef union record_room { /* a record of any list that a command reads */
+    load_case load_case;
+    cut_row cut;
+    pull_row pull;
+} record_room;
+
+/* What was kept, as the format wants it. */
+static bool write_kept(const case_run *run, output *out, const rows *kept, int *status)
+{
+    return run->writes_whole || out->format == FORMAT_TEXT ? run->write(run, out, kept, status) : rows_write(out, kept);
+}
+
+static int run_files(case_run *run, output *out, output *page, bool *whole)
+{
+    const options *o = run->options;
+    record_room prototype;
+    const field_list *list = run->list != NULL ? run->list : &case_list;
+    output memory = {.format = FORMAT_TEXT};
+    const bool keeps = run->writes_whole || page != NULL;
+    output *rows_to = keeps ? &memory : out;
+    rows kept = rows_for(rows_to, run->results);
+    field_defaults(list, &prototype);
+    if (list == &case_list) prototype.load_case.member.factor = o->factor;
+    const pipeline p = {
+        .list = list,
+        .prototype = &prototype,
+        .results = run->results,
+        .jobs = run->jobs,
+        .out = rows_to,
+        .kept = &kept,
+        .context = run,
+        .refused = &run->refused,
+        .answer = answer_row,
+    };
+    int status = rows_begin(out, run->results) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    out->answered = out->answered || kept.count > 0;
+    *whole = !(keeps || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status);
+    *whole = rows_end(out) && *whole;
+    if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
+    if (!*whole) status = NO_VERDICT;
+    rows_free(&kept);
+    return status;
+}
+
+/* Reading into `out` with, if asked for, a page beside it: each whole or not at all. */
+static int run_with_page(case_run *run, output *out)
+{
+    bool whole;
+    output page;
+    const char *to = run->options->report;
+    if (to == NULL || run->report == NULL) {
+        const int plain = run_files(run, out, NULL, &whole);
+        out->answered = whole && (plain != NO_VERDICT || out->answered);
+        return plain;
+    }
+    if (!output_open_beside(&page, out, to)) {
+        out->answered = false;
+        return NO_VERDICT;
+    }
+    int status = run_files(run, out, &page, &whole);
+    out->answered = whole && (status != NO_VERDICT || out->answered);
+    if (!output_close(&page, page.answered)) status = NO_VERDICT;
+    return status;
+}
+
+int case_run_all(case_run *run)
+{
+    output out;
+    int status = NO_VERDICT;
+    const options *o = run->options;
+    if (o->operand_count == 0) {
+        say("%s: name a file of %ss, or - for standard input; see 'railbow help %s'", run->name,
+            run->list != NULL ? run->list->what : case_list.what, run->name);
+        return NO_VERDICT;
+    }
+    if (materials_open(&run->materials, o->materials) && output_open(&out, o)) {
+        status = run_with_page(run, &out);
+        if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
+    }
+    materials_close(&run->materials);
+    return status;
+}
+
+bool rows_write(output *out, const rows *kept)
+{
+    rows written = rows_for(out, kept->list);
+    for (size_t i = 0; i < kept->count; i++) rows_add(&written, kept->kept + i * kept->list->record_size);
+    const bool fine = output_text(out, &written.written);
+    rows_free(&written);
+    return fine;
+}

@@ -1,0 +1,36 @@
+/* A command that answers load cases: materials and output opened, files run through, text written. */
+#ifndef RAILBOW_PROGRAM_CASE_RUN_H
+#define RAILBOW_PROGRAM_CASE_RUN_H
+
+#include "program/materials.h"
+#include "program/options.h"
+
+typedef struct case_run case_run;
+struct case_run {
+    /* set by the command */
+    const options *options;
+    const char *name;
+    const field_list *list;    /* what is read; NULL for load cases */
+    const field_list *results;
+    int jobs;      /* threads over the rows */
+    bool writes_whole; /* `write` writes the answer, whole, in every format */
+    const void *context;
+    int (*answer)(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints);
+    /* Writes what was kept: the text, and with `writes_whole` every format. Returned: false after a message.
+     * May lower or raise *status (ALL_HOLD ... NO_VERDICT). */
+    bool (*write)(const case_run *run, output *out, const rows *kept, int *status);
+    /* Writes the page that --report names, beside the answer. Returned: false after a message. */
+    bool (*report)(const case_run *run, output *page, const rows *kept, int status);
+
+    /* set here */
+    materials materials;
+    size_t refused; /* rows without an answer */
+};
+
+/* Returned: the exit status. */
+int case_run_all(case_run *run);
+
+/* Every kept row once more, as the output's format wants it. Returned: false after a message. */
+bool rows_write(output *out, const rows *kept);
+
+#endif

@@ -1,0 +1,296 @@
+#define _GNU_SOURCE /* getopt_long */
+#include "program/options.h"
+
+#include "program/measure.h"
+#include "program/say.h"
+#include "report/lines.h"
+#include "table/number.h"
+#include "table/text.h"
+
+#include <getopt.h>
+#include <limits.h>
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+
+typedef struct option_word {
+    const char *name;
+    int value;
+} option_word;
+
+/* Common practice, no source: the walls that suppliers of 4130 tube keep. */
+const char options_stock_walls[] = "0.028,0.035,0.049,0.058,0.065,0.083,0.095,0.120";
+
+static const option_word formats[] = {
+    {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
+static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
+
+static bool take_word(const option_word *words, const char *name, const char *value, int *taken)
+{
+    for (const option_word *w = words; w->name != NULL; w++) {
+        if (strcmp(w->name, value) != 0) continue;
+        *taken = w->value;
+        return true;
+    }
+    text allowed = {0};
+    for (const option_word *w = words; w->name != NULL; w++)
+        text_format(&allowed, "%s%s", w == words ? "" : ", ", w->name);
+    say("--%s: '%s' is not one of %s", name, value, allowed.failed ? "" : allowed.at);
+    text_free(&allowed);
+    return false;
+}
+
+static bool take_number(const char *name, const char *value, double *taken)
+{
+    if (number_read(value, strlen(value), taken) && *taken > 0) return true;
+    say("--%s: '%s' is not a number above 0", name, value);
+    return false;
+}
+
+static bool take_count(const char *name, const char *value, int most, int *taken)
+{
+    double number;
+    if (!number_read(value, strlen(value), &number) || !(number >= 1 && number <= most) || floor(number) < number) {
+        say("--%s: '%s' is not a whole number from 1 to %d", name, value, most);
+        return false;
+    }
+    *taken = (int)number;
+    return true;
+}
+
+static bool take_format(options *o, const char *value)
+{
+    int word = FORMAT_AUTO;
+    if (!take_word(formats, "format", value, &word)) return false;
+    o->format = (output_format)word;
+    return true;
+}
+
+static bool take_units(options *o, const char *value)
+{
+    int word = UNITS_US;
+    if (!take_word(systems, "units", value, &word)) return false;
+    o->units = (unit_system)word;
+    return true;
+}
+
+static bool take_output(options *o, const char *value) { o->output = value; return true; }
+static bool take_materials(options *o, const char *value) { o->materials = value; return true; }
+static bool take_material(options *o, const char *value) { o->material = value; return true; }
+static bool take_factor(options *o, const char *value) { return take_number("factor", value, &o->factor); }
+static bool take_jobs(options *o, const char *value) { return take_count("jobs", value, 1024, &o->jobs); }
+static bool take_ods(options *o, const char *value) { o->ods = value; return true; }
+
+/* Whether a word was meant as a list of sizes rather than as a file: a number, then perhaps a unit. */
+static bool is_list(const char *word)
+{
+    const char *dot = word != NULL ? strrchr(word, '.') : NULL;
+    if (word == NULL || strspn(word, "0123456789.") == 0 || strcmp(word, ".") == 0) return false;
+    if (dot != NULL && strcasecmp(dot, ".csv") == 0) return false;
+    word += strspn(word, "0123456789.");
+    word += strspn(word, " abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ");
+    return *word == '\0' || *word == ',';
+}
+
+/* The list may be left out: then the stock walls count. It may follow as a word of its own. */
+static bool take_walls(options *o, const char *value)
+{
+    o->walls = value != NULL ? value : is_list(o->words[optind]) ? o->words[optind++] : options_stock_walls;
+    return true;
+}
+
+static bool take_find(options *o, const char *value) { o->find = value; return true; }
+static bool take_from(options *o, const char *value) { o->from = value; return true; }
+static bool take_to(options *o, const char *value) { o->to = value; return true; }
+static bool take_tolerances(options *o, const char *value) { o->tolerances = value; return true; }
+static bool take_samples(options *o, const char *value) { return take_count("samples", value, 100000000, &o->samples); }
+static bool take_seed(options *o, const char *value) { return take_count("seed", value, INT_MAX, &o->seed); }
+static bool take_drivers(options *o, const char *value) { (void)value; o->drivers = true; return true; }
+
+static bool take_vary(options *o, const char *value)
+{
+    if (o->vary_count == 2) {
+        say("--vary: at most two columns can be varied together");
+        return false;
+    }
+    o->vary[o->vary_count++] = value;
+    return true;
+}
+
+static bool take_margin(options *o, const char *value)
+{
+    if (number_read(value, strlen(value), &o->margin) && o->margin >= -1) return true;
+    say("--margin: '%s' is not a number of at least -1", value);
+    return false;
+}
+
+static bool take_spec(options *o, const char *value) { o->spec = value; return true; }
+static bool take_cases(options *o, const char *value) { o->cases = value; return true; }
+static bool take_steps(options *o, const char *value) { return take_count("steps", value, 1000, &o->steps); }
+
+static bool take_gauge(options *o, const char *value)
+{
+    if (measure_read(value, strlen(value), DIM_LENGTH, &o->gauge) && o->gauge >= 0) return true;
+    say("--gauge: '%s' is not a length of at least 0", value);
+    return false;
+}
+
+static bool take_report(options *o, const char *value) { o->report = value; return true; }
+static bool take_title(options *o, const char *value) { o->title = value; return true; }
+static bool take_by(options *o, const char *value) { o->by = value; return true; }
+static bool take_note(options *o, const char *value) { o->note = value; return true; }
+static bool take_date(options *o, const char *value) { o->date = value; return true; }
+
+static bool take_all(options *o, const char *value) { (void)value; o->all = true; return true; }
+static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
+
+typedef struct option_entry {
+    const char *name;
+    char letter; /* 0 for none */
+    unsigned of; /* which group of what commands take; 0 for every command */
+    const char *value; /* NULL for none */
+    bool (*take)(options *o, const char *value);
+    const char *meaning;
+} option_entry;
+
+static const option_entry entries[] = {
+    {"all", 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
+    {"output", 'o', TAKES_OUTPUT | TAKES_TEXT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
+    {"format", 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},
+    {"format", 0, TAKES_TEXT, "text|csv|json", take_format, "default: text"},
+    {"units", 0, TAKES_OUTPUT | TAKES_TEXT, "us|si", take_units, "units of the answer (default us); input names its own"},
+    {"units", 0, TAKES_NEW, "us|si", take_units, "units of its columns (default us)"},
+    {"materials", 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
+    {"material", 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
+    {"factor", 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
+    {"walls", 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated; inch, or with a unit: 1.5mm; without a list "
+                                                  "the stock walls"},
+    {"ods", 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
+    {"vary", 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
+                                                              "miss_a=0:0.5:0.0625 or miss_a=0mm:12mm:2mm; once or twice"},
+    {"find", 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},
+    {"from", 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit if wanted (default: the column's lower bound, "
+                                             "else 0)"},
+    {"to", 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
+    {"margin", 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far (default 0; 0.1 is 10 %)"},
+    {"tolerances", 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
+    {"samples", 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
+    {"seed", 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
+    {"drivers", 0, TAKES_SCATTER, NULL, take_drivers, "every column's share of the spread, not the largest alone"},
+    {"spec", 0, TAKES_INSPECT, "FILE", take_spec, "what is asked: part, od_least, od_most, wall_least, bow_most"},
+    {"gauge", 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
+    {"cases", 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
+    {"steps", 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
+    {"report", 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings; of check also with the working"},
+    {"title", 0, TAKES_REPORT, "TEXT", take_title, "title of that page"},
+    {"by", 0, TAKES_REPORT, "TEXT", take_by, "who made it"},
+    {"note", 0, TAKES_REPORT, "TEXT", take_note, "a line under its title"},
+    {"date", 0, TAKES_REPORT, "TEXT", take_date, "its date; without this it bears none"},
+    {"jobs", 0, TAKES_JOBS, "N", take_jobs, "threads (default: one a core); the answer is the same"},
+    {"help", 'h', 0, NULL, take_help, "this text"},
+};
+enum { ENTRIES = sizeof entries / sizeof *entries };
+
+static bool is_taken(const option_entry *e, unsigned takes)
+{
+    return e->of == 0 || (takes & e->of) != 0;
+}
+
+static void put_option(text *out, const option_entry *e)
+{
+    text_put(out, "  ");
+    if (e->letter != 0) text_format(out, "-%c, ", e->letter);
+    text_format(out, "--%s", e->name);
+    if (e->value != NULL) text_format(out, " %s", e->value);
+}
+
+/* Of what put_option writes; worked out, so that it holds even when memory runs out. */
+static size_t option_width(const option_entry *e)
+{
+    const size_t letter = e->letter != 0 ? strlen("-o, ") : 0, value = e->value != NULL ? 1 + strlen(e->value) : 0;
+    return strlen("  --") + letter + strlen(e->name) + value;
+}
+
+void options_say(text *out, unsigned takes)
+{
+    size_t widest = 0;
+    for (size_t i = 0; i < ENTRIES; i++)
+        if (is_taken(&entries[i], takes) && option_width(&entries[i]) > widest) widest = option_width(&entries[i]);
+    for (size_t i = 0; i < ENTRIES; i++) {
+        if (!is_taken(&entries[i], takes)) continue;
+        text line = {0};
+        put_option(&line, &entries[i]);
+        text_format(&line, "%*s%s", (int)(widest + 2 - option_width(&entries[i])), "", entries[i].meaning);
+        wrap(out, text_string(&line, &out->failed), widest + 2);
+        text_free(&line);
+    }
+}
+
+bool options_at(unsigned takes, size_t i, option_shown *shown)
+{
+    for (size_t k = 0; k < ENTRIES; k++) {
+        const option_entry *e = &entries[k];
+        if (!is_taken(e, takes) || i-- > 0) continue;
+        *shown = (option_shown){e->name, e->letter, e->value, e->meaning};
+        return true;
+    }
+    return false;
+}
+
+/* getopt's tables for one command. */
+static void fill_tables(unsigned takes, struct option longs[ENTRIES + 1], char letters[2 * ENTRIES + 2])
+{
+    size_t count = 0;
+    *letters++ = ':'; /* a missing value is told apart from an unknown option */
+    for (size_t i = 0; i < ENTRIES; i++) {
+        if (!is_taken(&entries[i], takes)) continue;
+        longs[count++] = (struct option){.name = entries[i].name,
+                                         .has_arg = entries[i].value == NULL       ? no_argument
+                                             : entries[i].take == take_walls ? optional_argument
+                                                                             : required_argument,
+                                         .val = (int)i + 256};
+        if (entries[i].letter == 0) continue;
+        *letters++ = entries[i].letter;
+        if (entries[i].value != NULL) *letters++ = ':';
+    }
+    longs[count] = (struct option){0};
+    *letters = '\0';
+}
+
+static const option_entry *entry_of(int got)
+{
+    if (got >= 256) return &entries[got - 256];
+    for (size_t i = 0; i < ENTRIES; i++)
+        if (entries[i].letter == got) return &entries[i];
+    return NULL;
+}
+
+static void refuse_option(const char *command, int got, const char *word)
+{
+    const char letter[] = {'-', (char)optopt, '\0'}; /* its word may hold more letters */
+    const bool is_letter = optopt > 0 && optopt < 256, is_known = optopt >= 256;
+    say("%s: option '%s' %s; see 'railbow help %s'", command, is_letter ? letter : word,
+        got == ':' ? "needs a value" : is_known ? "takes no value" : "is not known here", command);
+}
+
+bool options_read(options *o, const char *command, unsigned takes, int argc, char **argv)
+{
+    struct option longs[ENTRIES + 1];
+    char letters[2 * ENTRIES + 2];
+    fill_tables(takes, longs, letters);
+    *o = (options){.material = "4130", .factor = 1.5, .gauge = 0.001, .samples = 4096, .seed = 1, .words = argv};
+
+    opterr = 0;
+    for (int got; (got = getopt_long(argc, argv, letters, longs, NULL)) != -1;) {
+        if (got == ':' || got == '?') {
+            refuse_option(command, got, argv[optind - 1]);
+            return false;
+        }
+        const option_entry *e = entry_of(got);
+        if (e == NULL || !e->take(o, optarg)) return false;
+    }
+    o->operands = argv + optind;
+    o->operand_count = argc - optind;
+    return true;
+}

@@ -1,0 +1,76 @@
+/* The command line: one list of options for all commands. */
+#ifndef RAILBOW_PROGRAM_OPTIONS_H
+#define RAILBOW_PROGRAM_OPTIONS_H
+
+#include "table/unit.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef enum output_format { FORMAT_AUTO, FORMAT_TEXT, FORMAT_CSV, FORMAT_JSON } output_format;
+
+typedef struct options {
+    const char *output;       /* -o, NULL for stdout */
+    output_format format;
+    unit_system units;
+    const char *materials;    /* NULL for the installed file */
+    const char *material;
+    double factor;
+    int jobs;
+    const char *walls, *ods;
+    const char *vary[2];
+    int vary_count;
+    const char *find, *from, *to; /* limit */
+    double margin;
+    const char *tolerances;       /* scatter */
+    int samples, seed;
+    bool drivers;
+    const char *spec, *cases;     /* inspect */
+    double gauge;                 /* in */
+    int steps;                    /* pull; 0 for none */
+    const char *report, *title, *by, *note, *date; /* the page; NULL for none */
+    bool all; /* new */
+    bool help, version;
+    char **words;    /* the command line, while it is read */
+    char **operands; /* what is left: files or sizes */
+    int operand_count;
+} options;
+
+enum { /* takes: the options that a command knows, besides --help */
+    TAKES_OUTPUT = 1 << 0, /* -o, --format, --units */
+    TAKES_TEXT = 1 << 12,  /* the same; text unless asked otherwise */
+    TAKES_NEW = 1 << 13,
+    TAKES_MATERIALS = 1 << 1,
+    TAKES_MATERIAL = 1 << 2,
+    TAKES_FACTOR = 1 << 3,
+    TAKES_JOBS = 1 << 4,
+    TAKES_WALLS = 1 << 5,
+    TAKES_VARY = 1 << 6,
+    TAKES_LIMIT = 1 << 7,
+    TAKES_SCATTER = 1 << 8,
+    TAKES_INSPECT = 1 << 9,
+    TAKES_STEPS = 1 << 10,
+    TAKES_REPORT = 1 << 11
+};
+
+/* Reads what follows the name of a command. Returned: false after a message on stderr. */
+bool options_read(options *o, const char *command, unsigned takes, int argc, char **argv);
+
+/* The walls that suppliers keep, in inch. */
+extern const char options_stock_walls[];
+
+/* The options that a command takes, one a line, for help. */
+struct text;
+void options_say(struct text *out, unsigned takes);
+
+typedef struct option_shown {
+    const char *name;
+    char letter;         /* 0 for none */
+    const char *value;   /* "FILE", "text|csv|json"; NULL for none */
+    const char *meaning; /* the same pointer for every command that it means the same to */
+} option_shown;
+
+/* The i-th option of a command. Returned: false past the last. */
+bool options_at(unsigned takes, size_t i, option_shown *shown);
+
+#endif

@@ -1,0 +1,218 @@
+#define _XOPEN_SOURCE 700 /* mkstemp, realpath, fchmod */
+#include "program/output.h"
+
+#include "program/say.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+/* The drafts that a signal has to take away; each set before the signal can matter. */
+enum { DRAFTS_MOST = 2 };
+static char *volatile pending_drafts[DRAFTS_MOST];
+
+static void expect_draft(char *draft)
+{
+    for (size_t i = 0; i < DRAFTS_MOST; i++)
+        if (pending_drafts[i] == NULL) {
+            pending_drafts[i] = draft;
+            return;
+        }
+}
+
+static void forget_draft(const char *draft)
+{
+    for (size_t i = 0; i < DRAFTS_MOST; i++)
+        if (pending_drafts[i] == draft) pending_drafts[i] = NULL;
+}
+
+static void drop_drafts(int signal_number)
+{
+    for (size_t i = 0; i < DRAFTS_MOST; i++)
+        if (pending_drafts[i] != NULL) unlink(pending_drafts[i]);
+    signal(signal_number, SIG_DFL);
+    raise(signal_number);
+}
+
+static void watch_signals(void)
+{
+    const int stops[] = {SIGINT, SIGTERM, SIGHUP};
+    for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) /* what nohup or a shell had ignored stays so */
+        if (signal(stops[i], drop_drafts) == SIG_IGN) signal(stops[i], SIG_IGN);
+}
+
+static bool refuse(output *out, const char *doing)
+{
+    say("%s: cannot %s: %s", out->target != NULL ? out->target : "stdout", doing, strerror(errno));
+    out->failed = true;
+    return false;
+}
+
+static mode_t mode_for(const char *path)
+{
+    struct stat old;
+    if (stat(path, &old) == 0) return old.st_mode & 0777;
+    const mode_t mask = umask(0);
+    umask(mask);
+    return 0666 & ~mask;
+}
+
+/* A draft beside the target, so that the rename cannot cross file systems. */
+static bool open_draft(output *out)
+{
+    const size_t length = strlen(out->path);
+    out->draft = malloc(length + 8);
+    if (out->draft == NULL) {
+        free(out->path);
+        out->path = NULL;
+        return refuse(out, "write");
+    }
+    memcpy(out->draft, out->path, length);
+    memcpy(out->draft + length, ".XXXXXX", 8);
+    out->file = mkstemp(out->draft);
+    if (out->file < 0) {
+        refuse(out, "write");
+        free(out->draft);
+        free(out->path);
+        out->draft = out->path = NULL;
+        return false;
+    }
+    expect_draft(out->draft);
+    watch_signals();
+    fchmod(out->file, mode_for(out->path));
+    return true;
+}
+
+/* Where the target's links lead, even if nothing stands there yet; NULL with errno. */
+static char *path_behind(const char *target)
+{
+    char *plain = realpath(target, NULL);
+    if (plain != NULL || errno != ENOENT) return plain;
+    char next[4096];
+    const ssize_t length = readlink(target, next, sizeof next - 1);
+    if (length < 0) return strdup(target);
+    next[length] = '\0';
+    const char *slash = strrchr(target, '/');
+    const size_t folder = next[0] == '/' || slash == NULL ? 0 : (size_t)(slash + 1 - target);
+    char *joined = malloc(folder + (size_t)length + 1);
+    if (joined == NULL) return NULL;
+    memcpy(joined, target, folder);
+    memcpy(joined + folder, next, (size_t)length + 1);
+    char *path = path_behind(joined);
+    free(joined);
+    return path;
+}
+
+static bool open_target(output *out)
+{
+    struct stat there;
+    const bool exists = stat(out->target, &there) == 0;
+    if (exists && S_ISDIR(there.st_mode)) {
+        errno = EISDIR;
+        return refuse(out, "write");
+    }
+    if (exists && !S_ISREG(there.st_mode)) { /* a device or a pipe cannot be renamed over */
+        out->file = open(out->target, O_WRONLY);
+        return out->file >= 0 || refuse(out, "write");
+    }
+    if (exists && access(out->target, W_OK) != 0) return refuse(out, "write");
+    out->path = path_behind(out->target);
+    if (out->path == NULL) return refuse(out, "write");
+    return open_draft(out);
+}
+
+static bool wants_colour(void)
+{
+    const char *no_colour = getenv("NO_COLOR"), *terminal = getenv("TERM");
+    return isatty(STDOUT_FILENO) && (no_colour == NULL || *no_colour == '\0')
+        && (terminal == NULL || strcmp(terminal, "dumb") != 0);
+}
+
+bool output_open(output *out, const options *o)
+{
+    const bool to_stdout = o->output == NULL || strcmp(o->output, "-") == 0;
+    *out = (output){.target = to_stdout ? NULL : o->output, .file = STDOUT_FILENO, .format = o->format, .units = o->units};
+    const bool terminal = to_stdout && isatty(STDOUT_FILENO);
+    if (out->format == FORMAT_AUTO) out->format = terminal ? FORMAT_TEXT : FORMAT_CSV;
+    out->colour = terminal && wants_colour();
+    return to_stdout || open_target(out);
+}
+
+/* Splits a path at its last slash. Returned: whether the folder is there. */
+static bool folder_of(const char *path, struct stat *folder, const char **name)
+{
+    const char *slash = strrchr(path, '/');
+    *name = slash != NULL ? slash + 1 : path;
+    if (slash == NULL) return stat(".", folder) == 0;
+    char *copy = strdup(path);
+    if (copy == NULL) return false;
+    copy[slash - path + 1] = '\0';
+    const bool there = stat(copy, folder) == 0;
+    free(copy);
+    return there;
+}
+
+/* Two files that may not be there yet. */
+static bool same_file(const char *a, const char *b)
+{
+    struct stat folders[2];
+    const char *names[2];
+    return folder_of(a, &folders[0], &names[0]) && folder_of(b, &folders[1], &names[1])
+        && folders[0].st_dev == folders[1].st_dev && folders[0].st_ino == folders[1].st_ino
+        && strcmp(names[0], names[1]) == 0;
+}
+
+bool output_open_beside(output *out, const output *first, const char *target)
+{
+    *out = (output){.target = target, .file = -1, .format = first->format, .units = first->units};
+    if (!open_target(out)) return false;
+    if (out->path == NULL || first->path == NULL || !same_file(out->path, first->path)) return true;
+    say("%s: the report and the answer cannot be the same file", target);
+    out->failed = true;
+    output_close(out, false);
+    return false;
+}
+
+bool output_write(output *out, const char *bytes, size_t n)
+{
+    while (n > 0 && !out->failed) {
+        const ssize_t written = write(out->file, bytes, n);
+        if (written < 0 && errno == EINTR) continue;
+        if (written < 0) return refuse(out, "write");
+        bytes += written;
+        n -= (size_t)written;
+    }
+    return !out->failed;
+}
+
+bool output_text(output *out, text *t)
+{
+    if (t->failed && !out->failed) {
+        errno = ENOMEM;
+        return refuse(out, "write");
+    }
+    const size_t skip = out->drop_comma && t->length > 0 ? 1 : 0;
+    const bool written = t->length == 0 || output_write(out, t->at + skip, t->length - skip);
+    if (t->length > 0) out->drop_comma = false;
+    text_clear(t);
+    return written;
+}
+
+bool output_close(output *out, bool keep)
+{
+    keep = keep && !out->failed;
+    if (out->file >= 0 && close(out->file) != 0 && keep) keep = refuse(out, "write");
+    if (out->draft != NULL) {
+        if (keep && rename(out->draft, out->path) != 0) keep = refuse(out, "write");
+        if (!keep) unlink(out->draft);
+        forget_draft(out->draft);
+    }
+    free(out->draft);
+    free(out->path);
+    return keep;
+}

@@ -1,0 +1,31 @@
+/* Where the answer goes: stdout, or a file that appears whole or not at all. */
+#ifndef RAILBOW_PROGRAM_OUTPUT_H
+#define RAILBOW_PROGRAM_OUTPUT_H
+
+#include "program/options.h"
+#include "table/text.h"
+
+typedef struct output {
+    const char *target; /* as the user named it; NULL for stdout */
+    char *path;         /* the file behind it, links followed    */
+    char *draft;        /* written first, then renamed; NULL when bytes go straight to a device or stdout */
+    int file;
+    bool failed;        /* a message was given */
+    bool answered;      /* at least one row came out */
+    output_format format;
+    unit_system units;
+    bool colour;
+    bool drop_comma;    /* the next byte is a comma with nothing before it */
+} output;
+
+/* Status of all: false after a message on stderr. */
+bool output_open(output *out, const options *o);
+/* A second file beside an open one. */
+bool output_open_beside(output *out, const output *first, const char *target);
+bool output_write(output *out, const char *bytes, size_t n);
+/* Writes a text and empties it. */
+bool output_text(output *out, text *t);
+/* Makes a finished file appear, or with keep = false leaves what was there before. */
+bool output_close(output *out, bool keep);
+
+#endif

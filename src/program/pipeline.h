@@ -1,0 +1,32 @@
+/* The rows of files in batches: read, answered in parallel, handed on in order. */
+#ifndef RAILBOW_PROGRAM_PIPELINE_H
+#define RAILBOW_PROGRAM_PIPELINE_H
+
+#include "program/rows.h"
+#include "table/reader.h"
+
+typedef struct source_line { /* a row of a file, for messages */
+    const char *file;
+    size_t line;
+} source_line;
+
+typedef struct pipeline {
+    const field_list *list;    /* what is read                                        */
+    const void *prototype;     /* a record with the defaults of this run              */
+    const field_list *results; /* what comes out                                      */
+    int jobs;
+    output *out;
+    rows *kept;                /* takes the records where the output's format is text */
+    const void *context;
+    size_t *refused;           /* counts the rows without an answer; NULL: not wanted */
+
+    /* Answers one row of the file with any number of rows. May run in any thread; adds finished messages to
+     * `complaints`. Returned: ALL_HOLD, SOME_SHORT or NO_VERDICT. */
+    int (*answer)(const void *context, const source_line *at, const void *record, rows *answers, text *complaints);
+} pipeline;
+
+/* Runs every file ("-" is stdin) through it.
+ * Returned: the worst of all answers, NO_VERDICT after any message. */
+int pipeline_run(const pipeline *p, char **files, int count);
+
+#endif

@@ -1,0 +1,100 @@
+#define _POSIX_C_SOURCE 200809L
+#include "program/rows.h"
+
+#include "program/say.h"
+#include "report/json/json.h"
+#include "table/writer.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+rows rows_for(const output *out, const field_list *list)
+{
+    return (rows){.list = list, .format = out->format, .units = out->units};
+}
+
+static bool make_room(rows *r, size_t more)
+{
+    if (r->count + more <= r->room) return true;
+    const size_t room = 2 * (r->count + more);
+    char *kept = realloc(r->kept, room * r->list->record_size);
+    if (kept == NULL) return false;
+    r->kept = kept;
+    r->room = room;
+    return true;
+}
+
+static char **text_at(const rows *r, size_t record, const field *f)
+{
+    return (char **)(void *)(r->kept + record * r->list->record_size + f->offset);
+}
+
+static void keep(rows *r, const void *record)
+{
+    if (!make_room(r, 1)) {
+        r->failed = true;
+        return;
+    }
+    memcpy(r->kept + r->count * r->list->record_size, record, r->list->record_size);
+    for (size_t i = 0; i < r->list->count; i++) {
+        const field *f = &r->list->fields[i];
+        if (f->kind != FIELD_TEXT) continue;
+        *text_at(r, r->count, f) = strdup(field_text(f, record));
+        r->failed = r->failed || *text_at(r, r->count, f) == NULL;
+    }
+    r->count++;
+}
+
+void rows_add(rows *r, const void *record)
+{
+    switch (r->format) {
+        case FORMAT_CSV: csv_row(&r->written, r->list, record, r->units); break;
+        case FORMAT_JSON: json_row(&r->written, r->list, record, r->units); break;
+        default: keep(r, record); break;
+    }
+}
+
+bool rows_hand_on(rows *r, output *out, rows *kept)
+{
+    if (r->written.length > 0 || r->count > 0) out->answered = true;
+    if (!output_text(out, &r->written)) return false;
+    if (r->failed || (r->count > 0 && !make_room(kept, r->count))) {
+        say("out of memory");
+        return false;
+    }
+    if (r->count > 0) /* the copies of the texts go along */
+        memcpy(kept->kept + kept->count * r->list->record_size, r->kept, r->count * r->list->record_size);
+    kept->count += r->count;
+    r->count = 0;
+    return true;
+}
+
+void rows_free(rows *r)
+{
+    for (size_t i = 0; i < r->count; i++)
+        for (size_t k = 0; k < r->list->count; k++)
+            if (r->list->fields[k].kind == FIELD_TEXT) free(*text_at(r, i, &r->list->fields[k]));
+    free(r->kept);
+    text_free(&r->written);
+}
+
+bool rows_begin(output *out, const field_list *list)
+{
+    text t = {0};
+    if (out->format == FORMAT_CSV) csv_header(&t, list, out->units);
+    if (out->format == FORMAT_JSON) json_open(&t, list, out->units);
+    const bool fine = output_text(out, &t);
+    text_free(&t);
+    out->drop_comma = out->format == FORMAT_JSON;
+    return fine;
+}
+
+bool rows_end(output *out)
+{
+    text t = {0};
+    out->drop_comma = false;
+    if (out->format == FORMAT_JSON) json_close(&t);
+    const bool fine = output_text(out, &t);
+    text_free(&t);
+    return fine;
+}

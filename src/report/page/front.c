@@ -1,0 +1,166 @@
+#include "report/page/front.h"
+
+#include "report/html.h"
+#include "report/page/parts.h"
+#include "report/values.h"
+
+#include <math.h>
+
+static const check_row *worst_of(const check_row *rows, size_t count)
+{
+    const check_row *worst = rows;
+    for (size_t i = 1; i < count; i++)
+        if (rows[i].result.margin < worst->result.margin) worst = &rows[i];
+    return worst;
+}
+
+static void put_limit(text *out, const check_row *r)
+{
+    const double reached = deciding_factor(r);
+    if (isinf(reached)) {
+        text_put(out, "has no run load that could bring it to a limit");
+        return;
+    }
+    if (!(reached > 0)) {
+        text_put(out, "is at its limit with no run load at all");
+        return;
+    }
+    text_put(out, "reaches its limit at ");
+    put_factor(out, reached);
+    text_put(out, " times the run load, where ");
+    put_factor(out, asked_factor(r));
+    text_put(out, " is asked");
+}
+
+static void put_sentence(text *out, const check_row *rows, size_t count, size_t holds)
+{
+    const check_row *worst = worst_of(rows, count);
+    const size_t fallen = count - holds;
+    if (count == 1)
+        text_put(out, fallen > 0 ? "The case is short: ‘" : "The case holds: ‘");
+    else if (fallen == 0)
+        text_format(out, "All %zu cases hold; the least margin has ‘", count);
+    else
+        text_format(out, "%zu of %zu cases %s short; the worst is ‘", fallen, count, fallen == 1 ? "is" : "are");
+    html_text(out, worst->given.name);
+    text_put(out, count == 1 ? "’ " : "’, which ");
+    put_limit(out, worst);
+    text_char(out, '.');
+}
+
+/* What the text names above its table, too: a case of which nothing was asked, and one that its forced fit props up. */
+static void put_warnings(text *out, const check_row *rows, size_t count)
+{
+    size_t idle = 0;
+    for (size_t i = 0; i < count; i++) idle += !rows[i].result.runs;
+    if (idle > 0)
+        text_format(out, "<p><strong>%zu of the cases %s no run load at all:</strong> nothing was asked of the tube.</p>\n", idle,
+                    idle == 1 ? "has" : "have");
+    for (size_t i = 0; i < count; i++) {
+        if (!holds_by_fit(&rows[i])) continue;
+        text_put(out, "<p><strong>Careful: ‘");
+        html_text(out, rows[i].given.name);
+        text_put(out, "’ holds only by its forced fit;</strong> without it the margin is ");
+        put_percent(out, rows[i].result.margin_unforced);
+        text_put(out, ". What is locked in can relax.</p>\n");
+    }
+}
+
+/* ---- the table of cases ----------------------------------------------------------------------------- */
+
+static void put_margin_bar(text *out, const check_row *r)
+{
+    const bool holds = r->result.verdict == RBOW_HOLDS;
+    const double most = 100, share = fmin(1, fmax(-1, isfinite(r->result.margin) ? r->result.margin : 1));
+    const double from = share < 0 ? 50 * (1 + share) : 50, width = 50 * fabs(share);
+    text_format(out, "<svg viewBox=\"0 0 %g 12\" preserveAspectRatio=\"none\" aria-hidden=\"true\">"
+                     "<rect x=\"0\" y=\"2\" width=\"100\" height=\"8\" class=\"wash\"/>"
+                     "<rect x=\"%.2f\" y=\"2\" width=\"%.2f\" height=\"8\" class=\"%s\"/>"
+                     "<line x1=\"50\" y1=\"0\" x2=\"50\" y2=\"12\" class=\"plain\"/></svg>",
+                most, from, width, holds ? "fill-blue" : "fill-red");
+}
+
+static void put_cell(text *out, const char *style, const char *label, const text *cell)
+{
+    text_format(out, "<td class=\"%s\" data-label=\"%s\">", style, label);
+    if (cell->at != NULL) html_text(out, cell->at);
+    text_put(out, "</td>");
+}
+
+static void put_cost(text *cell, const check_row *r)
+{
+    const double cost = 100 * (r->result.margin_unforced - r->result.margin);
+    if (!(fabs(r->result.fit_axial) > 0 || fabs(cost) > 0))
+        text_put(cell, "none");
+    else if (isfinite(cost))
+        text_format(cell, "%.1f points", cost);
+    else
+        text_put(cell, "all");
+}
+
+static void put_size(text *out, const check_row *r, unit_system units)
+{
+    const unit *u = unit_shown(DIM_LENGTH, units);
+    text_format(out, units == UNITS_SI ? "%.5g × %.3g %s" : "%.5g × %.4g %s", unit_from_own(u, r->given.member.od),
+                unit_from_own(u, r->given.member.wall), u->name);
+}
+
+static void put_where(text *out, const check_row *r, unit_system units)
+{
+    static const char *const words[] = {"the column as a whole", "yield", "push + bending", "nothing"};
+    text_put(out, words[r->result.governs]);
+    if (isnan(r->result.governs_at)) return;
+    text_put(out, " at ");
+    page_value(out, r->result.governs_at, DIM_LENGTH, units, 4);
+    if (r->result.governs_in_weld_zone) text_put(out, ", weld zone");
+}
+
+static void put_row(text *out, const check_row *r, size_t number, unit_system units)
+{
+    const bool holds = r->result.verdict == RBOW_HOLDS;
+    text margin = {0}, size = {0}, where = {0}, limit = {0}, cost = {0};
+    put_percent(&margin, r->result.margin);
+    put_size(&size, r, units);
+    put_where(&where, r, units);
+    put_factor(&limit, deciding_factor(r));
+    text_put(&limit, " of ");
+    put_factor(&limit, asked_factor(r));
+    put_cost(&cost, r);
+    text_format(out, "<tr><th scope=\"row\"><a href=\"#case-%zu\">", number);
+    html_text(out, r->given.name);
+    text_format(out, "</a></th><td class=\"word %s\">%s</td>", holds ? "holds" : "short", holds ? "✓ holds" : "✗ SHORT");
+    put_cell(out, "n", "Margin", &margin);
+    text_put(out, "<td class=\"bar\">");
+    put_margin_bar(out, r);
+    text_put(out, "</td>");
+    put_cell(out, "n", "Limit", &limit);
+    put_cell(out, "", "Governs:", &where);
+    put_cell(out, "n", "Fit costs", &cost);
+    put_cell(out, "", "Tube", &size);
+    text_put(out, "</tr>\n");
+    text_free_part(&margin, out);
+    text_free_part(&size, out);
+    text_free_part(&where, out);
+    text_free_part(&limit, out);
+    text_free_part(&cost, out);
+}
+
+void page_front(text *out, const page_head *head, const check_row *rows, size_t count)
+{
+    size_t holds = 0;
+    for (size_t i = 0; i < count; i++) holds += rows[i].result.verdict == RBOW_HOLDS;
+    text_format(out, "<p class=\"verdict %s\">", holds == count ? "holds" : "short");
+    put_sentence(out, rows, count, holds);
+    text_put(out, "</p>\n");
+    page_refused(out, head);
+    put_warnings(out, rows, count);
+    text_put(out, "<table class=\"cases stack\"><caption>Margin: the load factor at the limit over the one asked for, "
+                  "less 1. The bars run from −100 % to +100 % with 0 in the middle.</caption>\n<thead><tr>"
+                  "<th scope=\"col\">Case</th><th scope=\"col\">Verdict</th><th scope=\"col\" class=\"n\">Margin</th>"
+                  "<th scope=\"col\">−100 … +100 %</th><th scope=\"col\" class=\"n\">Limit, of asked</th>"
+                  "<th scope=\"col\">What governs</th><th scope=\"col\" class=\"n\">Forced fit costs</th>"
+                  "<th scope=\"col\">Tube</th></tr></thead>\n<tbody>\n");
+    for (size_t i = 0; i < count; i++) put_row(out, &rows[i], i + 1, head->units);
+    text_put(out, "</tbody></table>\n");
+    page_caution(out);
+}

@@ -1,0 +1,11 @@
+/* The front of the page of check: the verdict in a sentence and the table of cases. */
+#ifndef RAILBOW_REPORT_PAGE_FRONT_H
+#define RAILBOW_REPORT_PAGE_FRONT_H
+
+#include "cases/check_table.h"
+#include "report/page/page.h"
+
+/* rows: in the order of the file. */
+void page_front(text *out, const page_head *head, const check_row *rows, size_t count);
+
+#endif

@@ -1,0 +1,18 @@
+/* The page of an answer: one HTML file that opens from a disk, needs nothing else, and prints. */
+#ifndef RAILBOW_REPORT_PAGE_PAGE_H
+#define RAILBOW_REPORT_PAGE_PAGE_H
+
+#include "table/text.h"
+#include "table/unit.h"
+
+typedef struct page_head {
+    const char *title, *by, *note, *date; /* NULL for none */
+    size_t refused;                       /* rows without an answer                      */
+    bool faults;                          /* something kept a verdict from being given   */
+    unit_system units;
+} page_head;
+
+void page_open(text *out, const page_head *head);
+void page_close(text *out);
+
+#endif

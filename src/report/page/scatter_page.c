@@ -1,0 +1,150 @@
+#include "report/page/scatter_page.h"
+
+#include "report/page/parts.h"
+#include "report/values.h"
+
+#include <math.h>
+
+/* ---- distribution --------------------------------------------------------------------------------------- */
+
+static void put_as_given(const chart *c, double nominal)
+{
+    if (!(nominal >= c->x_low && nominal <= c->x_high)) return;
+    const double x = chart_x(c, nominal);
+    chart_upright(c, nominal, "dashed");
+    chart_words(c->out, fmin(fmax(x, c->left + 32), c->left + c->width - 32), c->top - 6, "middle", "", "as given");
+}
+
+static void put_short(const chart *c, const scatter_row *r)
+{
+    text words = {0};
+    chart_upright(c, 0, "mark");
+    if (!(r->margins.short_share > 0)) return;
+    text_format(&words, r->margins.short_share < 0.0001 ? "short: under 0.01 %%" : "short: %.2f %%", 100 * r->margins.short_share);
+    const double mark = chart_x(c, 0);
+    const bool fits = mark - c->left >= chart_text_width(page_said(&words)); /* left of the mark */
+    chart_words(c->out, fits ? mark : c->left, c->top - 21, fits ? "end" : "start", "red bold", page_said(&words));
+    text_free_part(&words, c->out);
+}
+
+/* No bar lies across 0, so the short part is whole bars. */
+static void put_distribution(text *out, const scatter_row *r)
+{
+    double most = 0;
+    for (size_t i = 0; i < SCATTER_BARS; i++) most = fmax(most, r->bars[i]);
+    const double width = 100 * (r->high - r->low) / SCATTER_BARS, low = 100 * r->low, gap = 0.04 * width;
+    const chart c = {.out = out, .left = 10, .top = 36, .width = FIGURE_WIDTH - 30, .height = 140, .x_low = fmin(low, 0),
+                     .x_high = fmax(100 * r->high, 0), .y_high = 1.05 * most};
+    chart_axis_x(&c, "margin, %");
+    for (size_t i = 0; i < SCATTER_BARS; i++) {
+        const double from = low + width * (double)i, tall = c.height * r->bars[i] / c.y_high;
+        if (r->bars[i] > 0)
+            chart_bar(&c, from + gap, from + width - gap, c.top + c.height - tall / 2, tall, from + width / 2 < 0 ? "fill-red" : "fill-blue");
+    }
+    put_as_given(&c, 100 * r->nominal);
+    put_short(&c, r);
+}
+
+/* ---- drivers -------------------------------------------------------------------------------------------- */
+
+enum { DRIVER_HEIGHT = 19, DRIVERS_TOP = 238 };
+
+static void put_drivers(text *out, const scatter_row *r)
+{
+    const chart c = {.out = out, .left = 130, .top = DRIVERS_TOP, .width = FIGURE_WIDTH - 130 - 64, .height = 1, .x_high = 1, .y_high = 1};
+    chart_words(out, 0, DRIVERS_TOP - 6, "start", "name", "share of the spread");
+    for (size_t i = 0; i < r->drivers; i++) {
+        const double middle = DRIVERS_TOP + DRIVER_HEIGHT * ((double)i + 0.5), share = fmax(r->driver_shares[i], 0);
+        text words = {0};
+        text_format(&words, "%.1f %%", 100 * share);
+        chart_words(out, 0, middle + 4, "start", "", r->driver_names[i]);
+        chart_bar(&c, 0, 1, middle, 11, "wash");
+        chart_bar(&c, 0, share, middle, 11, "fill-steel");
+        chart_words(out, c.left + c.width + 8, middle + 4, "start", "", page_said(&words));
+        text_free_part(&words, out);
+    }
+}
+
+/* ---- a case --------------------------------------------------------------------------------------------- */
+
+static void put_odd_ones(text *out, const scatter_row *r)
+{
+    if (r->margins.refused > 0) text_format(out, " Outside the model and not judged: %.0f.", r->margins.refused);
+    if (r->margins.infinite > 0) text_format(out, " Without any limit, so they hold, and not drawn: %.0f.", r->margins.infinite);
+    if (r->margins.unstable > 0) text_format(out, " Unstable as loaded: %.0f.", r->margins.unstable);
+}
+
+static void say_case(text *out, const scatter_row *r)
+{
+    if (isnan(r->margins.short_share)) {
+        text_put(out, "No sample lies inside the model.");
+    } else if (r->margins.short_share > 0) {
+        text_format(out, "%.2f %% of %.0f samples are short (left of the mark at 0); with 95 %% certainty %.2f to %.2f %%.",
+                    100 * r->margins.short_share, r->margins.samples - r->margins.refused, 100 * r->margins.short_low, 100 * r->margins.short_high);
+    } else {
+        text_format(out, "None of %.0f samples is short; with 95 %% certainty under %.2f %%.", r->margins.samples - r->margins.refused, 100 * r->margins.short_high);
+    }
+    if (!isnan(r->margins.p50)) {
+        text_put(out, " Half lie under ");
+        put_percent(out, r->margins.p50);
+        text_put(out, ", one in twenty under ");
+        put_percent(out, r->margins.p05);
+        text_char(out, '.');
+    }
+    put_odd_ones(out, r);
+    if (r->drivers == 0 && !isnan(r->margins.p50)) text_put(out, " Nothing that varies moves the margin.");
+}
+
+static void put_figure(text *out, const scatter_row *r)
+{
+    text said = {0};
+    const bool spread = r->high > r->low, drivers = r->drivers > 0;
+    say_case(&said, r);
+    if (spread) {
+        page_begin_figure(out, r->name, drivers ? DRIVERS_TOP + DRIVER_HEIGHT * (double)r->drivers + 4 : 212,
+                          "Distribution of the margin, and what drives it");
+        put_distribution(out, r);
+        if (drivers) put_drivers(out, r);
+        page_end_figure(out, page_said(&said));
+    } else {
+        page_words_figure(out, r->name, page_said(&said));
+    }
+    text_free_part(&said, out);
+}
+
+/* Returned: whether no sample of any case is short. */
+static bool say_verdict(text *out, const scatter_row *rows, size_t count)
+{
+    const scatter_row *worst = rows;
+    for (size_t i = 1; i < count; i++)
+        if (rows[i].margins.short_share > worst->margins.short_share || isnan(worst->margins.short_share)) worst = &rows[i];
+    if (isnan(worst->margins.short_share))
+        text_put(out, "No sample of any case lies inside the model.");
+    else if (worst->margins.short_share >= 1)
+        text_format(out, "Every sample of ‘%s’ is short.", worst->name);
+    else if (worst->margins.short_share > 0)
+        text_format(out, "Up to %.2f %% of the samples are short, in ‘%s’.", 100 * worst->margins.short_share, worst->name);
+    else
+        text_put(out, "No sample of any case is short.");
+    size_t cases = 0, some_short = 0;
+    for (size_t i = 0; i < count; i++) {
+        cases += rows[i].rank == 0;
+        some_short += rows[i].rank == 0 && rows[i].margins.short_share > 0;
+    }
+    if (some_short > 1) text_format(out, " %zu of %zu cases have short samples.", some_short, cases);
+    return worst->margins.short_share <= 0;
+}
+
+void page_scatter(text *out, const page_head *head, const scatter_row *rows, size_t count, const field_list *list)
+{
+    text said = {0};
+    const bool fine = say_verdict(&said, rows, count);
+    page_sentence(out, fine, &said);
+    page_refused(out, head);
+    text_put(out, "<div class=\"figures\">\n");
+    for (size_t i = 0; i < count; i++)
+        if (rows[i].rank == 0) put_figure(out, &rows[i]);
+    text_put(out, "</div>\n");
+    page_table(out, list, rows, count, head->units, "Scatter of each case");
+    text_free_part(&said, out);
+}

@@ -1,0 +1,11 @@
+/* The page of scatter: a sentence, distributions and drivers, and the table. Rows in the order of the file, at least
+ * one. */
+#ifndef RAILBOW_REPORT_PAGE_SCATTER_PAGE_H
+#define RAILBOW_REPORT_PAGE_SCATTER_PAGE_H
+
+#include "cases/scatter_table.h"
+#include "report/page/page.h"
+
+void page_scatter(text *out, const page_head *head, const scatter_row *rows, size_t count, const field_list *list);
+
+#endif

@@ -1,0 +1,11 @@
+/* The margin of one case over two varied columns, as a map. */
+#ifndef RAILBOW_REPORT_PAGE_SWEEP_MAP_H
+#define RAILBOW_REPORT_PAGE_SWEEP_MAP_H
+
+#include "cases/sweep_table.h"
+#include "report/page/page.h"
+
+/* Both columns have two values each at least. rows: those of the case. */
+void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, size_t count, const sweep_asked *asked);
+
+#endif

@@ -1,0 +1,94 @@
+#include "report/text/orientation_text.h"
+
+#include "report/text/cells.h"
+
+#include <math.h>
+
+static const double worth = 0.01; /* of margin; less is not worth a mark on the tube */
+
+static double win_of(const orientation_row *r)
+{
+    return isinf(r->found.margin_as_marked) ? 0 : r->found.best_margin - r->found.margin_as_marked;
+}
+
+static void say_summary(text *out, const orientation_row *rows, size_t count)
+{
+    size_t worthy = 0;
+    const orientation_row *most = rows;
+    for (size_t i = 0; i < count; i++) {
+        worthy += win_of(&rows[i]) >= worth;
+        if (win_of(&rows[i]) > win_of(most)) most = &rows[i];
+    }
+    text line = {0};
+    text_put(&line, "Turning the tube's own bow ");
+    if (worthy == 0) {
+        text_put(&line, "wins less than a point of margin: not worth doing.");
+    } else {
+        text_format(&line, "is worth doing in %zu of %zu cases, most in ", worthy, count);
+        put_name(&line, most->name);
+        text_put(&line, ".");
+    }
+    text_put(&line, " Clocks in degrees, seen from A: 0 up, 90 right.");
+    put_paragraph(out, &line, TONE_PLAIN, false);
+    text_free(&line);
+}
+
+static void add_clock(grid *g, double clock)
+{
+    const double degrees = fmod(clock * (180 / 3.14159265358979323846), 360);
+    grid_format(g, TONE_PLAIN, "%.1f", degrees >= 359.95 ? 0 : degrees);
+}
+
+static void add_win(grid *g, const orientation_row *r)
+{
+    const double win = win_of(r);
+    if (!(r->bow > 0))
+        grid_cell(g, TONE_QUIET, "no bow");
+    else if (!(win >= worth))
+        grid_cell(g, TONE_PLAIN, "too little");
+    else if (isinf(win))
+        grid_cell(g, TONE_GOOD, "all: then no limit");
+    else if (win > 99.99)
+        grid_cell(g, TONE_PLAIN, "over 9999 points");
+    else
+        grid_format(g, TONE_PLAIN, "%+.1f points%s", 100 * win,
+                    r->found.margin_as_marked < 0 && r->found.best_margin >= 0 ? ": then HOLDS" : "");
+}
+
+static void say_rows(text *out, const orientation_row *rows, size_t count, bool colour)
+{
+    grid g = {0};
+    grid_column(&g, "case", GRID_LEFT);
+    grid_column(&g, "now at", GRID_RIGHT);
+    grid_column(&g, "margin", GRID_RIGHT);
+    grid_column(&g, "best at", GRID_RIGHT);
+    grid_column(&g, "margin", GRID_RIGHT);
+    grid_column(&g, "worst at", GRID_RIGHT);
+    grid_column(&g, "margin", GRID_RIGHT);
+    grid_column(&g, "turning wins", GRID_LEFT);
+    for (size_t i = 0; i < count; i++) {
+        const orientation_row *r = &rows[i];
+        add_name(&g, r->name);
+        add_clock(&g, r->marked_clock);
+        add_margin(&g, r->found.margin_as_marked);
+        add_clock(&g, r->found.best_clock);
+        add_margin(&g, r->found.best_margin);
+        add_clock(&g, r->found.worst_clock);
+        add_margin(&g, r->found.worst_margin);
+        add_win(&g, r);
+    }
+    grid_write(out, &g, colour);
+    grid_free(&g);
+}
+
+void orientation_text(text *out, const orientation_row *rows, size_t count, bool faults, bool colour)
+{
+    if (count > 0) {
+        say_summary(out, rows, count);
+        text_char(out, '\n');
+        say_rows(out, rows, count, colour);
+        text_put(out, "\nToo little: under a point of margin. One tube with several cases can have one clock only: weigh its\n"
+                      "cases with sweep --vary bow_clock=0:350:10.\n");
+    }
+    put_end(out, faults);
+}

@@ -1,0 +1,10 @@
+/* The answer of pull in words. */
+#ifndef RAILBOW_REPORT_TEXT_PULL_TEXT_H
+#define RAILBOW_REPORT_TEXT_PULL_TEXT_H
+
+#include "cases/pull_table.h"
+#include "table/text.h"
+
+void pull_text(text *out, const pulled_row *rows, size_t count, bool faults, unit_system units, bool colour);
+
+#endif

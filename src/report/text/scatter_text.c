@@ -1,0 +1,128 @@
+#include "report/text/scatter_text.h"
+
+#include "report/text/cells.h"
+#include "report/values.h"
+
+#include <math.h>
+
+static void put_share(text *out, double share)
+{
+    if (share > 0 && share < 0.0001)
+        text_put(out, "under 0.01 %");
+    else if (share < 1 && share > 0.9999)
+        text_put(out, "over 99.99 %");
+    else
+        text_format(out, "%.2f %%", 100 * share);
+}
+
+static void put_shorts(text *out, const scatter_row *r)
+{
+    const double judged = r->margins.samples - r->margins.refused;
+    if (!(r->margins.short_share > 0)) {
+        text_format(out, "none of %.0f samples is short (95 %% sure: under ", judged);
+        put_share(out, r->margins.short_high);
+    } else {
+        put_share(out, r->margins.short_share);
+        text_format(out, " of %.0f samples are SHORT (95 %% sure: from ", judged);
+        put_share(out, r->margins.short_low);
+        text_put(out, " to ");
+        put_share(out, r->margins.short_high);
+    }
+    text_put(out, ")");
+}
+
+static void say_shorts(text *out, const scatter_row *r, bool colour)
+{
+    text line = {0};
+    put_name(&line, r->name);
+    text_put(&line, ": ");
+    if (isnan(r->margins.short_share))
+        text_put(&line, "no sample lies inside the model");
+    else
+        put_shorts(&line, r);
+    text_put(&line, "; as given the margin is ");
+    put_percent(&line, r->nominal);
+    text_put(&line, ".");
+    put_paragraph(out, &line, !(r->margins.short_share <= 0) ? TONE_BAD : TONE_GOOD, colour);
+    text_free(&line);
+}
+
+static void say_margins(text *out, const scatter_row *r)
+{
+    const struct {
+        const char *before;
+        double share;
+    } parts[] = {{"  Margin: mean ", r->margins.mean}, {", deviation ", r->margins.sd}, {", 1 of 100 under ", r->margins.p01},
+                 {", 5 of 100 under ", r->margins.p05}, {", half under ", r->margins.p50}, {", 5 of 100 over ", r->margins.p95}};
+    if (isnan(r->margins.mean)) return;
+    text line = {0};
+    for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
+        text_put(&line, parts[i].before);
+        if (i == 1 && parts[i].share < 99.99)
+            text_format(&line, "%.1f %%", 100 * parts[i].share); /* without a sign */
+        else
+            put_percent(&line, parts[i].share);
+    }
+    put_paragraph(out, &line, TONE_PLAIN, false);
+    text_free(&line);
+}
+
+static void say_odd_ones(text *out, const scatter_row *r)
+{
+    if (r->margins.refused > 0) {
+        text line = {0};
+        text_format(&line, "  Outside the model and not judged: %.0f (the first: %s %s).", r->margins.refused, r->refused_column,
+                    r->refused_why);
+        put_paragraph(out, &line, TONE_PLAIN, false);
+        text_free(&line);
+    }
+    if (r->margins.infinite > 0) text_format(out, "  Without any limit, so they hold, and stand in no mean: %.0f.\n", r->margins.infinite);
+    if (r->margins.unstable > 0) text_format(out, "  Unstable as loaded: %.0f.\n", r->margins.unstable);
+}
+
+static void say_driver(text *out, const scatter_row *r)
+{
+    if (*r->driver != '\0')
+        text_format(out, "  %s %-12s %5.1f %% of the spread\n", r->rank == 0 ? "Driven by" : "         ", r->driver,
+                    100 * r->driver_share);
+    else if (!isnan(r->margins.mean))
+        text_put(out, "  Nothing that varies moves the margin.\n");
+}
+
+static void say_bars(text *out, const scatter_row *r)
+{
+    enum { WIDTH = 56 };
+    double most = 0;
+    for (int i = 0; i < SCATTER_BARS; i++) most = fmax(most, r->bars[i]);
+    if (!(r->high > r->low)) return;
+    const double width = (r->high - r->low) / SCATTER_BARS;
+    text_char(out, '\n');
+    for (int i = 0; i < SCATTER_BARS; i++) {
+        const double from = r->low + i * width;
+        const int length = (int)lround(r->bars[i] / most * WIDTH);
+        text margin = {0};
+        put_percent(&margin, from);
+        text_format(out, "  from %12s  ", margin.at != NULL ? margin.at : "");
+        text_free(&margin);
+        for (int k = 0; k < length; k++) text_char(out, from + width / 2 < 0 ? '-' : '+');
+        text_format(out, "%s%.0f\n", length > 0 ? " " : "", r->bars[i]);
+    }
+}
+
+void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned seed, bool faults, bool colour)
+{
+    for (size_t i = 0; i < count; i++) {
+        const scatter_row *r = &rows[i];
+        if (r->rank == 0) {
+            if (i > 0) text_char(out, '\n');
+            say_shorts(out, r, colour);
+            say_margins(out, r);
+            say_odd_ones(out, r);
+        }
+        say_driver(out, r);
+        if (i + 1 == count || rows[i + 1].rank == 0) say_bars(out, r);
+    }
+    if (count > 0)
+        text_format(out, "\nSeed %u. Bars: how many samples have a margin from there on; '-' is short.\n", seed);
+    put_end(out, faults);
+}

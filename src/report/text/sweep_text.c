@@ -1,0 +1,145 @@
+#include "report/text/sweep_text.h"
+
+#include "cases/case_words.h"
+#include "report/text/cells.h"
+#include "report/values.h"
+
+#include <math.h>
+
+enum { BAR = 24 };
+
+typedef struct swept { /* one case */
+    const sweep_row *rows;
+    size_t count;
+    const field *const *varied;
+    size_t columns;
+    unit_system units;
+} swept;
+
+/* ---- in words --------------------------------------------------------------------------------------- */
+
+static void put_values(text *out, const swept *s, const sweep_row *r)
+{
+    for (size_t k = 0; k < s->columns; k++) {
+        text_format(out, "%s%s ", k > 0 ? ", " : "", s->varied[k]->name);
+        put_value(out, r->value[k], s->varied[k]->dimension, s->units);
+    }
+}
+
+/* In a grid of two columns each value of the first begins anew. */
+static bool changes_at(const swept *s, size_t i)
+{
+    const sweep_row *r = &s->rows[i];
+    return i > 0 && r[-1].result.verdict != r->result.verdict && (s->columns == 1 || !(fabs(r[-1].value[0] - r->value[0]) > 0));
+}
+
+/* Where the verdict changes along one column. */
+static void put_changes(text *out, const swept *s)
+{
+    enum { SAID_MOST = 3 };
+    size_t count = 0;
+    for (size_t i = 1; i < s->count; i++) {
+        if (!changes_at(s, i)) continue;
+        if (++count > SAID_MOST) {
+            text_put(out, " and more");
+            return;
+        }
+        text_put(out, count == 1 ? "; changes between " : " and between ");
+        put_number(out, shown(s->rows[i - 1].value[0], s->varied[0]->dimension, s->units), 6);
+        text_put(out, " and ");
+        put_value(out, s->rows[i].value[0], s->varied[0]->dimension, s->units);
+    }
+}
+
+static void say_summary(text *out, const swept *s, bool colour)
+{
+    size_t holds = 0;
+    const sweep_row *worst = s->rows;
+    for (size_t i = 0; i < s->count; i++) {
+        holds += s->rows[i].result.verdict == RBOW_HOLDS;
+        if (s->rows[i].result.margin < worst->result.margin) worst = &s->rows[i];
+    }
+    text line = {0};
+    put_name(&line, s->rows->name);
+    if (holds == s->count || holds == 0)
+        text_put(&line, holds > 0 ? ": holds throughout" : ": SHORT throughout");
+    else
+        text_format(&line, ": holds for %zu of %zu values", holds, s->count);
+    if (s->columns == 1) put_changes(&line, s);
+    text_put(&line, "; worst margin ");
+    put_percent(&line, worst->result.margin);
+    if (isfinite(worst->result.margin)) {
+        text_put(&line, " at ");
+        put_values(&line, s, worst);
+    }
+    text_put(&line, ".");
+    put_paragraph(out, &line, holds == s->count ? TONE_GOOD : TONE_BAD, colour);
+    text_free(&line);
+}
+
+/* ---- row by row ------------------------------------------------------------------------------------- */
+
+/* A bar of the margin between the least and the largest of its case: '-' below zero, '+' above it, '|' at it. */
+static void add_bar(grid *g, double margin, double least, double most)
+{
+    char bar[BAR + 1];
+    const double span = most > least ? most - least : 1, end = isinf(margin) ? least + span : margin;
+    const int zero_at = (int)lround(-least / span * (BAR - 1)), here_at = (int)lround((end - least) / span * (BAR - 1));
+    for (int i = 0; i < BAR; i++) {
+        const bool filled = margin < 0 ? i >= here_at && i < zero_at : i > zero_at && i <= here_at;
+        bar[i] = i == zero_at ? '|' : filled ? (margin < 0 ? '-' : '+') : ' ';
+    }
+    bar[BAR] = '\0';
+    grid_cell(g, tone_of(margin), bar);
+}
+
+static void value_heads(grid *g, text heads[], const swept *s)
+{
+    for (size_t i = 0; i < s->columns; i++) {
+        const char *u = unit_name(s->varied[i]->dimension, s->units);
+        text_format(&heads[i], "%s%s%s", s->varied[i]->name, *u != '\0' ? ", " : "", u);
+        grid_column(g, heads[i].at != NULL ? heads[i].at : "", GRID_RIGHT);
+    }
+}
+
+static void say_rows(text *out, const swept *s, bool colour)
+{
+    grid g = {0};
+    text heads[SWEEP_COLUMNS_MOST] = {{0}};
+    double least = 0, most = 0;
+    for (size_t i = 0; i < s->count; i++)
+        if (isfinite(s->rows[i].result.margin)) least = fmin(least, s->rows[i].result.margin), most = fmax(most, s->rows[i].result.margin);
+    value_heads(&g, heads, s);
+    grid_column(&g, "margin", GRID_RIGHT);
+    grid_column(&g, "short | holds", GRID_LEFT);
+    grid_column(&g, "governs", GRID_LEFT);
+    grid_column(&g, "verdict", GRID_LEFT);
+    for (size_t i = 0; i < s->count; i++) {
+        const sweep_row *r = &s->rows[i];
+        for (size_t k = 0; k < s->columns; k++)
+            grid_format(&g, TONE_PLAIN, "%.6g", shown(r->value[k], s->varied[k]->dimension, s->units));
+        add_margin(&g, r->result.margin);
+        add_bar(&g, r->result.margin, least, most);
+        grid_cell(&g, TONE_PLAIN, governs_words[r->result.governs].word);
+        grid_format(&g, tone_of(r->result.margin), "%s%s", r->result.verdict == RBOW_HOLDS ? "holds" : "SHORT",
+                    changes_at(s, i) ? "  <- changes here" : "");
+    }
+    grid_write(out, &g, colour);
+    grid_free(&g);
+    for (size_t i = 0; i < SWEEP_COLUMNS_MOST; i++) text_free(&heads[i]);
+}
+
+void sweep_text(text *out, const sweep_row *rows, size_t count, const field *const varied[], size_t columns, bool faults,
+                unit_system units, bool colour)
+{
+    for (size_t i = 0; i < count;) {
+        swept s = {&rows[i], 1, varied, columns, units};
+        while (i + s.count < count && !rows[i + s.count].begins) s.count++;
+        if (i > 0) text_char(out, '\n');
+        say_summary(out, &s, colour);
+        text_char(out, '\n');
+        say_rows(out, &s, colour);
+        i += s.count;
+    }
+    put_end(out, faults);
+}

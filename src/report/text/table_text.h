@@ -1,0 +1,10 @@
+/* The columns of one table: name, unit, default (of input), meaning. */
+#ifndef RAILBOW_REPORT_TEXT_TABLE_TEXT_H
+#define RAILBOW_REPORT_TEXT_TABLE_TEXT_H
+
+#include "cases/table_list.h"
+#include "table/text.h"
+
+void table_text(text *out, const table *t);
+
+#endif

@@ -1,0 +1,105 @@
+#include "report/text/working_text.h"
+
+#include "report/lines.h"
+#include "report/text/grid.h"
+#include "report/values.h"
+
+#include <string.h>
+
+static const char *numbers_of(const working_row *r)
+{
+    return r->numbers.at != NULL ? r->numbers.at : "";
+}
+
+step_row step_row_of(const char *name, const char *part, const working_row *r)
+{
+    return (step_row){name, part, r->step, r->formula, numbers_of(r), r->value, r->unit, r->source};
+}
+
+static void put_heading(text *out, const working_row *r)
+{
+    text line = {0};
+    text_format(&line, "\n%s", r->step);
+    if (*r->source != '\0') text_format(&line, "  [%s]", r->source);
+    wrap(out, text_string(&line, &out->failed), 4);
+    text_free(&line);
+}
+
+/* "by search" is no arithmetic; "4600 = 4600" tells nothing. */
+static void put_numbers(text *line, const working_row *r)
+{
+    const char *numbers = numbers_of(r);
+    const bool by_hand = strpbrk(numbers, "0123456789") != NULL, same = strcmp(numbers, r->result) == 0;
+    if (by_hand && !same) text_format(line, "= %s ", numbers);
+    text_format(line, "= %s", r->result);
+    if (*r->unit != '\0') text_format(line, " %s", r->unit);
+    if (!by_hand && !same) text_format(line, "  (%s)", numbers);
+}
+
+static void put_step(text *out, const working_row *r, bool colour)
+{
+    text line = {0};
+    text_format(&line, "  %s: %s  %s[%s]%s", r->step, r->formula, tone_on(TONE_QUIET, colour), r->source,
+                tone_off(colour));
+    wrap(out, text_string(&line, &out->failed), 8);
+    text_clear(&line);
+    text_put(&line, "      ");
+    put_numbers(&line, r);
+    wrap(out, text_string(&line, &out->failed), 8);
+    text_free(&line);
+}
+
+void working_text(text *out, const working *w, bool colour)
+{
+    for (size_t i = 0; i < w->count; i++) {
+        const bool heading = *w->rows[i].formula == '\0';
+        if (heading)
+            put_heading(out, &w->rows[i]);
+        else
+            put_step(out, &w->rows[i], colour);
+    }
+}
+
+/* ---- what was given --------------------------------------------------------------------------------- */
+
+static bool is_given(const field *f, const void *record, const void *prototype)
+{
+    if ((f->rule & FIELD_REQUIRED) != 0) return true;
+    const char *word = field_text(f, record), *plain = field_text(f, prototype);
+    if (word != NULL && plain != NULL) return strcmp(word, plain) != 0;
+    if (f->kind == FIELD_WORD || word != NULL || plain != NULL) return word != plain; /* one may have no word */
+    const double value = field_get(f, record), fallback = field_get(f, prototype);
+    return value < fallback || value > fallback;
+}
+
+static void put_given(text *cell, const field *f, const void *record, unit_system units)
+{
+    const char *word = field_text(f, record);
+    const unit *shown = unit_shown(f->dimension, units);
+    if (word != NULL) {
+        shorten(cell, word, 60);
+        return;
+    }
+    put_number(cell, shown != NULL ? unit_from_own(shown, field_get(f, record)) : field_get(f, record), WORKING_DIGITS);
+    if (shown != NULL) text_format(cell, " %s", shown->name);
+}
+
+void given_text(text *out, const field_list *list, const void *record, const void *prototype, unit_system units)
+{
+    grid g = {0};
+    grid_column(&g, "", GRID_LEFT);
+    grid_column(&g, "", GRID_LEFT);
+    for (size_t i = 0; i < list->count; i++) {
+        const field *f = &list->fields[i];
+        if (!is_given(f, record, prototype)) continue;
+        text name = {0}, cell = {0};
+        text_format(&name, "  %s", f->name);
+        put_given(&cell, f, record, units);
+        grid_cell(&g, TONE_PLAIN, text_string(&name, &g.cells.failed));
+        grid_cell(&g, TONE_PLAIN, text_string(&cell, &g.cells.failed));
+        text_free(&name);
+        text_free(&cell);
+    }
+    grid_write(out, &g, false);
+    grid_free(&g);
+}

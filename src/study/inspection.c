@@ -1,0 +1,202 @@
+#include "study/inspection.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const double full_circle = 2 * 3.14159265358979323846;
+
+int clock_degrees(double clock)
+{
+    const int degrees = (int)lround(fmod(clock, full_circle) * 360 / full_circle);
+    return (degrees % 360 + 360) % 360;
+}
+
+static bool same_clock(double a, double b)
+{
+    return fabs(remainder(a - b, full_circle)) < 1e-6;
+}
+
+bool is_doubled(const tube_readings *t, size_t i)
+{
+    for (size_t k = 0; k < i; k++)
+        if (t->at[k]->measure == t->at[i]->measure && same_clock(t->at[k]->clock, t->at[i]->clock)) return true;
+    return false;
+}
+
+static void say_clocks(text *next, const char *how_many, double first, double second)
+{
+    text_format(next, "read the wall at %s: %d and %d", how_many, clock_degrees(first), clock_degrees(second));
+}
+
+/* What to read so that the bore can be fitted: as evenly round the tube as what is there allows. */
+static void say_next(text *next, const rbow_wall_reading *walls, size_t count)
+{
+    double up = 0, right = 0;
+    for (size_t i = 0; i < count; i++) up += cos(walls[i].clock), right += sin(walls[i].clock);
+    const double middle = atan2(right, up), third = full_circle / 3;
+    if (count == 0)
+        text_put(next, "read the wall at clocks 0, 120 and 240");
+    else if (count == 1)
+        say_clocks(next, "two more clocks", walls[0].clock + third, walls[0].clock + 2 * third);
+    else if (hypot(up, right) < 1e-6 * (double)count) /* opposite each other */
+        say_clocks(next, "clocks across from these", walls[0].clock + full_circle / 4, walls[0].clock + 3 * full_circle / 4);
+    else if (count == 2)
+        text_format(next, "read the wall at one more clock: %d", clock_degrees(middle + full_circle / 2));
+    else
+        say_clocks(next, "clocks further round than these", middle + third, middle + 2 * third);
+}
+
+static bool fit_wall(const tube_readings *t, inspect_row *tube, text *next)
+{
+    rbow_wall_reading *walls = calloc(t->count + 1, sizeof *walls);
+    rbow_bore bore;
+    size_t count = 0;
+    double sum = 0;
+    for (size_t i = 0; i < t->count && walls != NULL; i++) {
+        const reading_row *r = t->at[i];
+        if (r->measure != MEASURE_WALL) continue;
+        walls[count++] = (rbow_wall_reading){r->clock, r->reading};
+        sum += r->reading;
+        tube->wall_least = fmin(tube->wall_least, r->reading); /* fmin passes the first over NaN */
+    }
+    if (count > 0) tube->bore.mean = sum / (double)count;
+    if (walls != NULL && rbow_bore_fit(walls, count, &bore) == RBOW_OK) {
+        tube->bore = bore;
+    } else if (walls != NULL) {
+        say_next(next, walls, count);
+    }
+    const bool fine = walls != NULL;
+    free(walls);
+    return fine;
+}
+
+static void gather(const tube_readings *t, inspect_row *tube)
+{
+    size_t count = 0;
+    double sum = 0;
+    for (size_t i = 0; i < t->count; i++) {
+        const reading_row *r = t->at[i];
+        if (r->measure == MEASURE_BOW) tube->bow = fmax(tube->bow, r->reading);
+        if (r->measure != MEASURE_OD) continue;
+        tube->od_least = fmin(tube->od_least, r->reading);
+        tube->od_most = fmax(tube->od_most, r->reading);
+        sum += r->reading;
+        count++;
+    }
+    if (count == 0) return;
+    tube->od_mean = sum / (double)count;
+    tube->ovality = tube->od_most - tube->od_least;
+}
+
+/* ---- the verdict ------------------------------------------------------------------------------------- */
+
+static void begin_reason(text *reasons)
+{
+    if (reasons->length > 0) text_put(reasons, "; ");
+}
+
+/* "wall reads 0.048 in, under 0.0522" */
+static void add_reason(text *reasons, const tube_readings *t, const char *what, double value, const char *against,
+                       double limit)
+{
+    const unit *u = unit_shown(DIM_LENGTH, t->units);
+    begin_reason(reasons);
+    text_format(reasons, "%s %.5g %s, %s %.5g %s", what, unit_from_own(u, value), u->name, against,
+                unit_from_own(u, limit), u->name);
+}
+
+static void add_near(text *reasons, const tube_readings *t, const char *what, double value, double limit)
+{
+    const unit *u = unit_shown(DIM_LENGTH, t->units);
+    text against = {0};
+    text_format(&against, "within the gauge (%.3g %s) of its limit", unit_from_own(u, t->gauge), u->name);
+    add_reason(reasons, t, what, value, text_string(&against, &reasons->failed), limit);
+    text_free(&against);
+}
+
+typedef struct spec_limit { /* one limit of a spec, and the reading nearest to failing it */
+    const char *what, *reads;
+    double value, limit;
+    int below; /* the value must not be below it; else not above */
+} spec_limit;
+
+static int limits_of(const tube_readings *t, const inspect_row *r, spec_limit limits[4])
+{
+    const spec_row *s = t->spec;
+    int count = 0;
+    if (!isnan(s->od_least)) limits[count++] = (spec_limit){"od", "od reads", r->od_least, s->od_least, 1};
+    if (!isnan(s->od_most)) limits[count++] = (spec_limit){"od", "od reads", r->od_most, s->od_most, 0};
+    if (!isnan(s->wall_least)) limits[count++] = (spec_limit){"wall", "wall reads", r->wall_least, s->wall_least, 1};
+    if (!isnan(s->bow_most)) limits[count++] = (spec_limit){"bow", "bow reads", r->bow, s->bow_most, 0};
+    return count;
+}
+
+/* How far inside its limit; negative outside. */
+static double room_of(const spec_limit *l)
+{
+    return l->below ? l->value - l->limit : l->limit - l->value;
+}
+
+typedef struct findings { /* what the limits found */
+    bool below, unread, recheck;
+} findings;
+
+static const double rounding = 1e-9; /* in; a limit as written is not missed by a last bit */
+
+static void judge_limit(const tube_readings *t, const spec_limit *l, bool said_already, findings *f, text *reasons)
+{
+    const double room = room_of(l);
+    if (isnan(l->value)) {
+        f->unread = true;
+        if (strcmp(l->what, "wall") == 0 || said_already) return; /* of the wall the fit says what to read */
+        begin_reason(reasons);
+        text_format(reasons, "read the %s", l->what);
+    } else if (room < -t->gauge - rounding) {
+        f->below = true;
+        add_reason(reasons, t, l->reads, l->value, l->below ? "under" : "over", l->limit);
+    } else if (room <= t->gauge + rounding) {
+        f->recheck = true;
+        add_near(reasons, t, l->reads, l->value, l->limit);
+    }
+}
+
+/* The thinnest wall anywhere against its limit. */
+static void judge_fit(const tube_readings *t, const inspect_row *r, const text *next, findings *f, text *reasons)
+{
+    const double least = t->spec->wall_least;
+    if (isnan(least)) return;
+    if (isnan(r->bore.least)) {
+        f->unread = true;
+        begin_reason(reasons);
+        text_put(reasons, text_string(next, &reasons->failed));
+    } else if (r->bore.least <= least + t->gauge + rounding) {
+        f->recheck = true;
+        add_reason(reasons, t, "by the fit the thinnest wall is", r->bore.least, "its limit", least);
+        if (!isnan(r->bore.thin_clock)) text_format(reasons, ": read it at clock %d", clock_degrees(r->bore.thin_clock));
+    }
+}
+
+static void judge(const tube_readings *t, inspect_row *r, const text *next, text *reasons)
+{
+    spec_limit limits[4];
+    findings f = {false, false, false};
+    const int count = limits_of(t, r, limits);
+    for (int i = 0; i < count; i++)
+        judge_limit(t, &limits[i], i > 0 && strcmp(limits[i].what, limits[i - 1].what) == 0, &f, reasons);
+    judge_fit(t, r, next, &f, reasons);
+    r->verdict = f.below ? INSPECT_BELOW : f.unread ? INSPECT_UNREAD : f.recheck ? INSPECT_RECHECK : INSPECT_MEETS;
+}
+
+bool inspect_tube(const tube_readings *t, inspect_row *tube, text *reasons)
+{
+    text next = {0};
+    *tube = (inspect_row){.tag = t->at[0]->tag, .part = t->at[0]->part, .od_mean = NAN, .od_least = NAN, .od_most = NAN,
+                          .ovality = NAN, .wall_least = NAN, .bore = {NAN, NAN, NAN, NAN}, .bow = NAN, .name = "",
+                          .margin_nominal = NAN, .margin_measured = NAN};
+    gather(t, tube);
+    const bool fitted = fit_wall(t, tube, &next);
+    if (fitted) judge(t, tube, &next, reasons);
+    text_free(&next);
+    return fitted;
+}

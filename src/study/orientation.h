@@ -1,0 +1,17 @@
+/* The best and the worst orientation of the tube's own bow. */
+#ifndef RAILBOW_STUDY_ORIENTATION_H
+#define RAILBOW_STUDY_ORIENTATION_H
+
+#include "cases/orientation_table.h"
+#include "study/problem.h"
+
+#include <stddef.h>
+
+/* Exact to 0.1 degree; the smallest clock on a tie. Without a bow all three margins are equal, at clock 0.
+ * Status: RBOW_OK | as rbow_member_check */
+rbow_status orientation_find(const problem *p, orientation *answer);
+
+/* Margins at `count` even clocks, from 0 on; NaN where there is no answer. */
+void orientation_margins(const problem *p, double margins[], size_t count);
+
+#endif

@@ -1,0 +1,13 @@
+/* What is wrong with a cell: messages that name the file, the line, the column and what is allowed. */
+#ifndef RAILBOW_TABLE_READER_MESSAGES_H
+#define RAILBOW_TABLE_READER_MESSAGES_H
+
+#include "table/reader_core.h"
+
+/* Complaints on a cell of the row in progress. Numbers: `cell` is one that number_read refused. */
+void reader_refuse(reader *r, const file_column *c, const char *format, ...) __attribute__((format(printf, 3, 4)));
+void reader_refuse_number(reader *r, const file_column *c, const char *cell, size_t n);
+void reader_refuse_bounds(reader *r, const file_column *c, const char *cell, size_t n);
+void reader_refuse_word(reader *r, const file_column *c, const char *cell, size_t n);
+
+#endif

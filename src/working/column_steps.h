@@ -1,0 +1,10 @@
+/* The straight column step by step: ends, elastic critical load, and what its curve allows. */
+#ifndef RAILBOW_WORKING_COLUMN_STEPS_H
+#define RAILBOW_WORKING_COLUMN_STEPS_H
+
+#include "working/calculation.h"
+
+/* Given: c->tube. Fills bending and end stiffness, critical load, column stress and load. */
+void column_steps(calculation *c);
+
+#endif

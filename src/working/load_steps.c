@@ -1,0 +1,98 @@
+#include "working/load_steps.h"
+
+static const char given[] = "load case";
+static const char statics[] = "statics";
+static const char beam[] = "Timoshenko & Gere ch. 1";
+
+static double clock_degrees(double clock)
+{
+    return clock * 180 / pi;
+}
+
+/* A quarter of the clock in radians is not quite a quarter; what rounding leaves is no load. */
+double component_of(const plane *l, double size, double clock)
+{
+    const double share = l->share(clock);
+    return fabs(share) > 1e-15 * (1 + fabs(clock)) ? size * share : 0;
+}
+
+static void take_spread(const loaded_tube *b, plane *l)
+{
+    const rbow_member *m = &b->c->m;
+    const double plain = component_of(l, m->spread_load, m->spread_clock), weight = OF_PLANE(l, b->c->weight_load, 0);
+    const double bow = m->bow_shape == RBOW_BOW_ARC ? component_of(l, m->bow, m->bow_clock) : 0;
+    if (acts(plain)) {
+        l->spread += b->factor * plain;
+        STEP(b->c, "spread load", OF_PLANE(l, "λ q cos(clock)", "λ q sin(clock)"), OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"),
+             b->factor * plain, b->c->spread, given, b->factor, m->spread_load, clock_degrees(m->spread_clock));
+    }
+    if (acts(weight)) {
+        l->spread -= b->factor * weight;
+        STEP(b->c, "own weight, downward", "−λ w", "−# × #", -b->factor * weight, b->c->spread, statics, b->factor, weight);
+    }
+    if (acts(bow)) {
+        const double equal = 8 * b->axial * bow / (b->length * b->length);
+        l->spread += equal;
+        STEP(b->c, "an arc bow acts like", "8 P e / L²", "8 × # × # / #²", equal, b->c->spread, beam, b->axial, bow, b->length);
+    }
+    if (acts(plain) + acts(weight) + acts(bow) > 1)
+        STEP(b->c, "together", "q", "#", l->spread, b->c->spread, statics, l->spread);
+}
+
+static void take_point(const loaded_tube *b, plane *l)
+{
+    const rbow_member *m = &b->c->m;
+    const bool idle = m->point_at <= 0 || (m->point_at >= m->length && !b->c->free_b);
+    const double plain = idle ? 0 : component_of(l, m->point_load, m->point_clock), bow = component_of(l, m->bow, m->bow_clock);
+    if (acts(plain)) {
+        l->point = b->factor * plain;
+        STEP(b->c, "point load", OF_PLANE(l, "F = λ point load cos(clock)", "F = λ point load sin(clock)"),
+             OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"), l->point, b->c->force, given, b->factor, m->point_load,
+             clock_degrees(m->point_clock));
+    }
+    if (m->bow_shape == RBOW_BOW_KINK && acts(bow)) {
+        l->kink = b->axial * bow * (1 / m->bow_at + 1 / (b->length - m->bow_at));
+        STEP(b->c, "a kinked bow acts like", "K = P e (1/c + 1/(L − c)) at c", "# × # × (1 / # + 1 / (# − #))", l->kink,
+             b->c->force, beam, b->axial, bow, m->bow_at, b->length, m->bow_at);
+    }
+    if (m->bow_shape == RBOW_BOW_SINE && acts(bow)) {
+        l->bow = bow;
+        STEP(b->c, "bow", OF_PLANE(l, "e = bow cos(clock)", "e = bow sin(clock)"), OF_PLANE(l, "# × cos(#°)", "# × sin(#°)"),
+             bow, b->c->length, given, m->bow, clock_degrees(m->bow_clock));
+    }
+}
+
+static double end_moment(const loaded_tube *b, const plane *l, const char *step, double moment, bool offset)
+{
+    const rbow_member *m = &b->c->m;
+    const double plain = component_of(l, moment, m->moment_clock);
+    const double push = offset ? component_of(l, m->compression * m->eccentricity, m->eccentricity_clock) : 0;
+    if (!acts(plain) && !acts(push)) return 0;
+    STEP(b->c, step, OF_PLANE(l, "λ (M cos(clock) + C e cos(clock of e))", "λ (M sin(clock) + C e sin(clock of e))"),
+         OF_PLANE(l, "# × (# × cos(#°) + # × # × cos(#°))", "# × (# × sin(#°) + # × # × sin(#°))"),
+         b->factor * (plain + push), b->c->moment, given, b->factor, moment, clock_degrees(m->moment_clock),
+         offset ? m->compression : 0, m->eccentricity, clock_degrees(m->eccentricity_clock));
+    return b->factor * (plain + push);
+}
+
+static double miss_slope(const loaded_tube *b, const plane *l, const char *step, double miss, double clock)
+{
+    const double slope = component_of(l, miss, clock) / b->length;
+    if (acts(slope))
+        STEP(b->c, step, OF_PLANE(l, "miss cos(clock) / L", "miss sin(clock) / L"),
+             OF_PLANE(l, "# × cos(#°) / #", "# × sin(#°) / #"), slope, "rad", given, miss, clock_degrees(clock), b->length);
+    return slope;
+}
+
+bool load_steps(const loaded_tube *b, plane *l)
+{
+    const rbow_member *m = &b->c->m;
+    take_spread(b, l);
+    take_point(b, l);
+    l->moment_a = end_moment(b, l, "moment given to A", m->moment_a, !b->c->free_b);
+    l->moment_b = end_moment(b, l, "moment given to B", m->moment_b, true);
+    l->slope_a = miss_slope(b, l, "socket A's miss as a slope", m->miss_a, m->miss_a_clock);
+    l->slope_b = miss_slope(b, l, "socket B's miss as a slope", m->miss_b, m->miss_b_clock);
+    return acts(l->spread) || acts(l->point) || acts(l->kink) || acts(l->bow) || acts(l->moment_a) || acts(l->moment_b)
+        || acts(l->slope_a) || acts(l->slope_b);
+}

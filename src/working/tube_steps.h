@@ -1,0 +1,10 @@
+/* The tube step by step: material, section, wall reduction, and its weld zone. */
+#ifndef RAILBOW_WORKING_TUBE_STEPS_H
+#define RAILBOW_WORKING_TUBE_STEPS_H
+
+#include "working/calculation.h"
+
+/* Fills c->tube and c->weld. */
+void tube_steps(calculation *c);
+
+#endif

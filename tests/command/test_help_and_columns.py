@@ -1,0 +1,117 @@
+"""help and columns: every command, option, column and unit is listed."""
+
+import csv
+import io
+import re
+
+from program import (CASE_COLUMNS, CAUTION, MATERIAL_COLUMNS, RESULT_COLUMNS, SECTION_COLUMNS, ProgramTest,
+                     joined, name_and_unit, run_tests)
+from units import UNITS
+
+COMMANDS = ["new", "check", "explain", "section", "columns", "help"]
+OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
+OPTIONS = {
+    "new": ["--all", "--units us|si", "-h, --help"],
+    "explain": OUTPUT_OPTIONS + ["--factor N", "-h, --help"],
+    "check": OUTPUT_OPTIONS + ["--factor N", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
+                               "--jobs N", "-h, --help"],
+    "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
+    "columns": ["-h, --help"],
+    "help": ["-h, --help"],
+}
+
+
+class Help(ProgramTest):
+    def test_the_program(self):
+        run = self.run_program("help")
+        self.assertRun(run, 0)
+        for name in COMMANDS:
+            self.assertRegex(run.out, rf"(?m)^  {name} +\w")
+        for word in ["--version", "railbow help COMMAND", "Exit status: 0", *CAUTION]:
+            self.assertIn(word, joined(run.out))
+        for words in (["--help"], ["-h"]):
+            self.assertRun(self.run_program(*words), 0, out=run.out)
+
+    def test_every_command(self):
+        for name in COMMANDS:
+            with self.subTest(command=name):
+                run = self.run_program("help", name)
+                self.assertRun(run, 0)
+                self.assertTrue(run.out.startswith(f"railbow {name}: "))
+                listed = re.findall(r"(?m)^  (-.*?)(?:  |$)", run.out)
+                self.assertCountEqual([option.strip() for option in listed], OPTIONS[name])
+                for word in ["Usage: railbow " + name, "Example: railbow ", *CAUTION]:
+                    self.assertIn(word, joined(run.out))
+                self.assertRun(self.run_program(name, "--help"), 0, out=run.out)
+                self.assertRun(self.run_program(name, "-h"), 0, out=run.out)
+
+    def test_no_line_is_wide_or_ends_in_a_blank(self):
+        for words in [["help"], ["columns"], *(["help", name] for name in COMMANDS)]:
+            for line in self.run_program(*words).out.splitlines():
+                with self.subTest(words=words, line=line):
+                    self.assertLessEqual(len(line), 100)
+                    self.assertEqual(line, line.rstrip())
+
+
+class Columns(ProgramTest):
+    REQUIRED = {"Load cases": {"case", "od", "wall", "material", "length"},
+                "Materials": {"material", "elastic_modulus", "density", "yield"}}
+    LISTS = {
+        "Load cases": CASE_COLUMNS,
+        "Materials": MATERIAL_COLUMNS,
+        "Results of check": [name_and_unit(column)[0] for column in RESULT_COLUMNS.split(",")],
+        "Results of section": [name_and_unit(column)[0] for column in SECTION_COLUMNS.split(",")],
+    }
+    UNITS = ["in, ft, mm, cm or m", "lbf, kip, N or kN", "psi, ksi, MPa or GPa",
+             "in-lbf, ft-lbf, N-m, N-mm or kN-m", "lbf/in, lbf/ft, N/m or N/mm",
+             "in-lbf/rad, in-lbf/deg or N-m/rad", "lb/in^3 or kg/m^3", "lb or kg", "lb/ft, lb/in or kg/m",
+             "in^2 or mm^2", "in^3 or mm^3", "in^4 or mm^4", "deg or rad"]
+
+    def lines_of(self, title, text):
+        block = text.split(title + "\n\n", 1)[1].split("\n\n", 1)[0]
+        return [line for line in block.splitlines() if not line.startswith(" ")][1:]
+
+    def test_every_column_with_unit_default_and_meaning(self):
+        run = self.run_program("columns")
+        self.assertRun(run, 0)
+        for title, names in self.LISTS.items():
+            lines = self.lines_of(title, run.out)
+            self.assertEqual([line.split()[0] for line in lines], names)
+            required = {line.split()[0] for line in lines if " required " in line}
+            self.assertEqual(required, self.REQUIRED.get(title, set()))
+        for column in RESULT_COLUMNS.split(","):
+            name, unit = name_and_unit(column)
+            if unit:
+                self.assertRegex(run.out, rf"(?m)^{name} +{re.escape(unit)} ")
+
+    def test_every_unit(self):
+        listed = self.run_program("columns").out.split("Units that a header may name", 1)[1]
+        self.assertEqual([line.strip() for line in listed.splitlines()[2:]], self.UNITS)
+
+
+class HelpColumns(ProgramTest):
+    SAMPLE = {  # what makes each command write its columns
+        "check": ["nose.csv"], "compare": ["nose.csv", "--walls", "0.058"], "index": ["nose.csv"],
+        "scatter": ["nose.csv", "--tolerances", "tolerances.csv", "--samples", "16"], "release": ["cuts.csv"],
+        "inspect": ["--spec", "spec.csv", "--cases", "parts.csv", "readings.csv"], "pull": ["horns.csv"], "section": ["1x0.05"],
+        "explain": ["nose.csv", "diagonal - push"], "limit": ["nose.csv", "--find", "factor", "--to", "2"],
+        "sweep": ["nose.csv", "--vary", "factor=1:2:1"],
+    }
+
+    def test_help_lists_what_each_writes(self):
+        cases = self.installed.source / "cases"
+        for command, words in self.SAMPLE.items():
+            with self.subTest(command=command):
+                run = self.run_program(command, *words, "--format", "csv", cwd=cases)
+                written = [name_and_unit(column) for column in next(csv.reader(io.StringIO(run.out)))]
+                if command == "sweep":
+                    written.remove(("factor", ""))
+                block = re.split(r"(?:Results|Steps) of .*\n\n", self.run_program("help", command).out)[1].split("\n\n")[0]
+                lines = [line.split()[:2] for line in block.splitlines()[1:] if line[0] != " "]
+                self.assertEqual([name for name, _ in lines], [name for name, _ in written])
+                for (name, unit), (_, said) in zip(written, lines):
+                    self.assertIn(said, (unit,) if unit else ("-", "text"), name)
+
+
+if __name__ == "__main__":
+    run_tests()

@@ -1,0 +1,31 @@
+"""The other commands when memory is refused: the answer is whole, or there is a message and status 2."""
+
+from memory import MemoryTest
+from program import HOLDS, run_tests
+
+
+class MemoryOfCommands(MemoryTest):
+    def test_the_other_commands(self):
+        for words in (["section", "1x0.05", "1.25x0.058"], ["section", "--ods", "1,2", "--walls", "0.05,0.1"], ["columns"],
+                      ["help", "check"], ["new", "-", "--all"]):
+            for whole, run in self.every(*words, most=100):
+                self.whole_or_said(whole, run)
+
+    def test_the_studies_and_the_shop(self):
+        for words in self.other_commands():
+            for whole, run in self.every(*words, status=self.run_program(*words).status, most=30):
+                self.whole_or_said(whole, run)
+
+    def test_explain(self):
+        self.cases({**HOLDS, "bow [in]": "0.02", "note": "a"}, {"case": "other"})
+        for words, status in (["rail"], 0), (["rail", "--format", "json"], 0):
+            for whole, run in self.every("explain", "cases.csv", *words, status=status, most=60):
+                self.whole_or_said(whole, run)
+        for name in "nobody", "othe":
+            for _, run in self.every("explain", "cases.csv", name, status=2, most=60):
+                self.assertEqual((run.out, run.status), ("", 2))
+                self.assertTrue(run.err.startswith("railbow: ") and run.err.endswith("\n"), run.err)
+
+
+if __name__ == "__main__":
+    run_tests()

@@ -1,0 +1,45 @@
+"""The README: every example in it is what the program prints, and every command that it names works."""
+
+import re
+import shlex
+import shutil
+
+from program import ProgramTest, run_tests
+
+
+class Readme(ProgramTest):
+    def setUp(self):
+        super().setUp()
+        self.readme = (self.installed.source / "README.md").read_text(encoding="utf-8")
+
+    def examples(self):
+        """A fenced block that begins with "$ railbow ...": the command, and the lines after it."""
+        for block in self.readme.split("```")[1::2]:
+            first, _, rest = block.split("\n", 1)[1].partition("\n")
+            if first.startswith("$ railbow "):
+                yield first[2:], rest
+
+    def test_every_example_is_what_the_program_prints(self):
+        count = 0
+        for command, want in self.examples():
+            count += 1
+            with self.subTest(command=command):
+                run = self.run_program(*shlex.split(command)[1:], cwd=self.installed.source)
+                self.assertEqual(run.out, want)
+        self.assertGreater(count, 0)
+
+    def test_every_command_that_it_names_works(self):
+        named = re.findall(r"(?m)^    (railbow .*?)(?:   .*)?$|`(railbow \w+ [^`]*\w\.csv[^`]*|railbow (?:help [a-z]+|columns))`",
+                           self.readme)
+        commands = [first or second for first, second in named]
+        self.assertGreater(len(commands), 12)
+        shutil.copytree(self.installed.source / "cases", self.folder / "cases")
+        for command in commands:
+            with self.subTest(command=command):
+                run = self.run_program(*shlex.split(command)[1:])
+                self.assertEqual(run.err, "")
+                self.assertLess(run.status, 3 if " inspect " in command else 2)  # the demo has a tube unread
+
+
+if __name__ == "__main__":
+    run_tests()

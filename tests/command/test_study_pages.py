@@ -1,0 +1,310 @@
+"""The pages of the studies: their tables, and their drawings read back."""
+
+import math
+import re
+import xml.etree.ElementTree as xml
+
+from page import FORCED, NOT_A_NUMBER, Page
+from program import run_tests
+from shop import tube
+
+
+class Studies(Page):
+    COMMANDS = [["compare", "--walls", "0.035,0.058,0.7"], ["sweep", "--vary", "miss_a=0:0.5:0.125"],
+                ["sweep", "--vary", "miss_a=0:0.5:0.25", "--vary", "bow=0:0.1:0.05"],
+                ["limit", "--find", "miss_a", "--to", "1"], ["index"],
+                ["scatter", "--tolerances", "tolerances.csv", "--samples", "64"]]
+
+    def test_each_has_a_page_beside_the_same_answer(self):
+        self.file("tolerances.csv", "column,minus,plus,unit\nbow,0.01,0.01,in\nwall,3,3,%\n")
+        self.cases(FORCED, {"case": "<b>", "bow [in]": "0.05", "compression [lbf]": "900"})
+        for command, *words in self.COMMANDS:
+            for units in "us", "si":
+                with self.subTest(command=command, units=units):
+                    given = [command, "cases.csv", *words, "--units", units]
+                    plain, beside = self.run_program(*given), self.run_program(*given, "--report", "page.html", "--title", "T")
+                    self.assertEqual(plain, beside)
+                    page = xml.fromstring(self.read("page.html"))
+                    self.assertEqual(page.find("head/title").text, "T")
+                    self.assertNotRegex(self.read("page.html"), NOT_A_NUMBER)
+                    self.assertNotIn("http", self.read("page.html"))
+                    for svg in page.iter("svg"):
+                        self.assertEqual((svg.get("role"), svg[0].tag), ("img", "title"))
+                    for outside in "url(", "src=", "href=", "<script", "@import":
+                        self.assertNotIn(outside, self.read("page.html"))
+                    rows = next(page.iter("tbody"))
+                    self.assertEqual(len(rows), len(plain.rows))
+                    for tr, row in zip(rows, plain.rows):
+                        for cell, value in zip(tr, row.values()):
+                            text = "".join(cell.itertext())
+                            if text.endswith(" %"):
+                                self.assertAlmostEqual(float(text[:-2]), 100 * float(value), delta=0.0051)
+                            elif re.fullmatch(r"-?[\d.]+(e[-+]\d+)?", value):
+                                self.assertAlmostEqual(float(text), float(value), delta=1e-4 * abs(float(value)))
+
+
+class StudyDrawings(Page):
+    """Drawings read back through the ticks of their axes, and held against the answer."""
+
+    def study(self, command, *words):
+        answer = self.run_program(command, "cases.csv", *words, "--report", "page.html")
+        return xml.fromstring(self.read("page.html")), answer.rows
+
+    def figures(self, page):
+        return [f for f in page.iter("figure") if f.get("class") == "study"]
+
+    def axis(self, drawing, anchor, along, between=(-math.inf, math.inf)):
+        """From a place of the drawing to a value, by the first and the last tick."""
+        shift = 4 if along == "y" else 0
+        ticks = [(float(t.get(along)) - shift, float(t.text.replace(" ", ""))) for t in drawing.iter("text")
+                 if t.get("class") == "tick" and t.get("text-anchor") == anchor and between[0] <= float(t.get("y")) <= between[1]]
+        (a, first), (b, last) = ticks[0], ticks[-1]
+        return lambda at: first + (at - a) / (b - a) * (last - first)
+
+    def of_class(self, drawing, tag, *classes):
+        return [e for e in drawing.iter(tag) if e.get("class") in classes]
+
+    def points(self, path):
+        numbers = [float(n) for n in re.findall(r"-?\d+\.?\d*", path.get("d"))]
+        return list(zip(numbers[::2], numbers[1::2]))
+
+    def numbers_of(self, rows, column):
+        return [float(row[column]) for row in rows]
+
+    def test_compare_has_a_mark_a_tube_and_names_the_pick(self):
+        self.cases(FORCED, {"compression [lbf]": "2000"})
+        page, rows = self.study("compare", "--ods", "1,1.25", "--walls", "0.049,0.065,0.12,0.7")
+        svg = self.figures(page)[0].find("svg")
+        x, y = self.axis(svg, "middle", "x"), self.axis(svg, "end", "y")
+        marks = sorted((x(float(c.get("cx"))), y(float(c.get("cy")))) for c in self.of_class(svg, "circle", "ring", "dot"))
+        tubes = {}
+        for row in rows:
+            tubes.setdefault((row["od [in]"], row["wall [in]"]), []).append(row)
+        want = {tube: (sum(self.numbers_of(of, "weight [lb]")), 100 * min(self.numbers_of(of, "margin")))
+                for tube, of in tubes.items() if all(row["verdict"] in ("holds", "short") for row in of)}
+        self.assertEqual((len(marks), len(tubes)), (6, 8))
+        for got, (weight, margin) in zip(marks, sorted(want.values())):
+            self.assertAlmostEqual(got[0], weight, delta=0.01 * weight)
+            self.assertAlmostEqual(got[1], margin, delta=1)
+        pick = min((weight, tube) for tube, (weight, margin) in want.items() if margin >= 0)[1]
+        words = "{:g} × {:g}".format(*map(float, pick))
+        self.assertEqual([t.text for t in svg.iter("text") if "pick" in t.text], [f"pick: {words}"])
+        self.assertIn(f"The pick is {words} in, the lightest that holds in every case", self.words(page.find("body/main/p")))
+        dot = self.of_class(svg, "circle", "dot")
+        self.assertEqual(len(dot), 1)
+        self.assertAlmostEqual(x(float(dot[0].get("cx"))), want[pick][0], delta=0.01 * want[pick][0])
+        self.assertIn("Not drawn: 2,", self.words(self.figures(page)[0]))
+
+    def test_sweep_draws_margin_and_factors_and_marks_the_crossing(self):
+        self.cases(FORCED | {"factor": "1.4", "factor_yield": "1.2"})
+        page, rows = self.study("sweep", "--vary", "miss_a=0:0.5:0.0625")
+        svg = self.figures(page)[0].find("svg")
+        x = self.axis(svg, "middle", "x")
+        places, margins = self.numbers_of(rows, "miss_a [in]"), self.numbers_of(rows, "margin")
+        above, below = self.axis(svg, "end", "y", (0, 170)), self.axis(svg, "end", "y", (200, 400))
+        lines = {}
+        for path in svg.iter("path"):
+            lines.setdefault((path.get("class"), self.points(path)[0][1] > 200), []).append(self.points(path))
+        for style, lower, scale, wanted in (("strong", False, above, [100 * m for m in margins]),
+                                            ("strong", True, below, self.numbers_of(rows, "interaction_factor")),
+                                            ("plain", True, below, self.numbers_of(rows, "yield_factor")),
+                                            ("dotted", True, below, self.numbers_of(rows, "column_factor"))):
+            (line,) = lines[style, lower]
+            self.assertEqual(len(line), len(rows), style)
+            for (at, height), place, value in zip(line, places, wanted):
+                self.assertAlmostEqual(x(at), place, 3)
+                self.assertAlmostEqual(scale(height), value, delta=0.6 if scale is above else 0.02)
+        asked = [below(line[0][1]) for line in lines["limit", True]]
+        self.assertAlmostEqual(asked[0], 1.4, 1)
+        self.assertAlmostEqual(asked[1], 1.2, 1)
+        i = next(i for i in range(len(rows)) if margins[i] >= 0 > margins[i + 1])
+        crossing = places[i] + (places[i + 1] - places[i]) * margins[i] / (margins[i] - margins[i + 1])
+        self.assertIn(f"{crossing:.4g} in", [t.text for t in svg.iter("text")])
+        marks = self.of_class(svg, "line", "mark")
+        self.assertEqual(len(marks), 2)
+        for mark in marks:
+            self.assertAlmostEqual(x(float(mark.get("x1"))), crossing, 3)
+        now = self.of_class(svg, "line", "dashed")[0]
+        self.assertAlmostEqual(x(float(now.get("x1"))), 0.5, 3)
+
+    def test_a_sweep_breaks_where_a_value_was_refused(self):
+        self.cases({"compression [lbf]": "2000", "end_a [in-lbf/rad]": "welded", "weld_zone [in]": "1"})
+        page, rows = self.study("sweep", "--vary", "wall=0.03:0.9:0.03")
+        self.assertLess(len(rows), 30)
+        self.assertIn("that could be worked out hold", self.words(page.find("body/main/p")))
+        self.assertIn("Not every combination could be worked out, in 1 of the file’s rows", self.words(page))
+
+    def grid(self, rows):
+        return {(float(row["miss_a [in]"]), float(row["bow [in]"])): float(row["margin"]) for row in rows}
+
+    def margin_at(self, grid, a, b):
+        """Linear in the four triangles of a cell that meet in its middle."""
+        xs, ys = sorted({k[0] for k in grid}), sorted({k[1] for k in grid})
+        i = max(i for i in range(len(xs) - 1) if i == 0 or xs[i] <= a)
+        k = max(k for k in range(len(ys) - 1) if k == 0 or ys[k] <= b)
+        corners = [grid[xs[i], ys[k]], grid[xs[i + 1], ys[k]], grid[xs[i + 1], ys[k + 1]], grid[xs[i], ys[k + 1]]]
+        u, v, middle = (a - xs[i]) / (xs[i + 1] - xs[i]), (b - ys[k]) / (ys[k + 1] - ys[k]), sum(corners) / 4
+        side = min(range(4), key=lambda s: (v, 1 - u, 1 - v, u)[s])
+        d, s = (v, 1 - u, 1 - v, u)[side], (u, v, 1 - u, 1 - v)[side]
+        return corners[side] * (1 - s - d) + corners[(side + 1) % 4] * (s - d) + 2 * d * middle
+
+    def test_a_map_has_its_zero_line_and_hatches_what_is_short(self):
+        self.cases(FORCED | {"bow_clock": "0"})
+        for vary in (["miss_a=0:0.5:0.0625", "bow=0:0.2:0.02"], ["miss_a=0.5:0:-0.125", "bow=0.2:0:-0.05"]):
+            page, rows = self.study("sweep", "--vary", vary[0], "--vary", vary[1])
+            svg, grid = self.figures(page)[0].find("svg"), self.grid(rows)
+            x, y = self.axis(svg, "middle", "x"), self.axis(svg, "end", "y")
+            (zero,), (hatch,) = self.of_class(svg, "path", "zero"), self.of_class(svg, "path", "hatch")
+            self.assertGreater(len(self.points(zero)), 10)
+            for at, up in self.points(zero):
+                self.assertAlmostEqual(self.margin_at(grid, x(at), y(up)), 0, delta=0.002)
+            for at, up in self.points(hatch):
+                self.assertLess(self.margin_at(grid, x(at), y(up)), 0.002)
+            # as much is hatched as is short: strokes stand 7 apart, square to them 7/√2
+            ends = self.points(hatch)
+            hatched = sum(math.dist(p, q) for p, q in zip(ends[::2], ends[1::2])) * 7 / math.sqrt(2)
+            steps = [(i + 0.5) / 60 for i in range(60)]
+            share = sum(self.margin_at(grid, 0.5 * u, 0.2 * v) < 0 for u in steps for v in steps) / 3600
+            self.assertAlmostEqual(hatched / (346 * 240), share, delta=0.02)
+            self.assertIn("0 %", [t.text for t in svg.iter("text")])
+            self.assertIn("the hatched side is short", self.words(self.figures(page)[0]))
+
+    def test_the_lines_of_a_map_stand_at_their_margins(self):
+        self.cases({"compression [lbf]": "3000", "end_a [in-lbf/rad]": "welded", "end_b": "welded"})
+        page, rows = self.study("sweep", "--vary", "miss_a=0:0.25:0.125", "--vary", "bow=0:0.1:0.05")
+        svg, grid = self.figures(page)[0].find("svg"), self.grid(rows)
+        x, y = self.axis(svg, "middle", "x"), self.axis(svg, "end", "y")
+        lines = self.of_class(svg, "path", "contour")
+        self.assertGreater(len(lines), 2)
+        for line in lines:
+            levels = [self.margin_at(grid, x(at), y(up)) for at, up in self.points(line)]
+            self.assertAlmostEqual(min(levels), max(levels), delta=0.005)
+            self.assertAlmostEqual(100 * levels[0] % 1, round(100 * levels[0] % 1), delta=0.4)
+        self.assertEqual(self.of_class(svg, "path", "zero", "hatch"), [])
+        self.assertIn("It holds everywhere that was worked out.", self.words(self.figures(page)[0]))
+
+    def test_a_map_crosses_out_what_could_not_be_worked_out(self):
+        self.cases({"compression [lbf]": "3000", "end_a [in-lbf/rad]": "welded"})
+        page, rows = self.study("sweep", "--vary", "wall=0.05:0.95:0.1", "--vary", "bow=0:0.1:0.05")
+        svg = self.figures(page)[0].find("svg")
+        missing = 10 * 3 - len(rows)
+        self.assertGreater(missing, 0)
+        self.assertEqual(len(self.of_class(svg, "path", "unknown")), missing)
+        self.assertIn(f"{missing} of 30 combinations could not be worked out", self.words(self.figures(page)[0]))
+        x, last = self.axis(svg, "middle", "x"), max(self.numbers_of(rows, "wall [in]"))
+        for band in svg.iter("path"):
+            if (band.get("class") or "").startswith("fill-"):
+                self.assertLessEqual(max(x(at) for at, _ in self.points(band)), last + 1e-3)
+
+    def test_limit_shows_now_and_limit(self):
+        self.cases(FORCED, {"compression [lbf]": "7500", "end_a [in-lbf/rad]": "welded", "end_b": "welded"},
+                   {"compression [lbf]": "30000"})
+        page, rows = self.study("limit", "--find", "miss_a", "--to", "1")
+        svg = self.figures(page)[0].find("svg")
+        x = self.axis(svg, "middle", "x")
+        rings, bars, marks = (self.of_class(svg, *of) for of in (("circle", "ring"), ("rect", "fill-blue", "fill-red"), ("line", "mark")))
+        self.assertEqual([row["state"] for row in rows], ["found", "found", "already"])
+        for row, ring, bar, mark in zip(rows, rings, bars, marks):
+            now, limit = float(row["now [in]"]), float(row["limit [in]"])
+            self.assertAlmostEqual(x(float(ring.get("cx"))), now, 3)
+            self.assertAlmostEqual(x(float(mark.get("x1"))), limit, 2)
+            self.assertAlmostEqual(x(float(bar.get("x"))), min(now, limit), 2)
+            self.assertAlmostEqual(float(bar.get("y")) + 4, float(ring.get("cy")), 2)
+        self.assertEqual([t.text for t in svg.iter("text") if (t.text or "").startswith("✗")], ["✗ PAST", "✗ SHORT"])
+        self.assertIn("2 of 3 cases are past the limit of miss_a, for a margin of at least 0 %.", self.words(page))
+
+    def test_short_outside_the_range_has_no_room_and_no_bar(self):
+        self.cases({"compression [lbf]": "-20000"})
+        page, _ = self.study("limit", "--find", "compression", "--to", "8000")
+        svg = self.figures(page)[0].find("svg")
+        self.assertEqual((len(self.of_class(svg, "circle", "ring")), self.of_class(svg, "rect", "fill-blue", "fill-red")), (1, []))
+        self.assertIn("✗ SHORT", [t.text for t in svg.iter("text")])
+        self.assertIn("The case is past the limit of compression", self.words(page.find("body/main/p")))
+
+    def test_margins_read_the_same_in_sentence_drawing_and_table(self):
+        self.cases(FORCED)
+        page, rows = self.study("compare", "--walls", "0.035,0.083")
+        cells = [{td.get("data-label"): "".join(td.itertext()) for td in tr.findall("td")} for tr in page.find("body/main/table/tbody")]
+        for cell, row in zip(cells, rows):
+            self.assertEqual(cell["margin"], f"{100 * float(row['margin']):+.2f} %")
+            self.assertEqual(cell["stiffness change"], f"{100 * float(row['stiffness_change']):+.2f} %")
+
+    def test_limits_of_many_cases_fit_on_sheets(self):
+        self.cases(*({"case": f"c{i}", "compression [lbf]": str(1000 + i)} for i in range(60)))
+        page, _ = self.study("limit", "--find", "compression", "--to", "90000")
+        drawings = [f.find("svg") for f in self.figures(page)]
+        self.assertEqual([len(self.of_class(d, "circle", "ring")) for d in drawings], [24, 24, 12])
+
+    def test_index_goes_round_the_clock(self):
+        self.cases(FORCED | {"bow [in]": "0.1", "miss_a_clock": "60"},
+                   {"case": "level", "compression [lbf]": "3000", "bow [in]": "0.05"}, {"case": "straight"})
+        page, rows = self.study("index")
+        round_clock = self.run_program("sweep", "cases.csv", "--vary", "bow_clock=0:357:3").rows
+        figures = self.figures(page)
+        self.assertEqual([f.find("h2").text for f in figures], ["forced", "level"])
+        for figure, row in zip(figures, rows):
+            svg = figure.find("svg")
+            ticks = {float(t.text): (float(t.get("x")) - 210, 110 + 4 - float(t.get("y"))) for t in svg.iter("text")
+                     if t.get("class") == "tick halo"}
+            (a, first), (b, last) = ((math.hypot(*ticks[v]), v) for v in (min(ticks), max(ticks)))
+            self.assertIn(0, ticks)
+
+            def margin(at, up):
+                return first + (math.hypot(at - 210, 110 - up) - a) / (b - a) * (last - first)
+
+            def clock(at, up):
+                return math.degrees(math.atan2(at - 210, 110 - up)) % 360
+
+            (line,) = self.of_class(svg, "path", "strong")
+            want = [float(r["margin"]) for r in round_clock if r["case"] == row["case"]]
+            self.assertEqual(len(self.points(line)), len(want))
+            for i, (at, value) in enumerate(zip(self.points(line), want)):
+                self.assertAlmostEqual(margin(*at), 100 * value, delta=1)
+                self.assertAlmostEqual(abs((clock(*at) - 3 * i + 180) % 360 - 180), 0, delta=0.5)
+            (ring,) = self.of_class(svg, "circle", "limit")
+            self.assertAlmostEqual(margin(210 + float(ring.get("r")), 110), 0, delta=0.5)
+            for end in self.points(self.of_class(svg, "path", "hatch")[0]):
+                self.assertAlmostEqual(math.dist(end, (210, 110)), float(ring.get("r")), delta=0.1)
+        svg = figures[0].find("svg")
+        for style, name in ("dot", "best"), ("dot-red", "worst"):
+            (dot,) = self.of_class(svg, "circle", style)
+            at = float(dot.get("cx")), float(dot.get("cy"))
+            angle = math.degrees(math.atan2(at[0] - 210, 110 - at[1])) % 360
+            self.assertAlmostEqual((angle - float(rows[0][f"{name}_clock [deg]"]) + 180) % 360, 180, delta=0.5)
+            self.assertIn(f"{100 * float(rows[0][f'{name}_margin']):+.1f} %", [t.text for t in svg.iter("text")])
+        self.assertIn("The clock of the bow does not matter here.", self.words(figures[1]))
+        self.assertIn("1 of 3 cases has no bow", self.words(page))
+
+    def test_scatter_shades_what_is_short_and_ranks_the_drivers(self):
+        self.file("tolerances.csv", "column,minus,plus,unit\nbow,0.02,0.02,in\nwall,8,8,%\ncompression,30,30,%\n")
+        self.cases({"compression [lbf]": "9000", "bow [in]": "0.05", "end_a [in-lbf/rad]": "welded", "end_b": "welded"},
+                   {"case": "fine", "compression [lbf]": "1000", "bow [in]": "0.05"},
+                   {"case": "all short", "compression [lbf]": "30000", "bow [in]": "0.05"}, {"case": "idle", "bow [in]": "0.05"})
+        given = ["--tolerances", "tolerances.csv", "--samples", "1000"]
+        page, rows = self.study("scatter", *given)
+        ranked = self.run_program("scatter", "cases.csv", *given, "--drivers").rows
+        shares = []
+        for figure, row in zip(self.figures(page), rows[:3]):
+            svg = figure.find("svg")
+            bars = {style: sum(float(r.get("height")) for r in self.of_class(svg, "rect", style)) for style in ("fill-blue", "fill-red")}
+            shares.append(float(row["short_share"]))
+            self.assertAlmostEqual(bars["fill-red"] / sum(bars.values()), shares[-1], delta=1e-3)
+            x = self.axis(svg, "middle", "x")
+            for bar in self.of_class(svg, "rect", "fill-blue", "fill-red"):
+                left, right = x(float(bar.get("x"))), x(float(bar.get("x")) + float(bar.get("width")))
+                self.assertTrue(right < 0.2 if bar.get("class") == "fill-red" else left > -0.2)
+            names = [t.text for t in svg.iter("text") if t.get("class") is None and t.get("text-anchor") is None]
+            widths = [float(r.get("width")) / 226 for r in self.of_class(svg, "rect", "fill-steel")]
+            drivers = [r for r in ranked if r["case"] == row["case"]]
+            self.assertEqual(names[::2], [r["driver"] for r in drivers])
+            for got, driver in zip(widths, drivers):
+                self.assertAlmostEqual(got, float(driver["driver_share"]), delta=1e-3)
+        self.assertTrue(0.05 < shares[0] < 0.95)
+        self.assertEqual(shares[1:], [0, 1])
+        self.assertIn(f"short: {100 * shares[0]:.2f} %", [t.text for t in page.iter("text")])
+        self.assertEqual("Every sample of ‘all short’ is short. 2 of 4 cases have short samples.", self.words(page.find("body/main/p")))
+        self.assertIn("Without any limit, so they hold, and not drawn: 1000.", self.words(self.figures(page)[3]))
+
+
+if __name__ == "__main__":
+    run_tests()

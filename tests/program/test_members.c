@@ -1,0 +1,200 @@
+/* The whole check against members solved from the differential equation by another route.
+ *
+ * tests/reference/members.csv is made by tests/reference/members.py: a boundary-value solution of each member,
+ * critical loads from the discretised eigenproblem, load factors by scanning; none of our formulas. */
+#include "near.h"
+
+#include "program/case_check.h"
+#include "program/exit_status.h"
+#include "program/pipeline.h"
+#include "reference/plain_margin.h"
+
+#include <gsl/gsl_errno.h>
+#include <stdio.h>
+#include <string.h>
+
+typedef struct reference {
+    load_case given;
+    check_row want;
+    const char *why;
+} reference;
+
+enum { FIELDS_MOST = 100 };
+static field fields[FIELDS_MOST];
+static char names[FIELDS_MOST][48];
+static const field_word infinite[] = {{"inf", INFINITY}, {NULL, 0}};
+
+static void add_field(size_t *count, const field *f, const char *prefix, size_t shift)
+{
+    ck_assert_uint_lt(*count, FIELDS_MOST);
+    field *to = &fields[*count];
+    *to = *f;
+    snprintf(names[*count], sizeof *names, "%s%s", prefix, f->name);
+    to->name = names[(*count)++];
+    to->offset += shift;
+    if (*prefix == '\0') return;
+    to->least = -INFINITY;
+    to->most = INFINITY;
+    if (f->kind != FIELD_NUMBER) return;
+    to->fallback = NAN;
+    to->kind = FIELD_EITHER;
+    to->words = infinite;
+}
+
+/* The input's columns, and the answer's with "want_" before their names. */
+static field_list reference_columns(void)
+{
+    const field why = {.name = "why", .kind = FIELD_TEXT, .offset = offsetof(reference, why)};
+    size_t count = 0;
+    for (size_t i = 0; i < case_list.count; i++)
+        add_field(&count, &case_list.fields[i], "", offsetof(reference, given));
+    for (size_t i = 0; i < check_list.count; i++)
+        add_field(&count, &check_list.fields[i], "want_", offsetof(reference, want));
+    add_field(&count, &why, "", 0);
+    return (field_list){"reference member", fields, count, sizeof(reference)};
+}
+
+typedef struct tally {
+    bool plain; /* the plain check's answers, not the program's */
+    materials materials;
+    size_t members, values, bad;
+    double worst_closed, worst_factor, worst_place;
+} tally;
+
+static double *kind_of(tally *t, const char *name, double *allowed)
+{
+    const bool factor = strstr(name, "_factor") != NULL || strncmp(name, "margin", 6) == 0;
+    const bool location = strcmp(name, "peak_moment_at") == 0 || strcmp(name, "deflection_clock") == 0;
+    *allowed = factor ? 1e-7 : location ? 1e-7 : 1e-9;
+    return factor ? &t->worst_factor : location ? &t->worst_place : &t->worst_closed;
+}
+
+/* A margin is a factor less 1: its error counts against 1. Places count against the length, and clocks on the
+ * circle. */
+static double distance(const char *name, double got, double want, double length)
+{
+    if (isnan(want) || isnan(got)) return isnan(want) && isnan(got) ? 0 : INFINITY;
+    if (isinf(want) || isinf(got)) return isinf(want) && isinf(got) ? 0 : INFINITY;
+    const double apart = fabs(got - want);
+    if (strcmp(name, "peak_moment_at") == 0) return apart / length;
+    if (strcmp(name, "deflection_clock") == 0) return fabs(remainder(got - want, 6.283185307179586));
+    if (strncmp(name, "margin", 6) == 0) return apart / (1 + fabs(want));
+    return apart > 0 ? apart / fabs(want) : 0;
+}
+
+static void compare(tally *t, const reference *r, const check_row *got)
+{
+    for (size_t i = 0; i < check_list.count; i++) {
+        const field *f = &check_list.fields[i];
+        if (f->kind == FIELD_TEXT ? strcmp(f->name, "remarks") != 0 : f->offset < offsetof(check_row, result)) continue;
+        t->values++;
+        if (f->kind != FIELD_NUMBER) {
+            const char *want = field_text(f, &r->want), *is = field_text(f, got);
+            if (want != NULL && strcmp(want, is) == 0) continue;
+            t->bad++;
+            fprintf(stderr, "%s (%s): %s is '%s', want '%s'\n", r->given.name, r->why, f->name, is, want);
+            continue;
+        }
+        double allowed, *worst = kind_of(t, f->name, &allowed);
+        const double want = field_get(f, &r->want), is = field_get(f, got);
+        const double apart = distance(f->name, is, want, r->given.member.length);
+        if (apart <= allowed) {
+            *worst = fmax(*worst, apart);
+            continue;
+        }
+        t->bad++;
+        fprintf(stderr, "%s (%s): %s is %.15g, want %.15g (%.1e apart)\n", r->given.name, r->why, f->name, is, want,
+                apart);
+    }
+}
+
+/* The plain check's numbers in place of the program's. */
+static void take_plain(const rbow_member *m, const rbow_material *k, rbow_result *into)
+{
+    const plain_margins p = plain_margins_of(m, k);
+    const plain_result r = plain_check(m, k, plain_tension(m, k));
+    into->margin = p.margin;
+    into->margin_unforced = p.margin_unforced;
+    into->yield_factor = p.factors.yield;
+    into->column_factor = p.factors.column;
+    into->interaction_factor = p.factors.interaction;
+    into->section.area = r.area;
+    into->section.inertia = r.inertia;
+    into->section.section_modulus = r.section_modulus;
+    into->section.radius = r.radius;
+    into->weight = r.weight;
+    into->wall_reduction = r.wall_reduction;
+    into->critical_load = r.critical_load;
+    into->effective_length = r.effective_length;
+    into->slenderness = r.slenderness;
+    into->column_stress = r.column_stress;
+    into->column_load = r.column_load;
+    into->fit_axial = r.fit_axial;
+    into->fit_moment = r.fit_moment;
+    into->fit_stress = r.fit_stress;
+    into->axial = r.axial;
+    into->peak_moment = r.peak_moment;
+    into->peak_moment_at = r.peak_moment_at;
+    into->peak_stress = r.peak_stress;
+    into->stress_use = r.stress_use;
+    into->deflection = r.deflection;
+    into->deflection_clock = r.deflection_clock;
+}
+
+static int check_reference(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
+{
+    (void)answers;
+    tally *t = *(tally *const *)context;
+    checked got;
+    const reference *r = record;
+    if (check_case(&t->materials, &r->given, at, &got, complaints) == NO_VERDICT) return NO_VERDICT;
+    if (t->plain) take_plain(&r->given.member, got.row.material, &got.row.result);
+    t->members++;
+    compare(t, r, &got.row);
+    return ALL_HOLD;
+}
+
+static void agree(bool plain)
+{
+    tally t = {.plain = plain};
+    tally *const context = &t;
+    reference prototype;
+    output nowhere = {.format = FORMAT_TEXT};
+    rows none = rows_for(&nowhere, &check_list);
+    const field_list list = reference_columns();
+    gsl_set_error_handler_off();
+    ck_assert(materials_open(&t.materials, SOURCE_DIR "/tests/reference/materials.csv"));
+    field_defaults(&list, &prototype);
+    const pipeline p = {.list = &list, .prototype = &prototype, .results = &check_list, .jobs = 1, .out = &nowhere,
+                        .kept = &none, .context = &context, .answer = check_reference};
+    char file[] = SOURCE_DIR "/tests/reference/members.csv", *files[] = {file};
+    ck_assert_int_eq(pipeline_run(&p, files, 1), ALL_HOLD);
+    printf("%zu members, %zu values; largest difference: closed form %.1e, load factors %.1e, places %.1e\n", t.members,
+           t.values, t.worst_closed, t.worst_factor, t.worst_place);
+    ck_assert_uint_ge(t.members, 150);
+    ck_assert_msg(t.bad == 0, "%zu values differ", t.bad);
+    materials_close(&t.materials);
+}
+
+START_TEST(members_agree_with_the_reference)
+{
+    agree(false);
+}
+END_TEST
+
+START_TEST(plain_check_agrees_with_the_reference)
+{
+    agree(true);
+}
+END_TEST
+
+static void fill(TCase *cases)
+{
+    tcase_add_test(cases, members_agree_with_the_reference);
+    tcase_add_test(cases, plain_check_agrees_with_the_reference);
+}
+
+int main(void)
+{
+    return run_tests("members", fill);
+}
