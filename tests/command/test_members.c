@@ -7,6 +7,7 @@
 #include "command/checked.h"
 #include "command/pipeline.h"
 #include "command/say.h"
+#include "reference/plain_margin.h"
 
 #include <gsl/gsl_errno.h>
 #include <stdio.h>
@@ -54,6 +55,7 @@ static field_list reference_columns(void)
 }
 
 typedef struct tally {
+    bool plain; /* the plain check's answers, not the program's */
     materials materials;
     size_t members, values, bad;
     double worst_closed, worst_factor, worst_place;
@@ -106,6 +108,39 @@ static void compare(tally *t, const reference *r, const check_row *got)
     }
 }
 
+/* The plain check's numbers in place of the program's. */
+static void take_plain(const rbow_member *m, const rbow_material *k, check_row *into)
+{
+    const plain_margins p = plain_margins_of(m, k);
+    const plain_result r = plain_check(m, k, plain_tension(m, k));
+    into->margin = p.margin;
+    into->margin_unforced = p.margin_unforced;
+    into->yield_factor = p.factors.yield;
+    into->column_factor = p.factors.column;
+    into->interaction_factor = p.factors.interaction;
+    into->area = r.area;
+    into->inertia = r.inertia;
+    into->section_modulus = r.section_modulus;
+    into->radius = r.radius;
+    into->weight = r.weight;
+    into->wall_reduction = r.wall_reduction;
+    into->critical_load = r.critical_load;
+    into->effective_length = r.effective_length;
+    into->slenderness = r.slenderness;
+    into->column_stress = r.column_stress;
+    into->column_load = r.column_load;
+    into->fit_axial = r.fit_axial;
+    into->fit_moment = r.fit_moment;
+    into->fit_stress = r.fit_stress;
+    into->axial = r.axial;
+    into->peak_moment = r.peak_moment;
+    into->peak_moment_at = r.peak_moment_at;
+    into->peak_stress = r.peak_stress;
+    into->stress_use = r.stress_use;
+    into->deflection = r.deflection;
+    into->deflection_clock = r.deflection_clock;
+}
+
 static int check_reference(const void *context, const place *at, const void *record, rows *answers, text *complaints)
 {
     (void)answers;
@@ -113,14 +148,15 @@ static int check_reference(const void *context, const place *at, const void *rec
     checked got;
     const reference *r = record;
     if (check_case(&t->materials, &r->given, at, &got, complaints) == NO_VERDICT) return NO_VERDICT;
+    if (t->plain) take_plain(&r->given.member, got.material, &got.row);
     t->members++;
     compare(t, r, &got.row);
     return ALL_HOLD;
 }
 
-START_TEST(members_agree_with_the_reference)
+static void agree(bool plain)
 {
-    tally t = {0};
+    tally t = {.plain = plain};
     tally *const context = &t;
     reference prototype;
     output nowhere = {.format = FORMAT_TEXT};
@@ -139,11 +175,23 @@ START_TEST(members_agree_with_the_reference)
     ck_assert_msg(t.bad == 0, "%zu values differ", t.bad);
     materials_close(&t.materials);
 }
+
+START_TEST(members_agree_with_the_reference)
+{
+    agree(false);
+}
+END_TEST
+
+START_TEST(plain_check_agrees_with_the_reference)
+{
+    agree(true);
+}
 END_TEST
 
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, members_agree_with_the_reference);
+    tcase_add_test(cases, plain_check_agrees_with_the_reference);
 }
 
 int main(void)
