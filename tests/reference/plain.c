@@ -24,7 +24,7 @@ typedef struct tube {
     real hold_a, give_a, hold_b, give_b; /* of an end rule: give M +- hold v' = ...  */
     bool free_b;
     zone zones[2]; /* tube, weld */
-    vector weight; /* lbf/in */
+    vector bow, point, spread, moment_a, moment_b, miss_a, miss_b; /* as the member has them */
     double border[6]; /* of pieces without a break inside, as shares of the length */
 } tube;
 enum { TURN, MOMENT, SHEAR, SPREAD, POINT, KINK, SINE, SHAPES };
@@ -38,13 +38,13 @@ typedef double at_place(const void *of, double x);
 enum { STATIONS_MOST = 2000 };
 int plain_stations = 240, plain_scan = 240;
 static const double endless = INFINITY, nothing = NAN;
-static const real pi = 3.14159265358979323846264338327950288L;
+static const double pi = 3.14159265358979323846;
 
 static vector toward(double size, double clock) { return size * (cosl(clock) + sinl(clock) * (vector)I); }
 
 static zone zone_of(double od, double wall, double e, double push_yield, double yield, double *q)
 {
-    const double bore = od - 2 * wall, area = (double)pi * wall * (od - wall), ratio = od / wall;
+    const double bore = od - 2 * wall, area = pi * wall * (od - wall), ratio = od / wall;
     const double inertia = area * (od * od + bore * bore) / 16;
     *q = ratio <= 0.11 * e / push_yield ? 1 : fmin(1, 0.038 * e / (push_yield * ratio) + 2.0 / 3);
     return (zone){area, inertia / (od / 2), od / 4 / inertia, *q * push_yield, yield};
@@ -69,19 +69,18 @@ static void waves(real z, real x, real c[5]) /* C_0 ... C_4 */
 }
 
 /* Of M'' + z M = cos(pi x) and = sin(pi x), at rest at 0; regular at z = pi^2. */
-static void response(real z, real x, real *to_cos, real *to_sin)
+static void response(double z, double x, double *to_cos, double *to_sin)
 {
     if (z > 1) {
-        const real k = sqrtl(z), sum = k + pi, apart = k - pi;
-        const real beat = fabsl(apart) > 0 ? sinl(apart * x / 2) / (apart / 2) : x;
-        *to_cos = sinl(sum * x / 2) / sum * beat;
-        *to_sin = (sinl(k * x) / k - cosl(sum * x / 2) * beat) / sum;
+        const double k = sqrt(z), sum = k + pi, apart = k - pi, beat = fabs(apart) > 0 ? sin(apart * x / 2) / (apart / 2) : x;
+        *to_cos = sin(sum * x / 2) / sum * beat;
+        *to_sin = (sin(k * x) / k - cos(sum * x / 2) * beat) / sum;
         return;
     }
     real c[5];
     waves(z, x, c);
-    *to_cos = (cosl(pi * x) - c[0]) / (z - pi * pi);
-    *to_sin = (sinl(pi * x) - pi * c[1]) / (z - pi * pi);
+    *to_cos = (cos(pi * x) - (double)c[0]) / (z - pi * pi);
+    *to_sin = (sin(pi * x) - pi * (double)c[1]) / (z - pi * pi);
 }
 
 static void set(real f[4], real v, real turn, real moment, real shear)
@@ -89,14 +88,14 @@ static void set(real f[4], real v, real turn, real moment, real shear)
     f[0] = v, f[1] = turn, f[2] = moment, f[3] = shear;
 }
 
-static void sine_shape(real z, real x, real f[4]) /* of the load pi^2 sin(pi x) */
+static void sine_shape(double z, double x, real f[4]) /* of the load pi^2 sin(pi x) */
 {
-    const real s = sinl(pi * x), c = cosl(pi * x), u = 1 / (pi * pi - z);
-    real to_cos, to_sin;
+    const double s = sin(pi * x), c = cos(pi * x), u = 1 / (pi * pi - z);
+    double to_cos, to_sin;
     set(f, u * s, u * pi * c, u * pi * pi * s, u * pi * pi * pi * c);
     if (z <= 1) return;
     response(z, x, &to_cos, &to_sin);
-    const real moment = -pi * pi * to_sin, shear = -pi * pi * pi * to_cos;
+    const double moment = -pi * pi * to_sin, shear = -pi * pi * pi * to_cos;
     set(f, (moment + pi * x - s) / z, (shear + pi * (1 - c)) / z, moment, shear);
 }
 
@@ -141,7 +140,7 @@ static void shapes(const beam *b, real x, real f[SHAPES][4])
     set(f[TURN], x, 1, 0, 0);
     if (b->z < -4) pinned_shapes(b, x, f);
     else start_shapes(b, x, f);
-    if (cabsl(b->share[SINE]) > 0) sine_shape(b->z, x, f[SINE]);
+    if (cabsl(b->share[SINE]) > 0) sine_shape((double)b->z, (double)x, f[SINE]);
 }
 
 static void movement(const beam *b, real x, vector sum[4]) /* v, v', M, M', just beyond x */
@@ -206,20 +205,17 @@ static beam beam_at(const tube *t, double tension, real factor)
     const rbow_member *m = &t->m;
     const real l = m->length, unit = t->rigidity / l, z = (factor * m->compression - tension) * l / unit;
     const double at = m->point_at < 0 ? 0.5 : m->point_at / m->length, kink = m->bow_at < 0 ? 0.5 : m->bow_at / m->length;
-    const vector bow = toward(m->bow, m->bow_clock) * z / l, offset = m->compression * toward(m->eccentricity, m->eccentricity_clock);
-    const vector point = factor * toward(m->point_load, m->point_clock) * l / unit;
+    const vector bow = t->bow * z / l, point = factor * l / unit * t->point;
     const real tip_slope[] = {-pi, -4, -1 / (1 - (real)kink)};
     beam b = {.z = z, .point_at = at, .kink_at = kink};
-    b.share[SPREAD] = factor * (toward(m->spread_load, m->spread_clock) + t->weight) * l * l / unit;
+    b.share[SPREAD] = factor * l * l / unit * t->spread;
     if (m->bow_shape == RBOW_BOW_ARC) b.share[SPREAD] += 8 * bow;
     if (m->bow_shape == RBOW_BOW_KINK) b.share[KINK] = bow * (1 / (real)kink + 1 / (1 - (real)kink));
     if (m->bow_shape == RBOW_BOW_SINE) b.share[SINE] = bow;
     if (at < 1) b.share[POINT] = point;
-    const vector moment_a = toward(m->moment_a, m->moment_clock) + (t->free_b ? 0 : offset);
-    const vector moment_b = toward(m->moment_b, m->moment_clock) + offset;
-    vector right[3] = {t->give_a * factor * moment_a / unit + t->hold_a * toward(m->miss_a, m->miss_a_clock) / l,
+    vector right[3] = {t->give_a * factor / unit * t->moment_a + t->hold_a / l * t->miss_a,
                        t->free_b ? (at < 1 ? 0 : point) + bow * tip_slope[m->bow_shape] : 0,
-                       t->give_b * factor * moment_b / unit + t->hold_b * toward(m->miss_b, m->miss_b_clock) / l};
+                       t->give_b * factor / unit * t->moment_b + t->hold_b / l * t->miss_b};
     fit(t, &b, right);
     return b;
 }
@@ -230,7 +226,7 @@ static double golden(at_place *f, const void *of, double low, double high, doubl
 {
     const double cut = 0.61803398874989485;
     double left = high - cut * (high - low), right = low + cut * (high - low), f_left = f(of, left), f_right = f(of, right);
-    for (int i = 0; i < 40 && right > left; i++) {
+    for (int i = 0; i < 28 && right > left; i++) {
         if (f_left >= f_right) high = right, right = left, f_right = f_left, left = high - cut * (high - low), f_left = f(of, left);
         else low = left, left = right, f_left = f_right, right = low + cut * (high - low), f_right = f(of, right);
     }
@@ -268,9 +264,9 @@ static double moment2(const void *of, double x) /* |M|^2, x from the start of a 
     const double c2 = half * half / 2, c1 = half * (s->z > 0 ? cos(k * x / 2) : cosh(k * x / 2));
     plane m = s->moment * (1 - s->z * c2) + s->shear * c1 - s->spread * c2;
     if (size2(s->sine) > 0) {
-        real to_cos, to_sin;
+        double to_cos, to_sin;
         response(s->z, x, &to_cos, &to_sin);
-        m -= s->sine * (double)(sinl(pi * s->start) * to_cos + cosl(pi * s->start) * to_sin);
+        m -= s->sine * (sin(pi * s->start) * to_cos + cos(pi * s->start) * to_sin);
     }
     return size2(m);
 }
@@ -278,15 +274,16 @@ static double moment2(const void *of, double x) /* |M|^2, x from the start of a 
 /* Stations by M(x + h) + M(x - h) = 2 C_0(h) M(x) - 2 C_2(h) w - sine, which is exact. */
 static void stations(const stretch *s, double h, int last, double f[])
 {
-    real c[5], to_cos, to_sin;
+    real c[5];
+    double to_cos = 0, to_sin = 0;
     waves(s->z, h, c);
-    response(s->z, h, &to_cos, &to_sin);
-    const double bend = (double)(s->z * 2 * c[2]), turn = (double)(2 * (1 - cosl(pi * h)));
-    const plane load = (double)(2 * c[2]) * s->spread, sine = (double)(2 * to_cos) * s->sine;
-    double wave = (double)sinl(pi * s->start), rise = (double)(sinl(pi * (s->start + h)) - sinl(pi * s->start));
+    if (size2(s->sine) > 0) response(s->z, h, &to_cos, &to_sin);
+    const double bend = (double)(s->z * 2 * c[2]), turn = 4 * pow(sin(pi * h / 2), 2);
+    const plane load = (double)(2 * c[2]) * s->spread, sine = 2 * to_cos * s->sine;
+    double wave = sin(pi * s->start), rise = 2 * sin(pi * h / 2) * cos(pi * (s->start + h / 2));
     plane m = s->moment;
     plane grow = s->shear * (double)c[1] - m * (double)(s->z * c[2]) - (double)c[2] * s->spread
-                 - s->sine * (double)(sinl(pi * s->start) * to_cos + cosl(pi * s->start) * to_sin);
+                 - s->sine * (wave * to_cos + cos(pi * s->start) * to_sin);
     for (int i = 0; i <= last; i++) {
         f[i] = size2(m);
         m += grow;
@@ -425,14 +422,14 @@ static plain_factors factors(const tube *t, double tension)
 
 static double column_stress(const tube *t, const rbow_material *k, int curve)
 {
-    const double fc = t->zones[0].squash, e = k->elastic_modulus, s = t->slenderness, fe = (double)(pi * pi) * e / (s * s);
+    const double fc = t->zones[0].squash, e = k->elastic_modulus, s = t->slenderness, fe = pi * pi * e / (s * s);
     static const double imperfection[] = {0.13, 0.21, 0.34, 0.49, 0.76};
-    if (curve == RBOW_CURVE_JOHNSON) return s < (double)pi * sqrt(2 * e / fc) ? fc * (1 - fc / (4 * fe)) : fe;
+    if (curve == RBOW_CURVE_JOHNSON) return s < pi * sqrt(2 * e / fc) ? fc * (1 - fc / (4 * fe)) : fe;
     if (curve == RBOW_CURVE_EULER) return fmin(fc, fe);
     if (curve == RBOW_CURVE_AISC) return fc / fe <= 2.25 ? pow(0.658, fc / fe) * fc : 0.877 * fe;
     if (curve == RBOW_CURVE_THREE_HALVES) {
-        const double start = t->q * k->column_intercept, change = (double)pi * sqrt(7 * e / (3 * start));
-        return fmin(fc, s < change ? start - 4.0 / 3 * (double)(pi * pi) * e * pow(change, -3.5) * pow(s, 1.5) : fe);
+        const double start = t->q * k->column_intercept, change = pi * sqrt(7 * e / (3 * start));
+        return fmin(fc, s < change ? start - 4.0 / 3 * pi * pi * e * pow(change, -3.5) * pow(s, 1.5) : fe);
     }
     const double l = sqrt(fc / fe), phi = 0.5 * (1 + imperfection[curve - RBOW_CURVE_EN_A0] * (l - 0.2) + l * l);
     return l <= 0.2 ? fc : fc / (phi + sqrt(phi * phi - l * l));
@@ -440,7 +437,7 @@ static double column_stress(const tube *t, const rbow_material *k, int curve)
 
 static void ends(tube *t, double end, bool a)
 {
-    const real turn = pi * sqrtl(2), soft = -turn / tanl(turn / 2);
+    const real turn = 3.14159265358979323846264338327950288L * sqrtl(2), soft = -turn / tanl(turn / 2);
     const bool welded = end <= RBOW_WELDED;
     const real k = welded ? soft : (real)end * t->m.length / t->rigidity;
     const real hold = isinf(end) ? 1 : k / (1 + k), give = isinf(end) ? 0 : 1 / (1 + k);
@@ -467,13 +464,20 @@ static tube tube_of_member(const rbow_member *m, const rbow_material *k)
     t.inertia = t.modulus * m->od / 2;
     t.radius = sqrt(m->od * m->od + bore * bore) / 4;
     t.rigidity = k->elastic_modulus * t.inertia;
-    t.weight = -k->density * t.area * m->vertical_g * cos(m->slope);
+    t.bow = toward(m->bow, m->bow_clock);
+    t.point = toward(m->point_load, m->point_clock);
+    t.spread = toward(m->spread_load, m->spread_clock) - k->density * t.area * m->vertical_g * cos(m->slope);
+    const vector offset = m->compression * toward(m->eccentricity, m->eccentricity_clock);
+    t.moment_a = toward(m->moment_a, m->moment_clock) + (t.free_b ? 0 : offset);
+    t.moment_b = toward(m->moment_b, m->moment_clock) + offset;
+    t.miss_a = toward(m->miss_a, m->miss_a_clock);
+    t.miss_b = toward(m->miss_b, m->miss_b_clock);
     ends(&t, m->end_a, true);
     if (t.free_b) t.give_b = 1;
     else ends(&t, m->end_b, false);
     const double z = (double)critical_z(&t);
     t.critical = z * t.rigidity / (l * l);
-    t.slenderness = (double)pi / sqrt(z) * l / t.radius;
+    t.slenderness = pi / sqrt(z) * l / t.radius;
     t.column_stress = column_stress(&t, k, m->column_curve == RBOW_CURVE_OF_MATERIAL ? (int)k->column_curve : m->column_curve);
     t.column_load = t.column_stress * t.area;
     const double breaks[] = {0, 1, reach, t.free_b ? 0 : 1 - reach, m->point_at < 0 ? 0.5 : m->point_at / l, m->bow_at < 0 ? 0.5 : m->bow_at / l};
@@ -495,10 +499,10 @@ plain_factors plain_factors_of(const rbow_member *m, const rbow_material *k, dou
     return factors(&t, tension);
 }
 
-double plain_use(const rbow_member *m, const rbow_material *k, double tension, double factor)
+void plain_uses(const rbow_member *m, const rbow_material *k, double tension, const double at[], int count, double use[])
 {
     const tube t = tube_of_member(m, k);
-    return state_at(&t, tension, factor).use;
+    for (int i = 0; i < count; i++) use[i] = state_at(&t, tension, at[i]).use;
 }
 
 double plain_moment(const rbow_member *m, const rbow_material *k, double tension, double factor, double at)
@@ -540,6 +544,6 @@ plain_result plain_check(const rbow_member *m, const rbow_material *k, double te
     r.deflection = sqrt(far.value) * l;
     r.deflection_next = sqrt(fmax(far.next, 0)) * l;
     r.deflection_clock = far.value > 0 ? (double)cargl(sum[0]) : nothing;
-    if (r.deflection_clock < 0) r.deflection_clock += 2 * (double)pi;
+    if (r.deflection_clock < 0) r.deflection_clock += 2 * pi;
     return r;
 }

@@ -26,9 +26,10 @@ double plain_tension(const rbow_member *member, const rbow_material *material);
 plain_factors plain_factors_of(const rbow_member *member, const rbow_material *material, double tension);
 plain_result plain_check(const rbow_member *member, const rbow_material *material, double tension);
 
-/* The largest utilisation along the tube at one load factor, and the resultant moment at one place; the load must be
- * below critical. */
-double plain_use(const rbow_member *member, const rbow_material *material, double tension, double factor);
+/* The largest utilisation along the tube at each of some load factors, and the resultant moment at one place, in. The
+ * load must be below critical. */
+void plain_uses(const rbow_member *member, const rbow_material *material, double tension, const double factors[], int count,
+                double uses[]);
 double plain_moment(const rbow_member *member, const rbow_material *material, double tension, double factor, double at);
 
 #endif

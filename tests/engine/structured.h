@@ -1,0 +1,353 @@
+/* Members with structure, a generator a class: random numbers alone meet no symmetry, no tie and no coincidence. */
+#ifndef TESTS_ENGINE_STRUCTURED_H
+#define TESTS_ENGINE_STRUCTURED_H
+
+#include "members.h"
+#include "reference/plain_margin.h"
+
+typedef struct member_class {
+    const char *name;
+    sample (*make)(dice *d);
+} member_class;
+
+static const double structured_pi = 3.14159265358979323846;
+
+static inline double one_of(dice *d, const double *list, size_t count)
+{
+    return list[dice_below(d, (int)count)];
+}
+#define ONE_OF(d, ...) one_of((d), (const double[]){__VA_ARGS__}, sizeof((const double[]){__VA_ARGS__}) / sizeof(double))
+
+static inline double either(dice *d, double one, double other)
+{
+    return dice_chance(d, 0.5) ? one : other;
+}
+
+static inline double fraction(dice *d)
+{
+    return ONE_OF(d, 1.0 / 2, 1.0 / 3, 2.0 / 3, 1.0 / 4, 3.0 / 4, 1.0 / 6, 5.0 / 6, 1.0 / 9, 2.0 / 9, 8.0 / 9, 1.0 / 8, 7.0 / 8,
+                  1.0 / 5, 0.1, 0.0, 1.0);
+}
+
+static inline double rigidity_of(const sample *s)
+{
+    rbow_section section;
+    rbow_section_of(s->member.od, s->member.wall, &section);
+    return s->material.elastic_modulus * section.inertia;
+}
+
+static inline double bend_of(const sample *s)
+{
+    rbow_section section;
+    rbow_section_of(s->member.od, s->member.wall, &section);
+    return section.section_modulus * s->material.yield;
+}
+
+static inline double squash_of(const sample *s)
+{
+    rbow_section section;
+    rbow_section_of(s->member.od, s->member.wall, &section);
+    return section.area * s->material.yield;
+}
+
+static inline double critical_of(const sample *s)
+{
+    return plain_check(&s->member, &s->material, 0).critical_load;
+}
+
+static inline void scale_yields(rbow_material *k, double by)
+{
+    k->yield *= by;
+    k->compression_yield *= by;
+    k->weld_yield *= by;
+    k->column_intercept *= by;
+}
+
+static inline double quarter_clock(dice *d)
+{
+    return dice_below(d, 4) * structured_pi / 2;
+}
+
+/* Round numbers, as a drawing has them; held ends; no load yet. */
+static inline sample ordinary(dice *d)
+{
+    sample s = {rbow_member_default(), steel};
+    rbow_member *m = &s.member;
+    m->od = ONE_OF(d, 0.5, 0.75, 1, 1.25, 1.5, 2);
+    m->wall = dice_chance(d, 0.05) ? m->od / 2 : ONE_OF(d, 0.035, 0.049, 0.058, 0.065, 0.083, 0.095, 0.12);
+    m->length = ONE_OF(d, 12, 15, 18, 24, 30, 36, 40, 48, 60);
+    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED, 1000, 20000);
+    m->factor = ONE_OF(d, 1, 1.5, 2);
+    m->weld_zone = dice_chance(d, 0.5) ? m->length * dice_between(d, 0, 0.4) : ONE_OF(d, 0, 0.5, 1, 2);
+    if (dice_chance(d, 0.3)) s.material.weld_yield = ONE_OF(d, 30e3, 45e3, 75e3, 150e3);
+    if (dice_chance(d, 0.2)) s.material.yield = s.material.compression_yield = ONE_OF(d, 36e3, 22.5e3, 100e3);
+    return s;
+}
+
+static inline double round_share(dice *d, double most) /* two digits of at most this */
+{
+    const double value = dice_between(d, 0.02, 1) * most, digit = pow(10, floor(log10(fabs(value))) - 1);
+    return round(value / digit) * digit;
+}
+
+static inline void ordinary_push(dice *d, sample *s)
+{
+    s->member.compression = round_share(d, either(d, 1, -1) * 0.6 * fmin(critical_of(s), squash_of(s)));
+    if (dice_chance(d, 0.15)) s->member.compression = 0;
+}
+
+/* Equal halves in one plane, or in two. */
+static inline sample symmetric(dice *d)
+{
+    sample s = ordinary(d);
+    rbow_member *m = &s.member;
+    const double bend = bend_of(&s), l = m->length, other = dice_chance(d, 0.2) ? structured_pi / 2 : 0;
+    ordinary_push(d, &s);
+    if (dice_chance(d, 0.6)) m->moment_a = m->moment_b = round_share(d, either(d, 1, -1) * bend);
+    if (dice_chance(d, 0.6)) m->spread_load = round_share(d, either(d, 1, -1) * 8 * bend / l / l);
+    if (dice_chance(d, 0.4)) m->point_load = round_share(d, either(d, 1, -1) * 4 * bend / l);
+    if (dice_chance(d, 0.5)) m->bow = round_share(d, 0.01 * l);
+    if (dice_chance(d, 0.2)) m->vertical_g = ONE_OF(d, 1, -3, 6);
+    m->bow_shape = dice_below(d, 3);
+    m->bow_clock = either(d, 0, structured_pi);
+    m->spread_clock = other;
+    if (dice_chance(d, 0.4) && m->end_a > 0) m->miss_a = m->miss_b = round_share(d, 0.01 * l);
+    m->miss_b_clock = m->miss_a_clock = either(d, other, structured_pi);
+    return s;
+}
+
+static inline sample antisymmetric(dice *d)
+{
+    sample s = ordinary(d);
+    rbow_member *m = &s.member;
+    ordinary_push(d, &s);
+    m->moment_a = round_share(d, either(d, 1, -1) * bend_of(&s));
+    m->moment_b = -m->moment_a;
+    if (dice_chance(d, 0.5)) m->miss_a = m->miss_b = round_share(d, 0.01 * m->length);
+    m->miss_b_clock = structured_pi;
+    if (dice_chance(d, 0.3)) m->moment_a = m->moment_b = 0;
+    if (dice_chance(d, 0.3)) m->torque = round_share(d, bend_of(&s));
+    return s;
+}
+
+static inline sample fractions(dice *d)
+{
+    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    rbow_member *m = &s.member;
+    if (!(fabs(m->point_load) > 0)) m->point_load = round_share(d, bend_of(&s) / m->length);
+    m->point_at = fraction(d) * m->length;
+    m->weld_zone = fraction(d) * m->length;
+    const double kink = fraction(d);
+    if (kink > 0 && kink < 1) m->bow_at = kink * m->length;
+    return s;
+}
+
+static inline sample coinciding(dice *d)
+{
+    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    rbow_member *m = &s.member;
+    m->weld_zone = m->length * (dice_chance(d, 0.5) ? dice_between(d, 0.01, 0.5) : fraction(d));
+    m->point_load = either(d, 1, -1) * round_share(d, 3 * bend_of(&s) / m->length);
+    m->point_at = either(d, m->weld_zone, m->length - m->weld_zone);
+    m->bow_shape = RBOW_BOW_KINK;
+    m->bow = round_share(d, 0.005 * m->length);
+    const double kink = ONE_OF(d, m->point_at, m->weld_zone, m->length - m->weld_zone);
+    if (kink > 0 && kink < m->length) m->bow_at = kink;
+    return s;
+}
+
+/* The pull straightens the bow that the load bends back. */
+static inline sample pulled(dice *d)
+{
+    sample s = random_sample(d);
+    rbow_member *m = &s.member;
+    m->length = m->od * dice_size(d, 20, 120);
+    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED);
+    m->weld_zone = fmin(m->weld_zone, m->length);
+    m->point_at = RBOW_UNSET;
+    m->bow_at = RBOW_UNSET;
+    m->miss_a = fmin(m->miss_a, 0.02 * m->length);
+    m->miss_b = fmin(m->miss_b, 0.02 * m->length);
+    m->compression = -squash_of(&s) * dice_size(d, 0.02, 1);
+    m->bow = m->length * dice_size(d, 1e-4, 0.02);
+    m->spread_load = -8 * bend_of(&s) / m->length / m->length * dice_size(d, 0.05, 20);
+    m->spread_clock = m->bow_clock + (dice_chance(d, 0.2) ? 0.3 : 0);
+    return s;
+}
+
+static inline sample weld_at_maximum(dice *d)
+{
+    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    rbow_member *m = &s.member;
+    m->weld_zone = 0;
+    const plain_result r = plain_check(m, &s.material, plain_tension(m, &s.material));
+    double at = isnan(r.peak_moment_at) ? m->length / 2 : r.peak_moment_at;
+    at += m->length * either(d, 1, -1) * ONE_OF(d, 0, 1e-12, 1e-9, 1e-6, 1e-4, 1e-3, 1e-2);
+    m->weld_zone = fmin(fmax(0, either(d, at, m->length - at)), m->length);
+    return s;
+}
+
+static inline sample soft_springs(dice *d)
+{
+    sample s = random_sample(d);
+    rbow_member *m = &s.member;
+    const double unit = rigidity_of(&s) / m->length;
+    m->end_a = unit * dice_size(d, 1e-7, 0.5);
+    if (m->end_b < 0 && m->end_b > RBOW_WELDED) m->end_b = RBOW_PINNED;
+    m->end_b = dice_chance(d, 0.8) ? unit * dice_size(d, 1e-7, 0.5) : m->end_b;
+    if (dice_chance(d, 0.5)) m->moment_a = round_share(d, either(d, 1, -1) * bend_of(&s));
+    if (dice_chance(d, 0.5)) m->moment_b = round_share(d, either(d, 1, -1) * bend_of(&s));
+    return s;
+}
+
+static inline sample twisted(dice *d)
+{
+    sample s = dice_chance(d, 0.3) ? symmetric(d) : random_sample(d);
+    s.member.torque = bend_of(&s) * dice_size(d, 0.01, 3) * either(d, 1, -1);
+    return s;
+}
+
+static inline sample perpendicular(dice *d)
+{
+    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    rbow_member *m = &s.member;
+    double *const clocks[] = {&m->eccentricity_clock, &m->moment_clock, &m->point_clock, &m->spread_clock, &m->bow_clock,
+                              &m->miss_a_clock, &m->miss_b_clock};
+    for (size_t i = 0; i < sizeof clocks / sizeof *clocks; i++) *clocks[i] = quarter_clock(d);
+    return s;
+}
+
+/* The use at the asked factor becomes `top`, if the strengths let it. */
+static inline void tune(sample *s, double tension, double factor, double top)
+{
+    for (int i = 0; i < 4; i++) {
+        double use;
+        plain_uses(&s->member, &s->material, tension, &factor, 1, &use);
+        if (!(use > 1e-3 && use < 1e3)) return;
+        scale_yields(&s->material, use / top);
+    }
+}
+
+static inline sample at_the_limit(dice *d)
+{
+    sample s = dice_chance(d, 0.3) ? symmetric(d) : dice_chance(d, 0.3) ? pulled(d) : random_sample(d);
+    rbow_member *m = &s.member;
+    const double tension = plain_tension(m, &s.material), asked = m->factor_yield > 0 ? m->factor_yield : m->factor;
+    if (asked * m->compression - tension < 0.99 * critical_of(&s) && -tension < critical_of(&s)) tune(&s, tension, asked, 1);
+    return s;
+}
+
+static inline sample yield_asked_above(dice *d)
+{
+    sample s = dice_chance(d, 0.3) ? symmetric(d) : random_sample(d);
+    s.member.factor = 1;
+    s.member.factor_yield = dice_between(d, 1.2, 5);
+    return s;
+}
+
+/* A member whose use rises to a top over the load factor, falls, and rises again; the top a little over 1. */
+static inline sample hump(dice *d)
+{
+    enum { STEPS = 80 };
+    sample s = pulled(d);
+    for (int tries = 0; tries < 40; tries++) {
+        s = dice_chance(d, 0.7) ? pulled(d) : random_sample(d);
+        if (dice_chance(d, 0.5)) s.member.bow *= dice_size(d, 1, 5);
+        const double critical = critical_of(&s), tension = plain_tension(&s.member, &s.material), c = s.member.compression;
+        if (-tension > 0.9 * critical) continue;
+        double at[STEPS], use[STEPS];
+        const double most = c > 0 ? 0.999 * (critical + tension) / c : dice_size(d, 1, 100);
+        for (int i = 0; i < STEPS; i++) at[i] = most * i / (STEPS - 1) * i / (STEPS - 1);
+        plain_uses(&s.member, &s.material, tension, at, STEPS, use);
+        int top = 0;
+        for (int i = 1; i < STEPS - 1; i++)
+            if (use[i] > use[i - 1] && use[i] > use[i + 1] && use[i] > use[top]) top = i;
+        bool first = top > 0; /* nothing before it is higher */
+        for (int i = 0; i < top; i++) first = first && use[i] < use[top];
+        if (!first) continue;
+        tune(&s, tension, at[top], ONE_OF(d, 1.001, 1.003, 1.01, 1.05));
+        return s;
+    }
+    return s;
+}
+
+static inline sample near_critical_sample(dice *d)
+{
+    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    rbow_member *m = &s.member;
+    const double tension = plain_tension(m, &s.material), critical = critical_of(&s);
+    m->compression = critical * (1 - dice_size(d, 1e-6, 0.1)) + tension;
+    if (dice_chance(d, 0.3)) scale_yields(&s.material, 1.5);
+    return s;
+}
+
+static inline sample solid_or_thin(dice *d)
+{
+    sample s = random_sample(d);
+    rbow_member *m = &s.member;
+    const double strongest = fmax(s.material.compression_yield, s.material.weld_yield);
+    m->wall = dice_chance(d, 0.4) ? m->od / 2 : m->od / (s.material.elastic_modulus / strongest * dice_between(d, 0.1, 0.4499));
+    m->wall = fmin(m->wall, m->od / 2);
+    m->dressed = 0;
+    random_loads(d, &s);
+    m->gap = 0;
+    return s;
+}
+
+static inline sample free_at_b(dice *d)
+{
+    sample s = {rbow_member_default(), random_material(d)};
+    random_tube(d, &s);
+    rbow_member *m = &s.member;
+    m->end_a = ONE_OF(d, RBOW_FIXED, RBOW_WELDED, rigidity_of(&s) / m->length * dice_size(d, 0.01, 100));
+    m->end_b = RBOW_FREE;
+    random_loads(d, &s);
+    random_fit(d, &s);
+    if (dice_chance(d, 0.3)) m->point_at = m->length * fraction(d);
+    if (dice_chance(d, 0.2)) m->compression *= -5;
+    return s;
+}
+
+static inline sample nothing_runs(dice *d)
+{
+    sample s = random_sample(d);
+    rbow_member *m = &s.member;
+    m->compression = m->moment_a = m->moment_b = m->point_load = m->spread_load = m->vertical_g = m->torque = 0;
+    m->miss_a *= 3;
+    return s;
+}
+
+static inline sample no_compression(dice *d)
+{
+    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    s.member.compression = 0;
+    if (dice_chance(d, 0.2)) s.member.compression = either(d, 1, -1) * dice_size(d, 1e-12, 1);
+    return s;
+}
+
+/* P = pi^2 EI/L^2, where a half-wave bow would resonate in a pinned tube. */
+static inline sample resonant(dice *d)
+{
+    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    rbow_member *m = &s.member;
+    m->end_a = RBOW_FIXED;
+    m->end_b = ONE_OF(d, RBOW_FIXED, RBOW_FIXED, RBOW_WELDED);
+    m->bow_shape = RBOW_BOW_SINE;
+    m->bow = round_share(d, 0.004 * m->length);
+    m->gap = 0;
+    m->compression = structured_pi * structured_pi * rigidity_of(&s) / m->length / m->length;
+    if (dice_chance(d, 0.4)) m->compression *= 1 + either(d, 1, -1) * dice_size(d, 1e-15, 1e-3);
+    return s;
+}
+
+static const member_class member_classes[] = {
+    {"random", random_sample}, {"symmetric", symmetric}, {"antisymmetric", antisymmetric}, {"fractions", fractions},
+    {"coinciding", coinciding}, {"pulled", pulled}, {"weld at a maximum", weld_at_maximum}, {"soft springs", soft_springs},
+    {"twisted", twisted}, {"perpendicular", perpendicular}, {"at the limit", at_the_limit},
+    {"yield asked above", yield_asked_above}, {"hump", hump}, {"near critical", near_critical_sample},
+    {"solid or thin", solid_or_thin}, {"free at B", free_at_b}, {"nothing runs", nothing_runs},
+    {"no compression", no_compression}, {"resonant", resonant},
+};
+enum { CLASSES = sizeof member_classes / sizeof *member_classes };
+
+#endif
