@@ -96,9 +96,94 @@ static inline void ordinary_push(dice *d, sample *s)
     if (dice_chance(d, 0.15)) s->member.compression = 0;
 }
 
+/* ---- loads against each other ----------------------------------------------------------------------- */
+
+enum { LATERALS = 8 };
+
+static inline void one_lateral(rbow_member *m, int which, double size, double clock)
+{
+    double *const sizes[] = {&m->moment_a, &m->moment_b, &m->point_load, &m->spread_load, &m->bow, &m->miss_a, &m->miss_b, &m->eccentricity};
+    double *const clocks[] = {&m->moment_clock, &m->moment_clock, &m->point_clock, &m->spread_clock, &m->bow_clock,
+                              &m->miss_a_clock, &m->miss_b_clock, &m->eccentricity_clock};
+    const bool turned = size < 0 && which >= 4; /* built-in sizes are not negative */
+    *sizes[which] = turned ? -size : size;
+    *clocks[which] = turned ? clock + structured_pi : clock;
+}
+
+static inline double tidy(dice *d, double value)
+{
+    if (!(fabs(value) > 0) || dice_chance(d, 0.3)) return value;
+    const double digit = pow(10, floor(log10(fabs(value))) - dice_between(d, 0.5, 2.5));
+    return round(value / digit) * digit;
+}
+
+/* A lateral load whose moment at `place`, at load factor 1, is about `moment`. */
+static inline void add_lateral(dice *d, sample *s, int which, double place, double moment, double clock)
+{
+    rbow_member *m = &s->member, alone = *m;
+    for (int i = 0; i < LATERALS; i++) one_lateral(&alone, i, 0, 0);
+    alone.vertical_g = 0;
+    one_lateral(&alone, which, 1e-3, 0);
+    const double unit = plain_moment(&alone, &s->material, plain_tension(m, &s->material), 1, place) * 1e3;
+    const double most = which == 4 ? 0.03 * m->length : which == 5 || which == 6 ? 0.1 * m->length : which == 7 ? 0.5 * m->od : DBL_MAX;
+    if (!(unit > 1e-6 * rigidity_of(s) / m->length / m->length) || isinf(unit)) return;
+    const double size = tidy(d, fmin(most, fmax(-most, moment / unit)));
+    one_lateral(m, which, size, clock);
+}
+
+/* Two or three loads that bend about as much, mostly against each other. */
+static inline void oppose(dice *d, sample *s)
+{
+    rbow_member *m = &s->member;
+    const plain_result r = plain_check(m, &s->material, plain_tension(m, &s->material));
+    if (!(r.axial < 0.98 * r.critical_load)) m->compression = 0.5 * r.critical_load;
+    for (int i = 0; i < LATERALS; i++) one_lateral(m, i, 0, 0);
+    const double place = m->length * (dice_chance(d, 0.5) ? 0.5 : dice_between(d, 0.05, 0.95));
+    const double moment = bend_of(s) * dice_size(d, 0.02, 0.8), clock = dice_chance(d, 0.6) ? 0 : dice_chance(d, 0.5) ? quarter_clock(d) : random_clock(d);
+    double sign = either(d, 1, -1);
+    for (int i = 2 + dice_below(d, 2), which = dice_below(d, LATERALS); i > 0; i--, which = (which + 1 + dice_below(d, LATERALS - 1)) % LATERALS) {
+        const double share = dice_chance(d, 0.6) ? dice_between(d, 0.6, 1.5) : dice_size(d, 0.1, 3);
+        add_lateral(d, s, which, place, moment * sign * share, clock + (dice_chance(d, 0.1) ? dice_between(d, -0.3, 0.3) : 0));
+        sign = dice_chance(d, 0.85) ? -sign : sign;
+    }
+}
+
+static inline sample ordinary_opposed(dice *d)
+{
+    sample s = ordinary(d);
+    ordinary_push(d, &s);
+    s.member.bow_shape = dice_below(d, 3);
+    if (dice_chance(d, 0.3)) s.member.point_at = s.member.length * fraction(d);
+    oppose(d, &s);
+    return s;
+}
+
+static inline sample random_opposed(dice *d)
+{
+    sample s = random_sample(d);
+    oppose(d, &s);
+    return s;
+}
+
+/* Equal halves: end moments, misses and a load between them that bends back about as much. */
+static inline sample symmetric_opposed(dice *d)
+{
+    sample s = ordinary(d);
+    rbow_member *m = &s.member;
+    ordinary_push(d, &s);
+    m->bow_shape = dice_below(d, 3);
+    const double ends = bend_of(&s) * dice_size(d, 0.02, 1) * either(d, 1, -1), middle = m->length / 2;
+    if (dice_chance(d, 0.7) || m->end_a <= 0) m->moment_a = m->moment_b = tidy(d, ends);
+    if (m->end_a > 0 && dice_chance(d, 0.5)) m->miss_a = m->miss_b = tidy(d, m->length * dice_size(d, 1e-4, 0.02));
+    const double back = -ends * (dice_chance(d, 0.6) ? dice_between(d, 0.8, 3) : dice_size(d, 0.1, 10));
+    add_lateral(d, &s, dice_chance(d, 0.6) ? 3 : 2 + 2 * dice_below(d, 2), middle, back, 0);
+    return s;
+}
+
 /* Equal halves in one plane, or in two. */
 static inline sample symmetric(dice *d)
 {
+    if (dice_chance(d, 0.6)) return symmetric_opposed(d);
     sample s = ordinary(d);
     rbow_member *m = &s.member;
     const double bend = bend_of(&s), l = m->length, other = dice_chance(d, 0.2) ? structured_pi / 2 : 0;
@@ -130,9 +215,15 @@ static inline sample antisymmetric(dice *d)
     return s;
 }
 
+static inline sample any(dice *d)
+{
+    const int kind = dice_below(d, 4);
+    return kind == 0 ? symmetric(d) : kind == 1 ? ordinary_opposed(d) : kind == 2 ? random_opposed(d) : random_sample(d);
+}
+
 static inline sample fractions(dice *d)
 {
-    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     rbow_member *m = &s.member;
     if (!(fabs(m->point_load) > 0)) m->point_load = round_share(d, bend_of(&s) / m->length);
     m->point_at = fraction(d) * m->length;
@@ -144,7 +235,7 @@ static inline sample fractions(dice *d)
 
 static inline sample coinciding(dice *d)
 {
-    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     rbow_member *m = &s.member;
     m->weld_zone = m->length * (dice_chance(d, 0.5) ? dice_between(d, 0.01, 0.5) : fraction(d));
     m->point_load = either(d, 1, -1) * round_share(d, 3 * bend_of(&s) / m->length);
@@ -170,14 +261,17 @@ static inline sample pulled(dice *d)
     m->miss_b = fmin(m->miss_b, 0.02 * m->length);
     m->compression = -squash_of(&s) * dice_size(d, 0.02, 1);
     m->bow = m->length * dice_size(d, 1e-4, 0.02);
-    m->spread_load = -8 * bend_of(&s) / m->length / m->length * dice_size(d, 0.05, 20);
+    m->spread_load = dice_chance(d, 0.4) ? -8 * bend_of(&s) / m->length / m->length * dice_size(d, 0.05, 20)
+                                         : 8 * m->compression * m->bow / m->length / m->length * dice_between(d, 0.5, 1.6);
+    if (dice_chance(d, 0.6)) m->eccentricity = m->point_load = m->vertical_g = m->moment_a = m->moment_b = 0;
+    if (dice_chance(d, 0.6)) m->miss_a = m->miss_b = m->gap = 0;
     m->spread_clock = m->bow_clock + (dice_chance(d, 0.2) ? 0.3 : 0);
     return s;
 }
 
 static inline sample weld_at_maximum(dice *d)
 {
-    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     rbow_member *m = &s.member;
     m->weld_zone = 0;
     const plain_result r = plain_check(m, &s.material, plain_tension(m, &s.material));
@@ -195,21 +289,22 @@ static inline sample soft_springs(dice *d)
     m->end_a = unit * dice_size(d, 1e-7, 0.5);
     if (m->end_b < 0 && m->end_b > RBOW_WELDED) m->end_b = RBOW_PINNED;
     m->end_b = dice_chance(d, 0.8) ? unit * dice_size(d, 1e-7, 0.5) : m->end_b;
-    if (dice_chance(d, 0.5)) m->moment_a = round_share(d, either(d, 1, -1) * bend_of(&s));
-    if (dice_chance(d, 0.5)) m->moment_b = round_share(d, either(d, 1, -1) * bend_of(&s));
+    if (dice_chance(d, 0.3)) m->moment_a = round_share(d, either(d, 1, -1) * bend_of(&s));
+    if (dice_chance(d, 0.3)) m->moment_b = round_share(d, either(d, 1, -1) * bend_of(&s));
+    if (dice_chance(d, 0.6)) oppose(d, &s);
     return s;
 }
 
 static inline sample twisted(dice *d)
 {
-    sample s = dice_chance(d, 0.3) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     s.member.torque = bend_of(&s) * dice_size(d, 0.01, 3) * either(d, 1, -1);
     return s;
 }
 
 static inline sample perpendicular(dice *d)
 {
-    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     rbow_member *m = &s.member;
     double *const clocks[] = {&m->eccentricity_clock, &m->moment_clock, &m->point_clock, &m->spread_clock, &m->bow_clock,
                               &m->miss_a_clock, &m->miss_b_clock};
@@ -230,7 +325,7 @@ static inline void tune(sample *s, double tension, double factor, double top)
 
 static inline sample at_the_limit(dice *d)
 {
-    sample s = dice_chance(d, 0.3) ? symmetric(d) : dice_chance(d, 0.3) ? pulled(d) : random_sample(d);
+    sample s = dice_chance(d, 0.2) ? pulled(d) : any(d);
     rbow_member *m = &s.member;
     const double tension = plain_tension(m, &s.material), asked = m->factor_yield > 0 ? m->factor_yield : m->factor;
     if (asked * m->compression - tension < 0.99 * critical_of(&s) && -tension < critical_of(&s)) tune(&s, tension, asked, 1);
@@ -239,7 +334,7 @@ static inline sample at_the_limit(dice *d)
 
 static inline sample yield_asked_above(dice *d)
 {
-    sample s = dice_chance(d, 0.3) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     s.member.factor = 1;
     s.member.factor_yield = dice_between(d, 1.2, 5);
     return s;
@@ -248,17 +343,19 @@ static inline sample yield_asked_above(dice *d)
 /* A member whose use rises to a top over the load factor, falls, and rises again; the top a little over 1. */
 static inline sample hump(dice *d)
 {
-    enum { STEPS = 80 };
+    enum { STEPS = 50 };
     sample s = pulled(d);
     for (int tries = 0; tries < 40; tries++) {
-        s = dice_chance(d, 0.7) ? pulled(d) : random_sample(d);
+        s = dice_chance(d, 0.7) ? pulled(d) : random_opposed(d);
         if (dice_chance(d, 0.5)) s.member.bow *= dice_size(d, 1, 5);
         const double critical = critical_of(&s), tension = plain_tension(&s.member, &s.material), c = s.member.compression;
         if (-tension > 0.9 * critical) continue;
         double at[STEPS], use[STEPS];
         const double most = c > 0 ? 0.999 * (critical + tension) / c : dice_size(d, 1, 100);
         for (int i = 0; i < STEPS; i++) at[i] = most * i / (STEPS - 1) * i / (STEPS - 1);
+        plain_stations = 24;
         plain_uses(&s.member, &s.material, tension, at, STEPS, use);
+        plain_stations = 240;
         int top = 0;
         for (int i = 1; i < STEPS - 1; i++)
             if (use[i] > use[i - 1] && use[i] > use[i + 1] && use[i] > use[top]) top = i;
@@ -273,7 +370,7 @@ static inline sample hump(dice *d)
 
 static inline sample near_critical_sample(dice *d)
 {
-    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     rbow_member *m = &s.member;
     const double tension = plain_tension(m, &s.material), critical = critical_of(&s);
     m->compression = critical * (1 - dice_size(d, 1e-6, 0.1)) + tension;
@@ -319,7 +416,7 @@ static inline sample nothing_runs(dice *d)
 
 static inline sample no_compression(dice *d)
 {
-    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     s.member.compression = 0;
     if (dice_chance(d, 0.2)) s.member.compression = either(d, 1, -1) * dice_size(d, 1e-12, 1);
     return s;
@@ -328,7 +425,7 @@ static inline sample no_compression(dice *d)
 /* P = pi^2 EI/L^2, where a half-wave bow would resonate in a pinned tube. */
 static inline sample resonant(dice *d)
 {
-    sample s = dice_chance(d, 0.5) ? symmetric(d) : random_sample(d);
+    sample s = any(d);
     rbow_member *m = &s.member;
     m->end_a = RBOW_FIXED;
     m->end_b = ONE_OF(d, RBOW_FIXED, RBOW_FIXED, RBOW_WELDED);
@@ -341,7 +438,7 @@ static inline sample resonant(dice *d)
 }
 
 static const member_class member_classes[] = {
-    {"random", random_sample}, {"symmetric", symmetric}, {"antisymmetric", antisymmetric}, {"fractions", fractions},
+    {"random", random_sample}, {"opposed", random_opposed}, {"ordinary opposed", ordinary_opposed}, {"symmetric", symmetric}, {"antisymmetric", antisymmetric}, {"fractions", fractions},
     {"coinciding", coinciding}, {"pulled", pulled}, {"weld at a maximum", weld_at_maximum}, {"soft springs", soft_springs},
     {"twisted", twisted}, {"perpendicular", perpendicular}, {"at the limit", at_the_limit},
     {"yield asked above", yield_asked_above}, {"hump", hump}, {"near critical", near_critical_sample},

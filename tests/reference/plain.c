@@ -250,6 +250,8 @@ static void highest(const double f[], int last, double step, at_place *eval, con
         double at;
         raise(top, f[i], start + i * step);
         if (!(f[i] * 1.002 > top->value) || f[i] - fmin(f[before], f[after]) <= 1e-14 * f[i]) continue;
+        if (before == i && eval(of, 1e-4 * step) < f[i]) continue; /* it falls from the border on */
+        if (after == i && eval(of, (i - 1e-4) * step) < f[i]) continue;
         const double value = golden(eval, of, before * step, after * step, &at);
         raise(top, value, start + at);
     }
