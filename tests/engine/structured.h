@@ -110,42 +110,80 @@ static inline void one_lateral(rbow_member *m, int which, double size, double cl
     *clocks[which] = turned ? clock + structured_pi : clock;
 }
 
-static inline double tidy(dice *d, double value)
+typedef struct balance { /* what the loads nearly cancel: the moment or the movement at one place, in */
+    bool of_movement;
+    double place;
+} balance;
+
+static inline double share_of(const sample *s, balance b, const rbow_member *alone)
 {
-    if (!(fabs(value) > 0) || dice_chance(d, 0.3)) return value;
-    const double digit = pow(10, floor(log10(fabs(value))) - dice_between(d, 0.5, 2.5));
-    return round(value / digit) * digit;
+    double moment, moved;
+    plain_at(alone, &s->material, plain_tension(&s->member, &s->material), 1, b.place, &moment, &moved);
+    return b.of_movement ? moved * rigidity_of(s) / s->member.length / s->member.length : moment;
 }
 
-/* A lateral load whose moment at `place`, at load factor 1, is about `moment`. */
-static inline void add_lateral(dice *d, sample *s, int which, double place, double moment, double clock)
+/* A lateral load that gives the balance `moment` (a movement counts as moment L^2/EI). */
+static inline void add_lateral(sample *s, int which, balance b, double moment, double clock)
 {
     rbow_member *m = &s->member, alone = *m;
     for (int i = 0; i < LATERALS; i++) one_lateral(&alone, i, 0, 0);
     alone.vertical_g = 0;
     one_lateral(&alone, which, 1e-3, 0);
-    const double unit = plain_moment(&alone, &s->material, plain_tension(m, &s->material), 1, place) * 1e3;
+    const double unit = share_of(s, b, &alone) * 1e3;
     const double most = which == 4 ? 0.03 * m->length : which == 5 || which == 6 ? 0.1 * m->length : which == 7 ? 0.5 * m->od : DBL_MAX;
     if (!(unit > 1e-6 * rigidity_of(s) / m->length / m->length) || isinf(unit)) return;
-    const double size = tidy(d, fmin(most, fmax(-most, moment / unit)));
-    one_lateral(m, which, size, clock);
+    one_lateral(m, which, fmin(most, fmax(-most, moment / unit)), clock);
 }
 
-/* Two or three loads that bend about as much, mostly against each other. */
+static inline double nearly_one(dice *d)
+{
+    return 1 + either(d, 1, -1) * dice_size(d, 1e-4, 0.9);
+}
+
+static inline balance some_balance(dice *d, const sample *s, bool middle)
+{
+    const double place = middle || dice_chance(d, 0.3) ? 0.5 : dice_between(d, 0.03, 0.97);
+    return (balance){dice_chance(d, 0.4), place * s->member.length};
+}
+
+/* Of some sizes for one load the one whose two largest maxima along the tube come closest to a tie: the one that a
+ * search passes over is then the largest about as often as not. */
+static inline void compete(dice *d, sample *s, int which)
+{
+    rbow_member *m = &s->member, best = *m;
+    const bool of_movement = dice_chance(d, 0.5), both = which <= 1 && fabs(m->moment_a - m->moment_b) <= 0;
+    double closest = 0, spread = 2;
+    plain_stations = 48;
+    for (int i = 0; i < 12; i++, spread = i < 6 ? 2 : 1 + 0.5 * (spread - 1)) {
+        rbow_member tried = best;
+        double *const sizes[] = {&tried.moment_a, &tried.moment_b, &tried.point_load, &tried.spread_load, &tried.bow, &tried.miss_a,
+                                 &tried.miss_b, &tried.eccentricity};
+        *sizes[which] *= dice_size(d, 1 / spread, spread);
+        if (both) tried.moment_a = tried.moment_b = *sizes[which];
+        const plain_result r = plain_check(&tried, &s->material, plain_tension(m, &s->material));
+        const double ratio = of_movement ? r.deflection_next / r.deflection : r.moment_next / r.peak_moment;
+        if (ratio > closest && ratio < 0.98) closest = ratio, best = tried;
+    }
+    plain_stations = 240;
+    *m = best;
+}
+
+/* Two or three loads that nearly cancel in one place. */
 static inline void oppose(dice *d, sample *s)
 {
     rbow_member *m = &s->member;
     const plain_result r = plain_check(m, &s->material, plain_tension(m, &s->material));
     if (!(r.axial < 0.98 * r.critical_load)) m->compression = 0.5 * r.critical_load;
     for (int i = 0; i < LATERALS; i++) one_lateral(m, i, 0, 0);
-    const double place = m->length * (dice_chance(d, 0.5) ? 0.5 : dice_between(d, 0.05, 0.95));
-    const double moment = bend_of(s) * dice_size(d, 0.02, 0.8), clock = dice_chance(d, 0.6) ? 0 : dice_chance(d, 0.5) ? quarter_clock(d) : random_clock(d);
-    double sign = either(d, 1, -1);
-    for (int i = 2 + dice_below(d, 2), which = dice_below(d, LATERALS); i > 0; i--, which = (which + 1 + dice_below(d, LATERALS - 1)) % LATERALS) {
-        const double share = dice_chance(d, 0.6) ? dice_between(d, 0.6, 1.5) : dice_size(d, 0.1, 3);
-        add_lateral(d, s, which, place, moment * sign * share, clock + (dice_chance(d, 0.1) ? dice_between(d, -0.3, 0.3) : 0));
-        sign = dice_chance(d, 0.85) ? -sign : sign;
-    }
+    const balance b = some_balance(d, s, false);
+    const double moment = bend_of(s) * dice_size(d, 0.02, 2) * either(d, 1, -1);
+    const double clock = dice_chance(d, 0.6) ? 0 : dice_chance(d, 0.5) ? quarter_clock(d) : random_clock(d);
+    const int first = dice_below(d, LATERALS), second = (first + 1 + dice_below(d, LATERALS - 1)) % LATERALS;
+    add_lateral(s, first, b, moment, clock);
+    add_lateral(s, second, b, -moment * nearly_one(d), clock + (dice_chance(d, 0.15) ? dice_between(d, -0.1, 0.1) : 0));
+    const int third = dice_below(d, LATERALS);
+    if (third != first && third != second) add_lateral(s, third, b, moment * dice_size(d, 1e-3, 0.5), clock);
+    if (dice_chance(d, 0.6)) compete(d, s, second);
 }
 
 static inline sample ordinary_opposed(dice *d)
@@ -165,18 +203,20 @@ static inline sample random_opposed(dice *d)
     return s;
 }
 
-/* Equal halves: end moments, misses and a load between them that bends back about as much. */
+/* Equal halves: end moments or misses, and a load between them that nearly balances them. */
 static inline sample symmetric_opposed(dice *d)
 {
     sample s = ordinary(d);
     rbow_member *m = &s.member;
     ordinary_push(d, &s);
     m->bow_shape = dice_below(d, 3);
-    const double ends = bend_of(&s) * dice_size(d, 0.02, 1) * either(d, 1, -1), middle = m->length / 2;
-    if (dice_chance(d, 0.7) || m->end_a <= 0) m->moment_a = m->moment_b = tidy(d, ends);
-    if (m->end_a > 0 && dice_chance(d, 0.5)) m->miss_a = m->miss_b = tidy(d, m->length * dice_size(d, 1e-4, 0.02));
-    const double back = -ends * (dice_chance(d, 0.6) ? dice_between(d, 0.8, 3) : dice_size(d, 0.1, 10));
-    add_lateral(d, &s, dice_chance(d, 0.6) ? 3 : 2 + 2 * dice_below(d, 2), middle, back, 0);
+    const balance b = some_balance(d, &s, true);
+    if (dice_chance(d, 0.7) || m->end_a <= 0) m->moment_a = m->moment_b = round_share(d, bend_of(&s) * either(d, 1, -1));
+    else m->miss_a = m->miss_b = round_share(d, m->length * 0.02);
+    const double ends = share_of(&s, b, m), back = ends * nearly_one(d) * (m->moment_a > 0 || m->miss_a > 0 ? -1 : 1);
+    const int between = dice_chance(d, 0.6) ? 3 : 2 + 2 * dice_below(d, 2);
+    add_lateral(&s, between, b, back, 0);
+    if (dice_chance(d, 0.8)) compete(d, &s, between);
     return s;
 }
 
@@ -340,32 +380,35 @@ static inline sample yield_asked_above(dice *d)
     return s;
 }
 
+/* The first top of the use over the load factor that nothing before it reaches; 0 if there is none. */
+static inline double first_top(const sample *s, double tension, double most)
+{
+    enum { STEPS = 40 };
+    double at[STEPS], use[STEPS];
+    for (int i = 0; i < STEPS; i++) at[i] = most * i / (STEPS - 1) * i / (STEPS - 1);
+    plain_stations = 24;
+    plain_uses(&s->member, &s->material, tension, at, STEPS, use);
+    plain_stations = 240;
+    double highest = use[0];
+    for (int i = 1; i < STEPS - 1; i++) {
+        if (use[i] > highest && use[i] > use[i + 1]) return at[i];
+        highest = fmax(highest, use[i]);
+    }
+    return 0;
+}
+
 /* A member whose use rises to a top over the load factor, falls, and rises again; the top a little over 1. */
 static inline sample hump(dice *d)
 {
-    enum { STEPS = 50 };
-    sample s = pulled(d);
-    for (int tries = 0; tries < 40; tries++) {
-        s = dice_chance(d, 0.7) ? pulled(d) : random_opposed(d);
+    for (int tries = 0;; tries++) {
+        sample s = dice_chance(d, 0.8) ? pulled(d) : random_opposed(d);
         if (dice_chance(d, 0.5)) s.member.bow *= dice_size(d, 1, 5);
         const double critical = critical_of(&s), tension = plain_tension(&s.member, &s.material), c = s.member.compression;
         if (-tension > 0.9 * critical) continue;
-        double at[STEPS], use[STEPS];
-        const double most = c > 0 ? 0.999 * (critical + tension) / c : dice_size(d, 1, 100);
-        for (int i = 0; i < STEPS; i++) at[i] = most * i / (STEPS - 1) * i / (STEPS - 1);
-        plain_stations = 24;
-        plain_uses(&s.member, &s.material, tension, at, STEPS, use);
-        plain_stations = 240;
-        int top = 0;
-        for (int i = 1; i < STEPS - 1; i++)
-            if (use[i] > use[i - 1] && use[i] > use[i + 1] && use[i] > use[top]) top = i;
-        bool first = top > 0; /* nothing before it is higher */
-        for (int i = 0; i < top; i++) first = first && use[i] < use[top];
-        if (!first) continue;
-        tune(&s, tension, at[top], ONE_OF(d, 1.001, 1.003, 1.01, 1.05));
-        return s;
+        const double top = first_top(&s, tension, c > 0 ? 0.999 * (critical + tension) / c : dice_size(d, 1, 100));
+        if (top > 0) tune(&s, tension, top, ONE_OF(d, 1.001, 1.003, 1.01, 1.05));
+        if (top > 0 || tries > 40) return s;
     }
-    return s;
 }
 
 static inline sample near_critical_sample(dice *d)
@@ -437,7 +480,51 @@ static inline sample resonant(dice *d)
     return s;
 }
 
+/* Members whose largest moment, movement or use an earlier search along the tube passed over, and others near them. */
+enum { PASSED_OVER = 3 };
+static inline sample passed_over(int which)
+{
+    sample s = {tube_of(0.5, 0.25, 15), steel};
+    rbow_member *m = &s.member;
+    if (which == 0) {
+        s.material.yield = s.material.compression_yield = 22500;
+        s.material.weld_yield = 13500;
+        m->compression = -2550;
+        m->spread_load = -22.5;
+        m->bow = 0.3;
+        m->bow_clock = structured_pi;
+        m->weld_zone = 2;
+        m->factor = 1;
+        return s;
+    }
+    *m = which == 1 ? tube_of(1.25, 0.058, 48) : tube_of(1.5, 0.065, 30);
+    m->compression = which == 1 ? 670 : 400;
+    m->moment_a = m->moment_b = which == 1 ? -924 : -373;
+    m->spread_load = 4;
+    m->weld_zone = which == 1 ? 13.4 : 8.57;
+    if (which == 2) s.material.yield = s.material.compression_yield = 36000;
+    if (which == 2) s.material.weld_yield = 150000;
+    return s;
+}
+
+static inline sample near_passed_over(dice *d)
+{
+    sample s = passed_over(dice_below(d, PASSED_OVER));
+    rbow_member *m = &s.member;
+    double *const sizes[] = {&m->compression, &m->spread_load, &m->weld_zone, &m->bow, &m->moment_a, &m->length, &m->od};
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++)
+        if (dice_chance(d, 0.35)) *sizes[i] *= 1 + either(d, 1, -1) * dice_size(d, 1e-4, 0.2);
+    if (m->wall > m->od / 2 || m->bow > 0) m->wall = m->od / 2;
+    m->moment_b = m->moment_a;
+    if (dice_chance(d, 0.2)) m->weld_zone = m->length * dice_between(d, 0, 0.5);
+    if (dice_chance(d, 0.1)) m->end_a = m->end_b = rigidity_of(&s) / m->length * dice_size(d, 1e-6, 1e-1);
+    if (dice_chance(d, 0.1)) m->moment_b *= nearly_one(d);
+    if (dice_chance(d, 0.5)) compete(d, &s, 3);
+    return s;
+}
+
 static const member_class member_classes[] = {
+    {"near those passed over", near_passed_over},
     {"random", random_sample}, {"opposed", random_opposed}, {"ordinary opposed", ordinary_opposed}, {"symmetric", symmetric}, {"antisymmetric", antisymmetric}, {"fractions", fractions},
     {"coinciding", coinciding}, {"pulled", pulled}, {"weld at a maximum", weld_at_maximum}, {"soft springs", soft_springs},
     {"twisted", twisted}, {"perpendicular", perpendicular}, {"at the limit", at_the_limit},

@@ -49,6 +49,11 @@ static void compare_column(comparison *c, const rbow_result *got, const plain_re
     compare(c, "column_load", got->column_load, want->column_load, closed, 0);
 }
 
+static double nearer(double got, double one, double other)
+{
+    return fabs(got - other) < fabs(got - one) ? other : one;
+}
+
 /* What grows as 1/(1 - P/P_cr) loses as much of its digits. */
 static double loosened(double axial, double critical)
 {
@@ -62,10 +67,10 @@ static void compare_states(comparison *c, const rbow_result *got, const plain_re
     const double loaded = loosened(want->axial, want->critical_load), length = c->s->member.length;
     compare(c, "fit_axial", got->fit_axial, want->fit_axial, closed, 0);
     compare(c, "fit_moment", got->fit_moment, want->fit_moment, fitted, 1e-12 * bend);
-    compare(c, "fit_stress", got->fit_stress, want->fit_stress, fitted, 1e-12 * k->yield);
+    compare(c, "fit_stress", got->fit_stress, nearer(got->fit_stress, want->fit_stress, want->fit_stress_next), fitted, 1e-12 * k->yield);
     compare(c, "axial", got->axial, want->axial, closed, 1e-12 * want->column_load);
     compare(c, "peak_moment", got->peak_moment, want->peak_moment, loaded, 1e-12 * bend);
-    compare(c, "peak_stress", got->peak_stress, want->peak_stress, loaded, 1e-12 * k->yield);
+    compare(c, "peak_stress", got->peak_stress, nearer(got->peak_stress, want->peak_stress, want->peak_stress_next), loaded, 1e-12 * k->yield);
     compare(c, "stress_use", got->stress_use, want->stress_use, loaded, 1e-12);
     compare(c, "deflection", got->deflection, want->deflection, loaded, 1e-13 * length);
 }
@@ -77,8 +82,9 @@ static void compare_places(comparison *c, const rbow_result *got, const plain_re
     const double tension = plain_tension(&s->member, &s->material), length = s->member.length;
     if (!(want->peak_moment > 1e-9 * want->section_modulus * s->material.yield)) return;
     const double tied = 1 - 10 * loosened(want->axial, want->critical_load);
-    compare(c, "moment at peak_moment_at", plain_moment(&s->member, &s->material, tension, 1, got->peak_moment_at),
-            want->peak_moment, 2 * loosened(want->axial, want->critical_load), 0);
+    double moment, moved;
+    plain_at(&s->member, &s->material, tension, 1, got->peak_moment_at, &moment, &moved);
+    compare(c, "moment at peak_moment_at", moment, want->peak_moment, 2 * loosened(want->axial, want->critical_load), 0);
     if (want->deflection > 1e-9 * length && want->deflection_next < want->deflection * tied)
         compare(c, "deflection_clock", fabs(remainder(got->deflection_clock - want->deflection_clock, 2 * structured_pi)), 0, 0, 1e-5);
 }
@@ -127,6 +133,25 @@ START_TEST(class_agrees)
 }
 END_TEST
 
+/* Their true values, found by two or three other computations in higher precision. */
+START_TEST(members_passed_over)
+{
+    const sample tension = passed_over(0), node = passed_over(1), weld = passed_over(2);
+    const plain_result moved = plain_check(&node.member, &node.material, 0), used = plain_check(&weld.member, &weld.material, 0);
+    near_within(plain_margins_of(&tension.member, &tension.material).margin, -0.002384, 0, 5e-7);
+    near_within(moved.deflection, 0.00978379, 1e-6, 0);
+    near_within(moved.deflection_clock, 0, 0, 1e-9);
+    near_within(used.stress_use, 0.05915, 0, 5e-6);
+    int wrong = 0;
+    gsl_set_error_handler_off();
+    for (int i = 0; i < PASSED_OVER; i++) {
+        const sample s = passed_over(i);
+        wrong += differences(&s) > 0;
+    }
+    ck_assert_msg(wrong == 0, "%d of %d members differ from the plain check", wrong, PASSED_OVER);
+}
+END_TEST
+
 int main(void)
 {
     int part = 1, parts = 1;
@@ -138,6 +163,11 @@ int main(void)
         TCase *cases = tcase_create(member_classes[i].name);
         tcase_set_timeout(cases, 300);
         tcase_add_loop_test(cases, class_agrees, i, i + 1);
+        suite_add_tcase(suite, cases);
+    }
+    if (part == 1) {
+        TCase *cases = tcase_create("members passed over");
+        tcase_add_test(cases, members_passed_over);
         suite_add_tcase(suite, cases);
     }
     SRunner *runner = srunner_create(suite);

@@ -30,7 +30,7 @@ typedef struct tube {
 enum { TURN, MOMENT, SHEAR, SPREAD, POINT, KINK, SINE, SHAPES };
 typedef struct beam { real z; double point_at, kink_at; vector share[SHAPES]; } beam;
 typedef struct peak { double value, at, next; } peak;
-typedef struct state { double use, stress, interaction; peak moment; } state;
+typedef struct state { double use, stress, use_next, stress_next, interaction; peak moment; } state; /* next: of the other zone */
 typedef struct check { const tube *t; double tension; bool interaction; } check;
 typedef struct stretch { double z, start; plane moment, shear, spread, sine; const beam *b; } stretch;
 typedef double at_place(const void *of, double x);
@@ -212,7 +212,7 @@ static beam beam_at(const tube *t, double tension, real factor)
     if (m->bow_shape == RBOW_BOW_ARC) b.share[SPREAD] += 8 * bow;
     if (m->bow_shape == RBOW_BOW_KINK) b.share[KINK] = bow * (1 / (real)kink + 1 / (1 - (real)kink));
     if (m->bow_shape == RBOW_BOW_SINE) b.share[SINE] = bow;
-    if (at < 1) b.share[POINT] = point;
+    if (at > 0 && at < 1) b.share[POINT] = point; /* joint A takes what acts at 0 */
     vector right[3] = {t->give_a * factor / unit * t->moment_a + t->hold_a / l * t->miss_a,
                        t->free_b ? (at < 1 ? 0 : point) + bow * tip_slope[m->bow_shape] : 0,
                        t->give_b * factor / unit * t->moment_b + t->hold_b / l * t->miss_b};
@@ -347,7 +347,7 @@ static state state_at(const tube *t, double tension, double factor)
     const beam b = beam_at(t, tension, factor);
     const double push = factor * t->m.compression - tension;
     peak top[2] = {{-1, 0, -1}, {-1, 0, -1}};
-    state s = {-1, 0, 0, {-1, 0, -1}};
+    state s = {-1, 0, -1, 0, 0, {-1, 0, -1}};
     moments(t, &b, top);
     for (int i = 0; i < 2; i++) {
         if (top[i].value < 0) continue;
@@ -357,7 +357,9 @@ static state state_at(const tube *t, double tension, double factor)
         const double shear = sqrt(3) * factor * t->m.torque * z->arm, bending = top[i].value / z->modulus;
         const double pushed = hypot(fmax(bending + push / z->area, 0), shear), pulled = hypot(fmax(bending - push / z->area, 0), shear);
         const double use = fmax(pushed / z->squash, pulled / z->yield);
-        if (use > s.use) s.use = use, s.stress = pushed / z->squash >= pulled / z->yield ? pushed : pulled;
+        const double stress = pushed / z->squash >= pulled / z->yield ? pushed : pulled;
+        if (use > s.use) s.use_next = s.use, s.stress_next = s.stress, s.use = use, s.stress = stress;
+        else s.use_next = use, s.stress_next = stress;
         s.interaction = fmax(s.interaction, push / t->column_load + hypot(bending, shear) / z->squash);
     }
     const int first = top[1].at < top[0].at;
@@ -507,13 +509,14 @@ void plain_uses(const rbow_member *m, const rbow_material *k, double tension, co
     for (int i = 0; i < count; i++) use[i] = state_at(&t, tension, at[i]).use;
 }
 
-double plain_moment(const rbow_member *m, const rbow_material *k, double tension, double factor, double at)
+void plain_at(const rbow_member *m, const rbow_material *k, double tension, double factor, double at, double *moment, double *moved)
 {
     const tube t = tube_of_member(m, k);
     const beam b = beam_at(&t, tension, factor);
     vector sum[4];
-    movement(&b, (real)at / m->length, sum);
-    return (double)cabsl(sum[2]) * t.rigidity / m->length;
+    movement(&b, at / m->length, sum);
+    *moment = (double)cabsl(sum[2]) * t.rigidity / m->length;
+    *moved = (double)cabsl(sum[0]) * m->length;
 }
 
 plain_result plain_check(const rbow_member *m, const rbow_material *k, double tension)
@@ -524,13 +527,14 @@ plain_result plain_check(const rbow_member *m, const rbow_material *k, double te
         .area = t.area, .inertia = t.inertia, .section_modulus = t.modulus, .radius = t.radius, .weight = k->density * t.area * l,
         .wall_reduction = t.q, .critical_load = t.critical, .effective_length = t.slenderness * t.radius,
         .slenderness = t.slenderness, .column_stress = t.column_stress, .column_load = t.column_load, .fit_axial = -tension,
-        .fit_moment = NAN, .fit_stress = NAN, .axial = m->compression - tension, .peak_moment = NAN, .peak_moment_at = NAN,
+        .fit_moment = NAN, .fit_stress = NAN, .fit_stress_next = NAN, .peak_stress_next = NAN, .axial = m->compression - tension, .peak_moment = NAN, .peak_moment_at = NAN,
         .peak_stress = NAN, .stress_use = NAN, .deflection = NAN, .deflection_clock = NAN, .moment_next = NAN, .deflection_next = NAN,
     };
     if (-tension < t.critical) {
         const state fitted = state_at(&t, tension, 0);
         r.fit_moment = fitted.moment.value;
         r.fit_stress = fitted.stress;
+        r.fit_stress_next = fitted.use_next >= fitted.use * (1 - 1e-9) ? fitted.stress_next : fitted.stress;
     }
     if (!(r.axial < t.critical)) return r;
     const state loaded = state_at(&t, tension, 1);
@@ -542,6 +546,7 @@ plain_result plain_check(const rbow_member *m, const rbow_material *k, double te
     r.peak_moment_at = loaded.moment.at * l;
     r.moment_next = loaded.moment.next;
     r.peak_stress = loaded.stress;
+    r.peak_stress_next = loaded.use_next >= loaded.use * (1 - 1e-9) ? loaded.stress_next : loaded.stress;
     r.stress_use = loaded.use;
     r.deflection = sqrt(far.value) * l;
     r.deflection_next = sqrt(fmax(far.next, 0)) * l;

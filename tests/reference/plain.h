@@ -14,7 +14,8 @@ typedef struct plain_result { /* NaN: does not exist; units as in rbow_result */
     double wall_reduction, critical_load, effective_length, slenderness, column_stress, column_load;
     double fit_axial, fit_moment, fit_stress;
     double axial, peak_moment, peak_moment_at, peak_stress, stress_use, deflection, deflection_clock;
-    double moment_next, deflection_next; /* the largest other maximum along the tube: a tie where it is as large */
+    double fit_stress_next, peak_stress_next; /* the other zone's where both are used alike; else as above */
+    double moment_next, deflection_next;      /* the largest other maximum: a tie where it is as large     */
 } plain_result;
 
 extern int plain_stations; /* places a piece between two borders; 240 */
@@ -26,10 +27,11 @@ double plain_tension(const rbow_member *member, const rbow_material *material);
 plain_factors plain_factors_of(const rbow_member *member, const rbow_material *material, double tension);
 plain_result plain_check(const rbow_member *member, const rbow_material *material, double tension);
 
-/* The largest utilisation along the tube at each of some load factors, and the resultant moment at one place, in. The
- * load must be below critical. */
+/* The largest utilisation along the tube at each of some load factors; the resultant moment and movement at one
+ * place, in. The load must be below critical. */
 void plain_uses(const rbow_member *member, const rbow_material *material, double tension, const double factors[], int count,
                 double uses[]);
-double plain_moment(const rbow_member *member, const rbow_material *material, double tension, double factor, double at);
+void plain_at(const rbow_member *member, const rbow_material *material, double tension, double factor, double at,
+              double *moment, double *moved);
 
 #endif
