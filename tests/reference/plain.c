@@ -99,6 +99,8 @@ static void sine_shape(double z, double x, real f[4]) /* of the load pi^2 sin(pi
     set(f, (moment + pi * x - s) / z, (shear + pi * (1 - c)) / z, moment, shear);
 }
 
+static bool acts(vector share) { return fabsl(creall(share)) + fabsl(cimagl(share)) > 0; }
+
 static void start_shapes(const beam *b, real x, real f[SHAPES][4])
 {
     real c[5];
@@ -108,7 +110,7 @@ static void start_shapes(const beam *b, real x, real f[SHAPES][4])
     set(f[SPREAD], c[4], c[3], -c[2], -c[1]);
     for (int j = POINT; j <= KINK; j++) {
         const real beyond = x - (j == POINT ? b->point_at : b->kink_at);
-        if (beyond < 0 || cabsl(b->share[j]) <= 0) continue;
+        if (beyond < 0 || !acts(b->share[j])) continue;
         waves(b->z, beyond, c);
         set(f[j], c[3], c[2], -c[1], -c[0]);
     }
@@ -127,6 +129,7 @@ static void pinned_shapes(const beam *b, real x, real f[SHAPES][4])
     pinned(z, f[SHEAR], near / all, near_slope / all, x, 1);
     pinned(z, f[SPREAD], ((near + far) / all - 1) / z, (near_slope + far_slope) / all / z, x * rest / 2, 0.5L - x);
     for (int j = POINT; j <= KINK; j++) {
+        if (!acts(b->share[j])) continue;
         const real a = j == POINT ? b->point_at : b->kink_at;
         const real left = sinhl(k * a) / all / k, right = sinhl(k * (1 - a)) / all / k;
         if (x < a) pinned(z, f[j], near * right, near_slope * right, x * (1 - a), 1 - a);
@@ -140,7 +143,7 @@ static void shapes(const beam *b, real x, real f[SHAPES][4])
     set(f[TURN], x, 1, 0, 0);
     if (b->z < -4) pinned_shapes(b, x, f);
     else start_shapes(b, x, f);
-    if (cabsl(b->share[SINE]) > 0) sine_shape((double)b->z, (double)x, f[SINE]);
+    if (acts(b->share[SINE])) sine_shape((double)b->z, (double)x, f[SINE]);
 }
 
 static void movement(const beam *b, real x, vector sum[4]) /* v, v', M, M', just beyond x */
@@ -196,7 +199,7 @@ static real critical_z(const tube *t) /* the first two roots lie more than 9 apa
     real low = 0, high = 1;
     const bool sign = determinant(t, 0) > 0;
     for (; (determinant(t, high) > 0) == sign; high++) low = high;
-    for (int i = 0; i < 100; i++) *((determinant(t, (low + high) / 2) > 0) == sign ? &low : &high) = (low + high) / 2;
+    for (int i = 0; i < 66; i++) *((determinant(t, (low + high) / 2) > 0) == sign ? &low : &high) = (low + high) / 2;
     return low;
 }
 
