@@ -239,7 +239,7 @@ static double golden(at_place *f, const void *of, double low, double high, doubl
 
 static void raise(peak *top, double value, double at)
 {
-    const bool higher = value > top->value * (1 + 1e-13), elsewhere = fabs(at - top->at) > 0.01;
+    const bool higher = value > top->value * (1 + 1e-12), elsewhere = fabs(at - top->at) > 0.01;
     if (elsewhere) top->next = fmax(top->next, higher ? top->value : value);
     if (higher) top->value = value, top->at = at;
 }
@@ -487,7 +487,8 @@ static tube tube_of_member(const rbow_member *m, const rbow_material *k)
     t.slenderness = pi / sqrt(z) * l / t.radius;
     t.column_stress = column_stress(&t, k, m->column_curve == RBOW_CURVE_OF_MATERIAL ? (int)k->column_curve : m->column_curve);
     t.column_load = t.column_stress * t.area;
-    const double breaks[] = {0, 1, reach, t.free_b ? 0 : 1 - reach, m->point_at < 0 ? 0.5 : m->point_at / l, m->bow_at < 0 ? 0.5 : m->bow_at / l};
+    const double breaks[] = {0, 1, reach, t.free_b ? 0 : 1 - reach, !(fabs(m->point_load) > 0) ? 0 : m->point_at < 0 ? 0.5 : m->point_at / l,
+                             !(m->bow > 0 && m->bow_shape == RBOW_BOW_KINK) ? 0 : m->bow_at < 0 ? 0.5 : m->bow_at / l};
     for (int i = 0; i < 6; i++) t.border[i] = breaks[i];
     qsort(t.border, 6, sizeof *t.border, order);
     return t;
