@@ -9,7 +9,7 @@
 
 #include <stdlib.h>
 
-int plain_stations = 240, plain_scan = 240;
+int plain_stations = 240, plain_scan = 200;
 static const double pi = 3.14159265358979323846, endless = INFINITY, nothing = NAN;
 
 typedef struct zone { /* arm: shear stress per torque; squash: Q times compression yield */
