@@ -3,7 +3,7 @@
  * RAILBOW_PLAIN_MEMBERS  how many members in all; a few hundred by default, 20000 is the full run
  * RAILBOW_PLAIN_PART     "2/4": the second quarter of the classes alone
  * RAILBOW_PLAIN_SEED     another seed, for a hunt */
-#include "structured.h"
+#include "classes.h"
 
 #include <gsl/gsl_errno.h>
 

@@ -183,9 +183,8 @@ static state state_at(const tube *t, double tension, double factor)
 
 /* ---- load factors ----------------------------------------------------------------------------------- */
 
-static double level(const void *of, double factor)
+static double level(const check *c, double factor)
 {
-    const check *c = of;
     const state s = state_at(c->t, c->tension, factor);
     return c->interaction ? s.interaction : s.use;
 }
@@ -196,11 +195,28 @@ static double bisect(const check *c, double low, double high)
     return high;
 }
 
+/* The top of a hump between two factors, by golden section. */
+static double top_between(const check *c, double low, double high)
+{
+    const double cut = 0.61803398874989485;
+    double left = high - cut * (high - low), right = low + cut * (high - low), at_left = level(c, left), at_right = level(c, right);
+    for (int i = 0; i < 30; i++) {
+        if (at_left >= at_right) {
+            high = right, right = left, at_right = at_left;
+            left = high - cut * (high - low), at_left = level(c, left);
+        } else {
+            low = left, left = right, at_left = at_right;
+            right = low + cut * (high - low), at_right = level(c, right);
+        }
+    }
+    return at_left >= at_right ? left : right;
+}
+
 /* The smallest factor in from ... end at which the level reaches 1, INFINITY if none; sure: it does at the end. */
 static double first_reach(const check *c, double from, double end, bool sure)
 {
     const double start = level(c, from);
-    double range = 1e-6, at[2] = {from, from}, value[2] = {start, start}, top;
+    double range = 1e-6, at[2] = {from, from}, value[2] = {start, start};
     if (start >= 1) return from;
     while (from + range < end && range < 1e30 && level(c, from + range) < 1) range *= 2;
     if (range >= 1e30) return endless;
@@ -210,8 +226,10 @@ static double first_reach(const check *c, double from, double end, bool sure)
         const double share = (double)i / plain_scan, next = from + range * share * share * (3 - 2 * share);
         const double now = i < plain_scan ? level(c, next) : sure ? endless : -1;
         if (now >= 1) return bisect(c, at[1], next);
-        if (value[1] > 0.9 && value[1] >= now && value[1] >= value[0] && plain_golden(level, c, at[0], next, &top) >= 1)
-            return bisect(c, at[0], top);
+        if (value[1] > 0.9 && value[1] >= now && value[1] >= value[0]) {
+            const double top = top_between(c, at[0], next);
+            if (level(c, top) >= 1) return bisect(c, at[0], top);
+        }
         at[0] = at[1], at[1] = next, value[0] = value[1], value[1] = now;
     }
     return endless;

@@ -17,6 +17,8 @@ typedef struct stretch { /* part of the tube with no load or kink inside; moment
     double complex moment, shear, spread, sine;
 } stretch;
 
+typedef double square(const stretch *s, double x, double *slope); /* |M|^2 or |v|^2, and half of its slope */
+
 static void waves(real z, real x, real c[5]) /* C_0 ... C_4 */
 {
     const real y = -z * x * x;
@@ -186,24 +188,7 @@ plain_beam plain_solve(const plain_ends *e, const plain_loads *l)
 
 /* ---- maxima ----------------------------------------------------------------------------------------- */
 
-static double size2(double complex p) { return creal(p) * creal(p) + cimag(p) * cimag(p); }
-
-double plain_golden(double (*f)(const void *, double), const void *of, double low, double high, double *at)
-{
-    const double cut = 0.61803398874989485;
-    double left = high - cut * (high - low), right = low + cut * (high - low), f_left = f(of, left), f_right = f(of, right);
-    for (int i = 0; i < 28 && right > left; i++) {
-        if (f_left >= f_right) {
-            high = right, right = left, f_right = f_left;
-            left = high - cut * (high - low), f_left = f(of, left);
-        } else {
-            low = left, left = right, f_left = f_right;
-            right = low + cut * (high - low), f_right = f(of, right);
-        }
-    }
-    *at = f_left >= f_right ? left : right;
-    return fmax(f_left, f_right);
-}
+static double product(double complex p, double complex q) { return creal(p) * creal(q) + cimag(p) * cimag(q); }
 
 void plain_raise(plain_peak *top, double value, double at)
 {
@@ -212,55 +197,64 @@ void plain_raise(plain_peak *top, double value, double at)
     if (higher) top->value = value, top->at = at;
 }
 
-static void highest(const double f[], int last, double step, double (*eval)(const void *, double), const stretch *s, plain_peak *top)
+/* Raises top to the largest of stations a step apart and of the maxima between them, where the slope changes sign. */
+static void highest(const double f[], int last, double step, square *of, const stretch *s, plain_peak *top)
 {
     for (int i = 0; i <= last; i++) {
         const int before = i > 0 ? i - 1 : 0, after = i < last ? i + 1 : last;
-        double at;
+        double slope;
         if (f[before] > f[i] || f[after] > f[i]) continue;
         plain_raise(top, f[i], s->start + i * step);
         if (!(f[i] * 1.002 > top->value) || f[i] - fmin(f[before], f[after]) <= 1e-14 * f[i]) continue;
-        if (before == i && eval(s, 1e-4 * step) < f[i]) continue; /* it falls from the border on */
-        if (after == i && eval(s, (i - 1e-4) * step) < f[i]) continue;
-        const double value = plain_golden(eval, s, before * step, after * step, &at);
-        plain_raise(top, value, s->start + at);
+        of(s, i * step, &slope);
+        double low = (slope > 0 ? i : before) * step, high = (slope > 0 ? after : i) * step;
+        if (!(high > low)) continue; /* it falls from the border on */
+        for (int n = 0; n < 36; n++) {
+            const double middle = (low + high) / 2;
+            of(s, middle, &slope);
+            *(slope > 0 ? &low : &high) = middle;
+        }
+        plain_raise(top, of(s, low, &slope), s->start + low);
     }
 }
 
-static double moment2(const void *of, double x) /* |M|^2, x from the start of a stretch */
+static double moment2(const stretch *s, double x, double *slope) /* |M|^2, x from the start of the stretch */
 {
-    const stretch *s = of;
     const double k = sqrt(fabs(s->z)), turn = k * x / 2, half = k > 0 ? (s->z > 0 ? sin(turn) : sinh(turn)) / (k / 2) : x;
-    const double c2 = half * half / 2, c1 = half * (s->z > 0 ? cos(turn) : cosh(turn));
-    double complex m = s->moment * (1 - s->z * c2) + s->shear * c1 - s->spread * c2;
-    if (size2(s->sine) > 0) {
+    const double c2 = half * half / 2, c1 = half * (s->z > 0 ? cos(turn) : cosh(turn)), c0 = 1 - s->z * c2;
+    double complex m = s->moment * c0 + s->shear * c1 - s->spread * c2;
+    double complex rise = s->shear * c0 - (s->spread + s->z * s->moment) * c1;
+    if (product(s->sine, s->sine) > 0) {
+        const double sine = sin(pi * s->start), cosine = cos(pi * s->start);
         double to_cos, to_sin;
         response(s->z, x, &to_cos, &to_sin);
-        m -= s->sine * (sin(pi * s->start) * to_cos + cos(pi * s->start) * to_sin);
+        m -= s->sine * (sine * to_cos + cosine * to_sin);
+        rise -= s->sine * (sine * (c1 - pi * to_sin) + cosine * pi * to_cos);
     }
-    return size2(m);
+    *slope = product(m, rise);
+    return product(m, m);
 }
 
 /* |M|^2 at stations by M(x + h) + M(x - h) = 2 C_0(h) M(x) - 2 C_2(h) w - the sine's part, which is exact. */
 static void march(const stretch *s, double h, int last, double f[])
 {
     real c[5];
-    double to_cos = 0, to_sin = 0;
+    double to_cos = 0, to_sin = 0, slope;
     waves(s->z, h, c);
-    if (size2(s->sine) > 0) response(s->z, h, &to_cos, &to_sin);
+    if (product(s->sine, s->sine) > 0) response(s->z, h, &to_cos, &to_sin);
     const double bend = (double)(s->z * 2 * c[2]), turn = 4 * pow(sin(pi * h / 2), 2);
     const double complex load = (double)(2 * c[2]) * s->spread, sine = 2 * to_cos * s->sine;
     double wave = sin(pi * s->start), rise = 2 * sin(pi * h / 2) * cos(pi * (s->start + h / 2));
     double complex m = s->moment, grow = s->shear * (double)c[1] - m * (double)(s->z * c[2]) - (double)c[2] * s->spread
                                          - s->sine * (wave * to_cos + cos(pi * s->start) * to_sin);
     for (int i = 0; i < last; i++) {
-        f[i] = size2(m);
+        f[i] = product(m, m);
         m += grow;
         wave += rise;
         grow -= bend * m + load + sine * wave;
         rise -= turn * wave;
     }
-    f[last] = moment2(s, last * h);
+    f[last] = moment2(s, last * h, &slope);
 }
 
 void plain_raise_moment(const plain_beam *b, double from, double to, int stations, plain_peak *top)
@@ -279,20 +273,20 @@ void plain_raise_moment(const plain_beam *b, double from, double to, int station
     }
 }
 
-static double movement2(const void *of, double x)
+static double movement2(const stretch *s, double x, double *slope)
 {
     vector at[4];
-    const stretch *s = of;
     plain_movement(s->b, s->start + x, at);
-    return size2((double complex)at[0]);
+    *slope = product((double complex)at[0], (double complex)at[1]);
+    return product((double complex)at[0], (double complex)at[0]);
 }
 
 void plain_raise_movement(const plain_beam *b, double from, double to, int stations, plain_peak *top)
 {
-    double f[STATIONS_MOST + 1];
+    double f[STATIONS_MOST + 1], slope;
     const stretch s = {.b = b, .start = from};
     const double step = (to - from) / stations;
     if (!(to - from > 1e-13)) return;
-    for (int i = 0; i <= stations; i++) f[i] = movement2(&s, i * step);
+    for (int i = 0; i <= stations; i++) f[i] = movement2(&s, i * step, &slope);
     highest(f, stations, step, movement2, &s, top);
 }

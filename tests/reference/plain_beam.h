@@ -50,7 +50,4 @@ void plain_raise(plain_peak *top, double value, double at);
 void plain_raise_moment(const plain_beam *beam, double from, double to, int stations, plain_peak *top);
 void plain_raise_movement(const plain_beam *beam, double from, double to, int stations, plain_peak *top);
 
-/* The largest f between low and high by golden section, where f has one maximum there. */
-double plain_golden(double (*f)(const void *of, double x), const void *of, double low, double high, double *at);
-
 #endif
