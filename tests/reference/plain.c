@@ -1,29 +1,14 @@
-/* Section, column, stress, load factors and results of one member, as they are defined. The beam-column is in
- * plain_beam.c.
+/* Load factors and results of one member, as they are defined. plain_tube.c has section, column and loads, plain_beam.c
+ * the beam-column.
  *
  * Over the load factor: a scan, dense near 0 and near its end, bisection where the level passes 1, and golden section
  * at each hump. What it can miss: a hump that stays below 0.9 at the points of the scan and passes 1 between them. */
 #include "plain.h"
 
-#include "plain_beam.h"
-
-#include <stdlib.h>
+#include "plain_tube.h"
 
 int plain_stations = 240, plain_scan = 200;
 static const double pi = 3.14159265358979323846, endless = INFINITY, nothing = NAN;
-
-typedef struct zone { /* arm: shear stress per torque; squash: Q times compression yield */
-    double area, modulus, arm, squash, yield, q;
-} zone;
-
-typedef struct tube {
-    const rbow_member *m;
-    double inertia, radius, rigidity, critical, slenderness, column_stress, column_load;
-    zone zones[2]; /* tube, weld */
-    plain_ends ends;
-    plain_loads run, built; /* what grows with the load factor, and what does not */
-    double border[6];       /* between them nothing acts; as shares of the length */
-} tube;
 
 typedef struct state { /* next: in the other zone */
     double use, stress, use_next, stress_next, interaction;
@@ -31,108 +16,12 @@ typedef struct state { /* next: in the other zone */
 } state;
 
 typedef struct check {
-    const tube *t;
+    const plain_tube *t;
     double tension;
     bool interaction;
 } check;
 
-static zone zone_of(double od, double wall, double e, double push_yield, double yield)
-{
-    const double bore = od - 2 * wall, area = pi * wall * (od - wall), ratio = od / wall;
-    const double inertia = area * (od * od + bore * bore) / 16;
-    const double q = ratio <= 0.11 * e / push_yield ? 1 : fmin(1, 0.038 * e / (push_yield * ratio) + 2.0 / 3);
-    return (zone){area, inertia / (od / 2), od / 4 / inertia, q * push_yield, yield, q};
-}
-
-static zone tube_zone(const rbow_member *m, const rbow_material *k)
-{
-    return zone_of(m->od, m->wall, k->elastic_modulus, k->compression_yield, k->yield);
-}
-
-static double column_stress(const tube *t, const rbow_material *k, int curve)
-{
-    static const double imperfection[] = {0.13, 0.21, 0.34, 0.49, 0.76};
-    const double fc = t->zones[0].squash, e = k->elastic_modulus, s = t->slenderness, fe = pi * pi * e / (s * s);
-    if (curve == RBOW_CURVE_JOHNSON) return s < pi * sqrt(2 * e / fc) ? fc * (1 - fc / (4 * fe)) : fe;
-    if (curve == RBOW_CURVE_EULER) return fmin(fc, fe);
-    if (curve == RBOW_CURVE_AISC) return fc / fe <= 2.25 ? pow(0.658, fc / fe) * fc : 0.877 * fe;
-    if (curve == RBOW_CURVE_THREE_HALVES) {
-        const double start = t->zones[0].q * k->column_intercept, change = pi * sqrt(7 * e / (3 * start));
-        return fmin(fc, s < change ? start - 4.0 / 3 * pi * pi * e * pow(change, -3.5) * pow(s, 1.5) : fe);
-    }
-    const double l = sqrt(fc / fe), phi = 0.5 * (1 + imperfection[curve - RBOW_CURVE_EN_A0] * (l - 0.2) + l * l);
-    return l <= 0.2 ? fc : fc / (phi + sqrt(phi * phi - l * l));
-}
-
-/* ---- the member without dimensions ------------------------------------------------------------------ */
-
-static vector toward(double size, double clock) { return size * (cosl(clock) + sinl(clock) * (vector)I); }
-
-static void hold(double end, const tube *t, real *held, real *given)
-{
-    const real u = 3.14159265358979323846264338327950288L * sqrtl(2), soft = -u / tanl(u / 2);
-    const real k = end <= RBOW_WELDED ? soft : (real)end * t->m->length / t->rigidity;
-    *held = isinf(end) ? 1 : k / (1 + k);
-    *given = isinf(end) ? 0 : 1 / (1 + k);
-}
-
-static void set_loads(tube *t, const rbow_material *k)
-{
-    const rbow_member *m = t->m;
-    const real l = m->length, unit = t->rigidity / l;
-    const vector offset = m->compression * toward(m->eccentricity, m->eccentricity_clock);
-    const double weight = k->density * t->zones[0].area * m->vertical_g * cos(m->slope); /* clock 180 */
-    t->run.moment_a = (toward(m->moment_a, m->moment_clock) + (t->ends.free_b ? 0 : offset)) / unit;
-    t->run.moment_b = (toward(m->moment_b, m->moment_clock) + offset) / unit;
-    t->run.point = toward(m->point_load, m->point_clock) * l / unit;
-    t->run.spread = (toward(m->spread_load, m->spread_clock) - weight) * l * l / unit;
-    t->built.turn_a = toward(m->miss_a, m->miss_a_clock) / l;
-    t->built.turn_b = toward(m->miss_b, m->miss_b_clock) / l;
-    t->built.bow = toward(m->bow, m->bow_clock) / l;
-    t->built.bow_shape = (rbow_bow_shape)m->bow_shape;
-    t->built.point_at = m->point_at < 0 ? 0.5 : m->point_at / m->length;
-    t->built.kink_at = m->bow_at < 0 ? 0.5 : m->bow_at / m->length;
-}
-
-static int order(const void *a, const void *b)
-{
-    const double x = *(const double *)a, y = *(const double *)b;
-    return (x > y) - (x < y);
-}
-
-static void set_borders(tube *t)
-{
-    const rbow_member *m = t->m;
-    const double reach = m->weld_zone / m->length;
-    const bool kinked = m->bow > 0 && m->bow_shape == RBOW_BOW_KINK;
-    const double border[] = {0, 1, reach, t->ends.free_b ? 0 : 1 - reach, fabs(m->point_load) > 0 ? t->built.point_at : 0,
-                             kinked ? t->built.kink_at : 0};
-    for (int i = 0; i < 6; i++) t->border[i] = border[i];
-    qsort(t->border, 6, sizeof *t->border, order);
-}
-
-static tube tube_of_member(const rbow_member *m, const rbow_material *k)
-{
-    const double bore = m->od - 2 * m->wall, e = k->elastic_modulus, dressed = m->dressed;
-    tube t = {.m = m, .ends.give_b = 1, .ends.free_b = m->end_b <= RBOW_FREE && m->end_b > RBOW_WELDED};
-    t.zones[0] = tube_zone(m, k);
-    t.zones[1] = zone_of(m->od - 2 * dressed, m->wall - dressed, e, k->weld_yield, k->weld_yield);
-    t.inertia = t.zones[0].modulus * m->od / 2;
-    t.radius = sqrt(m->od * m->od + bore * bore) / 4;
-    t.rigidity = e * t.inertia;
-    hold(m->end_a, &t, &t.ends.hold_a, &t.ends.give_a);
-    if (!t.ends.free_b) hold(m->end_b, &t, &t.ends.hold_b, &t.ends.give_b);
-    const double z = (double)plain_critical(&t.ends);
-    t.critical = z * t.rigidity / (m->length * m->length);
-    t.slenderness = pi / sqrt(z) * m->length / t.radius;
-    t.column_stress = column_stress(&t, k, m->column_curve == RBOW_CURVE_OF_MATERIAL ? (int)k->column_curve : m->column_curve);
-    t.column_load = t.column_stress * t.zones[0].area;
-    set_loads(&t, k);
-    set_borders(&t);
-    return t;
-}
-
-static plain_beam beam_at(const tube *t, double tension, double factor)
+static plain_beam beam_at(const plain_tube *t, double tension, double factor)
 {
     plain_loads l = t->built;
     l.z = ((real)factor * t->m->compression - tension) * t->m->length * t->m->length / t->rigidity;
@@ -145,13 +34,13 @@ static plain_beam beam_at(const tube *t, double tension, double factor)
 
 /* ---- stress ----------------------------------------------------------------------------------------- */
 
-static bool is_weld(const tube *t, double x)
+static bool is_weld(const plain_tube *t, double x)
 {
     const double reach = t->m->weld_zone / t->m->length;
     return x < reach || (!t->ends.free_b && x > 1 - reach);
 }
 
-static void add_zone(state *s, const tube *t, const zone *z, double moment, double push, double torque)
+static void add_zone(state *s, const plain_tube *t, const plain_zone *z, double moment, double push, double torque)
 {
     const double shear = sqrt(3) * torque * z->arm, bending = moment / z->modulus;
     const double pushed = hypot(fmax(bending + push / z->area, 0), shear), pulled = hypot(fmax(bending - push / z->area, 0), shear);
@@ -161,7 +50,7 @@ static void add_zone(state *s, const tube *t, const zone *z, double moment, doub
     else s->use_next = use, s->stress_next = stress;
 }
 
-static state state_at(const tube *t, double tension, double factor)
+static state state_at(const plain_tube *t, double tension, double factor)
 {
     const plain_beam b = beam_at(t, tension, factor);
     plain_peak top[2] = {{-1, 2, -1}, {-1, 2, -1}}; /* every use grows with the moment: each zone's largest is enough */
@@ -235,20 +124,20 @@ static double first_reach(const check *c, double from, double end, bool sure)
     return endless;
 }
 
-static double yield_factor(const tube *t, double tension)
+static double yield_factor(const plain_tube *t, double tension)
 {
     const check c = {t, tension, false};
     const double push = t->m->compression;
     double end = push > 0 ? (t->critical + tension) / push : endless;
     for (int i = 0; i < 5; i++) { /* where the axial stress alone is enough */
-        const zone *z = &t->zones[is_weld(t, (t->border[i] + t->border[i + 1]) / 2)];
+        const plain_zone *z = &t->zones[is_weld(t, (t->border[i] + t->border[i + 1]) / 2)];
         if (push > 0) end = fmin(end, (z->squash * z->area + tension) / push);
         if (push < 0) end = fmin(end, (z->yield * z->area - tension) / -push);
     }
     return first_reach(&c, 0, end, true);
 }
 
-static plain_factors factors(const tube *t, double tension)
+static plain_factors factors(const plain_tube *t, double tension)
 {
     const check c = {t, tension, true};
     const double push = t->m->compression;
@@ -266,24 +155,24 @@ static plain_factors factors(const tube *t, double tension)
 
 double plain_tension(const rbow_member *m, const rbow_material *k)
 {
-    return m->gap / (m->length / (k->elastic_modulus * tube_zone(m, k).area) + 1 / m->gap_stiffness);
+    return m->gap / (m->length / (k->elastic_modulus * plain_zone_of(m, k).area) + 1 / m->gap_stiffness);
 }
 
 plain_factors plain_factors_of(const rbow_member *m, const rbow_material *k, double tension)
 {
-    const tube t = tube_of_member(m, k);
+    const plain_tube t = plain_tube_of(m, k);
     return factors(&t, tension);
 }
 
 void plain_uses(const rbow_member *m, const rbow_material *k, double tension, const double at[], int count, double use[])
 {
-    const tube t = tube_of_member(m, k);
+    const plain_tube t = plain_tube_of(m, k);
     for (int i = 0; i < count; i++) use[i] = state_at(&t, tension, at[i]).use;
 }
 
 void plain_at(const rbow_member *m, const rbow_material *k, double tension, double factor, double at, double *moment, double *moved)
 {
-    const tube t = tube_of_member(m, k);
+    const plain_tube t = plain_tube_of(m, k);
     const plain_beam b = beam_at(&t, tension, factor);
     vector sum[4];
     plain_movement(&b, at / m->length, sum);
@@ -291,7 +180,7 @@ void plain_at(const rbow_member *m, const rbow_material *k, double tension, doub
     *moved = (double)cabsl(sum[0]) * m->length;
 }
 
-static void add_deflection(const tube *t, double tension, plain_result *r)
+static void add_deflection(const plain_tube *t, double tension, plain_result *r)
 {
     const plain_beam b = beam_at(t, tension, 1);
     plain_peak far = {-1, 2, -1};
@@ -306,7 +195,7 @@ static void add_deflection(const tube *t, double tension, plain_result *r)
 
 plain_result plain_check(const rbow_member *m, const rbow_material *k, double tension)
 {
-    const tube t = tube_of_member(m, k);
+    const plain_tube t = plain_tube_of(m, k);
     plain_result r = {
         .area = t.zones[0].area, .inertia = t.inertia, .section_modulus = t.zones[0].modulus, .radius = t.radius,
         .weight = k->density * t.zones[0].area * m->length, .wall_reduction = t.zones[0].q, .critical_load = t.critical,
