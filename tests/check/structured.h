@@ -1,14 +1,9 @@
-/* Members with structure, a generator a class: random numbers alone meet no symmetry, no tie and no coincidence. */
+/* Members with structure: round numbers, equal halves, and loads that nearly cancel. Random numbers alone meet none. */
 #ifndef TESTS_ENGINE_STRUCTURED_H
 #define TESTS_ENGINE_STRUCTURED_H
 
 #include "members.h"
 #include "reference/plain_margin.h"
-
-typedef struct member_class {
-    const char *name;
-    sample (*make)(dice *d);
-} member_class;
 
 static const double structured_pi = 3.14159265358979323846;
 
@@ -52,7 +47,10 @@ static inline double squash_of(const sample *s)
 
 static inline double critical_of(const sample *s)
 {
-    return plain_check(&s->member, &s->material, 0).critical_load;
+    plain_stations = 4; /* the column needs none */
+    const double load = plain_check(&s->member, &s->material, 0).critical_load;
+    plain_stations = 240;
+    return load;
 }
 
 static inline void scale_yields(rbow_material *k, double by)
@@ -79,7 +77,7 @@ static inline sample ordinary(dice *d)
     m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED, 1000, 20000);
     m->factor = ONE_OF(d, 1, 1.5, 2);
     m->weld_zone = dice_chance(d, 0.5) ? m->length * dice_between(d, 0, 0.4) : ONE_OF(d, 0, 0.5, 1, 2);
-    if (dice_chance(d, 0.3)) s.material.weld_yield = ONE_OF(d, 30e3, 45e3, 75e3, 150e3);
+    if (dice_chance(d, 0.6)) s.material.weld_yield = ONE_OF(d, 30e3, 45e3, 75e3, 150e3);
     if (dice_chance(d, 0.2)) s.material.yield = s.material.compression_yield = ONE_OF(d, 36e3, 22.5e3, 100e3);
     return s;
 }
@@ -220,10 +218,34 @@ static inline sample symmetric_opposed(dice *d)
     return s;
 }
 
+/* Two simple loads on a tube between equal ends, one against the other, and welds much weaker or stronger than the
+ * tube: then small maxima decide. */
+static inline sample equal_halves(dice *d)
+{
+    sample s = ordinary(d);
+    rbow_member *m = &s.member;
+    const double l = m->length;
+    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED, 1000);
+    ordinary_push(d, &s);
+    m->weld_zone = l * dice_between(d, 0, 0.5);
+    m->spread_load = ONE_OF(d, 1, 2, 4, 5, 10) * either(d, 1, -1);
+    if (dice_chance(d, 0.6)) {
+        m->moment_a = m->moment_b = -round(m->spread_load * l * l / 8 * dice_between(d, 0.2, 1.4));
+    } else {
+        m->bow_shape = dice_below(d, 3);
+        m->bow = round_share(d, 0.02 * l);
+        m->compression = either(d, 1, -1) * fabs(m->compression);
+        m->spread_load = -8 * m->compression * m->bow / l / l * dice_between(d, 0.5, 1.6);
+    }
+    s.material.weld_yield = s.material.yield * ONE_OF(d, 0.3, 0.6, 1, 2, 4);
+    if (s.material.weld_yield > 160e3) scale_yields(&s.material, 0.5);
+    return s;
+}
+
 /* Equal halves in one plane, or in two. */
 static inline sample symmetric(dice *d)
 {
-    if (dice_chance(d, 0.6)) return symmetric_opposed(d);
+    if (dice_chance(d, 0.5)) return symmetric_opposed(d);
     sample s = ordinary(d);
     rbow_member *m = &s.member;
     const double bend = bend_of(&s), l = m->length, other = dice_chance(d, 0.2) ? structured_pi / 2 : 0;
@@ -254,308 +276,5 @@ static inline sample antisymmetric(dice *d)
     if (dice_chance(d, 0.3)) m->torque = round_share(d, bend_of(&s));
     return s;
 }
-
-static inline sample any(dice *d)
-{
-    const int kind = dice_below(d, 4);
-    return kind == 0 ? symmetric(d) : kind == 1 ? ordinary_opposed(d) : kind == 2 ? random_opposed(d) : random_sample(d);
-}
-
-static inline sample fractions(dice *d)
-{
-    sample s = any(d);
-    rbow_member *m = &s.member;
-    if (!(fabs(m->point_load) > 0)) m->point_load = round_share(d, bend_of(&s) / m->length);
-    m->point_at = fraction(d) * m->length;
-    m->weld_zone = fraction(d) * m->length;
-    const double kink = fraction(d);
-    if (kink > 0 && kink < 1) m->bow_at = kink * m->length;
-    return s;
-}
-
-static inline sample coinciding(dice *d)
-{
-    sample s = any(d);
-    rbow_member *m = &s.member;
-    m->weld_zone = m->length * (dice_chance(d, 0.5) ? dice_between(d, 0.01, 0.5) : fraction(d));
-    m->point_load = either(d, 1, -1) * round_share(d, 3 * bend_of(&s) / m->length);
-    m->point_at = either(d, m->weld_zone, m->length - m->weld_zone);
-    m->bow_shape = RBOW_BOW_KINK;
-    m->bow = round_share(d, 0.005 * m->length);
-    const double kink = ONE_OF(d, m->point_at, m->weld_zone, m->length - m->weld_zone);
-    if (kink > 0 && kink < m->length) m->bow_at = kink;
-    return s;
-}
-
-/* The pull straightens the bow that the load bends back. */
-static inline sample pulled(dice *d)
-{
-    sample s = random_sample(d);
-    rbow_member *m = &s.member;
-    m->length = m->od * dice_size(d, 20, 120);
-    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED);
-    m->weld_zone = fmin(m->weld_zone, m->length);
-    m->point_at = RBOW_UNSET;
-    m->bow_at = RBOW_UNSET;
-    m->miss_a = fmin(m->miss_a, 0.02 * m->length);
-    m->miss_b = fmin(m->miss_b, 0.02 * m->length);
-    m->compression = -squash_of(&s) * dice_size(d, 0.02, 1);
-    m->bow = m->length * dice_size(d, 1e-4, 0.02);
-    m->spread_load = dice_chance(d, 0.4) ? -8 * bend_of(&s) / m->length / m->length * dice_size(d, 0.05, 20)
-                                         : 8 * m->compression * m->bow / m->length / m->length * dice_between(d, 0.5, 1.6);
-    if (dice_chance(d, 0.6)) m->eccentricity = m->point_load = m->vertical_g = m->moment_a = m->moment_b = 0;
-    if (dice_chance(d, 0.6)) m->miss_a = m->miss_b = m->gap = 0;
-    m->spread_clock = m->bow_clock + (dice_chance(d, 0.2) ? 0.3 : 0);
-    return s;
-}
-
-static inline sample weld_at_maximum(dice *d)
-{
-    sample s = any(d);
-    rbow_member *m = &s.member;
-    m->weld_zone = 0;
-    const plain_result r = plain_check(m, &s.material, plain_tension(m, &s.material));
-    double at = isnan(r.peak_moment_at) ? m->length / 2 : r.peak_moment_at;
-    at += m->length * either(d, 1, -1) * ONE_OF(d, 0, 1e-12, 1e-9, 1e-6, 1e-4, 1e-3, 1e-2);
-    m->weld_zone = fmin(fmax(0, either(d, at, m->length - at)), m->length);
-    return s;
-}
-
-static inline sample soft_springs(dice *d)
-{
-    sample s = random_sample(d);
-    rbow_member *m = &s.member;
-    const double unit = rigidity_of(&s) / m->length;
-    m->end_a = unit * dice_size(d, 1e-7, 0.5);
-    if (m->end_b < 0 && m->end_b > RBOW_WELDED) m->end_b = RBOW_PINNED;
-    m->end_b = dice_chance(d, 0.8) ? unit * dice_size(d, 1e-7, 0.5) : m->end_b;
-    if (dice_chance(d, 0.3)) m->moment_a = round_share(d, either(d, 1, -1) * bend_of(&s));
-    if (dice_chance(d, 0.3)) m->moment_b = round_share(d, either(d, 1, -1) * bend_of(&s));
-    if (dice_chance(d, 0.6)) oppose(d, &s);
-    return s;
-}
-
-static inline sample twisted(dice *d)
-{
-    sample s = any(d);
-    s.member.torque = bend_of(&s) * dice_size(d, 0.01, 3) * either(d, 1, -1);
-    return s;
-}
-
-static inline sample perpendicular(dice *d)
-{
-    sample s = any(d);
-    rbow_member *m = &s.member;
-    double *const clocks[] = {&m->eccentricity_clock, &m->moment_clock, &m->point_clock, &m->spread_clock, &m->bow_clock,
-                              &m->miss_a_clock, &m->miss_b_clock};
-    for (size_t i = 0; i < sizeof clocks / sizeof *clocks; i++) *clocks[i] = quarter_clock(d);
-    return s;
-}
-
-/* The use at the asked factor becomes `top`, if the strengths let it. */
-static inline void tune(sample *s, double tension, double factor, double top)
-{
-    for (int i = 0; i < 4; i++) {
-        double use;
-        plain_uses(&s->member, &s->material, tension, &factor, 1, &use);
-        if (!(use > 1e-3 && use < 1e3)) return;
-        scale_yields(&s->material, use / top);
-    }
-}
-
-static inline sample at_the_limit(dice *d)
-{
-    sample s = dice_chance(d, 0.2) ? pulled(d) : any(d);
-    rbow_member *m = &s.member;
-    const double tension = plain_tension(m, &s.material), asked = m->factor_yield > 0 ? m->factor_yield : m->factor;
-    if (asked * m->compression - tension < 0.99 * critical_of(&s) && -tension < critical_of(&s)) tune(&s, tension, asked, 1);
-    return s;
-}
-
-static inline sample yield_asked_above(dice *d)
-{
-    sample s = any(d);
-    s.member.factor = 1;
-    s.member.factor_yield = dice_between(d, 1.2, 5);
-    return s;
-}
-
-/* The first top of the use over the load factor that nothing before it reaches; 0 if there is none. */
-static inline double first_top(const sample *s, double tension, double most)
-{
-    enum { STEPS = 40 };
-    double at[STEPS], use[STEPS];
-    for (int i = 0; i < STEPS; i++) at[i] = most * i / (STEPS - 1) * i / (STEPS - 1);
-    plain_stations = 24;
-    plain_uses(&s->member, &s->material, tension, at, STEPS, use);
-    plain_stations = 240;
-    double highest = use[0];
-    for (int i = 1; i < STEPS - 1; i++) {
-        if (use[i] > highest && use[i] > use[i + 1]) return at[i];
-        highest = fmax(highest, use[i]);
-    }
-    return 0;
-}
-
-/* A slender tube whose ends are bent and pulled: the moment beyond strong weld zones grows with the load, then the pull
- * straightens the tube there. */
-static inline sample bent_and_pulled(dice *d)
-{
-    sample s = ordinary(d);
-    rbow_member *m = &s.member;
-    s.material.yield = s.material.compression_yield = dice_between(d, 3e3, 8e3);
-    s.material.weld_yield = 160e3;
-    const double bend = bend_of(&s);
-    m->length = m->od * dice_size(d, 60, 120);
-    m->end_b = m->end_a = dice_chance(d, 0.6) ? RBOW_PINNED : rigidity_of(&s) / m->length * dice_size(d, 1e-3, 1);
-    m->compression = -rigidity_of(&s) / m->length / m->length * dice_size(d, 1, 30);
-    m->weld_zone = m->length * dice_between(d, 0.15, 0.48);
-    m->moment_a = bend * dice_size(d, 1, 30) * either(d, 1, -1);
-    if (dice_chance(d, 0.7)) m->moment_b = m->moment_a * (dice_chance(d, 0.5) ? 1 : dice_between(d, -1, 1));
-    if (dice_chance(d, 0.3)) m->spread_load = -8 * m->moment_a / m->length / m->length * dice_size(d, 0.01, 1);
-    if (dice_chance(d, 0.3)) m->bow = m->length * dice_size(d, 1e-4, 1e-2);
-    if (dice_chance(d, 0.2)) m->moment_clock = random_clock(d);
-    if (dice_chance(d, 0.2)) m->torque = bend * dice_between(d, 0, 0.3);
-    m->bow_shape = dice_below(d, 3);
-    return s;
-}
-
-/* A member whose use rises to a top over the load factor, falls, and rises again; the top a little over 1. */
-static inline sample hump(dice *d)
-{
-    for (int tries = 0;; tries++) {
-        sample s = dice_chance(d, 0.8) ? bent_and_pulled(d) : dice_chance(d, 0.5) ? pulled(d) : random_opposed(d);
-        const double critical = critical_of(&s), tension = plain_tension(&s.member, &s.material), c = s.member.compression;
-        if (-tension > 0.9 * critical) continue;
-        const double most = c > 0 ? 0.999 * (critical + tension) / c : fabs(c) > 0 ? critical / -c * dice_size(d, 3, 30) : 0;
-        const double top = first_top(&s, tension, most);
-        if (top > 0) tune(&s, tension, top, ONE_OF(d, 1.001, 1.003, 1.01, 1.05));
-        if (getenv("DBG")) fprintf(stderr,"try %d top %g\n",tries,top);
-        if (top > 0 || tries > 40) return s;
-    }
-}
-
-static inline sample near_critical_sample(dice *d)
-{
-    sample s = any(d);
-    rbow_member *m = &s.member;
-    const double tension = plain_tension(m, &s.material), critical = critical_of(&s);
-    m->compression = critical * (1 - dice_size(d, 1e-6, 0.1)) + tension;
-    if (dice_chance(d, 0.3)) scale_yields(&s.material, 1.5);
-    return s;
-}
-
-static inline sample solid_or_thin(dice *d)
-{
-    sample s = random_sample(d);
-    rbow_member *m = &s.member;
-    const double strongest = fmax(s.material.compression_yield, s.material.weld_yield);
-    m->wall = dice_chance(d, 0.4) ? m->od / 2 : m->od / (s.material.elastic_modulus / strongest * dice_between(d, 0.1, 0.4499));
-    m->wall = fmin(m->wall, m->od / 2);
-    m->dressed = 0;
-    random_loads(d, &s);
-    m->gap = 0;
-    return s;
-}
-
-static inline sample free_at_b(dice *d)
-{
-    sample s = {rbow_member_default(), random_material(d)};
-    random_tube(d, &s);
-    rbow_member *m = &s.member;
-    m->end_a = ONE_OF(d, RBOW_FIXED, RBOW_WELDED, rigidity_of(&s) / m->length * dice_size(d, 0.01, 100));
-    m->end_b = RBOW_FREE;
-    random_loads(d, &s);
-    random_fit(d, &s);
-    if (dice_chance(d, 0.3)) m->point_at = m->length * fraction(d);
-    if (dice_chance(d, 0.2)) m->compression *= -5;
-    return s;
-}
-
-static inline sample nothing_runs(dice *d)
-{
-    sample s = random_sample(d);
-    rbow_member *m = &s.member;
-    m->compression = m->moment_a = m->moment_b = m->point_load = m->spread_load = m->vertical_g = m->torque = 0;
-    m->miss_a *= 3;
-    return s;
-}
-
-static inline sample no_compression(dice *d)
-{
-    sample s = any(d);
-    s.member.compression = 0;
-    if (dice_chance(d, 0.2)) s.member.compression = either(d, 1, -1) * dice_size(d, 1e-12, 1);
-    return s;
-}
-
-/* P = pi^2 EI/L^2, where a half-wave bow would resonate in a pinned tube. */
-static inline sample resonant(dice *d)
-{
-    sample s = any(d);
-    rbow_member *m = &s.member;
-    m->end_a = RBOW_FIXED;
-    m->end_b = ONE_OF(d, RBOW_FIXED, RBOW_FIXED, RBOW_WELDED);
-    m->bow_shape = RBOW_BOW_SINE;
-    m->bow = round_share(d, 0.004 * m->length);
-    m->gap = 0;
-    m->compression = structured_pi * structured_pi * rigidity_of(&s) / m->length / m->length;
-    if (dice_chance(d, 0.4)) m->compression *= 1 + either(d, 1, -1) * dice_size(d, 1e-15, 1e-3);
-    return s;
-}
-
-/* Members whose largest moment, movement or use an earlier search along the tube passed over, and others near them. */
-enum { PASSED_OVER = 3 };
-static inline sample passed_over(int which)
-{
-    sample s = {tube_of(0.5, 0.25, 15), steel};
-    rbow_member *m = &s.member;
-    if (which == 0) {
-        s.material.yield = s.material.compression_yield = 22500;
-        s.material.weld_yield = 13500;
-        m->compression = -2550;
-        m->spread_load = -22.5;
-        m->bow = 0.3;
-        m->bow_clock = structured_pi;
-        m->weld_zone = 2;
-        m->factor = 1;
-        return s;
-    }
-    *m = which == 1 ? tube_of(1.25, 0.058, 48) : tube_of(1.5, 0.065, 30);
-    m->compression = which == 1 ? 670 : 400;
-    m->moment_a = m->moment_b = which == 1 ? -924 : -373;
-    m->spread_load = 4;
-    m->weld_zone = which == 1 ? 13.4 : 8.57;
-    if (which == 2) s.material.yield = s.material.compression_yield = 36000;
-    if (which == 2) s.material.weld_yield = 150000;
-    return s;
-}
-
-static inline sample near_passed_over(dice *d)
-{
-    sample s = passed_over(dice_below(d, PASSED_OVER));
-    rbow_member *m = &s.member;
-    double *const sizes[] = {&m->compression, &m->spread_load, &m->weld_zone, &m->bow, &m->moment_a, &m->length, &m->od};
-    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++)
-        if (dice_chance(d, 0.35)) *sizes[i] *= 1 + either(d, 1, -1) * dice_size(d, 1e-4, 0.2);
-    if (m->wall > m->od / 2 || m->bow > 0) m->wall = m->od / 2;
-    m->moment_b = m->moment_a;
-    if (dice_chance(d, 0.2)) m->weld_zone = m->length * dice_between(d, 0, 0.5);
-    if (dice_chance(d, 0.1)) m->end_a = m->end_b = rigidity_of(&s) / m->length * dice_size(d, 1e-6, 1e-1);
-    if (dice_chance(d, 0.1)) m->moment_b *= nearly_one(d);
-    if (dice_chance(d, 0.5)) compete(d, &s, 3);
-    return s;
-}
-
-static const member_class member_classes[] = {
-    {"near those passed over", near_passed_over},
-    {"random", random_sample}, {"opposed", random_opposed}, {"ordinary opposed", ordinary_opposed}, {"symmetric", symmetric}, {"antisymmetric", antisymmetric}, {"fractions", fractions},
-    {"coinciding", coinciding}, {"pulled", pulled}, {"weld at a maximum", weld_at_maximum}, {"soft springs", soft_springs},
-    {"twisted", twisted}, {"perpendicular", perpendicular}, {"at the limit", at_the_limit},
-    {"yield asked above", yield_asked_above}, {"hump", hump}, {"near critical", near_critical_sample},
-    {"solid or thin", solid_or_thin}, {"free at B", free_at_b}, {"nothing runs", nothing_runs},
-    {"no compression", no_compression}, {"resonant", resonant},
-};
-enum { CLASSES = sizeof member_classes / sizeof *member_classes };
 
 #endif

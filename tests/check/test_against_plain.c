@@ -3,7 +3,7 @@
  * RAILBOW_PLAIN_MEMBERS  how many members in all; a few hundred by default, 20000 is the full run
  * RAILBOW_PLAIN_PART     "2/4": the second quarter of the classes alone
  * RAILBOW_PLAIN_SEED     another seed, for a hunt */
-#include "structured.h"
+#include "classes.h"
 
 #include <gsl/gsl_errno.h>
 
@@ -23,15 +23,34 @@ static void compare(comparison *c, const char *what, double got, double want, do
     c->differences++;
 }
 
-static void compare_margins(comparison *c, const rbow_result *got, const plain_margins *want)
+/* Whether the use passes 1 so slowly that rounding moves the factor: at the library's it is 1 to the last digits. */
+static bool is_flat(const sample *s, double got, double want)
 {
-    compare(c, "margin", got->margin, want->margin, load_factor, load_factor);
-    compare(c, "margin_unforced", got->margin_unforced, want->margin_unforced, load_factor, load_factor);
-    compare(c, "yield_factor", got->yield_factor, want->factors.yield, load_factor, 1e-9);
-    compare(c, "column_factor", got->column_factor, want->factors.column, load_factor, 1e-9);
-    compare(c, "interaction_factor", got->interaction_factor, want->factors.interaction, load_factor, 1e-9);
-    if (fabs(want->margin) > load_factor)
-        compare(c, "verdict", got->verdict, want->margin > 0 ? RBOW_HOLDS : RBOW_SHORT, 0, 0);
+    const double tensions[] = {plain_tension(&s->member, &s->material), 0};
+    double highest = 0;
+    if (!(fabs(got - want) <= 1e-3 * want)) return false;
+    for (int i = 0; i < (tensions[0] > 0 ? 2 : 1); i++) {
+        double use;
+        plain_uses(&s->member, &s->material, tensions[i], &got, 1, &use);
+        highest = fmax(highest, use);
+    }
+    return fabs(highest - 1) <= 1e-12;
+}
+
+static void compare_margins(comparison *c, const rbow_result *got, plain_margins want)
+{
+    const bool flat = fabs(got->yield_factor - want.factors.yield) > load_factor * want.factors.yield
+                      && is_flat(c->s, got->yield_factor, want.factors.yield);
+    if (flat) {
+        want.factors.yield = got->yield_factor;
+        want.margin = plain_ratio(&c->s->member, want.factors);
+    }
+    compare(c, "margin", got->margin, want.margin, load_factor, load_factor);
+    compare(c, "margin_unforced", got->margin_unforced, want.margin_unforced, load_factor, load_factor);
+    compare(c, "yield_factor", got->yield_factor, want.factors.yield, load_factor, 1e-9);
+    compare(c, "column_factor", got->column_factor, want.factors.column, load_factor, 1e-9);
+    compare(c, "interaction_factor", got->interaction_factor, want.factors.interaction, load_factor, 1e-9);
+    if (fabs(want.margin) > load_factor) compare(c, "verdict", got->verdict, want.margin > 0 ? RBOW_HOLDS : RBOW_SHORT, 0, 0);
 }
 
 static void compare_column(comparison *c, const rbow_result *got, const plain_result *want)
@@ -100,7 +119,7 @@ static int differences(const sample *s)
     } else {
         const plain_margins margins = plain_margins_of(&s->member, &s->material);
         const plain_result result = plain_check(&s->member, &s->material, plain_tension(&s->member, &s->material));
-        compare_margins(&c, &got, &margins);
+        compare_margins(&c, &got, margins);
         compare_column(&c, &got, &result);
         compare_states(&c, &got, &result);
         compare_places(&c, &got, &result);
@@ -118,7 +137,7 @@ static long number_from(const char *name, long fallback)
 START_TEST(class_agrees)
 {
     const member_class *class = &member_classes[_i];
-    const long members = number_from("RAILBOW_PLAIN_MEMBERS", 380) / CLASSES, most = number_from("RAILBOW_PLAIN_SHOW", 3);
+    const long members = number_from("RAILBOW_PLAIN_MEMBERS", 460) / CLASSES / (class->costly ? 3 : 1), most = number_from("RAILBOW_PLAIN_SHOW", 3);
     dice d = {(uint64_t)(77 + 1000 * _i + 1000000 * number_from("RAILBOW_PLAIN_SEED", 0))};
     long wrong = 0, tries = 0;
     gsl_set_error_handler_off();
