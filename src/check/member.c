@@ -316,6 +316,7 @@ rbow_member rbow_member_taken(const rbow_member *member, const rbow_result *resu
     if (!(result->fit_kept & RBOW_FIT_MISS_A)) m.miss_a = 0;
     if (!(result->fit_kept & RBOW_FIT_MISS_B)) m.miss_b = 0;
     if (!(result->fit_kept & RBOW_FIT_GAP)) m.gap = 0;
+    m.weld_zone = weld_zone_taken(member);
     m.bow_clock = known_clock(result->bow_clock_taken);
     m.miss_a_clock = known_clock(result->miss_a_clock_taken);
     m.miss_b_clock = known_clock(result->miss_b_clock_taken);

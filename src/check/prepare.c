@@ -8,7 +8,7 @@ static void resolve_defaults(rbow_member *m, const rbow_material *k)
     m->point_at = or_middle(m->point_at, m->length);
     m->bow_at = or_middle(m->bow_at, m->length);
     if (end_is(m->factor_yield, RBOW_UNSET)) m->factor_yield = m->factor;
-    if (end_is(m->weld_zone, RBOW_UNSET)) m->weld_zone = fmin(1, m->length / 2); /* common practice, no source */
+    m->weld_zone = weld_zone_taken(m);
     if (m->column_curve == RBOW_CURVE_OF_MATERIAL) m->column_curve = (int)k->column_curve;
 }
 

@@ -71,6 +71,12 @@ static inline double or_middle(double at, double length)
     return end_is(at, RBOW_UNSET) ? length / 2 : at;
 }
 
+/* Common practice, no source: in this trade joints are welded. */
+static inline double weld_zone_taken(const rbow_member *m)
+{
+    return end_is(m->weld_zone, RBOW_UNSET) ? fmin(1, m->length / 2) : m->weld_zone;
+}
+
 /* What is wrong with a member, as rbow_member_faults. */
 size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);
 

@@ -74,7 +74,7 @@ static inline sample ordinary(dice *d)
     m->od = ONE_OF(d, 0.5, 0.75, 1, 1.25, 1.5, 2);
     m->wall = dice_chance(d, 0.05) ? m->od / 2 : ONE_OF(d, 0.035, 0.049, 0.058, 0.065, 0.083, 0.095, 0.12);
     m->length = ONE_OF(d, 12, 15, 18, 24, 30, 36, 40, 48, 60);
-    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED, 1000, 20000);
+    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_SOFT_WELD, RBOW_FIXED, 1000, 20000);
     m->factor = ONE_OF(d, 1, 1.5, 2);
     m->weld_zone = dice_chance(d, 0.5) ? m->length * dice_between(d, 0, 0.4) : ONE_OF(d, 0, 0.5, 1, 2);
     if (dice_chance(d, 0.6)) s.material.weld_yield = ONE_OF(d, 30e3, 45e3, 75e3, 150e3);
@@ -225,7 +225,7 @@ static inline sample equal_halves(dice *d)
     sample s = ordinary(d);
     rbow_member *m = &s.member;
     const double l = m->length;
-    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED, 1000);
+    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_PINNED, RBOW_SOFT_WELD, RBOW_FIXED, 1000);
     ordinary_push(d, &s);
     m->weld_zone = l * dice_between(d, 0, 0.5);
     m->spread_load = ONE_OF(d, 1, 2, 4, 5, 10) * either(d, 1, -1);
