@@ -130,7 +130,9 @@ static double yield_factor(const plain_tube *t, double tension)
     const double push = t->m->compression;
     double end = push > 0 ? (t->critical + tension) / push : endless;
     for (int i = 0; i < 5; i++) { /* where the axial stress alone is enough */
-        const plain_zone *z = &t->zones[is_weld(t, (t->border[i] + t->border[i + 1]) / 2)];
+        const double from = t->border[i], to = t->border[i + 1];
+        const plain_zone *z = &t->zones[is_weld(t, (from + to) / 2)];
+        if (!(to - from > 1e-13)) continue;
         if (push > 0) end = fmin(end, (z->squash * z->area + tension) / push);
         if (push < 0) end = fmin(end, (z->yield * z->area - tension) / -push);
     }
