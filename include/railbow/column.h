@@ -13,6 +13,8 @@ extern "C" {
 
 /* How a joint holds the tube's end against turning: a rotational stiffness in in-lbf/rad, >= 0, or one
  * of these. They are kept far from any stiffness, so that a slip of sign is an error, not another end. */
+#define RBOW_UNSET (-DBL_MAX) /* where a contract names a default that depends on other inputs */
+
 #define RBOW_PINNED 0.0
 #define RBOW_FIXED INFINITY
 #define RBOW_WELDED (-DBL_MAX)     /* nobody knows how stiff: from the soft weld to the stiff one; both are checked */
@@ -46,6 +48,17 @@ typedef enum rbow_curve {
     RBOW_CURVE_LIST(RBOW_CURVE_ENUM) RBOW_CURVE_COUNT
 } rbow_curve;
 #undef RBOW_CURVE_ENUM
+
+/* How stiff welded joints are taken, A/B: value, name as in files. */
+#define RBOW_JOINTS_LIST(X)                      \
+    X(RBOW_JOINTS_NONE, "")                      \
+    X(RBOW_JOINTS_SOFT, "soft")                  \
+    X(RBOW_JOINTS_SOFT_STIFF, "soft/stiff")      \
+    X(RBOW_JOINTS_STIFF_SOFT, "stiff/soft")      \
+    X(RBOW_JOINTS_STIFF, "stiff")
+#define RBOW_JOINTS_ENUM(value, name) value,
+typedef enum rbow_joints { RBOW_JOINTS_LIST(RBOW_JOINTS_ENUM) RBOW_JOINTS_COUNT } rbow_joints;
+#undef RBOW_JOINTS_ENUM
 
 /* Stiffness in numbers of an end given as a word.
  * Given:    end                a stiffness or one of the words above except RBOW_FREE; RBOW_WELDED counts as soft

@@ -12,7 +12,6 @@
 extern "C" {
 #endif
 
-#define RBOW_UNSET (-DBL_MAX)     /* where the contract names a default that depends on other inputs */
 #define RBOW_ANY_CLOCK (-DBL_MAX) /* a direction that is not known: the worst one is found           */
 
 /* Run loads grow with the load factor; what is built in (bow, misses, gap) does not. Clocks in rad; those of the
@@ -55,18 +54,11 @@ typedef struct rbow_member {
 typedef enum rbow_verdict { RBOW_VERDICT_LIST(RBOW_VALUE_ENUM) RBOW_VERDICT_COUNT } rbow_verdict;
 typedef enum rbow_governs { RBOW_GOVERNS_LIST(RBOW_VALUE_ENUM) RBOW_GOVERNS_COUNT } rbow_governs;
 
-/* What is taken where joints are welded or something is locked in: value, name as in files. */
-#define RBOW_JOINTS_LIST(X)                      \
-    X(RBOW_JOINTS_NONE, "")                      \
-    X(RBOW_JOINTS_SOFT, "soft")                  \
-    X(RBOW_JOINTS_SOFT_STIFF, "soft/stiff")      \
-    X(RBOW_JOINTS_STIFF_SOFT, "stiff/soft")      \
-    X(RBOW_JOINTS_STIFF, "stiff")
+/* What is taken of what is locked in: value, name as in files. */
 #define RBOW_FIT_LIST(X)                         \
     X(RBOW_FIT_AS_BUILT, "as built")             \
     X(RBOW_FIT_RELAXED, "relaxed")               \
     X(RBOW_FIT_UNFORCED, "unforced")
-typedef enum rbow_joints { RBOW_JOINTS_LIST(RBOW_VALUE_ENUM) RBOW_JOINTS_COUNT } rbow_joints;
 typedef enum rbow_fit { RBOW_FIT_LIST(RBOW_VALUE_ENUM) RBOW_FIT_COUNT } rbow_fit;
 #undef RBOW_VALUE_ENUM
 enum { RBOW_FIT_MISS_A = 1, RBOW_FIT_MISS_B = 2, RBOW_FIT_GAP = 4 }; /* bits of what is locked in */

@@ -7,25 +7,7 @@
 /* Ratios that differ by no more are one margin. */
 static const double tie = 1e-9;
 
-/* ---- corners ------------------------------------------------------------------------------------------- */
-
-/* Soft before stiff, end A counting more: the order in which ties are decided. */
-static int corner_ends(const rbow_member *m, double ends[CORNERS_MOST][2], int joints[CORNERS_MOST])
-{
-    static const double weld[2] = {RBOW_SOFT_WELD, RBOW_STIFF_WELD};
-    static const int names[2][2] = {{RBOW_JOINTS_SOFT, RBOW_JOINTS_SOFT_STIFF}, {RBOW_JOINTS_STIFF_SOFT, RBOW_JOINTS_STIFF}};
-    const bool open_a = end_is(m->end_a, RBOW_WELDED), open_b = end_is(m->end_b, RBOW_WELDED);
-    int count = 0;
-    for (int a = 0; a <= open_a; a++) {
-        for (int b = 0; b <= open_b; b++) {
-            ends[count][0] = open_a ? weld[a] : m->end_a;
-            ends[count][1] = open_b ? weld[b] : m->end_b;
-            const int same_a = open_a ? a : b, same_b = open_b ? b : a; /* one welded end is soft or stiff alone */
-            joints[count++] = open_a || open_b ? names[same_a][same_b] : RBOW_JOINTS_NONE;
-        }
-    }
-    return count;
-}
+/* ---- corners and what is locked in ----------------------------------------------------------------------- */
 
 static unsigned fit_of(const rbow_member *m)
 {
@@ -35,7 +17,7 @@ static unsigned fit_of(const rbow_member *m)
 
 rbow_status rbow_scenarios_of(const rbow_member *member, const rbow_material *material, scenarios *s)
 {
-    double ends[CORNERS_MOST][2];
+    weld_corner corners[CORNERS_MOST];
     rbow_status status = RBOW_OK;
     const rbow_member *m = member;
     s->fit = fit_of(m);
@@ -43,14 +25,15 @@ rbow_status rbow_scenarios_of(const rbow_member *member, const rbow_material *ma
     s->unknown[CLOCK_MISS_A] = end_is(m->miss_a_clock, RBOW_ANY_CLOCK) && m->miss_a > 0;
     s->unknown[CLOCK_MISS_B] = end_is(m->miss_b_clock, RBOW_ANY_CLOCK) && m->miss_b > 0;
     s->unknown[CLOCK_ECCENTRICITY] = end_is(m->eccentricity_clock, RBOW_ANY_CLOCK) && fabs(m->compression * m->eccentricity) > 0;
-    s->corner_count = corner_ends(m, ends, s->joints);
+    s->corner_count = rbow_weld_corners(m->end_a, m->end_b, corners);
     for (int i = 0; i < s->corner_count && status == RBOW_OK; i++) {
         rbow_member corner = *m;
         double *clocks[CLOCKS] = {&corner.bow_clock, &corner.miss_a_clock, &corner.miss_b_clock, &corner.eccentricity_clock};
         for (int k = 0; k < CLOCKS; k++)
             if (end_is(*clocks[k], RBOW_ANY_CLOCK)) *clocks[k] = 0;
-        corner.end_a = ends[i][0];
-        corner.end_b = ends[i][1];
+        corner.end_a = corners[i].end_a;
+        corner.end_b = corners[i].end_b;
+        s->joints[i] = corners[i].joints;
         status = rbow_prepare(&corner, material, &s->corners[i]);
     }
     return status;

@@ -9,8 +9,8 @@
 #define RAILBOW_CHECK_SCENARIO_H
 
 #include "check/load_factors.h"
+#include "mechanics/weld_corners.h"
 
-enum { CORNERS_MOST = 4 };
 enum { CLOCK_BOW, CLOCK_MISS_A, CLOCK_MISS_B, CLOCK_ECCENTRICITY, CLOCKS };
 
 typedef struct scenario {

@@ -127,6 +127,20 @@ static inline sample at_the_limit(dice *d)
     return s;
 }
 
+/* Most of the use is built in, and the run loads carry it over the limit slowly. */
+static inline sample flat_at_the_limit(dice *d)
+{
+    sample s = any(d);
+    rbow_member *m = &s.member;
+    const double by = dice_size(d, 1e-5, 0.1), asked = m->factor_yield > 0 ? m->factor_yield : m->factor;
+    s.member = with_loads(*m, by);
+    m->bow = fmax(m->bow, m->length * dice_size(d, 1e-3, 2e-2));
+    if (m->end_a > 0) m->miss_a = fmax(m->miss_a, m->length * dice_size(d, 1e-4, 1e-2));
+    const double tension = plain_tension(m, &s.material), critical = critical_of(&s);
+    if (asked * m->compression - tension < 0.99 * critical && -tension < critical) tune(&s, tension, asked, 1);
+    return s;
+}
+
 static inline sample yield_asked_above(dice *d)
 {
     sample s = any(d);
@@ -329,6 +343,7 @@ static const member_class member_classes[] = {
     {"twisted", twisted, false},
     {"perpendicular", perpendicular, false},
     {"at the limit", at_the_limit, false},
+    {"flat at the limit", flat_at_the_limit, false},
     {"yield asked above", yield_asked_above, false},
     {"hump", hump, true},
     {"near critical", near_critical_sample, false},
