@@ -1,8 +1,9 @@
 #include <railbow/member.h>
 
-#include "mechanics/restraint.h"
 #include "check/load_factors.h"
 #include "check/maximum.h"
+#include "mechanics/no_result.h"
+#include "mechanics/restraint.h"
 
 #include <gsl/gsl_math.h>
 
@@ -24,54 +25,68 @@ rbow_member rbow_member_default(void)
     };
 }
 
+rbow_member rbow_member_resolved(const rbow_member *member, const rbow_material *material)
+{
+    rbow_member m = *member;
+    m.point_at = or_middle(m.point_at, m.length);
+    m.bow_at = or_middle(m.bow_at, m.length);
+    if (end_is(m.factor_yield, RBOW_UNSET)) m.factor_yield = m.factor;
+    if (m.column_curve == RBOW_CURVE_OF_MATERIAL) m.column_curve = (int)material->column_curve;
+    return m;
+}
+
+int rbow_member_point_is_idle(const rbow_member *m)
+{
+    const double share = m->point_at / m->length; /* as a joint's place is judged everywhere: a denormal is at A */
+    return share <= 0 || (share >= 1 && !member_is_free(m));
+}
+
+rbow_bow rbow_member_bow(const rbow_member *m)
+{
+    return (rbow_bow){.shape = (rbow_bow_shape)m->bow_shape, .amplitude = m->bow, .length = m->length, .kink_at = m->bow_at};
+}
+
+rbow_weld_zone rbow_member_weld_zone(const rbow_member *m)
+{
+    return (rbow_weld_zone){.zone = m->weld_zone, .length = m->length, .free_b = member_is_free(m)};
+}
+
 size_t rbow_member_faults(const rbow_member *member, const rbow_material *material, rbow_status *faults,
                           size_t most)
 {
     return rbow_faults_of(member, material, faults, most);
 }
 
+#define REMARK_TEXT(value, text)                                                                               \
+    case value: return text;
+
 const char *rbow_remark_text(unsigned bit)
 {
     switch (bit) {
-        case RBOW_REMARK_UNSTABLE: return "unstable as loaded";
-        case RBOW_REMARK_SET: return "built-in state takes a set";
-        case RBOW_REMARK_SLENDER: return "slender";
-        case RBOW_REMARK_SHORT_TUBE: return "short tube";
-        case RBOW_REMARK_THIN_WALL: return "thin wall";
-        case RBOW_REMARK_STIFF_ENDS: return "stiff ends";
-        case RBOW_REMARK_NO_WELD_ZONE: return "no weld zone";
-        case RBOW_REMARK_IDLE_ECCENTRICITY: return "no effect: eccentricity";
-        case RBOW_REMARK_IDLE_MOMENT_A: return "no effect: moment_a";
-        case RBOW_REMARK_IDLE_MOMENT_B: return "no effect: moment_b";
-        case RBOW_REMARK_IDLE_POINT_LOAD: return "no effect: point_load";
-        case RBOW_REMARK_IDLE_MISS_A: return "no effect: miss_a";
-        case RBOW_REMARK_IDLE_MISS_B: return "no effect: miss_b";
-        case RBOW_REMARK_IDLE_DRESSED: return "no effect: dressed";
-        default: return NULL;
+        RBOW_REMARK_LIST(REMARK_TEXT)
     }
+    return NULL;
 }
 
-static rbow_result nothing(void)
+RESULT_WITH_WHOLE(rbow_result, verdict, 6);
+RESULT_WITH_WHOLE(rbow_margin, governs, 2);
+
+static rbow_result no_answer(void)
 {
-    const rbow_section section = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
-    return (rbow_result){
-        .verdict = RBOW_SHORT, .margin = NAN, .governs = RBOW_BY_NONE, .margin_unforced = NAN,
-        .yield_factor = NAN, .column_factor = NAN, .interaction_factor = NAN, .section = section,
-        .weight = NAN, .wall_reduction = NAN, .critical_load = NAN, .effective_length = NAN,
-        .slenderness = NAN, .column_stress = NAN, .column_load = NAN, .fit_axial = NAN,
-        .fit_moment = NAN, .fit_stress = NAN, .axial = NAN, .peak_moment = NAN,
-        .peak_moment_at = NAN, .peak_stress = NAN, .stress_use = NAN, .deflection = NAN,
-        .deflection_clock = NAN, .governs_at = NAN,
-    };
+    rbow_result r;
+    NO_RESULT_BEFORE(rbow_result, &r, verdict);
+    r.verdict = RBOW_SHORT;
+    r.governs = RBOW_BY_NONE;
+    return r;
 }
 
 static void tell_column(const prepared *p, rbow_result *r)
 {
-    r->section = p->zones[ZONE_TUBE].section;
+    r->section = p->zones[ZONE_TUBE].strength.section;
     r->weight = p->weight;
     r->wall_reduction = p->wall_reduction;
     r->critical_load = p->critical_load;
-    r->effective_length = M_PI * sqrt(p->unit * p->member.length / p->critical_load);
+    r->effective_length = p->effective_length;
     r->slenderness = r->effective_length / r->section.radius;
     r->column_stress = p->column_stress;
     r->column_load = p->column_load;
@@ -206,7 +221,7 @@ static void tell_remarks(const prepared *p, rbow_result *r)
     remark_if(r, m->eccentricity > 0 && !turns_a && !turns_b, RBOW_REMARK_IDLE_ECCENTRICITY);
     remark_if(r, fabs(m->moment_a) > 0 && !turns_a, RBOW_REMARK_IDLE_MOMENT_A);
     remark_if(r, fabs(m->moment_b) > 0 && !turns_b, RBOW_REMARK_IDLE_MOMENT_B);
-    remark_if(r, fabs(m->point_load) > 0 && rbow_point_is_idle(m), RBOW_REMARK_IDLE_POINT_LOAD);
+    remark_if(r, fabs(m->point_load) > 0 && rbow_member_point_is_idle(m), RBOW_REMARK_IDLE_POINT_LOAD);
     remark_if(r, m->miss_a > 0 && !(p->stiffness_a > 0), RBOW_REMARK_IDLE_MISS_A);
     remark_if(r, m->miss_b > 0 && !free_b && !(p->stiffness_b > 0), RBOW_REMARK_IDLE_MISS_B);
     remark_if(r, m->dressed > 0 && !(m->weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
@@ -237,13 +252,15 @@ rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *m
     prepared p;
     load_factors k;
     evaluation fit, loaded;
-    *margin = (rbow_margin){NAN, RBOW_BY_NONE, NAN, NAN, NAN, 0};
+    NO_RESULT_BEFORE(rbow_margin, margin, governs);
+    margin->governs = RBOW_BY_NONE;
     rbow_status status = make_ready(member, material, &p, &fit, &loaded);
     if (status == RBOW_OK) status = rbow_load_factors(&p, &fit, &loaded, &k);
     if (status != RBOW_OK) return status;
     const judged j = judge(&p.member, &k);
-    *margin = (rbow_margin){j.margin, j.governs, k.limits[LIMIT_YIELD].factor, k.column,
-                            k.limits[LIMIT_INTERACTION].factor, !loaded.stands};
+    *margin = (rbow_margin){.margin = j.margin, .governs = j.governs, .yield_factor = k.limits[LIMIT_YIELD].factor,
+                            .column_factor = k.column, .interaction_factor = k.limits[LIMIT_INTERACTION].factor,
+                            .unstable = !loaded.stands};
     return RBOW_OK;
 }
 
@@ -251,7 +268,7 @@ rbow_status rbow_member_check(const rbow_member *member, const rbow_material *ma
 {
     prepared p;
     evaluation fit, loaded;
-    rbow_result r = nothing();
+    rbow_result r = no_answer();
     rbow_status status = make_ready(member, material, &p, &fit, &loaded);
     if (status == RBOW_OK) {
         tell_column(&p, &r);
@@ -260,6 +277,6 @@ rbow_status rbow_member_check(const rbow_member *member, const rbow_material *ma
         status = tell_loaded(&p, &loaded, &r);
     }
     if (status == RBOW_OK) status = tell_margins(&p, &fit, &loaded, &r);
-    *result = status == RBOW_OK ? r : nothing();
+    *result = status == RBOW_OK ? r : no_answer();
     return status;
 }

@@ -3,6 +3,7 @@
 #define RAILBOW_CHECK_PREPARE_H
 
 #include "mechanics/beam.h"
+#include "mechanics/fibre_factors.h"
 
 #include <railbow/member.h>
 
@@ -11,11 +12,8 @@
 enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* what a place of the tube is made of */
 
 typedef struct zone {
-    rbow_section section;
-    double compression_yield; /* psi, wall reduction included */
-    double yield;
-    double stress_per_moment, stress_per_axial, stress_per_torque; /* psi per m = M L/EI, per lbf, per in-lbf (times sqrt 3) */
-    double share_pressed, share_pulled;                            /* of yield, per psi */
+    rbow_strength strength;
+    fibre_factors factors; /* for moments m = M L/EI */
 } zone;
 
 enum {
@@ -49,7 +47,7 @@ typedef struct prepared {
     double wall_reduction; /* of the tube, on the material's compression yield */
     double weld_reduction; /* of the dressed tube; 1 without a weld zone */
     double stiffness_a, stiffness_b;
-    double critical_load, column_stress, column_load;
+    double critical_load, effective_length, column_stress, column_load;
     double weight;
     double tension; /* T0, locked in, lbf */
     beam beam;
@@ -74,9 +72,6 @@ size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, 
 
 /* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE | RBOW_STRESS_OVERFLOW */
 rbow_status rbow_prepare(const rbow_member *member, const rbow_material *material, prepared *p);
-
-/* Whether a point load would act at a held joint, which takes it. */
-bool rbow_point_is_idle(const rbow_member *m);
 
 /* The same member without misses and gap. */
 prepared rbow_without_fit(const prepared *p);

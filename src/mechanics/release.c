@@ -1,21 +1,23 @@
 #include <railbow/release.h>
 
+#include <railbow/forced_fit.h>
 #include <railbow/tube.h>
 
+#include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
 
 #include <gsl/gsl_math.h>
 #include <stddef.h>
 
-static const rbow_released nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+RESULT_OF_DOUBLES(rbow_released);
 
 /* The flexibilities between the two faces, for one plane:
  *     moved  = V by_shear + M cross        turned = V cross + M by_moment
  * by unit loads on both stubs, each turning on its joint's spring. */
 typedef struct faces {
     double by_shear, cross, by_moment; /* in/lbf, 1/lbf, 1/(in-lbf) */
-    double soft_a, soft_b;             /* rad/(in-lbf) of the joints */
-    double bending, length, a, b;
+    rbow_fit fit;                      /* the tube and its joints, before the cut */
+    double a, b;
 } faces;
 
 static rbow_status check_cut(const rbow_cut *c)
@@ -41,7 +43,7 @@ static faces faces_of(const rbow_cut *c, double bending)
         .by_shear = (a * a * a + b * b * b) / (3 * bending) + a * a * fa + b * b * fb,
         .cross = (a * a - b * b) / (2 * bending) + a * fa - b * fb,
         .by_moment = (a + b) / bending + fa + fb,
-        .soft_a = fa, .soft_b = fb, .bending = bending, .length = c->length, .a = a, .b = b,
+        .fit = {bending, c->length, stiffness_a, stiffness_b}, .a = a, .b = b,
     };
 }
 
@@ -57,18 +59,14 @@ static locked locked_in(const faces *f, double moved, double turned)
     return (locked){(moved * f->by_moment - turned * f->cross) / det, (turned * f->by_shear - moved * f->cross) / det};
 }
 
-/* The slope of a socket that explains its end's moment: what the tube's end turns by, and what the spring gives.
- * Moments here curl toward the clock; the beam's sign is the other one. */
-static double slope_a(const faces *f, const locked *l)
+/* The slopes of the sockets that explain the ends' moments. Moments here curl toward the clock; the beam's sign is the other
+ * one. */
+static rbow_fit_ends socket_slopes(const faces *f, const locked *l)
 {
-    const double at_a = -(l->shear * f->a + l->moment), at_b = -(l->moment - l->shear * f->b);
-    return at_a * f->soft_a + f->length / (6 * f->bending) * (2 * at_a + at_b);
-}
-
-static double slope_b(const faces *f, const locked *l)
-{
-    const double at_a = -(l->shear * f->a + l->moment), at_b = -(l->moment - l->shear * f->b);
-    return at_b * f->soft_b + f->length / (6 * f->bending) * (at_a + 2 * at_b);
+    const rbow_fit_ends moments = {-(l->shear * f->a + l->moment), -(l->moment - l->shear * f->b)};
+    rbow_fit_ends slopes;
+    rbow_fit_slopes(&f->fit, &moments, &slopes); /* NaN where a moment overflows */
+    return slopes;
 }
 
 /* Size and clock of a vector given by its two parts; a clock a last bit under 0 is 0, not a full turn. */
@@ -82,7 +80,7 @@ static double size_of(double up, double right, double *clock)
 rbow_status rbow_release(const rbow_cut *cut, rbow_released *released)
 {
     rbow_section s;
-    *released = nothing;
+    NO_RESULT(released);
     rbow_status status = rbow_section_of(cut->od, cut->wall, &s);
     if (status == RBOW_OK) status = check_cut(cut);
     if (status != RBOW_OK) return status;
@@ -90,16 +88,21 @@ rbow_status rbow_release(const rbow_cut *cut, rbow_released *released)
     const faces f = faces_of(cut, cut->elastic_modulus * s.inertia);
     const locked up = locked_in(&f, cut->moved * cos(cut->moved_clock), cut->turned * cos(cut->turned_clock));
     const locked right = locked_in(&f, cut->moved * sin(cut->moved_clock), cut->turned * sin(cut->turned_clock));
-    const double axial = cut->opened / (f.length / (cut->elastic_modulus * s.area) + 1 / cut->gap_stiffness);
+    const rbow_fit_ends slopes_up = socket_slopes(&f, &up), slopes_right = socket_slopes(&f, &right);
+    double axial;
+    status = rbow_fit_tension(cut->opened, cut->length, cut->elastic_modulus * s.area, cut->gap_stiffness, &axial);
+    if (status != RBOW_OK) return status;
 
-    rbow_released r = {.fit_axial = 0 - axial};
+    rbow_released r;
+    NO_RESULT(&r);
+    r.fit_axial = 0 - axial;
     r.shear = size_of(up.shear, right.shear, &r.shear_clock);
     r.moment_at_cut = size_of(up.moment, right.moment, &r.moment_clock);
     r.moment_a = size_of(up.shear * f.a + up.moment, right.shear * f.a + right.moment, NULL);
     r.moment_b = size_of(up.moment - up.shear * f.b, right.moment - right.shear * f.b, NULL);
     r.fit_stress = fabs(axial) / s.area + fmax(r.moment_a, r.moment_b) / s.section_modulus;
-    r.miss_a = f.length * size_of(slope_a(&f, &up), slope_a(&f, &right), &r.miss_a_clock);
-    r.miss_b = f.length * size_of(slope_b(&f, &up), slope_b(&f, &right), &r.miss_b_clock);
+    r.miss_a = cut->length * size_of(slopes_up.a, slopes_right.a, &r.miss_a_clock);
+    r.miss_b = cut->length * size_of(slopes_up.b, slopes_right.b, &r.miss_b_clock);
     if (!isfinite(r.fit_stress) || !isfinite(r.miss_a) || !isfinite(r.miss_b)) return RBOW_STRESS_OVERFLOW;
     *released = r;
     return RBOW_OK;

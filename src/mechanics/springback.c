@@ -1,5 +1,6 @@
 #include <railbow/pull.h>
 
+#include "mechanics/no_result.h"
 #include "mechanics/plastic.h"
 #include "mechanics/root.h"
 
@@ -40,7 +41,7 @@ static double missing(double core, void *context)
  * whole range is finite. The limit, no core at all, is approached to a millionth: the set's error is its square. */
 static const double least_core = 1e-6;
 
-static const rbow_pulled no_pull = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
+RESULT_WITH_WHOLE(rbow_pulled, beyond, 1);
 
 static bool pull_is_sound(const rbow_pull *p)
 {
@@ -63,7 +64,7 @@ static void tell(const rbow_pull *p, const horn *h, double core, double scale, r
 rbow_status rbow_pull_straight(const rbow_pull *pull, rbow_pulled *pulled)
 {
     rbow_section s;
-    *pulled = no_pull;
+    NO_RESULT_BEFORE(rbow_pulled, pulled, beyond);
     const rbow_status tube = rbow_section_of(pull->od, pull->wall, &s);
     if (tube != RBOW_OK) return tube;
     if (!(pull->length > 0 && isfinite(pull->length))) return RBOW_BAD_LENGTH;
@@ -71,7 +72,7 @@ rbow_status rbow_pull_straight(const rbow_pull *pull, rbow_pulled *pulled)
 
     const double scale = pull->yield / pull->elastic_modulus * pull->length * pull->length / (s.od / 2);
     horn h = {.shape = rbow_plastic_tube(s.od, s.bore), .set = pull->set / scale};
-    rbow_pulled p = no_pull;
+    rbow_pulled p = *pulled;
     rbow_status status;
     p.yield_travel = scale / 3;
     p.yield_pull = s.section_modulus * pull->yield / pull->length;
