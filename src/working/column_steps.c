@@ -2,7 +2,7 @@
 
 static const char textbook[] = "mechanics of materials";
 static const char same[] = "material";
-static const char stability[] = "Timoshenko & Gere, Theory of Elastic Stability, ch. 2";
+static const char stability[] = "Timoshenko & Gere, Theory of Elastic Stability, 2nd ed. 1961, ch. 2";
 
 static double end_step(const calculation *c, const char *step, double end)
 {
@@ -10,7 +10,7 @@ static double end_step(const calculation *c, const char *step, double end)
         double k;
         rbow_end_stiffness(end, c->bending_stiffness, c->m.length, &k);
         STEP(c, step, "k = −u/tan(u/2) EI/L, u = π√2: welded, fixity 2", "−π × √(2) / tan(π × √(2) / 2) × # / #", k,
-             c->stiffness, "load case; Timoshenko & Gere ch. 2", c->bending_stiffness, c->m.length);
+             c->stiffness, "load case; Timoshenko & Gere 1961, ch. 2", c->bending_stiffness, c->m.length);
         return k;
     }
     STEP(c, step, isinf(end) ? "k, fixed: cannot turn" : end > 0 ? "k" : "k = 0, pinned: turns freely", "#", end,
@@ -37,7 +37,7 @@ static void critical_load(calculation *c)
     const double u = sqrt(shown_value(c, DIM_FORCE, c->own_result->critical_load) * length * length / c->bending_stiffness);
     STEP(c, "buckling angle", characteristic(c), "by search", u, "", stability, 0);
     c->critical_load = u * u * c->bending_stiffness / (length * length);
-    STEP(c, "elastic critical load", "Pcr = u² EI / L²", "#² × # / #²", c->critical_load, c->force, "Timoshenko & Gere ch. 2", u,
+    STEP(c, "elastic critical load", "Pcr = u² EI / L²", "#² × # / #²", c->critical_load, c->force, "Timoshenko & Gere 1961, ch. 2", u,
          c->bending_stiffness, length);
 }
 
@@ -153,7 +153,7 @@ void column_steps(calculation *c)
     critical_load(c);
     const rbow_section *tube = &c->tube.section;
     const double effective = rbow_effective_length(c->bending_stiffness, c->critical_load), slenderness = effective / tube->radius;
-    STEP(c, "effective length", "L' = π √(EI / Pcr)", "π × √(# / #)", effective, c->length, "Timoshenko & Gere ch. 2",
+    STEP(c, "effective length", "L' = π √(EI / Pcr)", "π × √(# / #)", effective, c->length, "Timoshenko & Gere 1961, ch. 2",
          c->bending_stiffness, c->critical_load);
     STEP(c, "radius of gyration", "r = √(I/A)", "√(# / #)", tube->radius, c->length, textbook, tube->inertia, tube->area);
     STEP(c, "slenderness", "s = L'/r", "# / #", slenderness, "", textbook, effective, tube->radius);

@@ -4,7 +4,7 @@
 
 static const char given[] = "load case";
 static const char statics[] = "statics";
-static const char beam[] = "Timoshenko & Gere ch. 1";
+static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
 
 static double clock_degrees(double clock)
 {

@@ -3,7 +3,7 @@
 #include "working/end_moment_steps.h"
 #include "working/load_steps.h"
 
-static const char beam[] = "Timoshenko & Gere ch. 1";
+static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
 static const char given[] = "load case";
 static const char statics[] = "statics";
 
