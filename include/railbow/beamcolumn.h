@@ -11,20 +11,11 @@
 #define RAILBOW_BEAMCOLUMN_H
 
 #include <railbow/column.h>
+#include <railbow/initial_bow.h>
 
 #ifdef __cplusplus
 extern "C" {
 #endif
-
-/* value, name as in files */
-#define RBOW_BOW_SHAPE_LIST(X)                                                     \
-    X(RBOW_BOW_SINE, "sine") /* half wave                                        */ \
-    X(RBOW_BOW_ARC, "arc")   /* parabola 4 bow x(L-x)/L^2                        */ \
-    X(RBOW_BOW_KINK, "kink") /* two straight lines that meet at bow_at           */
-
-#define RBOW_BOW_SHAPE_ENUM(value, name) value,
-typedef enum rbow_bow_shape { RBOW_BOW_SHAPE_LIST(RBOW_BOW_SHAPE_ENUM) RBOW_BOW_SHAPE_COUNT } rbow_bow_shape;
-#undef RBOW_BOW_SHAPE_ENUM
 
 typedef struct rbow_beam {
     double bending_stiffness; /* EI, lbf-in^2, > 0                                        */

@@ -29,18 +29,28 @@ extern "C" {
     X(RBOW_FIXED, "fixed")
 #define RBOW_END_B_LIST(X) RBOW_END_LIST(X) X(RBOW_FREE, "free")
 
-/* value, formula, name as in files, imperfection factor (EN 1993-1-1 table 6.1; 0 where the formula has none), source.
- * The formula is the name of a function wherever each curve needs one. */
-#define RBOW_CURVE_LIST(X)                                                                                     \
-    X(RBOW_CURVE_JOHNSON, johnson, "johnson", 0, "Johnson's parabola, any machine-design text")                \
-    X(RBOW_CURVE_THREE_HALVES, three_halves, "three-halves", 0, "aircraft tubing handbooks (ANC-5)")           \
-    X(RBOW_CURVE_EULER, euler, "euler", 0, "Euler")                                                            \
-    X(RBOW_CURVE_AISC, aisc, "aisc", 0, "AISC 360 E3, nominal")                                                \
-    X(RBOW_CURVE_EN_A0, european, "en-a0", 0.13, "EN 1993-1-1 6.3.1.2, table 6.1")                             \
-    X(RBOW_CURVE_EN_A, european, "en-a", 0.21, "EN 1993-1-1 6.3.1.2, table 6.1")                               \
-    X(RBOW_CURVE_EN_B, european, "en-b", 0.34, "EN 1993-1-1 6.3.1.2, table 6.1")                               \
-    X(RBOW_CURVE_EN_C, european, "en-c", 0.49, "EN 1993-1-1 6.3.1.2, table 6.1")                               \
-    X(RBOW_CURVE_EN_D, european, "en-d", 0.76, "EN 1993-1-1 6.3.1.2, table 6.1")
+/* value, formula, name as in files, imperfection factor (EN 1993-1-1:2005 table 6.1; 0 where the formula has none), source.
+ * The formula is the name of a function wherever each curve needs one: its stress in the library, its steps in the hand
+ * calculation. */
+#define RBOW_CURVE_LIST(X)                                                                                            \
+    X(RBOW_CURVE_JOHNSON, johnson, "johnson", 0,                                                                      \
+      "Johnson parabola: Shigley & Mischke, Mechanical Engineering Design, 5th ed. 1989, sec. 3-12 (from memory)")    \
+    X(RBOW_CURVE_THREE_HALVES, three_halves, "three-halves", 0,                                                       \
+      "ANC-5, Strength of Metal Aircraft Elements, rev. June 1951 (from memory)")                                     \
+    X(RBOW_CURVE_EULER, euler, "euler", 0,                                                                            \
+      "Timoshenko & Gere, Theory of Elastic Stability, 2nd ed. 1961, sec. 2.1 (from memory)")                         \
+    X(RBOW_CURVE_AISC, aisc, "aisc", 0,                                                                               \
+      "ANSI/AISC 360-16, E3, eqs. E3-2 to E3-4, nominal (from memory)")                                               \
+    X(RBOW_CURVE_EN_A0, european, "en-a0", 0.13,                                                                      \
+      "EN 1993-1-1:2005, 6.3.1.2, eq. 6.49, table 6.1")                                                               \
+    X(RBOW_CURVE_EN_A, european, "en-a", 0.21,                                                                        \
+      "EN 1993-1-1:2005, 6.3.1.2, eq. 6.49, table 6.1")                                                               \
+    X(RBOW_CURVE_EN_B, european, "en-b", 0.34,                                                                        \
+      "EN 1993-1-1:2005, 6.3.1.2, eq. 6.49, table 6.1")                                                               \
+    X(RBOW_CURVE_EN_C, european, "en-c", 0.49,                                                                        \
+      "EN 1993-1-1:2005, 6.3.1.2, eq. 6.49, table 6.1")                                                               \
+    X(RBOW_CURVE_EN_D, european, "en-d", 0.76,                                                                        \
+      "EN 1993-1-1:2005, 6.3.1.2, eq. 6.49, table 6.1")
 
 #define RBOW_CURVE_ENUM(value, formula, name, imperfection, source) value,
 typedef enum rbow_curve {
@@ -76,7 +86,7 @@ RBOW_API rbow_status rbow_end_stiffness(double end, double bending_stiffness, do
  *           stiffness_b        the same, or RBOW_FREE
  * Returned: critical_load      lbf; relative error below 1e-12
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_NO_CONVERGENCE
- * Source:   Timoshenko & Gere, Theory of Elastic Stability, ch. 2 (bars with elastic restraint), the
+ * Source:   Timoshenko & Gere, Theory of Elastic Stability, 2nd ed. 1961, ch. 2 (bars with elastic restraint), the
  *           characteristic equation in the form that is smooth from pinned to fixed. */
 RBOW_API rbow_status rbow_critical_load(double bending_stiffness, double length, double stiffness_a,
                                         double stiffness_b, double *critical_load);
@@ -89,13 +99,36 @@ typedef struct rbow_column {
     double slenderness;    /* L'/r, > 0 */
 } rbow_column;
 
-/* Allowable stress of a column.
+/* Which part of a curve gives the stress. */
+typedef enum rbow_column_range {
+    RBOW_COLUMN_YIELD,     /* the full compression yield: too short to buckle (en)           */
+    RBOW_COLUMN_INELASTIC, /* the curve's own formula                                        */
+    RBOW_COLUMN_ELASTIC    /* Euler's, or a share of it                                      */
+} rbow_column_range;
+
+typedef struct rbow_column_terms { /* what the formulas go through; NaN: the curve has no such term */
+    double full;       /* Q x compression yield, psi: no curve is above it                             */
+    double euler;      /* pi^2 E/s^2, psi                                                              */
+    double transition; /* slenderness from which on the Euler stress stands in the curve; INFINITY: never */
+    double intercept;  /* psi, three-halves: Q x column intercept                                      */
+    double relative_slenderness, phi; /* en: sqrt(full/euler), and the help value                      */
+    double stress;     /* the allowable stress, psi                                                    */
+    int range;         /* rbow_column_range                                                            */
+} rbow_column_terms;
+
+/* Allowable stress of a column, and the terms of its formula.
  * Given:    column
- * Returned: stress  psi; never above Q x compression yield
+ * Returned: terms; stress  psi; never above Q x compression yield
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE
- * Source:   johnson, euler  any machine-design text; three-halves  aircraft tubing handbooks (ANC-5);
- *           aisc  AISC 360 E3, nominal; en-*  EN 1993-1-1 6.3.1.2 */
+ * Source:   RBOW_CURVE_LIST */
+RBOW_API rbow_status rbow_column_terms_of(const rbow_column *column, rbow_column_terms *terms);
 RBOW_API rbow_status rbow_column_stress(const rbow_column *column, double *stress);
+
+/* Length between pins with the same critical load: L' = pi sqrt(EI/P_cr).
+ * Given:    bending_stiffness  EI, lbf-in^2
+ *           critical_load      lbf
+ * Returned: in; NaN where either is not above 0 */
+RBOW_API double rbow_effective_length(double bending_stiffness, double critical_load);
 
 /* Where a curve meets Euler's.
  * Given:    column       its slenderness has no part in the answer, but must be above 0
@@ -104,8 +137,9 @@ RBOW_API rbow_status rbow_column_stress(const rbow_column *column, double *stres
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE */
 RBOW_API rbow_status rbow_column_transition(const rbow_column *column, double *slenderness);
 
-/* The name of a curve, as in files: "johnson"; NULL for RBOW_CURVE_OF_MATERIAL and beyond the list. */
+/* The name of a curve, as in files: "johnson", and its source; NULL for RBOW_CURVE_OF_MATERIAL and beyond the list. */
 RBOW_API const char *rbow_curve_name(rbow_curve curve);
+RBOW_API const char *rbow_curve_source(rbow_curve curve);
 
 #ifdef __cplusplus
 }

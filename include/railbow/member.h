@@ -5,6 +5,7 @@
 #include <railbow/beamcolumn.h>
 #include <railbow/material.h>
 #include <railbow/tube.h>
+#include <railbow/weld_zone.h>
 
 #include <stddef.h>
 
@@ -59,7 +60,7 @@ typedef enum rbow_governs { RBOW_GOVERNS_LIST(RBOW_VALUE_ENUM) RBOW_GOVERNS_COUN
     X(RBOW_FIT_AS_BUILT, "as built")             \
     X(RBOW_FIT_RELAXED, "relaxed")               \
     X(RBOW_FIT_UNFORCED, "unforced")
-typedef enum rbow_fit { RBOW_FIT_LIST(RBOW_VALUE_ENUM) RBOW_FIT_COUNT } rbow_fit;
+typedef enum rbow_fit_taken { RBOW_FIT_LIST(RBOW_VALUE_ENUM) RBOW_FIT_COUNT } rbow_fit_taken;
 #undef RBOW_VALUE_ENUM
 enum { RBOW_FIT_MISS_A = 1, RBOW_FIT_MISS_B = 2, RBOW_FIT_GAP = 4 }; /* bits of what is locked in */
 
@@ -92,15 +93,12 @@ enum { RBOW_REMARK_LIST(RBOW_REMARK_BIT) RBOW_REMARKS_END_ = 0 };
 /* What does not exist is NaN; no limit is INFINITY. After a failure every number is NaN, the verdict RBOW_SHORT, and
  * governs RBOW_BY_NONE: who forgets the status does not read that a tube holds. */
 typedef struct rbow_result {
-    int verdict;                /* rbow_verdict                                            */
+    /* all doubles first, then the whole numbers */
     double margin;              /* min of factor over required factor, less 1              */
-    int governs;                /* rbow_governs                                            */
     double margin_as_built;     /* the lowest with all that is locked in                   */
     double margin_unforced;     /* the lowest with nothing locked in                       */
     double margin_best;         /* the highest as built over what the joints may be: what knowing them may be worth */
-    int joints_taken;           /* rbow_joints of the concrete member that governs         */
     double bow_clock_taken, miss_a_clock_taken, miss_b_clock_taken; /* rad; NaN without one */
-    int fit_taken;              /* rbow_fit                                                */
     double yield_factor, column_factor, interaction_factor;
 
     rbow_section section;
@@ -122,19 +120,37 @@ typedef struct rbow_result {
     double stress_use;          /* largest use as loaded                                   */
     double deflection;          /* in, largest movement from the stress-free shape         */
     double deflection_clock;    /* rad, 0 ... 2 pi                                         */
-    unsigned remarks;           /* RBOW_REMARK_... bits                                    */
 
-    /* beside the table: where the check that governs is reached, at its own load factor */
-    double governs_at;          /* in; NaN where the tube as a whole buckles, or nothing governs */
-    int governs_in_weld_zone;
+    double governs_at;          /* in: where the check that governs is reached, at its own load factor; NaN where the tube
+                                   as a whole buckles, or nothing governs */
+    double eccentricity_clock_taken; /* rad; NaN without one */
+    int verdict;                /* rbow_verdict                                            */
+    int governs;                /* rbow_governs                                            */
+    unsigned remarks;           /* RBOW_REMARK_... bits                                    */
+    int governs_in_weld_zone;   /* governs_at lies in one                                  */
     int runs;                   /* it has a run load */
     int forced;                 /* it has a miss or a gap */
-    unsigned fit_kept;          /* RBOW_FIT_... bits of the concrete member that governs */
-    double eccentricity_clock_taken; /* rad; NaN without one */
+    int joints_taken;           /* rbow_joints of the concrete member that governs */
+    int fit_taken;              /* rbow_fit_taken of it */
+    unsigned fit_kept;          /* RBOW_FIT_... bits of it */
 } rbow_result;
 
 /* A member with every value at its default: no load, no bow, pinned, factor 1.5; od, wall, length NaN. */
 RBOW_API rbow_member rbow_member_default(void);
+
+/* A member with every default that depends on other inputs put in: point_at, bow_at, factor_yield, column_curve.
+ * Given: member, material; not checked */
+RBOW_API rbow_member rbow_member_resolved(const rbow_member *member, const rbow_material *material);
+
+/* Whether the point load acts at a joint that is held sideways and takes it.
+ * Given: member, resolved. Returned: 1 or 0 */
+RBOW_API int rbow_member_point_is_idle(const rbow_member *member);
+
+/* The bow of a member. Given: member, resolved */
+RBOW_API rbow_bow rbow_member_bow(const rbow_member *member);
+
+/* The weld zones of a member. */
+RBOW_API rbow_weld_zone rbow_member_weld_zone(const rbow_member *member);
 
 /* All that is wrong with a member, in the order of its fields.
  * Given:    member, material; room for `most` statuses (faults may be NULL where most is 0)
@@ -161,8 +177,8 @@ RBOW_API rbow_member rbow_member_taken(const rbow_member *member, const rbow_res
 
 typedef struct rbow_margin {
     double margin;
-    int governs; /* rbow_governs */
     double yield_factor, column_factor, interaction_factor;
+    int governs;  /* rbow_governs */
     int unstable; /* no equilibrium as loaded */
 } rbow_margin;
 

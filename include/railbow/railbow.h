@@ -18,14 +18,19 @@
 #define RAILBOW_RAILBOW_H
 
 #include <railbow/beamcolumn.h>
+#include <railbow/clock.h>
 #include <railbow/column.h>
+#include <railbow/forced_fit.h>
+#include <railbow/initial_bow.h>
 #include <railbow/material.h>
 #include <railbow/member.h>
 #include <railbow/pull.h>
 #include <railbow/readings.h>
 #include <railbow/release.h>
 #include <railbow/status.h>
+#include <railbow/stress.h>
 #include <railbow/tube.h>
 #include <railbow/version.h>
+#include <railbow/weld_zone.h>
 
 #endif

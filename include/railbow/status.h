@@ -22,7 +22,7 @@ extern "C" {
     X(RBOW_BAD_MATERIAL, -5, "material", "its moduli, density and yields must be finite and above 0")          \
     X(RBOW_BAD_OD, -10, "od", "must be above 0")                                                               \
     X(RBOW_BAD_WALL, -11, "wall", "must be above 0 and at most half of od (a solid bar)")                      \
-    X(RBOW_WALL_RULE, -12, "wall", "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360 E7)")      \
+    X(RBOW_WALL_RULE, -12, "wall", "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)")   \
     X(RBOW_BAD_LENGTH, -13, "length", "must be above 0")                                                       \
     X(RBOW_BAD_END_A, -14, "end_a", "must be pinned, welded, fixed or a stiffness of at least 0")              \
     X(RBOW_BAD_END_B, -15, "end_b", "must be pinned, welded, fixed, free or a stiffness of at least 0")        \
@@ -44,7 +44,7 @@ extern "C" {
     X(RBOW_BAD_GAP_STIFFNESS, -31, "gap_stiffness", "must be above 0; leave it empty for rigid surroundings")  \
     X(RBOW_BAD_WELD_ZONE, -32, "weld_zone", "must lie between 0 and the length")                               \
     X(RBOW_BAD_DRESSED, -33, "dressed", "must be at least 0 and less than the wall")                           \
-    X(RBOW_DRESSED_RULE, -34, "dressed", "leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360 E7)") \
+    X(RBOW_DRESSED_RULE, -34, "dressed", "leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)") \
     X(RBOW_BAD_FACTOR, -35, "factor", "must be above 0")                                                       \
     X(RBOW_BAD_FACTOR_YIELD, -36, "factor_yield", "must be above 0")                                           \
     X(RBOW_WALL_NOT_SERVED, -38, "wall", "is served by no row of this material")                               \

@@ -20,6 +20,8 @@ static const double right_angle = 3.14159265358979323846 / 2;
     {.name = #name_, .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = AT(name_), .most = INFINITY,     \
      .rule = FIELD_REQUIRED | FIELD_ABOVE, .fallback_text = "", .meaning = meaning_}
 
+#define CURVE_NAME(value, formula, name, imperfection, source) name ", "
+
 static const field case_fields[] = {
     {.name = "case", .kind = FIELD_TEXT, .offset = offsetof(load_case, name), .rule = FIELD_REQUIRED,
      .fallback_text = "", .meaning = "name of the row"},
@@ -40,7 +42,7 @@ static const field case_fields[] = {
      .meaning = "the same at joint B, or free: it moves sideways and turns (end_a then holds it)"},
     {.name = "column_curve", .kind = FIELD_WORD, .offset = AT(column_curve), .fallback = RBOW_CURVE_OF_MATERIAL,
      .words = curve_words, .fallback_text = "the material's, else johnson",
-     .meaning = "column curve: johnson, three-halves, euler, aisc, en-a0, en-a, en-b, en-c or en-d"},
+     .meaning = "column curve: " RBOW_CURVE_LIST(CURVE_NAME) "or empty for the material's"},
     SIGNED(compression, DIM_FORCE, "axial run load: + pushes the ends together, - pulls"),
     SIZE(eccentricity, DIM_LENGTH, "from the line of the push to the tube's axis"),
     UNKNOWN_CLOCK(eccentricity_clock, "its direction: 0 up, 90 right, seen from A toward B; any: the worst one is found"),

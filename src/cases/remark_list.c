@@ -62,15 +62,12 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "was NOT reduced. Give the length of the soft metal.")
 };
 
-#define REMARK_TEXT(value, text) text,
-static const char *const texts[] = {RBOW_REMARK_LIST(REMARK_TEXT)};
-
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks)
 {
     *out = '\0';
     for (int bit = 0; bit < RBOW_REMARK_COUNT; bit++) {
         if ((remarks & (1U << bit)) == 0) continue;
         if (*out != '\0') strcat(out, "; ");
-        strcat(out, texts[bit]);
+        strcat(out, rbow_remark_text(1U << bit));
     }
 }

@@ -1,7 +1,8 @@
 /* The functions that work on several numbers side by side, for one width of vector: VERSION(name), LANES. */
 #include "check/batch_versions.h"
 #include "check/maximum_body.h"
-#include "check/utilisation_body.h"
+#include "check/loads_body.h"
+#include "mechanics/stress_body.h"
 
 #include <float.h>
 #include <gsl/gsl_math.h>
@@ -189,12 +190,12 @@ INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor
     const double torque = fabs(p->member.torque);
     out[LIMIT_YIELD] = out[LIMIT_INTERACTION] = all(-1);
     for (int i = 0; i < ZONES; i++) {
-        const fibres f = fibres_of(&p->zones[i], root(larger(tops[i].best, all(0))), axial, factor * torque, torque > 0);
+        const fibres f = fibres_of(&p->zones[i].factors, root(larger(tops[i].best, all(0))), axial, factor * torque, torque > 0);
         const mask there = MASK_NOT(less(tops[i].best, all(0)));
-        out[LIMIT_YIELD] = choose(there, larger(larger(f.use_pressed, f.use_pulled), out[LIMIT_YIELD]), out[LIMIT_YIELD]);
-        out[LIMIT_INTERACTION] = choose(there, larger(f.bending, out[LIMIT_INTERACTION]), out[LIMIT_INTERACTION]);
+        out[LIMIT_YIELD] = choose(there, larger(larger(f.utilisation_pressed, f.utilisation_pulled), out[LIMIT_YIELD]), out[LIMIT_YIELD]);
+        out[LIMIT_INTERACTION] = choose(there, larger(f.utilisation_bent, out[LIMIT_INTERACTION]), out[LIMIT_INTERACTION]);
     }
-    out[LIMIT_INTERACTION] += axial / p->column_load;
+    out[LIMIT_INTERACTION] = interaction_of(axial, p->column_load, out[LIMIT_INTERACTION]);
 }
 
 INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int first, batch *out,
@@ -230,8 +231,8 @@ INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][P
     double largest[BATCH] = {0};
     for (int g = 0; g < p->segment_count; g++) {
         const segment *s = &p->segments[g];
-        const zone *z = &p->zones[s->zone];
-        const double stress = z->stress_per_moment * fmax(z->share_pressed, z->share_pulled), square = stress * stress;
+        const fibre_factors *k = &p->zones[s->zone].factors;
+        const double stress = k->stress_per_moment * fmax(k->share_pressed, k->share_pulled), square = stress * stress;
         for (int i = s->first; i < s->first + s->count; i++) {
             const double *up = moment[i][UP], *right = moment[i][RIGHT];
             for (int j = 0; j < MIDDLES; j++) {

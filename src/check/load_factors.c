@@ -13,12 +13,12 @@ static double larger_of_zones(const prepared *p, double (*of)(const zone *))
 
 static double squash_load(const zone *z)
 {
-    return z->compression_yield * z->section.area;
+    return z->strength.compression_yield * z->strength.section.area;
 }
 
 static double pull_load(const zone *z)
 {
-    return z->yield * z->section.area;
+    return z->strength.yield * z->strength.section.area;
 }
 
 /* The factor at which the axial load alone must have brought the tube to yield (0 where the gap does so); +1e-12 so

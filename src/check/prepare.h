@@ -3,6 +3,7 @@
 #define RAILBOW_CHECK_PREPARE_H
 
 #include "mechanics/beam.h"
+#include "mechanics/fibre_factors.h"
 
 #include <railbow/member.h>
 
@@ -11,11 +12,8 @@
 enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* what a place of the tube is made of */
 
 typedef struct zone {
-    rbow_section section;
-    double compression_yield; /* psi, wall reduction included */
-    double yield;
-    double stress_per_moment, stress_per_axial, stress_per_torque; /* psi per m = M L/EI, per lbf, per in-lbf (times sqrt 3) */
-    double share_pressed, share_pulled;                            /* of yield, per psi */
+    rbow_strength strength;
+    fibre_factors factors; /* for moments m = M L/EI */
 } zone;
 
 enum {
@@ -49,8 +47,8 @@ typedef struct prepared {
     double wall_reduction; /* of the tube, on the material's compression yield */
     double weld_reduction; /* of the dressed tube; 1 without a weld zone */
     double stiffness_a, stiffness_b;
-    double critical_load;                                          /* with the ends as they are taken */
-    double column_critical_load, column_stress, column_load; /* of the column: welded ends are soft */
+    double critical_load;                         /* with the ends as they are taken */
+    double column_critical_load, effective_length, column_stress, column_load; /* of the column: welded ends are soft */
     double axial_stiffness; /* EA, lbf */
     double weight;
     double tension; /* T0, locked in, lbf */
@@ -85,9 +83,6 @@ rbow_status rbow_prepare(const rbow_member *member, const rbow_material *materia
 
 /* The loads and the locked-in tension again, after the member's clocks, misses or gap have changed. */
 void rbow_prepare_loads(prepared *p);
-
-/* Whether a point load would act at a held joint, which takes it. */
-bool rbow_point_is_idle(const rbow_member *m);
 
 /* Whether anything of it grows with the load factor. */
 bool rbow_has_run_load(const prepared *p);

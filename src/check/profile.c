@@ -2,13 +2,16 @@
 
 #include "mechanics/beamcolumn_body.h"
 #include "check/load_factors.h"
+#include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
 
 static void forget(rbow_profile *places, size_t count)
 {
-    for (size_t i = 0; i < count; i++)
-        places[i] = (rbow_profile){.at = places[i].at, .moment_up = NAN, .moment_right = NAN,
-                                     .deflection_up = NAN, .deflection_right = NAN};
+    for (size_t i = 0; i < count; i++) {
+        const double at = places[i].at;
+        NO_RESULT(&places[i]);
+        places[i].at = at;
+    }
 }
 
 static bool are_inside(const rbow_profile *places, size_t count, double length)
@@ -67,7 +70,8 @@ rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *
     return RBOW_OK;
 }
 
-static const rbow_limit nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
+RESULT_OF_DOUBLES(rbow_profile);
+RESULT_WITH_WHOLE(rbow_limit, in_weld_zone, 1);
 
 static void tell_place(const prepared *p, const limit_factor *to, limit which, rbow_limit *l)
 {
@@ -90,7 +94,7 @@ rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *ma
     prepared p;
     evaluation rest, loaded;
     load_factors k;
-    *out = nothing;
+    NO_RESULT_BEFORE(rbow_limit, out, in_weld_zone);
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
     rbow_status status = prepare_concrete(member, material, &p);
     if (status != RBOW_OK) return status;
@@ -101,7 +105,7 @@ rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *ma
     const limit_factor column = {k.column, false};
     const limit which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
     const limit_factor *to = check == RBOW_BY_COLUMN ? &column : &k.limits[which];
-    rbow_limit l = nothing;
+    rbow_limit l = *out;
     l.factor = to->factor;
     l.tension = p.tension;
     if (isfinite(l.factor)) {

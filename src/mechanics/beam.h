@@ -18,8 +18,7 @@ typedef struct beam {
     bool free_b;
     bool has_point, has_kink, has_arc, has_half_wave;
     double point_at, kink_at; /* t, from mid-length */
-    double kink;              /* 1/s + 1/(1 - s) of a kinked bow */
-    double bow_slope_b;       /* slope at B of a bow 1 high */
+    rbow_bow_load bow;        /* of a bow 1 high on a length of 1, under an axial load of 1 */
 } beam;
 
 typedef struct solution { /* an equilibrium as numbers: shares of the shapes, and the straight line of the movement */

@@ -5,9 +5,9 @@
  *     m'' + z m = -q - z y0''
  * where q is the lateral load q L^3/EI. Its solution is a sum of shapes, each with its share:
  *     EVEN, ODD   the two waves about mid-length, cos(u t) and sin(u t)/u
- *     SPREAD      response to a spread load of 1; an arc bow b acts like 8 z b of it
- *     POINT, KINK response to a lateral force of 1; a kinked bow acts like z b (1/s + 1/(1 - s))
- *     HALF_WAVE   response to cos(pi t) of the half-wave bow; its share is -z pi^2 b
+ *     SPREAD      response to a spread load of 1; an arc bow acts like one (initial_bow.c)
+ *     POINT, KINK response to a lateral force of 1; a kinked bow acts like one
+ *     HALF_WAVE   response to cos(pi t) of the half-wave bow; its share is the bow's load, downward
  * and w is the matching sum plus a straight line, offset + turn t.
  * Source: Timoshenko & Gere, Theory of Elastic Stability, 2nd ed., ch. 1 (beam-columns), here about mid-length. */
 #ifndef RAILBOW_MECHANICS_BEAMCOLUMN_BODY_H
@@ -283,13 +283,13 @@ INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equi
     for (int i = 0; i < PLANES; i++) {
         const real bow = loads->bow[i];
         real right[3], unknown[3];
-        e->share[SPREAD][i] = loads->spread[i] + (k->has_arc ? 8 * z * bow : all(0));
+        e->share[SPREAD][i] = loads->spread[i] + (k->has_arc ? k->bow.spread * z * bow : all(0));
         e->share[POINT][i] = k->has_point ? loads->point[i] : all(0);
-        e->share[KINK][i] = k->has_kink ? z * bow * k->kink : all(0);
-        e->share[HALF_WAVE][i] = k->has_half_wave ? -(M_PI * M_PI) * (z * bow) : all(0);
+        e->share[KINK][i] = k->has_kink ? z * bow * k->bow.force : all(0);
+        e->share[HALF_WAVE][i] = k->has_half_wave ? -k->bow.half_wave * (z * bow) : all(0);
         right[0] = k->spring_a.moment * loads->moment_a[i] + k->spring_a.slope * loads->slope_a[i];
         right[1] = k->spring_b.moment * loads->moment_b[i] + k->spring_b.slope * loads->slope_b[i];
-        right[2] = k->free_b ? -z * bow * k->bow_slope_b - (k->has_point ? all(0) : loads->point[i]) : all(0);
+        right[2] = k->free_b ? -z * bow * k->bow.slope_b - (k->has_point ? all(0) : loads->point[i]) : all(0);
         for (int shape = SPREAD; shape < SHAPES; shape++)
             for (int j = 0; j < 3; j++) right[j] -= e->share[shape][i] * rule[shape][j];
         solve_three((const real(*)[3])column, right, unknown);

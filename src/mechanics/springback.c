@@ -1,5 +1,6 @@
 #include <railbow/pull.h>
 
+#include "mechanics/no_result.h"
 #include "mechanics/plastic.h"
 #include "mechanics/restraint.h"
 #include "mechanics/root.h"
@@ -73,7 +74,7 @@ static double missing_set(double way, void *context)
 /* The limit itself is approached: what the set lacks there is of the order of this squared. */
 static const double nearest = 1e-4;
 
-static const rbow_pulled no_pull = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
+RESULT_WITH_WHOLE(rbow_pulled, beyond, 1);
 
 static bool is_positive(double v)
 {
@@ -128,14 +129,14 @@ static rbow_status tell(const horn *h, double moment, rbow_pulled *out)
 rbow_status rbow_pull_straight(const rbow_pull *pull, rbow_pulled *pulled)
 {
     rbow_section s;
-    *pulled = no_pull;
+    NO_RESULT_BEFORE(rbow_pulled, pulled, beyond);
     const rbow_status tube = rbow_section_of(pull->od, pull->wall, &s);
     if (tube != RBOW_OK) return tube;
     if (!is_positive(pull->length)) return RBOW_BAD_LENGTH;
     if (!pull_is_sound(pull)) return RBOW_OUT_OF_RANGE;
 
     horn h = horn_of(pull, &s);
-    rbow_pulled p = no_pull;
+    rbow_pulled p = *pulled;
     rbow_status status = RBOW_OK;
     p.yield_travel = springback(&h, h.first);
     p.yield_pull = h.first / pull->length;

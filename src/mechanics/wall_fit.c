@@ -1,5 +1,7 @@
 #include <railbow/readings.h>
 
+#include "mechanics/no_result.h"
+
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_linalg.h>
 #include <gsl/gsl_math.h>
@@ -11,6 +13,8 @@
  * the gauge's error by more than ten on the far side, and is refused. */
 static const double least_spread = 0.02;
 
+RESULT_OF_DOUBLES(rbow_bore);
+
 /* 0 ... 2 pi; a last bit under 0 is 0, not a full turn. */
 static double once_round(double clock)
 {
@@ -20,7 +24,7 @@ static double once_round(double clock)
 rbow_status rbow_bore_fit(const rbow_wall_reading *readings, size_t count, rbow_bore *bore)
 {
     double sums[9] = {0}, right[3] = {0};
-    *bore = (rbow_bore){NAN, NAN, NAN, NAN};
+    NO_RESULT(bore);
     for (size_t i = 0; i < count; i++) {
         const double basis[3] = {1, cos(readings[i].clock), sin(readings[i].clock)};
         if (!isfinite(readings[i].clock) || !isfinite(readings[i].wall)) return RBOW_OUT_OF_RANGE;

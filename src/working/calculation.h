@@ -5,17 +5,14 @@
 #include "table/unit.h"
 #include "working/steps.h"
 
+#include <railbow/clock.h>
 #include <railbow/member.h>
+#include <railbow/stress.h>
 
 #include <math.h>
 #include <stdbool.h>
 
 static const double pi = 3.14159265358979323846;
-
-typedef struct tube_section { /* a tube, whole or dressed */
-    double od, wall, area, inertia, modulus, strength; /* strength: wall reduction times compression yield */
-    double yield;
-} tube_section;
 
 typedef struct calculation { /* all in the units shown, which are coherent */
     working *w;
@@ -27,9 +24,9 @@ typedef struct calculation { /* all in the units shown, which are coherent */
     const rbow_result *own_result;
     const char *length, *force, *stress, *moment, *area, *inertia, *modulus, *stiffness, *spread;
     bool free_b;
-    tube_section tube, weld;
+    rbow_strength tube, weld; /* plain, and in the weld zone */
     double bending_stiffness, stiffness_a, stiffness_b;
-    double column_load, column_stress, critical_load, tension; /* tension: locked in */
+    double column_load, critical_load, tension; /* tension: locked in */
     double weight_load; /* of the own weight across the tube, force per length, at load factor 1 */
 } calculation;
 

@@ -3,7 +3,7 @@
 /* A tube between two held ends, after Timoshenko & Gere, Theory of Elastic Stability, ch. 1: each load on pinned
  * ends by its own formula, the joints' moments from the two rules M_A = m_A − k_A (v'(0) − α_A) and
  * M_B = m_B + k_B (v'(L) + β_B), all added at the place. */
-static const char beam[] = "Timoshenko & Gere ch. 1";
+static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
 
 /* ---- rotations of pinned ends by the loads --------------------------------------------------------------- */
 

@@ -16,8 +16,8 @@ typedef struct loaded_tube { /* what both planes share */
 } loaded_tube;
 
 typedef struct plane { /* what acts in one plane at the load factor */
-    double (*share)(double clock);
-    const char *degrees; /* "cos" or "sin" of the clock */
+    int component; /* 0 up, 1 right */
+    rbow_bow_load bow_load; /* of the initial bow in this plane, under the axial load */
     double spread, point, kink, bow;
     double moment_a, moment_b, slope_a, slope_b; /* given moments, misses over length */
     double rotation_a, rotation_b;               /* what the loads turn pinned ends by, outward */
@@ -28,7 +28,7 @@ typedef struct formula_words { /* formula and numbers, by way */
     const char *formula, *numbers;
 } formula_words;
 
-#define OF_PLANE(l, up, right) ((l)->degrees[0] == 'c' ? (up) : (right))
+#define OF_PLANE(l, up, right) ((l)->component == 0 ? (up) : (right))
 
 static inline bool acts(double value)
 {

@@ -17,6 +17,8 @@ typedef struct picture_state { /* along the tube; NaN where there is no equilibr
 
 typedef struct picture { /* in the program's units */
     double length, weld_zone, dressed; /* in */
+    double weld_ends[2];               /* where the weld zones end, see rbow_weld_zone_ends */
+    rbow_tube_size weld_size;          /* of the tube there */
     bool free_b;
     const char *end_a, *end_b; /* words, or NULL for a stiffness */
     double compression, eccentricity; /* lbf, in */

@@ -3,7 +3,7 @@
 from program import CAUTION, ProgramTest, joined
 
 BAD_WALL = "must be above 0 and at most half of od (a solid bar)"
-THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360 E7)"
+THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"
 LENGTHS = "in, ft, mm, cm or m"
 # Everything that a study could get wrong at once: ends by name, a bow, a miss, a weld zone, side load.
 RICH = {"end_a": "welded", "end_b": "fixed", "length [in]": "36", "compression [lbf]": "4200", "bow [in]": "0.06",

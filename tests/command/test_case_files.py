@@ -7,7 +7,7 @@ from program import CASE_COLUMNS, HEADER, HOLDS, PLAIN, ROW, SHORT, ProgramTest,
 from studies import LENGTHS
 
 REACH = 24 * math.tan(math.radians(10))  # a miss of 10 degrees over the 24 in of PLAIN
-THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360 E7)"
+THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"
 STEEP_BOW = "bow: slopes the tube by more than 10 deg: outside the model's reach"
 
 
@@ -218,7 +218,7 @@ class Rows(ProgramTest):
         # 0.45 E/Fy is 174 for 75 ksi, and 217.5 in a weld zone of 60 ksi
         ({"od [in]": "10.0921"}, "wall: " + THIN),
         ({"weld_zone [in]": "1", "dressed [in]": "0.0528"},
-         "dressed: leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360 E7)"),
+         "dressed: leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"),
     ]
     NEARLY = [
         {"wall [in]": "0.625"}, {"point_at [in]": "24"}, {"bow_at [in]": "23.999"}, {"weld_zone [in]": "24"},

@@ -243,7 +243,7 @@ class Cost(ShopTest):
         walls = [(clock, 0.0545) for clock in (0, 120, 240)]
         run = self.inspect(tube(walls=walls), "--cases", "cases.csv")
         self.assertRun(run, 2, "cases.csv: case 'rail' with tag 'T': dressed: leaves a wall too thin: D/t may be at most "
-                               "0.45 E/Fy (AISC 360 E7)")
+                               "0.45 E/Fy (AISC 360-16 E7)")
         self.assertEqual(run.rows[0]["margin_measured"], "")
         text = self.inspect(tube(walls=walls), "--cases", "cases.csv", "--format", "text").out
         self.assertIn("is outside the model", text)
