@@ -54,6 +54,17 @@ CAUTION = ["no substitute for the rule book, local codes and a licensed engineer
            "does not cover fatigue, cracks, weld defects, dents or impact"]
 
 
+def glossary(shown):
+    """What `help words` prints, as {word: meaning}."""
+    entries = {}
+    for line in shown.split("\n\n")[1].splitlines():
+        if not line.startswith(" "):
+            word, _, line = line.partition("  ")
+            entries[word] = []
+        entries[word].append(line.strip())
+    return {word: " ".join(lines) for word, lines in entries.items()}
+
+
 def name_and_unit(column):
     """'length [in]' -> ('length', 'in'); 'factor' -> ('factor', '')."""
     name, _, rest = column.partition(" [")

@@ -4,7 +4,7 @@ import re
 import shlex
 import shutil
 
-from program import ProgramTest, run_tests
+from program import ProgramTest, glossary, run_tests
 
 
 class Readme(ProgramTest):
@@ -27,6 +27,13 @@ class Readme(ProgramTest):
                 run = self.run_program(*shlex.split(command)[1:], cwd=self.installed.source)
                 self.assertEqual(run.out, want)
         self.assertGreater(count, 0)
+
+    def test_its_glossary_is_that_of_help_words(self):
+        section = self.readme.split("## Words\n", 1)[1].split("\n## ", 1)[0]
+        listed = re.findall(r"(?m)^- \*\*(.+?)\*\*: (.*(?:\n  .+)*)", section)
+        shown = {word: " ".join(meaning.split()) for word, meaning in listed}
+        self.assertGreater(len(shown), 20)
+        self.assertEqual(shown, glossary(self.run_program("help", "words").out))
 
     def test_every_command_that_it_names_works(self):
         named = re.findall(r"(?m)^    (railbow .*?)(?:   .*)?$|`(railbow \w+ [^`]*\w\.csv[^`]*|railbow (?:help [a-z]+|columns))`",

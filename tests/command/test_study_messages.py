@@ -106,8 +106,8 @@ class Messages(StudyTest):
         self.file("t.csv", "column,minus,plus,unit\nend_a,1,1,%\ngap_stiffness,1,1,%\nbow,1,1,\n")
         self.cases({**HOLDS, "end_a": "welded"})
         self.assertRun(self.study("scatter --tolerances t.csv"), 2,
-                       ["cases.csv:2: end_a: has no number to vary ('welded'): give one",
-                        "cases.csv:2: gap_stiffness: has no number to vary: give one"])
+                       ["cases.csv:2: end_a: has no number to vary ('welded'): give a number",
+                        "cases.csv:2: gap_stiffness: has no number to vary: give a number"])
 
     def test_a_bad_case_is_left_out_and_said(self):
         self.file("t.csv", TOLERANCES)

@@ -126,6 +126,7 @@ class Completion(unittest.TestCase):
         ("limit --find miss_", {"miss_a", "miss_b_clock"}, {"bow", "case", "note"}),
         ("sweep --vary gap", {"gap=", "gap_stiffness="}, {"od="}),
         ("help exp", {"explain"}, {"check"}),
+        ("help wo", {"words"}, {"check"}),
         ("new --", {"--all", "--units"}, {"--format"}),
         ("new --units s", {"si"}, {"us"}),
     ]
