@@ -11,12 +11,12 @@
 extern "C" {
 #endif
 
-/* How a joint holds the tube's end against turning: a rotational stiffness in in-lbf/rad, >= 0, or one
- * of these. They are kept far from any stiffness, so that a slip of sign is an error, not another end. */
+/* Rotational restraint of the tube's end by a joint: a stiffness in in-lbf/rad, >= 0, or one of these values. They
+ * are far from any stiffness, so that a wrong sign is an error and not another end. */
 #define RBOW_PINNED 0.0
 #define RBOW_FIXED INFINITY
-#define RBOW_WELDED (-DBL_MAX)     /* the trade's fixity c = 2 when both ends have it           */
-#define RBOW_FREE (-DBL_MAX / 2.0) /* at B only: the end moves sideways and turns freely         */
+#define RBOW_WELDED (-DBL_MAX)     /* fixity c = 2 if both ends have it                         */
+#define RBOW_FREE (-DBL_MAX / 2.0) /* at B only: the end moves laterally and rotates freely      */
 
 /* value, name as in files; RBOW_FREE is for end B alone */
 #define RBOW_END_LIST(X)      \
@@ -25,8 +25,8 @@ extern "C" {
     X(RBOW_FIXED, "fixed")
 #define RBOW_END_B_LIST(X) RBOW_END_LIST(X) X(RBOW_FREE, "free")
 
-/* value, formula, name as in files, imperfection factor (EN 1993-1-1 table 6.1; 0 where the formula has none), source.
- * The formula is the name of a function wherever each curve needs one. */
+/* value, formula, name as in files, imperfection factor (EN 1993-1-1 table 6.1; 0 if the formula has none), source.
+ * `formula` names a function in each file that needs one for every curve. */
 #define RBOW_CURVE_LIST(X)                                                                                     \
     X(RBOW_CURVE_JOHNSON, johnson, "johnson", 0, "Johnson's parabola, any machine-design text")                \
     X(RBOW_CURVE_THREE_HALVES, three_halves, "three-halves", 0, "aircraft tubing handbooks (ANC-5)")           \
@@ -40,12 +40,12 @@ extern "C" {
 
 #define RBOW_CURVE_ENUM(value, formula, name, imperfection, source) value,
 typedef enum rbow_curve {
-    RBOW_CURVE_OF_MATERIAL, /* for a member: the one that its material names */
+    RBOW_CURVE_OF_MATERIAL, /* for a member: the curve that its material names */
     RBOW_CURVE_LIST(RBOW_CURVE_ENUM) RBOW_CURVE_COUNT
 } rbow_curve;
 #undef RBOW_CURVE_ENUM
 
-/* Stiffness in numbers of an end given as a word.
+/* The stiffness of an end that is given as one of the words above, or as a stiffness.
  * Given:    end                a stiffness or one of the words above except RBOW_FREE
  *           bending_stiffness  EI, lbf-in^2, > 0
  *           length             in, > 0
@@ -54,7 +54,7 @@ typedef enum rbow_curve {
 RBOW_API rbow_status rbow_end_stiffness(double end, double bending_stiffness, double length,
                                         double *stiffness);
 
-/* Smallest load at which an end-sprung straight column can bow with no disturbance.
+/* Elastic critical load of a straight column with rotational springs at its ends.
  * Given:    bending_stiffness  EI, lbf-in^2, > 0
  *           length             in, > 0
  *           stiffness_a        in-lbf/rad, >= 0 (> 0 if b is free), INFINITY = fixed
@@ -62,7 +62,7 @@ RBOW_API rbow_status rbow_end_stiffness(double end, double bending_stiffness, do
  * Returned: critical_load      lbf; relative error below 1e-12
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_NO_CONVERGENCE
  * Source:   Timoshenko & Gere, Theory of Elastic Stability, ch. 2 (bars with elastic restraint), the
- *           characteristic equation in the form that is smooth from pinned to fixed. */
+ *           characteristic equation in a form that is continuous from pinned to fixed. */
 RBOW_API rbow_status rbow_critical_load(double bending_stiffness, double length, double stiffness_a,
                                         double stiffness_b, double *critical_load);
 
@@ -82,14 +82,13 @@ typedef struct rbow_column {
  *           aisc  AISC 360 E3, nominal; en-*  EN 1993-1-1 6.3.1.2 */
 RBOW_API rbow_status rbow_column_stress(const rbow_column *column, double *stress);
 
-/* Where a curve meets Euler's.
- * Given:    column       its slenderness has no part in the answer, but must be above 0
- * Returned: slenderness  the smallest at which the Euler stress stands in the curve; INFINITY where it never does on
- *                        its own (aisc and en)
+/* The slenderness at which a curve changes to Euler's.
+ * Given:    column       its slenderness must be above 0 but does not affect the result
+ * Returned: slenderness  the smallest at which the curve is the Euler stress; INFINITY if it never is (aisc and en)
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE */
 RBOW_API rbow_status rbow_column_transition(const rbow_column *column, double *slenderness);
 
-/* The name of a curve, as in files: "johnson"; NULL for RBOW_CURVE_OF_MATERIAL and beyond the list. */
+/* The name of a curve as in files, such as "johnson"; NULL for RBOW_CURVE_OF_MATERIAL and any value outside the list. */
 RBOW_API const char *rbow_curve_name(rbow_curve curve);
 
 #ifdef __cplusplus

@@ -27,14 +27,14 @@ typedef struct rbow_section {
  * Status:   RBOW_OK | RBOW_BAD_OD | RBOW_BAD_WALL */
 RBOW_API rbow_status rbow_section_of(double od, double wall, rbow_section *section);
 
-/* Share of the compression yield that a tube keeps before its wall buckles locally.
+/* Share of the compression yield that a tube can use before its wall buckles locally.
  * Given:    diameter_to_wall   D/t, >= 2
  *           elastic_modulus    psi, > 0
  *           compression_yield  psi, > 0
  * Returned: reduction          Q, 0 < Q <= 1
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_WALL_RULE (D/t above 0.45 E/Fy)
  * Source:   AISC 360, round HSS in uniform compression, table B4.1a and section E7, the form with Q
- *           (from memory). Handbook practice for aircraft tube asks no local check up to D/t = 50. */
+ *           (from memory). Handbook practice for aircraft tube requires no local check up to D/t = 50. */
 RBOW_API rbow_status rbow_wall_reduction(double diameter_to_wall, double elastic_modulus,
                                          double compression_yield, double *reduction);
 

@@ -148,7 +148,7 @@ class Explain(Page):
         self.assertTrue(run.out.startswith("The case holds."))
         run = self.explain("cases.csv", "steep")
         self.assertEqual((run.status, run.out), (2, ""))
-        self.assertIn("cases.csv:4: bow: slopes the tube by more than 10 deg", run.err)
+        self.assertIn("cases.csv:4: bow: gives a slope of more than 10 deg", run.err)
         self.file("m.csv", "material,elastic_modulus [ksi],density [lb/in^3],yield [ksi]\nlight,10000,0.1,40\n")
         self.cases({"case": "good"})
         self.assertRun(self.explain("cases.csv", "good", "--materials", "m.csv"), 2,

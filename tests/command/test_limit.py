@@ -71,7 +71,7 @@ class Limit(StudyTest):
         run = self.study("limit --find miss_a --to 5")
         end = 10 * math.tan(math.radians(10))
         self.assertRun(run, 0, f"cases.csv:2: miss_a: the range ends at {end:.6g} in; beyond it: miss_a is a slope of more "
-                       "than 10 deg: outside the model's reach")
+                       "than 10 deg: outside the model's range")
         self.near(run.rows[0]["limit [in]"], end, 0, 5e-7)
         self.assertEqual(run.rows[0]["state"], "never")
         self.assertIn("holds as far as the model goes", self.text("limit --find miss_a --to 5"))

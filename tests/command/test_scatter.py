@@ -86,7 +86,7 @@ class Scatter(StudyTest):
         self.assertEqual([idle[c] for c in ("short_share", "margin_mean", "margin_p50", "driver")], ["0", "", "", ""])
         self.assertEqual((unstable["short_share"], unstable["short_high"]), ("1", "1"))
         text = joined(self.text("scatter --tolerances t.csv --samples 1000"))
-        self.assertRegex(text, r"Outside the model and not judged: \d+ \(the first: bow must be at least 0; turn its clock "
+        self.assertRegex(text, r"Outside the model and not judged: \d+ \(the first: bow must be at least 0; reverse its clock "
                                r"instead\)\.")
         self.assertRegex(text, r"Without any limit, so they hold, and stand in no mean: 7\d\d\.")
         self.assertRegex(text, r"Unstable as loaded: 7\d\d\.")
