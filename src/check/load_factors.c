@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stddef.h>
 
-/* A straight slender tube buckles at the critical load without bending; so near to it, it has a utilisation yet. */
+/* A straight slender tube buckles at the critical load without bending. At this share of it its utilisation is finite. */
 static const double next_to_buckling = 1 - 1e-10;
 
 static double larger_of_zones(const prepared *p, double (*of)(const zone *))
@@ -21,8 +21,8 @@ static double pull_load(const zone *z)
     return z->yield * z->section.area;
 }
 
-/* The factor at which the axial load alone must have brought the tube to yield (0 where the gap does so); +1e-12 so
- * that rounding cannot leave the crossing outside. */
+/* The load factor at which the axial load alone brings the tube to yield (0 if the gap does so). The 1e-12 keeps the
+ * crossing inside the range in spite of rounding. */
 static double axial_yield(const prepared *p, double tension)
 {
     const double push = p->member.compression;
@@ -49,8 +49,8 @@ static limit_factor first_in(path *p, limit which, double from, double to)
     return (limit_factor){factor, p->tension, isfinite(factor)};
 }
 
-/* Without a change of the axial load every moment is a straight line over the load factor, and utilisation is convex:
- * once it grows it grows for ever. Doubled until it is beyond. */
+/* If the axial load does not change, every moment is a straight line over the load factor, and utilisation is convex: once
+ * it grows, it continues to grow. The load factor is doubled until the limit is exceeded. */
 static limit_factor first_in_endless_range(path *p, limit which)
 {
     const double far = 1e100;
@@ -61,14 +61,14 @@ static limit_factor first_in_endless_range(path *p, limit which)
     return never(p->tension);
 }
 
-/* Where both limits are scanned under a push: beyond it the axial load alone has reached them. */
+/* The end of the scan of both limits under a push: beyond it the axial load alone exceeds them. */
 static double end_under_push(const prepared *p, double tension)
 {
     const double beyond = fmax(axial_yield(p, tension), column_factor(p, tension));
     return fmin(critical_factor(p, tension) * next_to_buckling, beyond);
 }
 
-/* With a push it stops at the elastic critical factor: a straight slender tube gets there first. */
+/* Under a push the range ends at the elastic critical load factor, which a straight slender tube reaches first. */
 static limit_factor yield_factor(path *along, double end)
 {
     const prepared *p = along->prepared;
@@ -80,8 +80,9 @@ static limit_factor yield_factor(path *along, double end)
     return k.factor <= most || end < most ? k : (limit_factor){most, tension, false};
 }
 
-/* It counts only in compression: from the factor that uses up a locked-in tension, to the column factor, which it never
- * exceeds. Without a push only a squeezed tube is in compression: up to the factor that pulls it free. */
+/* Interaction counts only in compression. Its range begins at the load factor that cancels a locked-in tension, and ends at
+ * the column factor, which it never exceeds. Without a push only a squeezed tube is in compression, up to the load factor
+ * that cancels the compression. */
 static limit_factor interaction_factor(path *along, double end)
 {
     const prepared *p = along->prepared;
@@ -96,8 +97,8 @@ static limit_factor interaction_factor(path *along, double end)
     return rbow_has_run_load(p) ? first_in_endless_range(along, LIMIT_INTERACTION) : first_in(along, LIMIT_INTERACTION, 0, 0);
 }
 
-/* Where both limits are likely to have been passed, from the utilisation at load factors 0 and 1 as if its growth were
- * a/(1 - P/P_cr); a fifth more. Nothing but the time taken depends on it. */
+/* A load factor that is likely to lie beyond both limits: from the utilisation at load factors 0 and 1, as if it grew like
+ * a/(1 - P/P_cr), plus a fifth. Only the time taken depends on it. */
 static double likely_end(const prepared *p, const evaluation *at_rest, const evaluation *loaded)
 {
     const double critical = critical_factor(p, p->tension);
@@ -114,7 +115,7 @@ static double likely_end(const prepared *p, const evaluation *at_rest, const eva
 static rbow_status factors_with(const prepared *p, double tension, const evaluation *at_rest, double likely, load_factors *out)
 {
     *out = (load_factors){0, {{0, tension, false}, {0, tension, false}}};
-    if (-tension >= p->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
+    if (-tension >= p->critical_load) return RBOW_OK; /* it buckles without run load: all three are 0 */
     path along = rbow_path_of(p, tension, at_rest);
     along.likely = likely;
     out->column = column_factor(p, tension);
@@ -123,8 +124,8 @@ static rbow_status factors_with(const prepared *p, double tension, const evaluat
     return along.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
 }
 
-/* Locked-in tension may have relaxed, so its help is not counted: not under a push, and not where it would only
- * stiffen the tube against what bends it. */
+/* Locked-in tension may have relaxed, so its help does not count, neither under a push nor where it would only stiffen the
+ * tube against bending. */
 rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, const evaluation *loaded, load_factors *out)
 {
     rbow_status status = factors_with(p, p->tension, at_rest, likely_end(p, at_rest, loaded), out);
@@ -137,7 +138,7 @@ rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, cons
     return status;
 }
 
-/* The limit that is likely to decide first; the other is then followed only as far as it can decide. */
+/* The limit that is likely to govern. The search for the other limit then ends where it can no longer govern. */
 rbow_status rbow_least_ratio(const prepared *without_fit, double likely, limit first, double *ratio)
 {
     const rbow_member *m = &without_fit->member;

@@ -4,10 +4,10 @@
 
 #include "check/first_crossing.h"
 
-typedef struct limit_factor { /* where a limit is reached */
-    double factor;   /* load factor; INFINITY where never */
-    double tension;  /* the locked-in tension counted: T0, or 0 where its help is not counted and that is lower */
-    bool at_a_place; /* one place of the tube decides, and it reaches its limit there */
+typedef struct limit_factor { /* the point at which a limit is reached */
+    double factor;   /* load factor; INFINITY if never */
+    double tension;  /* the locked-in tension counted: T0, or 0 if its help does not count and gives a lower factor */
+    bool at_a_place; /* whether one station of the tube reaches the limit */
 } limit_factor;
 
 typedef struct load_factors {
@@ -15,13 +15,13 @@ typedef struct load_factors {
     limit_factor limits[LIMITS];
 } load_factors;
 
-/* Given:  at_rest, loaded  p at load factors 0 and 1, its locked-in tension counted
+/* Given:  at_rest, loaded  p at load factors 0 and 1, with its locked-in tension
  * Status: RBOW_OK | RBOW_STRESS_OVERFLOW */
 rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, const evaluation *loaded, load_factors *out);
 
-/* The smallest of the three over the one that is asked for, of a member without misses and gap.
- * Given:  likely  a load factor that it is likely to lie below, 0 where nothing is known: it saves time
- *         first   the limit that is likely to decide; the same
+/* The smallest ratio of the three to the factor asked for, of a member without misses and gap.
+ * Given:  likely  a load factor above the likely crossings, which saves time; 0 if unknown
+ *         first   the limit that is likely to govern, which saves time
  * Status: as rbow_load_factors */
 rbow_status rbow_least_ratio(const prepared *without_fit, double likely, limit first, double *ratio);
 

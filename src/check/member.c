@@ -101,7 +101,7 @@ static judged judge(const rbow_member *m, const load_factors *k)
     return j;
 }
 
-/* Where along the tube the check that governs is reached, at its own load factor. */
+/* The station at which the governing check reaches its limit, at its own load factor. */
 static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
 {
     if (r->governs != RBOW_BY_YIELD && r->governs != RBOW_BY_INTERACTION) return;
@@ -146,11 +146,11 @@ static rbow_status tell_margins(const prepared *p, const evaluation *fit, const 
     return status;
 }
 
-/* The state that stands in the car with no run load. */
+/* The state without run load. */
 static void tell_fit(const prepared *p, const evaluation *fit, rbow_result *r)
 {
     r->fit_axial = 0 - p->tension;
-    if (!fit->stands) return; /* it buckles where it stands */
+    if (!fit->stands) return; /* it buckles without run load */
     r->fit_moment = fit->moment.size * p->unit;
     r->fit_stress = fit->stress;
     if (fit->limits[LIMIT_YIELD].utilisation >= 1) r->remarks |= RBOW_REMARK_SET;
@@ -217,8 +217,8 @@ static bool is_number(const evaluation *e)
     return !e->stands || (isfinite(e->limits[LIMIT_YIELD].utilisation) && isfinite(e->limits[LIMIT_INTERACTION].utilisation));
 }
 
-/* Returned: p            the member made ready
- *           fit, loaded  it at load factors 0 and 1, its locked-in tension counted
+/* Returned: p            the prepared member
+ *           fit, loaded  the member at load factors 0 and 1, with its locked-in tension
  * Status:   RBOW_OK | the first of rbow_faults_of | those of rbow_prepare | RBOW_STRESS_OVERFLOW */
 static rbow_status make_ready(const rbow_member *member, const rbow_material *material, prepared *p, evaluation *fit,
                               evaluation *loaded)

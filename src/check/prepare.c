@@ -49,7 +49,7 @@ static rbow_status prepare_ends(prepared *p)
         p->stiffness_b = RBOW_FREE;
     else
         rbow_end_stiffness(m->end_b, bending_stiffness, m->length, &p->stiffness_b);
-    if (end_is(m->end_a, RBOW_WELDED) && end_is(m->end_b, RBOW_WELDED)) { /* fixity 2: what the word means */
+    if (end_is(m->end_a, RBOW_WELDED) && end_is(m->end_b, RBOW_WELDED)) { /* fixity 2, by definition of the word */
         p->critical_load = 2 * M_PI * M_PI * p->unit / m->length;
         return RBOW_OK;
     }
@@ -75,7 +75,7 @@ static rbow_status prepare_column(prepared *p, const rbow_material *k)
 
 /* ---- loads --------------------------------------------------------------------------------------------- */
 
-/* A quarter of the clock in radians is not quite a quarter; what rounding leaves is no load. */
+/* A right angle in radians is rounded; the component that this rounding leaves is not a load. */
 static double without_rounding(double share, double clock)
 {
     return fabs(share) > 1e-15 * (1 + fabs(clock)) ? share : 0;
@@ -90,11 +90,11 @@ static void add_toward(double size, double clock, double planes[PLANES])
 
 bool rbow_point_is_idle(const rbow_member *m)
 {
-    const double share = m->point_at / m->length; /* as a joint's place is judged everywhere: a denormal is at A */
+    const double share = m->point_at / m->length; /* the same test as everywhere: a denormal number is at A */
     return share <= 0 || (share >= 1 && !member_is_free(m));
 }
 
-/* With a free B the eccentric push acts at B alone: the joint at A takes what comes. */
+/* If B is free, the eccentric push acts at B alone, and joint A carries the reaction. */
 static void prepare_loads(prepared *p)
 {
     const rbow_member *m = &p->member;
@@ -131,7 +131,7 @@ static rbow_status prepare_beam(prepared *p)
         .stiffness_b = p->stiffness_b,
         .point_at = point ? m->point_at : m->length,
         .bow_at = m->bow_at,
-        .bow_shape = bowed ? (rbow_bow_shape)m->bow_shape : RBOW_BOW_ARC, /* which needs no shape of its own */
+        .bow_shape = bowed ? (rbow_bow_shape)m->bow_shape : RBOW_BOW_ARC, /* which needs no additional shape */
     };
     return rbow_beam_constants(&from, &p->beam);
 }
@@ -149,8 +149,8 @@ static void insert_border(double borders[], int *count, double at)
     ++*count;
 }
 
-/* Cells of at most 0.7 radians of the fastest wave of the moment: the bow's pi, or the one at the critical load (2 pi at
- * most). The bounds of maximum_body.h then settle nearly every cell at once. */
+/* Stations are at most 0.7 rad apart on the fastest wave of the moment: that of the bow (pi), or that at the critical load
+ * (at most 2 pi). The bounds of maximum_body.h then finish nearly every cell at once. */
 static double cells_of_tube(const prepared *p)
 {
     const double fastest = sqrt(p->critical_load * p->member.length / p->unit);

@@ -1,4 +1,4 @@
-/* A member made ready: all that does not depend on the load factor. */
+/* A prepared member: all values that do not depend on the load factor. */
 #ifndef RAILBOW_CHECK_PREPARE_H
 #define RAILBOW_CHECK_PREPARE_H
 
@@ -8,7 +8,7 @@
 
 #include <stdbool.h>
 
-enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* what a place of the tube is made of */
+enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* the two kinds of metal along the tube */
 
 typedef struct zone {
     rbow_section section;
@@ -19,25 +19,25 @@ typedef struct zone {
 } zone;
 
 enum {
-    SEGMENTS_MOST = 5, /* cut at two zone borders, a point load, a kink */
-    CELLS_MOST = 9,    /* of a tube in one segment, see prepare.c */
+    SEGMENTS_MOST = 5, /* divided at two zone borders, a point load and a kink */
+    CELLS_MOST = 9,    /* of a tube in one segment; see prepare.c */
     STATIONS_MOST = CELLS_MOST + 2 * SEGMENTS_MOST,
-    STATIONS_BEHIND = 8 /* the last, which fill the widest vector */
+    STATIONS_BEHIND = 8 /* copies of the last, which fill the widest vector */
 };
 
-typedef struct segment { /* a stretch of one zone without a load inside */
+typedef struct segment { /* a part of one zone without a load inside it */
     int zone;
-    int first, count; /* its stations: both ends, and even steps of `cell` between */
+    int first, count; /* its stations: both ends, and even steps of `cell` between them */
     double cell;
 } segment;
 
-typedef struct stations { /* of all segments, side by side, see station in beam.h */
+typedef struct stations { /* of all segments, as arrays; see station in beam.h */
     double t[STATIONS_MOST + STATIONS_BEHIND], cosine[STATIONS_MOST + STATIONS_BEHIND], sine[STATIONS_MOST + STATIONS_BEHIND];
     double point_side[STATIONS_MOST + STATIONS_BEHIND], kink_side[STATIONS_MOST + STATIONS_BEHIND];
     double cell[STATIONS_MOST + STATIONS_BEHIND]; /* width of the cell that follows; 0 at the end of a segment */
 } stations;
 
-typedef struct member_loads { /* two planes, relative as in beamcolumn_body.h */
+typedef struct member_loads { /* in two planes, relative as in beamcolumn_body.h */
     double moment_a[PLANES], moment_b[PLANES], slope_a[PLANES], slope_b[PLANES];
     double spread[PLANES], point[PLANES], bow[PLANES];
 } member_loads;
@@ -53,7 +53,7 @@ typedef struct prepared {
     double weight;
     double tension; /* T0, locked in, lbf */
     beam beam;
-    member_loads run, built; /* what grows with the load factor, and what does not */
+    member_loads run, built; /* the loads that grow with the load factor, and those that do not */
     segment segments[SEGMENTS_MOST];
     int segment_count, station_count;
     stations stations;
@@ -69,19 +69,19 @@ static inline double or_middle(double at, double length)
     return end_is(at, RBOW_UNSET) ? length / 2 : at;
 }
 
-/* What is wrong with a member, as rbow_member_faults. */
+/* The faults of a member, as rbow_member_faults. */
 size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);
 
 /* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE | RBOW_STRESS_OVERFLOW */
 rbow_status rbow_prepare(const rbow_member *member, const rbow_material *material, prepared *p);
 
-/* Whether a point load would act at a held joint, which takes it. */
+/* Whether a point load acts at a supported joint, which takes it. */
 bool rbow_point_is_idle(const rbow_member *m);
 
 /* The same member without misses and gap. */
 prepared rbow_without_fit(const prepared *p);
 
-/* Whether anything of it grows with the load factor. */
+/* Whether the member has a load that grows with the load factor. */
 bool rbow_has_run_load(const prepared *p);
 
 /* Axial load at a load factor with a locked-in tension; compression positive. */
@@ -90,8 +90,8 @@ static inline double axial_at(const prepared *p, double factor, double tension)
     return factor * p->member.compression - tension;
 }
 
-/* The critical load less the axial load, over the push: the load factor at which a straight tube buckles; INFINITY for
- * none. */
+/* The load factor at which a straight tube buckles: the critical load plus the locked-in tension, over the push; INFINITY
+ * for none. */
 static inline double critical_factor(const prepared *p, double tension)
 {
     const double push = p->member.compression;

@@ -69,7 +69,7 @@ static void tell_place(const prepared *p, const limit_factor *to, limit which, r
     l->moment_right = place.moment_right;
 }
 
-/* The column's limit, too, counts no help from locked-in tension. */
+/* In the limit of the column, too, locked-in tension does not count as help. */
 static double column_tension(const prepared *p)
 {
     return fmin(p->tension, 0);

@@ -1,6 +1,6 @@
-/* How much of its limits a zone uses, from the largest moment in it; for one number or several side by side.
- * Source: model.md's fibres: von Mises with the shear of the torque; push and bending together by the aircraft
- * handbooks' Rc + sqrt(Rb^2 + Rst^2) = 1 for round tube. */
+/* Utilisation of the limits of a zone, from the largest moment in it; for one number or for several at once.
+ * Yield: equivalent stress by von Mises with the shear of the torque, for both fibres. Interaction: Rc + sqrt(Rb^2 + Rst^2)
+ * = 1 for round tube, of the aircraft handbooks. */
 #ifndef RAILBOW_CHECK_UTILISATION_BODY_H
 #define RAILBOW_CHECK_UTILISATION_BODY_H
 
@@ -8,8 +8,8 @@
 #include "check/prepare.h"
 
 typedef struct fibres {
-    real pressed, pulled;         /* psi, equivalent stress of either fibre */
-    real use_pressed, use_pulled; /* shares of its yield */
+    real pressed, pulled;         /* psi, equivalent stress of each fibre */
+    real use_pressed, use_pulled; /* utilisation of the yield of each */
     real bending;                 /* bending and twist as a share of compression yield */
 } fibres;
 
@@ -21,7 +21,7 @@ INLINE real with_shear(real direct, real shear, bool twisted)
 /* Given: z       the zone
  *        moment  largest m = M L/EI in it
  *        axial   lbf, compression positive
- *        torque  size, in-lbf; 0 in all lanes or in none where `twisted` says so */
+ *        torque  magnitude, in-lbf; `twisted` says whether it is 0 in all lanes */
 INLINE fibres fibres_of(const zone *z, real moment, real axial, real torque, bool twisted)
 {
     const real bending = moment * z->stress_per_moment, direct = axial * z->stress_per_axial;

@@ -27,7 +27,7 @@ static bool not_negative(double v)
     return v >= 0 && isfinite(v);
 }
 
-/* 10 degrees: beyond it small-slope theory overstates lengths by more than one per cent. */
+/* Beyond 10 degrees the error of small-slope theory in lengths exceeds one per cent. */
 static const double steepest = 0.17632698070846498; /* tan 10 deg */
 
 static double bow_steepness(const rbow_member *m)
@@ -121,7 +121,7 @@ static void weld_faults(fault_list *list, const rbow_member *m, const rbow_mater
     const bool dressed = not_negative(m->dressed) && !(wall && m->dressed >= m->wall);
     need(list, weld_zone, RBOW_BAD_WELD_ZONE);
     need(list, dressed, RBOW_BAD_DRESSED);
-    /* undressed, a wall that is too thin for the tube has been named already */
+    /* without dressing, a wall that is too thin is already among the faults */
     if (wall && weld_zone && dressed && m->weld_zone > 0 && material_is_sound(k)
         && (m->dressed > 0 || wall_in_rule(m->od, m->wall, k->elastic_modulus, k->compression_yield)))
         need(list,

@@ -11,7 +11,7 @@ static bool is_sound(const rbow_beam *b)
         && b->bow_at > 0 && b->bow_at < b->length;
 }
 
-/* At B, for the push that keeps its direction on a free end. */
+/* The slope of the bow at B, for a push that keeps its direction on a free end. */
 static double bow_slope_b(rbow_bow_shape shape, double kink_at)
 {
     switch (shape) {

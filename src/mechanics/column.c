@@ -25,8 +25,8 @@ const char *rbow_curve_name(rbow_curve curve)
     return (unsigned)curve < RBOW_CURVE_COUNT ? curves[curve].name : NULL;
 }
 
-/* Welded: with equal springs at both ends the tube bows symmetrically and the spring's moment k v'(0)
- * meets -k = (EI/L) u / tan(u/2); fixity 2 is u = pi sqrt(2). */
+/* Welded: with equal springs at both ends the tube bows symmetrically, and the stiffness k of a spring satisfies
+ * -k = (EI/L) u / tan(u/2). Fixity 2 is u = pi sqrt(2). */
 rbow_status rbow_end_stiffness(double end, double bending_stiffness, double length, double *stiffness)
 {
     *stiffness = NAN;
@@ -41,9 +41,9 @@ rbow_status rbow_end_stiffness(double end, double bending_stiffness, double leng
     return RBOW_OK;
 }
 
-/* Timoshenko & Gere's equation for a bar with both ends held sideways and sprung against turning,
+/* Timoshenko & Gere's equation for a bar with both ends supported laterally and on rotational springs,
  *     u^3 sin u + (a+b) u (sin u - u cos u) + a b (2 - 2 cos u - u sin u) = 0,   a, b = kL/EI,
- * divided by u^4 and written in the Stumpff functions of z = u^2. */
+ * divided by u^4 and written with the Stumpff functions of z = u^2. */
 static double held_equation(double z, void *context)
 {
     const spring *end = context;
@@ -53,7 +53,7 @@ static double held_equation(double z, void *context)
         + end[0].slope * end[1].slope * (s.c3 - 2 * s.c4);
 }
 
-/* B free to move and turn, A on a spring: u tan u = a. */
+/* B is free and A is on a spring: u tan u = a. */
 static double free_equation(double z, void *context)
 {
     const spring *end = context;
@@ -61,8 +61,8 @@ static double free_equation(double z, void *context)
     return end[0].slope * s.c0 - end[0].moment * z * s.c1;
 }
 
-/* The lowest root lies between pinned and fixed. Near the lower end of either range the equation's sign
- * is decided by rounding, so the limits themselves are answered directly. */
+/* The lowest root lies between those of pinned and of fixed ends. Near the lower end of either range rounding decides the
+ * sign of the equation, so the limits are returned directly. */
 static rbow_status lowest_root(const spring end[2], bool free_b, double *z)
 {
     spring ends[2] = {end[0], end[1]};
@@ -102,8 +102,7 @@ static double johnson_stress(const rbow_column *c, double full)
     return euler < full / 2 ? euler : full * (1 - full / (4 * euler));
 }
 
-/* Fi - C s^1.5, meeting Euler's curve with its slope at T: from Fi - C T^1.5 = pi^2 E/T^2 and
- * 1.5 C T^0.5 = 2 pi^2 E/T^3. */
+/* Fi - C s^1.5 meets Euler's curve at T with the same slope: Fi - C T^1.5 = pi^2 E/T^2 and 1.5 C T^0.5 = 2 pi^2 E/T^3. */
 static double three_halves_transition(const rbow_column *c)
 {
     return M_PI * sqrt(7 * c->elastic_modulus / (3 * c->wall_reduction * c->column_intercept));
@@ -124,8 +123,8 @@ static double aisc_stress(const rbow_column *c, double full)
     return ratio <= 2.25 ? pow(0.658, ratio) * full : 0.877 * euler;
 }
 
-/* chi = 1/(phi + sqrt(phi^2 - l^2)), numerator and denominator over l^2 = full/euler, so that an endlessly slender
- * column carries nothing. */
+/* chi = 1/(phi + sqrt(phi^2 - l^2)), with numerator and denominator divided by l^2 = full/euler, so that the stress
+ * goes to 0 as the slenderness grows without limit. */
 static double en_stress(const rbow_column *c, double full)
 {
     const double ratio = euler_stress(c) / full;

@@ -9,9 +9,8 @@
 
 static const rbow_released nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
 
-/* The flexibilities between the two faces, for one plane:
- *     moved  = V by_shear + M cross        turned = V cross + M by_moment
- * by unit loads on both stubs, each turning on its joint's spring. */
+/* The flexibilities between the two faces in one plane, by unit loads on both stubs, each on the spring of its joint:
+ *     moved  = V by_shear + M cross        turned = V cross + M by_moment */
 typedef struct faces {
     double by_shear, cross, by_moment; /* in/lbf, 1/lbf, 1/(in-lbf) */
     double soft_a, soft_b;             /* rad/(in-lbf) of the joints */
@@ -49,7 +48,7 @@ typedef struct locked { /* in one plane */
     double shear, moment; /* on A's face */
 } locked;
 
-/* Without the angle the moment is 0: of all pairs that explain the movement this one costs the least energy. */
+/* Without the angle the moment is 0: of all pairs that explain the movement, this one has the least energy. */
 static locked locked_in(const faces *f, double moved, double turned)
 {
     if (isnan(turned)) return (locked){moved / f->by_shear, 0};
@@ -57,8 +56,8 @@ static locked locked_in(const faces *f, double moved, double turned)
     return (locked){(moved * f->by_moment - turned * f->cross) / det, (turned * f->by_shear - moved * f->cross) / det};
 }
 
-/* The slope of a socket that explains its end's moment: what the tube's end turns by, and what the spring gives.
- * Moments here curl toward the clock; the beam's sign is the other one. */
+/* The slope of a socket that explains the moment at its end: the rotation of the tube's end plus that of the spring.
+ * Moments here are positive if they bend the stub toward the clock, opposite to the sign of the beam. */
 static double slope_a(const faces *f, const locked *l)
 {
     const double at_a = -(l->shear * f->a + l->moment), at_b = -(l->moment - l->shear * f->b);
@@ -71,7 +70,7 @@ static double slope_b(const faces *f, const locked *l)
     return at_b * f->soft_b + f->length / (6 * f->bending) * (at_a + 2 * at_b);
 }
 
-/* Size and clock of a vector given by its two parts; a clock a last bit under 0 is 0, not a full turn. */
+/* Magnitude and clock of a vector from its two components. A clock just below 0 by rounding is 0, not a full circle. */
 static double size_of(double up, double right, double *clock)
 {
     const double size = hypot(up, right), at = atan2(right, up);

@@ -6,8 +6,8 @@
 #include <math.h>
 #include <stdbool.h>
 
-/* Everything in shares of yield_strain length^2/half_height: travel at first yield is 1/3, and springback is that
- * times the root's moment over the one at first yield. */
+/* All movements are shares of yield_strain length^2/half_height. The movement at first yield is 1/3, and springback is
+ * 1/3 times the moment at the root over that at first yield. */
 typedef struct horn {
     plastic_shape shape;
     double first; /* modulus at first yield, S */
@@ -36,8 +36,8 @@ static double missing(double core, void *context)
     return set - h->set;
 }
 
-/* The set is without slope at first yield (it begins with the square of the excess), so the core is sought, whose
- * whole range is finite. The limit, no core at all, is approached to a millionth: the set's error is its square. */
+/* The unknown is the core, because its range is finite; the set has no slope at first yield (it grows with the square of
+ * the excess). The limit without a core is approached to a millionth; the error of the set is the square of this. */
 static const double least_core = 1e-6;
 
 static const rbow_pulled no_pull = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
@@ -76,7 +76,7 @@ rbow_status rbow_pull_straight(const rbow_pull *pull, rbow_pulled *pulled)
     p.yield_travel = scale / 3;
     p.yield_pull = s.section_modulus * pull->yield / pull->length;
     const double full = h.shape.half_height, least = full * least_core;
-    h.first = h.shape.modulus(&h.shape, full); /* S, with the rounding of the others: no set leaves no stress */
+    h.first = h.shape.modulus(&h.shape, full); /* S, rounded like the others, so that a set of 0 leaves no stress */
     const double most = set_left(&h, least, &status);
     if (status != RBOW_OK) return status;
     p.most_set = most * scale;

@@ -49,7 +49,7 @@ static double elastic_stress(const calculation *c, double slenderness)
     return stress;
 }
 
-typedef struct curve_values { /* what the formula of a curve takes */
+typedef struct curve_values { /* the arguments of the formula of a curve */
     double slenderness, full, elastic; /* full: wall reduction times compression yield; elastic: Euler's stress */
     double imperfection;
     const char *source;
@@ -122,7 +122,7 @@ static double euler(const calculation *c, const curve_values *v)
     return stress;
 }
 
-/* By the curve's own formula. */
+/* The steps of the curve's own formula. */
 static double column_stress(const calculation *c, double slenderness)
 {
     curve_values v = {.slenderness = slenderness, .full = c->tube.strength, .elastic = elastic_stress(c, slenderness)};

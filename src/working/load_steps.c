@@ -9,7 +9,7 @@ static double clock_degrees(double clock)
     return clock * 180 / pi;
 }
 
-/* A quarter of the clock in radians is not quite a quarter; what rounding leaves is no load. */
+/* A right angle in radians is rounded; the component that this rounding leaves is not a load. */
 double component_of(const plane *l, double size, double clock)
 {
     const double share = l->share(clock);

@@ -42,7 +42,7 @@ static int ascending(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-/* Even stations, and one at each place where a line bends or jumps. */
+/* Evenly spaced stations, and one wherever a line has a kink or a jump. */
 static void set_stations(picture *p, const rbow_member *m, const rbow_result *r)
 {
     const double special[] = {p->point_at, or_middle(m->bow_at, m->length), m->weld_zone, m->weld_zone,
@@ -83,7 +83,7 @@ static strength strength_of(double od, double wall, double modulus, double compr
     return (strength){s.area, s.section_modulus, s.inertia, reduction * compression_yield, yield, od};
 }
 
-/* What is left of a strength after the torque's shear. */
+/* The part of a strength that the shear of the torque leaves. */
 static double beside_shear(double limit, double shear)
 {
     const double square = limit * limit - 3 * shear * shear;
@@ -107,7 +107,7 @@ static void draw_allowed(picture *p, const rbow_member *m, const rbow_material *
     for (size_t i = 0; i < PICTURE_STATIONS; i++) {
         const double middle = (p->at[i] + p->at[i + 1 < PICTURE_STATIONS ? i + 1 : i]) / 2;
         const double before = (p->at[i] + p->at[i > 0 ? i - 1 : 0]) / 2;
-        /* a border stands twice among the stations: once for each side */
+        /* a zone border is in the list twice, once for each side */
         const double here = i + 1 < PICTURE_STATIONS && !(p->at[i + 1] > p->at[i]) ? before : middle;
         const bool welded = here < m->weld_zone || (!p->free_b && here > m->length - m->weld_zone);
         p->allowed[i] = allowed_moment(welded ? &weld : &tube, l, check, r->column_load);
