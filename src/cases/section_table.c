@@ -14,7 +14,7 @@ static const field section_fields[] = {
     SECTION(plastic_modulus, DIM_SECTION_MODULUS, "plastic section modulus, Z"),
     SECTION(polar_inertia, DIM_INERTIA, "polar second moment of area, J = 2 I"),
     SECTION(radius, DIM_LENGTH, "radius of gyration, r"),
-    NUMBER(section_row, "weight_per_length", weight_per_length, DIM_MASS_PER_LENGTH, "weight of the material per length"),
+    NUMBER(section_row, "weight_per_length", weight_per_length, DIM_MASS_PER_LENGTH, "weight per length of tube"),
     SECTION(diameter_to_wall, DIM_NONE, "D/t"),
 };
 

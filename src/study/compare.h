@@ -9,7 +9,7 @@ typedef struct tube {
     double od, wall; /* in; od 0 = that of the case */
 } tube;
 
-/* The stiffness of an end that is given as a word is calculated for the tube; a stiffness that is given as a number stays. */
+/* The stiffness of an end given as a word is calculated for the tube; a stiffness given as a number stays. */
 compared compare_tube(const problem *p, tube t);
 
 /* The lightest tube that holds; the smaller outside diameter on a tie. Returned: its index; count if none holds. */

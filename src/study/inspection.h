@@ -16,8 +16,8 @@ typedef struct tube_readings { /* all of one tag, at least one */
 /* A clock in whole degrees, 0 ... 359, for messages. */
 int clock_degrees(double clock);
 
-/* Whether an earlier reading has the same measure and clock as the i-th. Only the first of them then counts. Readings without
- * a clock are never doubled. */
+/* Whether an earlier reading has the same measure and clock as the i-th. Only the first of them then counts. Readings
+ * without a clock are never doubled. */
 bool is_doubled(const tube_readings *t, size_t i);
 
 /* Returned: tube  means and extremes, the fit, and the verdict; no load case

@@ -1,4 +1,4 @@
-"""What a file of load cases may say, and what is said of one that does not."""
+"""What a file of load cases may contain, and the messages about one that does not."""
 
 import math
 import os
@@ -101,7 +101,7 @@ class File(ProgramTest):
 
 
 class Rows(ProgramTest):
-    """Each test gives a good row, bad ones and a good one: the good ones are answered, the bad ones named."""
+    """Each test gives bad rows between two good ones: the good rows get results, the bad ones messages."""
 
     def answered(self, content, said, names=("before", "after"), words=()):
         self.file("cases.csv", content)

@@ -7,7 +7,7 @@ from program import CAUTION, PLAIN, joined, name_and_unit, run_tests
 
 
 def shown(result):
-    """A result of the table as people read it."""
+    """A result of the table as it is printed."""
     return {"inf": "no limit", "-inf": "-no limit", "": "-"}.get(result, result)
 
 

@@ -1,4 +1,4 @@
-"""help and columns: every command, option, column and unit is listed."""
+"""help and columns: they list every command, option, column, unit and word of the trade."""
 
 import csv
 import io

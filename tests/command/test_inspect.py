@@ -1,4 +1,4 @@
-"""inspect: verdicts, numbers, and what a thin tube costs its load cases."""
+"""inspect: verdicts, numbers, and the margins of load cases with a thin tube."""
 
 import math
 
@@ -193,7 +193,7 @@ class Inspect(ShopTest):
 
 
 class Cost(ShopTest):
-    """The load cases of a part, with the tube as it was measured: the same as check with that tube in the file."""
+    """The load cases of a part with the measured tube: the same results as check with that tube in the file."""
 
     LOAD = {"part": "rail", "compression [lbf]": "3000", "end_a": "welded", "bow [in]": "0.03"}
 

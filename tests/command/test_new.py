@@ -1,4 +1,4 @@
-"""new: a file to begin with."""
+"""new: a file to start from."""
 
 import csv
 import io

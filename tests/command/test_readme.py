@@ -1,4 +1,4 @@
-"""The README: every example in it is what the program prints, and every command that it names works."""
+"""The README: its examples and its glossary are what the program prints, and every command in it works."""
 
 import re
 import shlex
@@ -13,7 +13,7 @@ class Readme(ProgramTest):
         self.readme = (self.installed.source / "README.md").read_text(encoding="utf-8")
 
     def examples(self):
-        """A fenced block that begins with "$ railbow ...": the command, and the lines after it."""
+        """Each fenced block that begins with "$ railbow ...": the command, and the lines after it."""
         for block in self.readme.split("```")[1::2]:
             first, _, rest = block.split("\n", 1)[1].partition("\n")
             if first.startswith("$ railbow "):

@@ -1,4 +1,4 @@
-"""release: what a cut says about what was locked in."""
+"""release: the locked-in force and moments from the movement at a cut."""
 
 import math
 

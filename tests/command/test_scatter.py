@@ -1,4 +1,4 @@
-"""scatter: samples within tolerances, and the line that tells how far it is."""
+"""scatter: samples within tolerances, and the progress line."""
 
 import csv
 import math
@@ -106,7 +106,7 @@ LASTS = "40000" if SANITIZED else "400000"  # samples that take some seconds
 
 
 class Terminal(StudyTest):
-    """scatter's line about itself, and Ctrl-C."""
+    """The progress line of scatter, and Ctrl-C."""
 
     def setUp(self):
         super().setUp()
