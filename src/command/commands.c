@@ -62,8 +62,8 @@ const command commands[] = {
     {.name = "index",
      .summary = "the best orientation of the tube's own bow",
      .operands = "FILE...",
-     .text = "Turns the tube about its axis, so that its bow points to every clock in turn while misses and loads "
-             "stay. It reports the clocks with the largest and the smallest margin, to 0.1 degree, and the margin "
+     .text = "Turns the tube about its axis, so that its bow points to one clock after another while misses "
+             "and loads stay. It reports the clocks with the largest and the smallest margin, to 0.1 degree, and the margin "
              "that turning the tube gains. The exit status is 1 if a case is short with the bow as marked.",
      .example = "railbow index nose.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,

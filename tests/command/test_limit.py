@@ -46,7 +46,7 @@ class Limit(StudyTest):
         self.assertEqual(run.status, 1)
         self.near(run.rows[0]["room [lbf]"], full - 20000, 1e-7, 1e-2)
         self.assertIn("now PAST it", self.text("limit --find compression --to -30000"))
-        # outside the range: what is short there has no room, what holds there is told that nothing between was looked at
+        # outside the range: a case that is short there has no room; for one that holds, the text says what was not checked
         note = "the present value, -20000 lbf, lies outside the range, and the case is SHORT there: it has no room"
         for words, status, room, said in (("--to 8000", 1, "", "SHORT now, outside the range"),
                                           ("--to 60000 --margin=-0.6", 0, None, "falls short beyond it *"),
