@@ -79,7 +79,7 @@ class Manual(unittest.TestCase):
             for line in block.splitlines()[1:]:
                 if line[0] != " ":
                     self.assertIn(line.split()[0], page)
-        for meaning in ("distance by which a straight bar in the socket at A misses its landing at B", "locked in by the gap",
+        for meaning in ("distance by which a straight bar in the socket at A misses its landing at B", "axial force from the gap",
                         "0 up, 90 to the right", "required", "default: pinned", "lb/in^3 or kg/m^3"):
             self.assertIn(meaning, page)
 
