@@ -54,7 +54,7 @@ extern "C" {
 
 #define RBOW_CURVE_ENUM(value, formula, name, imperfection, source) value,
 typedef enum rbow_curve {
-    RBOW_CURVE_OF_MATERIAL, /* for a member: the one that its material names */
+    RBOW_CURVE_OF_MATERIAL, /* for a member: the curve that its material names */
     RBOW_CURVE_LIST(RBOW_CURVE_ENUM) RBOW_CURVE_COUNT
 } rbow_curve;
 #undef RBOW_CURVE_ENUM
@@ -79,7 +79,7 @@ typedef enum rbow_joints { RBOW_JOINTS_LIST(RBOW_JOINTS_ENUM) RBOW_JOINTS_COUNT 
 RBOW_API rbow_status rbow_end_stiffness(double end, double bending_stiffness, double length,
                                         double *stiffness);
 
-/* Smallest load at which an end-sprung straight column can bow with no disturbance.
+/* Elastic critical load of a straight column with rotational springs at its ends.
  * Given:    bending_stiffness  EI, lbf-in^2, > 0
  *           length             in, > 0
  *           stiffness_a        in-lbf/rad, >= 0 (> 0 if b is free), INFINITY = fixed

@@ -1,4 +1,4 @@
-/* A member: one round tube between joint A and joint B under one load case, and its check. */
+/* A member, which is one round tube between joint A and joint B under one load case, and its check. */
 #ifndef RAILBOW_MEMBER_H
 #define RAILBOW_MEMBER_H
 
@@ -24,11 +24,11 @@ typedef struct rbow_member {
     int column_curve;    /* rbow_curve */
 
     double compression;                      /* lbf; + pushes the ends together, - pulls            */
-    double eccentricity, eccentricity_clock; /* in, >= 0; from the line of the push to the axis     */
+    double eccentricity, eccentricity_clock; /* in, >= 0; distance of the push from the axis        */
     double moment_a, moment_b, moment_clock; /* in-lbf                                              */
     double point_load, point_at, point_clock; /* lbf; in, 0 ... length, RBOW_UNSET = middle         */
     double spread_load, spread_clock;        /* lbf/in                                              */
-    double vertical_g, slope;                /* own weight times this, downward; rad from level     */
+    double vertical_g, slope;                /* multiple of the own weight, downward; rad from level */
     double torque;                           /* in-lbf                                              */
 
     double bow, bow_clock; /* in, >= 0                              */
@@ -36,8 +36,8 @@ typedef struct rbow_member {
     double bow_at;         /* in, RBOW_UNSET = middle; kink only    */
     double miss_a, miss_a_clock; /* in, >= 0, measured at B         */
     double miss_b, miss_b_clock; /* in, >= 0, measured at A         */
-    double gap;            /* in; > 0 the tube was short and was pulled, < 0 squeezed */
-    double gap_stiffness;  /* lbf/in of the surroundings, INFINITY = rigid            */
+    double gap;            /* in; > 0: too short, was pulled; < 0: was squeezed */
+    double gap_stiffness;  /* lbf/in of the surrounding frame, INFINITY = rigid */
 
     double weld_zone, dressed;   /* in: length from a joint, RBOW_UNSET = 1 or half the length; wall ground off there */
     double factor, factor_yield; /* required load factors; RBOW_UNSET for the second = the first */
@@ -64,12 +64,12 @@ typedef enum rbow_fit_taken { RBOW_FIT_LIST(RBOW_VALUE_ENUM) RBOW_FIT_COUNT } rb
 #undef RBOW_VALUE_ENUM
 enum { RBOW_FIT_MISS_A = 1, RBOW_FIT_MISS_B = 2, RBOW_FIT_GAP = 4 }; /* bits of what is locked in */
 
-/* Of rbow_result.remarks, in the order in which they are said: value, text as in files. */
+/* The remarks of rbow_result.remarks, in the order in which they are printed: value, text as in files. */
 #define RBOW_REMARK_LIST(X)                                                                                     \
-    X(RBOW_REMARK_UNSTABLE, "unstable as loaded") /* no equilibrium as loaded                               */  \
-    X(RBOW_REMARK_SET, "built-in state takes a set") /* built-in use of 1 or more                           */  \
+    X(RBOW_REMARK_UNSTABLE, "unstable as loaded") /* no equilibrium at load factor 1                        */  \
+    X(RBOW_REMARK_SET, "built-in state takes a set") /* utilisation of 1 or more at load factor 0           */  \
     X(RBOW_REMARK_SLENDER, "slender")             /* L'/r above 150                                         */  \
-    X(RBOW_REMARK_SHORT_TUBE, "short tube")       /* L/D under 10: shear flexibility left out               */  \
+    X(RBOW_REMARK_SHORT_TUBE, "short tube")       /* L/D under 10; the model has no shear flexibility       */  \
     X(RBOW_REMARK_THIN_WALL, "thin wall")         /* Q below 1, in the tube or a weld zone                  */  \
     X(RBOW_REMARK_STIFF_ENDS, "stiff ends")       /* fixity above 2                                         */  \
     X(RBOW_REMARK_WELD_ZONE_TAKEN, "weld zone taken as 1 in") /* none was given                             */  \
@@ -90,8 +90,9 @@ enum { RBOW_REMARK_LIST(RBOW_REMARK_BIT) RBOW_REMARKS_END_ = 0 };
 #undef RBOW_REMARK_PLACE
 #undef RBOW_REMARK_BIT
 
-/* What does not exist is NaN; no limit is INFINITY. After a failure every number is NaN, the verdict RBOW_SHORT, and
- * governs RBOW_BY_NONE: who forgets the status does not read that a tube holds. */
+/* A value that does not exist is NaN; a load factor without a limit is INFINITY. After a failure every number is NaN,
+ * the verdict is RBOW_SHORT and governs is RBOW_BY_NONE, so that a caller who ignores the status never reads that a
+ * tube holds. */
 typedef struct rbow_result {
     /* all doubles first, then the whole numbers */
     double margin;              /* min of factor over required factor, less 1              */
@@ -102,7 +103,7 @@ typedef struct rbow_result {
     double yield_factor, column_factor, interaction_factor;
 
     rbow_section section;
-    double weight;              /* lb, of this length                                      */
+    double weight;              /* lb, of the tube                                         */
     double wall_reduction;      /* Q of the tube                                           */
     double critical_load;       /* lbf                                                     */
     double effective_length;    /* L', in                                                  */
@@ -112,12 +113,12 @@ typedef struct rbow_result {
 
     double fit_axial;           /* lbf, locked in, compression positive                    */
     double fit_moment;          /* in-lbf, largest at load factor 0                        */
-    double fit_stress;          /* psi, equivalent, where the use is highest, at factor 0  */
+    double fit_stress;          /* psi, equivalent, at factor 0, at the largest utilisation */
 
-    double axial;               /* lbf as loaded, compression positive                     */
+    double axial;               /* lbf at load factor 1, compression positive              */
     double peak_moment, peak_moment_at; /* in-lbf, in                                      */
-    double peak_stress;         /* psi, equivalent, where the use is highest               */
-    double stress_use;          /* largest use as loaded                                   */
+    double peak_stress;         /* psi, equivalent, at the largest utilisation             */
+    double stress_use;          /* largest utilisation of yield at load factor 1           */
     double deflection;          /* in, largest movement from the stress-free shape         */
     double deflection_clock;    /* rad, 0 ... 2 pi                                         */
 
@@ -182,14 +183,14 @@ typedef struct rbow_margin {
     int unstable; /* no equilibrium as loaded */
 } rbow_margin;
 
-/* The margin alone, for questions that ask for it many times: as rbow_member_check, at less than half its cost.
+/* The margin alone, for studies that need it many times: the same as that of rbow_member_check, in less than half the time.
  * Given:    member, material
  * Returned: margin
  * Status:   as rbow_member_check */
 RBOW_API rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material,
                                         rbow_margin *margin);
 
-typedef struct rbow_profile { /* one place along the tube, both planes; deflection from the stress-free shape */
+typedef struct rbow_profile { /* one station along the tube, both planes; deflection from the stress-free shape */
     double at;                              /* in from A, 0 ... length: set by the caller */
     double moment_up, moment_right;         /* in-lbf */
     double deflection_up, deflection_right; /* in     */
@@ -199,34 +200,34 @@ typedef struct rbow_profile { /* one place along the tube, both planes; deflecti
  * Given:    member, material
  *           factor    load factor, >= 0
  *           tension   locked-in tension to count, lbf: -fit_axial of the result, or 0 if it has relaxed
- *           stations  `count` places, at set
- * Returned: the rest of each station; NaN after a failure
- * Status:   RBOW_OK | as rbow_member_check | RBOW_OUT_OF_RANGE (a place outside the tube, a factor below 0)
+ *           stations  `count` stations with `at` set
+ * Returned: the other values of each station; NaN after a failure
+ * Status:   RBOW_OK | as rbow_member_check | RBOW_OUT_OF_RANGE (a station outside the tube, a factor below 0)
  *           | RBOW_UNSTABLE (no equilibrium at this factor) */
 RBOW_API rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *material, double factor,
                                          double tension, rbow_profile *stations, size_t count);
 
 typedef struct rbow_limit { /* NaN: does not exist */
     double factor;        /* load factor of that check, as in the result; INFINITY: no limit           */
-    double tension;       /* locked-in tension counted, lbf: the gap's, or 0 where its help is not     */
+    double tension;       /* locked-in tension counted, lbf: that of the gap, or 0 if it does not count */
     double axial, torque; /* lbf, in-lbf at that factor                                                */
-    double at;            /* in from A: where the check is decided; NaN for RBOW_BY_COLUMN             */
+    double at;            /* in from A: station of the limit; NaN for RBOW_BY_COLUMN                   */
     double moment_up, moment_right; /* in-lbf, there                                                   */
-    double level;         /* use of yield, or of push and bending together, there: 1 at a limit, less
-                             where a straight tube buckles first, more where factor is 0                   */
+    double level;         /* utilisation of yield or interaction there: 1 at a limit, less if a straight
+                             tube buckles first, more if factor is 0                                       */
     int in_weld_zone;
 } rbow_limit;
 
-/* The member where one check reaches its limit: what it takes to follow that check by hand.
+/* The state of the member when one check reaches its limit: what a calculation by hand needs.
  * Given:    member, material
  *           check     RBOW_BY_COLUMN, RBOW_BY_YIELD or RBOW_BY_INTERACTION
- * Returned: limit     at and what follows are NaN where the factor is INFINITY or there is no equilibrium at it
+ * Returned: limit     `at` and the values after it are NaN if factor is INFINITY or there is no equilibrium at it
  * Status:   RBOW_OK | as rbow_member_check | RBOW_OUT_OF_RANGE (another check) */
 RBOW_API rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check,
                                        rbow_limit *limit);
 
-/* The text of one remark bit (1 << 0 ... 1 << (RBOW_REMARK_COUNT - 1)), as in files: "slender"; NULL for anything
- * else. */
+/* The text of one remark bit (1 << 0 ... 1 << (RBOW_REMARK_COUNT - 1)), as in files: "slender"; NULL for any other
+ * value. */
 RBOW_API const char *rbow_remark_text(unsigned bit);
 
 #ifdef __cplusplus

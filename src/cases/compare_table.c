@@ -7,13 +7,13 @@ static const field compare_fields[] = {
     TEXT(compare_row, "case", name, "name of the row"),
     NUMBER(compare_row, "od", tried.od, DIM_LENGTH, "outside diameter tried"),
     NUMBER(compare_row, "wall", tried.wall, DIM_LENGTH, "wall tried"),
-    NUMBER(compare_row, "weight", tried.weight, DIM_MASS, "of this length"),
-    NUMBER(compare_row, "weight_change", tried.weight_change, DIM_MASS, "against the case's own tube"),
-    NUMBER(compare_row, "stiffness_change", tried.stiffness_change, DIM_NONE, "EI over the case's own, less 1"),
+    NUMBER(compare_row, "weight", tried.weight, DIM_MASS, "weight of the tube"),
+    NUMBER(compare_row, "weight_change", tried.weight_change, DIM_MASS, "change from the tube of the case"),
+    NUMBER(compare_row, "stiffness_change", tried.stiffness_change, DIM_NONE, "EI over that of the tube of the case, less 1"),
     NUMBER(compare_row, "margin", tried.result.margin, DIM_NONE, "as in check"),
     WORD(compare_row, "governs", tried.result.governs, governs_words, "as in check"),
-    TEXT(compare_row, "verdict", verdict, "holds, short, or not possible and why"),
-    TEXT(compare_row, "pick", pick, "lightest: the lightest tube that holds this case"),
+    TEXT(compare_row, "verdict", verdict, "holds, short, or not possible with the reason"),
+    TEXT(compare_row, "pick", pick, "lightest for the lightest tube that holds in this case"),
 };
 const field_list compare_list = FIELD_LIST("comparison", compare_fields, compare_row);
 

@@ -1,4 +1,4 @@
-/* The answers of limit as a table. */
+/* The results of limit as a table. */
 #ifndef RAILBOW_CASES_LIMIT_TABLE_H
 #define RAILBOW_CASES_LIMIT_TABLE_H
 
@@ -10,9 +10,9 @@ enum { LIMIT_FOUND, LIMIT_NEVER /* holds to the end */, LIMIT_ALREADY /* short a
 
 typedef struct limit_answer { /* in the column's unit */
     int state;           /* one of these */
-    double limit;        /* found: the last that holds; never: where the range ends; already: from */
-    double ends_at;      /* where the model refused to go on; NaN if it did not */
-    rbow_status refusal; /* why */
+    double limit;        /* found: the last value that holds; never: the end of the range; already: from */
+    double ends_at;      /* the last value that the model accepts; NaN if it accepts all */
+    rbow_status refusal; /* the reason */
 } limit_answer;
 
 typedef struct limit_row {
@@ -20,8 +20,8 @@ typedef struct limit_row {
     limit_answer found;
     double now, room; /* in the column's unit */
     /* not in the table */
-    bool before;    /* now lies before the range, so that nothing between was looked at */
-    bool short_now; /* now lies outside the range, and the case is under the target there */
+    bool before;    /* now lies before the range; the values between were not checked */
+    bool short_now; /* now lies outside the range, and the case is short there */
 } limit_row;
 
 typedef struct limit_asked {
@@ -29,10 +29,10 @@ typedef struct limit_asked {
     double from, to, margin;
 } limit_asked;
 
-/* The present value is past its limit, or the case short from the start or as it is. */
+/* Whether the present value is past its limit, or the case is short at the start of the range or as it stands. */
 bool limit_is_past(const limit_row *r);
 
-/* The list of a limit: its three numbers carry the dimension of the column asked for. */
+/* The field list of a limit. Its three numbers have the dimension of the column asked for. */
 typedef struct limit_columns {
     field fields[6];
     field_list list;

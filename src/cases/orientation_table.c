@@ -6,10 +6,10 @@
 
 static const field orientation_fields[] = {
     TEXT(orientation_row, "case", name, "name of the row"),
-    FOUND(margin_as_marked, DIM_NONE, "with the bow's clock as the case has it"),
-    FOUND(best_clock, DIM_ANGLE, "where the bow should point"),
-    FOUND(best_margin, DIM_NONE, "the margin there"),
-    FOUND(worst_clock, DIM_ANGLE, "where it must not point"),
-    FOUND(worst_margin, DIM_NONE, "the margin there"),
+    FOUND(margin_as_marked, DIM_NONE, "margin with the bow_clock of the case"),
+    FOUND(best_clock, DIM_ANGLE, "clock of the bow with the largest margin"),
+    FOUND(best_margin, DIM_NONE, "the largest margin"),
+    FOUND(worst_clock, DIM_ANGLE, "clock of the bow with the smallest margin"),
+    FOUND(worst_margin, DIM_NONE, "the smallest margin"),
 };
 const field_list orientation_list = FIELD_LIST("index", orientation_fields, orientation_row);

@@ -18,15 +18,15 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "L'/r is above 150, beyond the usual practice for tubes that are pushed. Check the bow with care, "
             "or brace the tube at its middle.")
     MEANING(RBOW_REMARK_SHORT_TUBE,
-            "under ten diameters long: shear, which is left out here, bends it noticeably",
-            "The tube is under ten diameters long: shear, which is left out here, bends it noticeably. Take "
-            "its deflection as too small, and ask for more margin.")
+            "under ten diameters long: shear, which the model leaves out, bends it noticeably",
+            "The tube is under ten diameters long. Shear, which the model leaves out, bends it noticeably: its "
+            "real deflection is larger. Ask for more margin.")
     MEANING(RBOW_REMARK_THIN_WALL,
             "the wall can buckle locally: a reduced compression yield was used",
             "The wall can buckle locally, so a reduced compression yield was used. Keep dents away from it, or "
             "take the next wall.")
     MEANING(RBOW_REMARK_STIFF_ENDS,
-            "the joints hold more than the usual welded joint (fixity above 2): are they that stiff?",
+            "the joints are stiffer than the usual welded joint (fixity above 2)",
             "The joints are taken as stiffer than the usual welded joint (fixity above 2). Make sure that they "
             "are, or check the case with welded ends.")
     MEANING(RBOW_REMARK_WELD_ZONE_TAKEN,
@@ -41,8 +41,8 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "a size is far from what such frames use: a slip of the unit or of the point?",
             "A size is far from what such frames use. Check the unit and the decimal point of od, wall, length, bow and the misses.")
     MEANING(RBOW_REMARK_IDLE_ECCENTRICITY,
-            "both joints are fixed and take the offset's moment themselves",
-            "The eccentricity has no effect: both joints are fixed and take its moment themselves. Check the "
+            "both joints are fixed and take its moment",
+            "The eccentricity has no effect: both joints are fixed and take its moment. Check the "
             "joints for it.")
     MEANING(RBOW_REMARK_IDLE_MOMENT_A,
             "joint A is fixed and takes it",
@@ -51,15 +51,15 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "joint B is fixed and takes it",
             "The moment given to B has no effect: joint B is fixed and takes it. Check the joint for it.")
     MEANING(RBOW_REMARK_IDLE_POINT_LOAD,
-            "it acts at a held joint, which takes it",
-            "The point load has no effect: it acts at a held joint, which takes it. Check point_at.")
+            "it acts at a supported joint, which takes it",
+            "The point load has no effect: it acts at a supported joint, which takes it. Check point_at.")
     MEANING(RBOW_REMARK_IDLE_GAP_STIFFNESS,
             "there is no gap to close",
             "The gap_stiffness has no effect: there is no gap.")
     MEANING(RBOW_REMARK_IDLE_DRESSED,
-            "without a weld_zone there is nothing to dress: the section was NOT reduced",
-            "The wall ground off has no effect: without a weld_zone there is nothing to dress, and the section "
-            "was NOT reduced. Give the length of the soft metal.")
+            "without a weld_zone the dressed wall is not counted: the section was NOT reduced",
+            "The dressed wall has no effect: without a weld_zone the section was NOT reduced. Give the length of "
+            "the soft metal.")
 };
 
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks)

@@ -1,4 +1,4 @@
-/* The functions that work on several numbers side by side, for one width of vector: VERSION(name), LANES. */
+/* The functions that evaluate several numbers at once, for one width of vector: VERSION(name), LANES. */
 #include "check/batch_versions.h"
 #include "check/maximum_body.h"
 #include "check/loads_body.h"
@@ -20,7 +20,7 @@ INLINE void store_lanes(real a, double to[LANES])
     memcpy(to, &a, sizeof a);
 }
 
-/* ---- stations side by side ------------------------------------------------------------------------------ */
+/* ---- several stations ------------------------------------------------------------------------------ */
 
 INLINE void store_place(const place *p, along *all_places, int i)
 {
@@ -72,13 +72,13 @@ void VERSION(rbow_along)(const prepared *p, const solution *solved, quantity wha
         look_along(p, solved, MOVEMENT, out);
 }
 
-/* ---- load factors side by side -------------------------------------------------------------------------- */
+/* ---- several load factors -------------------------------------------------------------------------- */
 
 typedef struct top { /* of one zone */
-    real best;       /* the largest square found; below 0 where the zone does not exist */
-    real bound;      /* of the cell that may hold the highest value; below 0 for none */
-    real next_bound; /* the highest of the other cells */
-    place left, right; /* of that cell, its ends */
+    real best;       /* the largest square found; below 0 if the zone does not exist */
+    real bound;      /* of the cell with the largest bound; below 0 for none */
+    real next_bound; /* the largest bound of the other cells */
+    place left, right; /* the ends of that cell */
     real at, h;        /* its left end and its width */
     real point_side, kink_side;
 } top;
@@ -88,7 +88,7 @@ INLINE node choose_node(mask m, const node *a, const node *b)
     return (node){choose(m, a->square, b->square), choose(m, a->g, b->g), choose(m, a->g1, b->g1), choose(m, a->g2, b->g2)};
 }
 
-/* A bound no more than rounding above an end leaves nothing to look for. */
+/* If a bound exceeds the value at an end only by rounding, the cell needs no search. */
 INLINE void keep_cell(top *t, real bound, const place *a, const place *b, const stations *s, int i)
 {
     const real ends = larger(a->node.square, b->node.square);
@@ -111,13 +111,13 @@ INLINE void keep_cell(top *t, real bound, const place *a, const place *b, const 
     t->kink_side = choose(higher, all(s->kink_side[i]), t->kink_side);
 }
 
-/* Two stations at one place, the end of a segment and the start of the next. */
+/* Two stations at the same position: the end of a segment and the start of the next. */
 static inline bool is_load_between(const stations *s, int last)
 {
     return s->point_side[last] < s->point_side[last + 1] || s->kink_side[last] < s->kink_side[last + 1];
 }
 
-/* Given: half  the waves of half the way from mid-length */
+/* Given: half  the waves at half the distance from mid-length */
 INLINE place look_at_station(const equilibrium *e, const stations *s, int i, wave half)
 {
     const location at = {all(s->t[i]), all(s->cosine[i]), all(s->sine[i]), all(s->point_side[i]), all(s->kink_side[i])};
@@ -127,7 +127,7 @@ INLINE place look_at_station(const equilibrium *e, const stations *s, int i, wav
     return p;
 }
 
-/* Returned: sum  of all squares: shows whether one of them is not a number */
+/* Returned: sum  of all squares; it is NaN if one of them is */
 INLINE void look_at_stations(const prepared *p, const equilibrium *e, top tops[ZONES], real *sum,
                              double moment[STATIONS_MOST][PLANES][BATCH], int first)
 {
@@ -157,8 +157,8 @@ INLINE location location_near(const top *t, real at)
     return (location){at, w.c, M_PI * w.s, t->point_side, t->kink_side};
 }
 
-/* Where the slope changes from rising to falling the moment is asked again, twice; what may then be left in the cell is
- * bounded from there. A lane is settled when that bound, and those of all other cells, are no higher than the value. */
+/* Where the slope changes from rising to falling, the moment is evaluated again, twice, and the rest of the cell is bounded
+ * from there. A lane is settled if this bound and those of all other cells do not exceed the value. */
 static const double settled_within = 1e-11;
 
 INLINE mask settle(const equilibrium *e, top *t)
@@ -208,7 +208,7 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
     top tops[ZONES];
     real sum, use[LIMITS];
     loads_at(p, lambda, &loads);
-    /* a lane beyond its critical load is worked out for another load, so that its numbers do no harm */
+    /* a lane beyond its critical load is evaluated without axial load, so that its numbers stay finite */
     equilibrium_of(&p->beam, relative_load(p, choose(stands, axial, zero)), &loads, &e);
     for (int i = 0; i < ZONES; i++)
         tops[i] = (top){.best = none, .bound = none, .next_bound = none, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
@@ -225,7 +225,7 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
     }
 }
 
-/* How the moments bend over the load factor. */
+/* The curvature of the moments over the load factor. */
 INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][PLANES][BATCH], batch *out)
 {
     double largest[BATCH] = {0};
@@ -242,7 +242,7 @@ INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][P
             }
         }
     }
-    for (int j = 0; j < MIDDLES; j++) /* the last of a triple is the first that may not stand */
+    for (int j = 0; j < MIDDLES; j++) /* the last of three is the first that may have no equilibrium */
         out->second_difference[j] = isfinite(out->utilisation[LIMIT_YIELD][j + 2]) ? sqrt(largest[j]) : (double)NAN;
 }
 

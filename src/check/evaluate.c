@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-/* The larger one counts; within rounding, the one at the smaller place. What is not a number wins, so that it is seen. */
+/* Keeps the larger utilisation; within rounding, the one at the smaller t. NaN replaces any number, so that it shows. */
 static bool first_counts(double a, double a_at, double b, double b_at)
 {
     if (fabs(a - b) <= 1e-11 * fmax(a, b)) return a_at <= b_at;

@@ -122,7 +122,7 @@ static judged judge(const rbow_member *m, const load_factors *k)
     return j;
 }
 
-/* Where along the tube the check that governs is reached, at its own load factor. */
+/* The station at which the governing check reaches its limit, at its own load factor. */
 static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
 {
     if (r->governs != RBOW_BY_YIELD && r->governs != RBOW_BY_INTERACTION) return;

@@ -120,7 +120,7 @@ static rbow_status prepare_beam(prepared *p)
         .stiffness_b = p->stiffness_b,
         .point_at = point ? m->point_at : m->length,
         .bow_at = m->bow_at,
-        .bow_shape = bowed ? (rbow_bow_shape)m->bow_shape : RBOW_BOW_ARC, /* which needs no shape of its own */
+        .bow_shape = bowed ? (rbow_bow_shape)m->bow_shape : RBOW_BOW_ARC, /* which needs no additional shape */
     };
     return rbow_beam_constants(&from, &p->beam);
 }
@@ -138,8 +138,8 @@ static void insert_border(double borders[], int *count, double at)
     ++*count;
 }
 
-/* Cells of at most 0.7 radians of the fastest wave of the moment: the bow's pi, or the one at the critical load (2 pi at
- * most). The bounds of maximum_body.h then settle nearly every cell at once. */
+/* Stations are at most 0.7 rad apart on the fastest wave of the moment: that of the bow (pi), or that at the critical load
+ * (at most 2 pi). The bounds of maximum_body.h then finish nearly every cell at once. */
 static double cells_of_tube(const prepared *p)
 {
     const double fastest = sqrt(p->critical_load * p->member.length / p->unit);

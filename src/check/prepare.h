@@ -1,4 +1,4 @@
-/* A member made ready: all that does not depend on the load factor. */
+/* A prepared member: all values that do not depend on the load factor. */
 #ifndef RAILBOW_CHECK_PREPARE_H
 #define RAILBOW_CHECK_PREPARE_H
 
@@ -9,7 +9,7 @@
 
 #include <stdbool.h>
 
-enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* what a place of the tube is made of */
+enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* the two kinds of metal along the tube */
 
 typedef struct zone {
     rbow_strength strength;
@@ -17,25 +17,25 @@ typedef struct zone {
 } zone;
 
 enum {
-    SEGMENTS_MOST = 5, /* cut at two zone borders, a point load, a kink */
-    CELLS_MOST = 9,    /* of a tube in one segment, see prepare.c */
+    SEGMENTS_MOST = 5, /* divided at two zone borders, a point load and a kink */
+    CELLS_MOST = 9,    /* of a tube in one segment; see prepare.c */
     STATIONS_MOST = CELLS_MOST + 2 * SEGMENTS_MOST,
-    STATIONS_BEHIND = 8 /* the last, which fill the widest vector */
+    STATIONS_BEHIND = 8 /* copies of the last, which fill the widest vector */
 };
 
-typedef struct segment { /* a stretch of one zone without a load inside */
+typedef struct segment { /* a part of one zone without a load inside it */
     int zone;
-    int first, count; /* its stations: both ends, and even steps of `cell` between */
+    int first, count; /* its stations: both ends, and even steps of `cell` between them */
     double cell;
 } segment;
 
-typedef struct stations { /* of all segments, side by side, see station in beam.h */
+typedef struct stations { /* of all segments, as arrays; see station in beam.h */
     double t[STATIONS_MOST + STATIONS_BEHIND], cosine[STATIONS_MOST + STATIONS_BEHIND], sine[STATIONS_MOST + STATIONS_BEHIND];
     double point_side[STATIONS_MOST + STATIONS_BEHIND], kink_side[STATIONS_MOST + STATIONS_BEHIND];
     double cell[STATIONS_MOST + STATIONS_BEHIND]; /* width of the cell that follows; 0 at the end of a segment */
 } stations;
 
-typedef struct member_loads { /* two planes, relative as in beamcolumn_body.h */
+typedef struct member_loads { /* in two planes, relative as in beamcolumn_body.h */
     double moment_a[PLANES], moment_b[PLANES], slope_a[PLANES], slope_b[PLANES];
     double spread[PLANES], point[PLANES], bow[PLANES];
 } member_loads;
@@ -53,7 +53,7 @@ typedef struct prepared {
     double weight;
     double tension; /* T0, locked in, lbf */
     beam beam;
-    member_loads run, built; /* what grows with the load factor, and what does not */
+    member_loads run, built; /* the loads that grow with the load factor, and those that do not */
     segment segments[SEGMENTS_MOST];
     int segment_count, station_count;
     stations stations;
@@ -84,7 +84,7 @@ rbow_status rbow_prepare(const rbow_member *member, const rbow_material *materia
 /* The loads and the locked-in tension again, after the member's clocks, misses or gap have changed. */
 void rbow_prepare_loads(prepared *p);
 
-/* Whether anything of it grows with the load factor. */
+/* Whether the member has a load that grows with the load factor. */
 bool rbow_has_run_load(const prepared *p);
 
 /* Axial load at a load factor, compression positive. */

@@ -28,7 +28,7 @@ static bool not_negative(double v)
     return v >= 0 && isfinite(v);
 }
 
-/* 10 degrees: beyond it small-slope theory overstates lengths by more than one per cent. */
+/* Beyond 10 degrees the error of small-slope theory in lengths exceeds one per cent. */
 static const double steepest = 0.17632698070846498; /* tan 10 deg */
 
 /* A bow is steepest at an end. */

@@ -71,7 +71,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     return ALL_HOLD;
 }
 
-/* Some one tube holds in all cases. */
+/* Whether at least one tube holds in all cases. */
 static bool one_holds(const compare_row *answers, size_t count)
 {
     return count > 0 && lightest_tube(answers, count) < answers[0].tubes;

@@ -15,17 +15,17 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* ---- the case that is meant ------------------------------------------------------------------------- */
+/* ---- the case that is asked for ------------------------------------------------------------------------- */
 
 enum { NAMES_SAID = 8 };
 
-typedef struct picked { /* the rows of the file that bear the name, and what to say where none does */
+typedef struct picked { /* the rows of the file with the name, and what a message needs where there is not one row */
     const char *name; /* NULL where none was given */
     rows found;      /* of case_list */
-    text lines;      /* "12, 14": where they stand */
+    text lines;      /* "12, 14": the lines of the rows found */
     size_t line;     /* of the first */
     text names;      /* the first names of the file */
-    size_t count;    /* of all */
+    size_t count;    /* of all names */
     nearest_name near;
     char *nearest;
 } picked;
@@ -57,7 +57,7 @@ static int pick(const void *context, const source_line *at, const void *record, 
 }
 
 /* Returned: false after a message. */
-static bool one_is_meant(picked *p, const char *file)
+static bool one_is_found(picked *p, const char *file)
 {
     if (p->found.count == 1) return true;
     text quoted = {0}, near = {0}, message = {0};
@@ -66,13 +66,13 @@ static bool one_is_meant(picked *p, const char *file)
     if (p->count > NAMES_SAID) text_format(&p->names, " and %zu more", p->count - NAMES_SAID);
     const char *name = text_string(&quoted, &message.failed), *names = text_string(&p->names, &message.failed);
     if (p->found.count > 1)
-        message_add(&message, file, 0, "case", "%s stands in lines %s; give the one that is meant a name of its own",
+        message_add(&message, file, 0, "case", "%s stands in lines %s; give each case a name of its own",
                     name, text_string(&p->lines, &message.failed));
     else if (p->nearest != NULL)
         message_add(&message, file, 0, "case", "there is no %s; did you mean %s?", name,
                     text_string(&near, &message.failed));
     else if (p->count > 0 && p->name == NULL)
-        message_add(&message, file, 0, "case", "name the one to explain, behind the file; it has %s", names);
+        message_add(&message, file, 0, "case", "name one case after the file; the file has %s", names);
     else if (p->count > 0)
         message_add(&message, file, 0, "case", "there is no %s; the file has %s", name, names);
     if (message.failed) say("out of memory");
@@ -83,7 +83,7 @@ static bool one_is_meant(picked *p, const char *file)
     return false;
 }
 
-/* Returned: the status of the file's other rows too: ALL_HOLD or NO_VERDICT. */
+/* Returned: ALL_HOLD, or NO_VERDICT if any row of the file has an error. */
 static int pick_case(picked *p, const options *o, const load_case *prototype)
 {
     output memory = {.format = FORMAT_TEXT};
@@ -105,8 +105,8 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
     check_remarks_text(out, &answer->row, 1);
     text_format(out, "\nGiven in line %zu of %s; every other column has its default\n", p->line, file);
     given_text(out, &case_list, c, prototype, to->units);
-    text_put(out, "\nThe working. Numbers carry ten digits; a line done again with the digits shown agrees to six.\n"
-                  "Angles with \u00b0 are degrees, all others radians.\n");
+    text_put(out, "\nThe working. Numbers have ten digits; a line that is repeated with the digits shown agrees to six.\n"
+                  "Angles with \u00b0 are in degrees, all others in radians.\n");
     working_text(out, w, to->colour);
     text_char(out, '\n');
     wrap(out, caution, 0);
@@ -161,7 +161,7 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     working *w = calloc(1, sizeof *w);
     const bool worked = w != NULL && working_of(w, &c->member, answer.row.material, &answer.row.result, o->units);
     const bool whole = worked && !working_failed(w);
-    if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not settle");
+    if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not converge");
     if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
     if (w != NULL) working_free(w);
     free(w);
@@ -182,7 +182,7 @@ int command_explain(const options *o)
     int status = NO_VERDICT;
     if (materials_open(&m, o->materials)) {
         status = pick_case(&p, o, &prototype);
-        const int answered = one_is_meant(&p, o->operands[0]) ? explain_case(&p, &m, o, &prototype) : NO_VERDICT;
+        const int answered = one_is_found(&p, o->operands[0]) ? explain_case(&p, &m, o, &prototype) : NO_VERDICT;
         if (answered > status) status = answered;
     }
     rows_free(&p.found);

@@ -1,6 +1,7 @@
 #include "command/commands.h"
 
 #include "cases/table_list.h"
+#include "command/words.h"
 #include "program/exit_status.h"
 #include "program/output.h"
 #include "program/say.h"
@@ -16,18 +17,32 @@ static void say_program(text *out)
                   "Usage: railbow COMMAND [options] FILE...\n\nCommands:\n");
     for (size_t i = 0; i < command_count; i++)
         text_format(out, "  %-10s %s\n", commands[i].name, commands[i].summary);
-    text_put(out, "\n'railbow help COMMAND' tells more; 'railbow --version' which one this is.\n"
-                  "\nExit status: 0 every case holds, 1 at least one is short, 2 something kept a verdict from\n"
-                  "being given.\n\n");
+    text_put(out, "\n'railbow help COMMAND' explains one command, 'railbow help words' the words of the trade.\n"
+                  "'railbow --version' prints the version.\n"
+                  "\nExit status: 0 if every case holds, 1 if at least one is short, 2 if an error prevented a verdict.\n\n");
 }
 
-/* The tables that a command has for itself; load cases and materials are the business of many. */
+enum { WORD_COLUMN = 16 }; /* where meanings begin */
+
+static void say_words(text *out)
+{
+    text_put(out, "railbow help words: the words of the trade that railbow uses\n\n");
+    for (size_t i = 0; i < glossary_count; i++) {
+        text line = {0};
+        text_format(&line, "%-*s%s", (int)WORD_COLUMN, glossary[i].word, glossary[i].meaning);
+        wrap(out, text_string(&line, &out->failed), WORD_COLUMN);
+        text_free(&line);
+    }
+    text_char(out, '\n');
+}
+
+/* The tables that one command alone reads or writes. Load cases and materials serve several commands. */
 static void say_columns(text *out, const command *c)
 {
     tables all;
     tables_fill(&all);
     if ((c->takes & TAKES_FACTOR) != 0)
-        text_put(out, "'railbow columns' lists the columns of the load cases that it reads.\n\n");
+        text_put(out, "'railbow columns' lists the columns of the load cases that this command reads.\n\n");
     for (size_t i = 0; i < all.count; i++)
         if (all.at[i].command != NULL && strcmp(all.at[i].command, c->name) == 0) table_text(out, &all.at[i]);
 }
@@ -49,17 +64,20 @@ int command_help(const options *o)
     text t = {0};
     const char *name = o->operand_count > 0 ? o->operands[0] : NULL;
     const command *c = name != NULL ? command_find(name) : NULL;
+    const bool words = name != NULL && strcmp(name, words_topic) == 0;
     if (o->operand_count > 1) {
-        say("help: takes one command, but has '%s' too; see 'railbow help'", o->operands[1]);
+        say("help: takes one command, but '%s' follows it; see 'railbow help'", o->operands[1]);
         return NO_VERDICT;
     }
-    if (name != NULL && c == NULL) {
+    if (name != NULL && c == NULL && !words) {
         say("there is no command '%s'; see 'railbow help'", name);
         return NO_VERDICT;
     }
     const options plain = {0};
     if (!output_open(&out, &plain)) return NO_VERDICT;
-    if (c != NULL)
+    if (words)
+        say_words(&t);
+    else if (c != NULL)
         say_command(&t, c);
     else
         say_program(&t);

@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* ---- tables read whole ------------------------------------------------------------------------------- */
+/* ---- reading the tables ------------------------------------------------------------------------------- */
 
 static int keep_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
@@ -21,20 +21,20 @@ static int keep_row(const void *context, const source_line *at, const void *reco
     return ALL_HOLD;
 }
 
-/* Wall readings need their clock. */
+/* A wall reading needs its clock. */
 static int keep_reading(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const reading_row *r = record;
     (void)context;
     if (r->measure == MEASURE_WALL && isnan(r->clock)) {
-        message_add(complaints, at->file, at->line, "clock", "is empty: a wall reading needs where round the tube it was read");
+        message_add(complaints, at->file, at->line, "clock", "is empty: a wall reading needs its clock round the tube");
         return NO_VERDICT;
     }
     rows_add(answers, r);
     return ALL_HOLD;
 }
 
-/* A load case that the model refuses as drawn is left out, as check would. */
+/* Leaves out a load case whose material has no row for its wall, with the message that check gives. */
 static int keep_case(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const materials *m = context;
@@ -45,7 +45,7 @@ static int keep_case(const void *context, const source_line *at, const void *rec
 
 typedef int (*keep_function)(const void *, const source_line *, const void *, rows *, text *);
 
-/* Returned: *lost becomes true where memory ran out, so that rows may be missing. */
+/* Returned: *lost becomes true if memory runs out, because rows may then be missing. */
 static int read_whole(rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep,
                       const void *context, bool *lost)
 {
@@ -53,7 +53,7 @@ static int read_whole(rows *kept, const field_list *list, const void *prototype,
     *kept = rows_for(&memory, list);
     const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
                         .context = context, .answer = keep};
-    char *name = (char *)file; /* only read; the type is argv's */
+    char *name = (char *)file; /* it is only read; the type is that of argv */
     const int status = pipeline_run(&p, &name, 1);
     *lost = *lost || memory.failed;
     return status;
@@ -63,7 +63,7 @@ typedef struct inspection {
     const options *options;
     rows specs, readings, cases;
     materials materials;
-    int status;  /* of the files: NO_VERDICT after a message */
+    int status;  /* of the files; NO_VERDICT after a message */
     int verdict; /* of the tubes */
 } inspection;
 
@@ -97,7 +97,7 @@ static bool read_tables(inspection *s)
     return !lost && specs_are_apart(s);
 }
 
-/* ---- what it costs ------------------------------------------------------------------------------------ */
+/* ---- load cases with the measured tube ------------------------------------------------------------------------------------ */
 
 static double margin_of(inspection *s, const load_case *c, const rbow_member *m, const char *tag)
 {
@@ -114,7 +114,7 @@ static double margin_of(inspection *s, const load_case *c, const rbow_member *m,
     return NAN;
 }
 
-/* The load cases of this part, with the measured section in place of the drawn one. */
+/* Adds the margins of the load cases of this part, as drawn and with the measured section. */
 static void add_cases(inspection *s, inspect_row tube, rows *answers)
 {
     const load_case *cases = (const void *)s->cases.kept;
@@ -181,7 +181,7 @@ static void answer_tube(inspection *s, tube_readings *t, rows *answers)
     text_free(&reasons);
 }
 
-/* ---- all of them, in the order in which their tags first stand in the file ----------------------------- */
+/* ---- all tubes, in the order in which their tags first appear in the file ----------------------------- */
 
 static int by_tag(const void *a, const void *b)
 {

@@ -23,7 +23,7 @@ typedef struct limit_run {
 static bool read_limit(limit_run *l, const options *o)
 {
     if (o->find == NULL || o->to == NULL) {
-        say("limit: name a column with --find and where to end with --to; see 'railbow help limit'");
+        say("limit: name a column with --find and the end of its range with --to; see 'railbow help limit'");
         return false;
     }
     const field *f = case_column("find", o->find, strlen(o->find));
@@ -52,7 +52,7 @@ static void complain(const limit_run *l, const source_line *at, rbow_status stat
     text_free(&where);
 }
 
-/* Said, but no fault: the answer stands. */
+/* A message, but not an error: the answer is valid. */
 static void note_end(const limit_run *l, const source_line *at, const limit_answer *a, text *complaints)
 {
     text value = {0};
@@ -64,8 +64,8 @@ static void note_end(const limit_run *l, const source_line *at, const limit_answ
     text_free(&value);
 }
 
-/* Whether the case as it is, its value outside the range, is under the target. One that the model refuses there (a wall
- * that no row of the material serves) is not judged. */
+/* Whether the case as it stands, with its value outside the range, is below the target. A case that the model refuses
+ * there (a wall that no row of the material serves) does not count as short. */
 static bool is_short_now(const limit_run *l, const problem *p)
 {
     rbow_margin answer;
@@ -76,8 +76,8 @@ static void note_short(const limit_run *l, const source_line *at, double now, te
 {
     text value = {0};
     case_value_say(&value, l->column, now);
-    message_add(complaints, at->file, at->line, l->column->name, "the present value, %s, lies outside the range, and there "
-                "the case is SHORT: it has no room", text_string(&value, &complaints->failed));
+    message_add(complaints, at->file, at->line, l->column->name, "the present value, %s, lies outside the range, and the "
+                "case is SHORT there: it has no room", text_string(&value, &complaints->failed));
     text_free(&value);
 }
 

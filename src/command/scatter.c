@@ -98,14 +98,14 @@ static bool tolerances_open(scatter_run_data *s, const options *o)
 
 /* ---- one case ---------------------------------------------------------------------------------------- */
 
-/* A row of the file made ready for a case. Returned: false after a message. */
+/* Converts a row of the file to a tolerance of one case. Returned: false after a message. */
 static bool tolerance_for(const tolerance_row *t, const load_case *c, const source_line *at, tolerance *ready, text *complaints)
 {
     const field *f = field_find(&case_list, t->column);
     const double now = case_present(c, f);
     if (!isfinite(now)) {
         const char *word = field_text(f, c);
-        message_add(complaints, at->file, at->line, f->name, "has no number to vary%s%s%s: give one", word != NULL ? " ('" : "",
+        message_add(complaints, at->file, at->line, f->name, "has no number to vary%s%s%s: give a number", word != NULL ? " ('" : "",
                     word != NULL ? word : "", word != NULL ? "')" : "");
         return false;
     }
@@ -127,7 +127,7 @@ static void fill_bars(scatter_row *answer, const scatter_answer *a)
     answer->low = a->margins[0];
     answer->high = a->margins[a->finite - 1];
     double width = (answer->high - answer->low) / SCATTER_BARS;
-    if (answer->low < 0 && answer->high > 0) { /* 0 is a border between bars */
+    if (answer->low < 0 && answer->high > 0) { /* 0 is a boundary between bars */
         width = (answer->high - answer->low) / (SCATTER_BARS - 1);
         answer->low = width * floor(answer->low / width);
         answer->high = answer->low + SCATTER_BARS * width;
@@ -138,7 +138,7 @@ static void fill_bars(scatter_row *answer, const scatter_answer *a)
     }
 }
 
-/* The columns' places in order of their share, the file's order on a tie. */
+/* Indices of the columns by falling share; columns with equal shares stay in the order of the file. */
 static void rank_drivers(const scatter_answer *a, size_t count, size_t order[])
 {
     for (size_t i = 0; i < count; i++) {
@@ -153,7 +153,7 @@ static const char *column_of(const tolerance_row *t)
     return field_find(&case_list, t->column)->name;
 }
 
-/* Those that move the margin at all. */
+/* Names and shares of the first columns that change the margin at all. */
 static void fill_drivers(scatter_row *answer, const scatter_answer *a, const tolerance_row t[], const size_t order[], size_t count)
 {
     for (size_t i = 0; i < count && i < SCATTER_DRIVERS && a->finite > 0 && a->driver_share[order[i]] > 0; i++) {

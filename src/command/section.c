@@ -40,7 +40,7 @@ static bool add_section(section_rows *sections, const char *as_given, double od,
 /* "1.25x0.058", "32mmx1.5mm" */
 static bool read_size(const char *size, double *od, double *wall)
 {
-    const size_t first = strcspn(size, "xX\303"); /* the last begins a times sign in UTF-8 */
+    const size_t first = strcspn(size, "xX\303"); /* \303 is the first byte of a times sign in UTF-8 */
     const size_t times = strncmp(size + first, "\303\227", 2) == 0 ? 2 : size[first] != '\0';
     return times > 0 && measure_read(size, first, DIM_LENGTH, od)
         && measure_read(size + first + times, strlen(size + first + times), DIM_LENGTH, wall);

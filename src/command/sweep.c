@@ -14,7 +14,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { VALUES_MOST = 100000 }; /* the answers of a case are held until it is done */
+enum { VALUES_MOST = 100000 }; /* the answers of a case stay in memory until it is done */
 
 typedef struct sweep {
     const field *columns[SWEEP_COLUMNS_MOST];
@@ -73,7 +73,7 @@ static bool read_sweep(sweep *s, const options *o)
     return true;
 }
 
-/* Refusals of one kind that follow each other become one message. */
+/* Consecutive refusals for the same reason become one message. */
 typedef struct refusals {
     rbow_status status; /* RBOW_OK: none */
     size_t count;

@@ -11,7 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A part that memory ran out for is NULL, and so is what it was put into. */
+/* A part is NULL if memory ran out; the object that it is added to is then NULL too. */
 static cJSON *with(cJSON *object, const char *name, cJSON *part)
 {
     if (object != NULL && part != NULL && cJSON_AddItemToObject(object, name, part)) return object;
@@ -33,7 +33,7 @@ static cJSON *append(cJSON *array, cJSON *part)
     return NULL;
 }
 
-/* The names of units that an answer's column may have. */
+/* The names of the units that a column of an answer may have. */
 static cJSON *units_of(dimension d, bool any)
 {
     const unit *us = unit_shown(d, UNITS_US), *si = unit_shown(d, UNITS_SI);
@@ -66,9 +66,9 @@ static cJSON *number_or_null(void)
     return with(cJSON_CreateObject(), "type", types);
 }
 
-typedef struct column_shape { /* how a command's columns may differ from its list */
-    bool varied;       /* any number column of the load cases may stand among them */
-    bool any_unit;     /* its numbers have the unit of whatever column was asked for */
+typedef struct column_shape { /* how the columns of a command may differ from its list */
+    bool varied;       /* any number column of the load cases may be among them */
+    bool any_unit;     /* the numbers have the unit of the column that was asked for */
 } column_shape;
 
 static bool is_number(const field *f)
@@ -144,7 +144,7 @@ static cJSON *answer_of(const field_list *list, column_shape s)
     return object_of(properties, required);
 }
 
-/* The answer of inspect has three columns more with --cases. */
+/* With --cases the answer of inspect has three more columns. */
 static cJSON *schema_of(const table *t)
 {
     const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};

@@ -27,9 +27,9 @@ rbow_status rbow_end_stiffness(double end, double bending_stiffness, double leng
     return RBOW_OK;
 }
 
-/* Timoshenko & Gere's equation for a bar with both ends held sideways and sprung against turning,
+/* Timoshenko & Gere's equation for a bar with both ends supported laterally and on rotational springs,
  *     u^3 sin u + (a+b) u (sin u - u cos u) + a b (2 - 2 cos u - u sin u) = 0,   a, b = kL/EI,
- * divided by u^4 and written in the Stumpff functions of z = u^2. */
+ * divided by u^4 and written with the Stumpff functions of z = u^2. */
 static double held_equation(double z, void *context)
 {
     const spring *end = context;
@@ -39,7 +39,7 @@ static double held_equation(double z, void *context)
         + end[0].slope * end[1].slope * (s.c3 - 2 * s.c4);
 }
 
-/* B free to move and turn, A on a spring: u tan u = a. */
+/* B is free and A is on a spring: u tan u = a. */
 static double free_equation(double z, void *context)
 {
     const spring *end = context;
@@ -47,8 +47,8 @@ static double free_equation(double z, void *context)
     return end[0].slope * s.c0 - end[0].moment * z * s.c1;
 }
 
-/* The lowest root lies between pinned and fixed. Near the lower end of either range the equation's sign
- * is decided by rounding, so the limits themselves are answered directly. */
+/* The lowest root lies between those of pinned and of fixed ends. Near the lower end of either range rounding decides the
+ * sign of the equation, so the limits are returned directly. */
 static rbow_status lowest_root(const spring end[2], bool free_b, double *z)
 {
     spring ends[2] = {end[0], end[1]};

@@ -12,9 +12,8 @@
 
 RESULT_WITH_WHOLE(rbow_released, joints_taken, 1);
 
-/* The flexibilities between the two faces, for one plane:
- *     moved  = V by_shear + M cross        turned = V cross + M by_moment
- * by unit loads on both stubs, each turning on its joint's spring. */
+/* The flexibilities between the two faces in one plane, by unit loads on both stubs, each on the spring of its joint:
+ *     moved  = V by_shear + M cross        turned = V cross + M by_moment */
 typedef struct faces {
     double by_shear, cross, by_moment; /* in/lbf, 1/lbf, 1/(in-lbf) */
     rbow_fit fit;                      /* the tube and its joints, before the cut */
@@ -52,7 +51,7 @@ typedef struct locked { /* in one plane */
     double shear, moment; /* on A's face */
 } locked;
 
-/* Without the angle the moment is 0: of all pairs that explain the movement this one costs the least energy. */
+/* Without the angle the moment is 0: of all pairs that explain the movement, this one has the least energy. */
 static locked locked_in(const faces *f, double moved, double turned)
 {
     if (isnan(turned)) return (locked){moved / f->by_shear, 0};
@@ -70,7 +69,7 @@ static rbow_fit_ends socket_slopes(const faces *f, const locked *l)
     return slopes;
 }
 
-/* Size and clock of a vector given by its two parts; a clock a last bit under 0 is 0, not a full turn. */
+/* Magnitude and clock of a vector from its two components. A clock just below 0 by rounding is 0, not a full circle. */
 static double size_of(double up, double right, double *clock)
 {
     const double size = hypot(up, right), at = atan2(right, up);

@@ -1,4 +1,4 @@
-/* Which word an end's number stands for (they are sentinels, compared exactly). */
+/* Tests for the special values of an end; they are sentinels, compared exactly. */
 #ifndef RAILBOW_MECHANICS_RESTRAINT_H
 #define RAILBOW_MECHANICS_RESTRAINT_H
 

@@ -7,10 +7,10 @@
 #include <gsl/gsl_math.h>
 #include <math.h>
 
-/* wall = mean + p cos(clock) + q sin(clock): three normal equations, solved on the stack. They are as well
- * conditioned as the clocks are spread, which the determinant tells, whichever way the tube lies: its root is 1/2 for
- * clocks evenly round and falls with the cube of a narrow spread. Less than about 55 degrees of spread would multiply
- * the gauge's error by more than ten on the far side, and is refused. */
+/* wall = mean + p cos(clock) + q sin(clock): three normal equations, solved on the stack. Their condition depends
+ * on the spread of the clocks. The determinant measures it and does not depend on the orientation of the tube: its root is
+ * 1/2 for evenly spaced clocks and falls with the cube of a narrow spread. A spread below about 55 degrees would multiply
+ * the gauge's error by more than ten on the far side, so it is refused. */
 static const double least_spread = 0.02;
 
 RESULT_OF_DOUBLES(rbow_bore);

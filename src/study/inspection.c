@@ -29,7 +29,7 @@ static void say_clocks(text *next, const char *how_many, double first, double se
     text_format(next, "read the wall at %s: %d and %d", how_many, clock_degrees(first), clock_degrees(second));
 }
 
-/* What to read so that the bore can be fitted: as evenly round the tube as what is there allows. */
+/* The readings that are needed to fit the bore, as evenly spaced round the tube as the present ones allow. */
 static void say_next(text *next, const rbow_wall_reading *walls, size_t count)
 {
     double up = 0, right = 0;
@@ -39,7 +39,7 @@ static void say_next(text *next, const rbow_wall_reading *walls, size_t count)
         text_put(next, "read the wall at clocks 0, 120 and 240");
     else if (count == 1)
         say_clocks(next, "two more clocks", walls[0].clock + third, walls[0].clock + 2 * third);
-    else if (hypot(up, right) < 1e-6 * (double)count) /* opposite each other */
+    else if (hypot(up, right) < 1e-6 * (double)count) /* in pairs opposite each other */
         say_clocks(next, "clocks across from these", walls[0].clock + full_circle / 4, walls[0].clock + 3 * full_circle / 4);
     else if (count == 2)
         text_format(next, "read the wall at one more clock: %d", clock_degrees(middle + full_circle / 2));
@@ -58,7 +58,7 @@ static bool fit_wall(const tube_readings *t, inspect_row *tube, text *next)
         if (r->measure != MEASURE_WALL) continue;
         walls[count++] = (rbow_wall_reading){r->clock, r->reading};
         sum += r->reading;
-        tube->wall_least = fmin(tube->wall_least, r->reading); /* fmin passes the first over NaN */
+        tube->wall_least = fmin(tube->wall_least, r->reading); /* fmin ignores NaN */
     }
     if (count > 0) tube->bore.mean = sum / (double)count;
     if (walls != NULL && rbow_bore_fit(walls, count, &bore) == RBOW_OK) {
@@ -115,10 +115,10 @@ static void add_near(text *reasons, const tube_readings *t, const char *what, do
     text_free(&against);
 }
 
-typedef struct spec_limit { /* one limit of a spec, and the reading nearest to failing it */
+typedef struct spec_limit { /* one limit of a specification, and the reading closest to it or furthest beyond */
     const char *what, *reads;
     double value, limit;
-    int below; /* the value must not be below it; else not above */
+    int below; /* 1: a lower limit; 0: an upper limit */
 } spec_limit;
 
 static int limits_of(const tube_readings *t, const inspect_row *r, spec_limit limits[4])
@@ -132,24 +132,24 @@ static int limits_of(const tube_readings *t, const inspect_row *r, spec_limit li
     return count;
 }
 
-/* How far inside its limit; negative outside. */
+/* Distance of the value inside its limit; negative outside. */
 static double room_of(const spec_limit *l)
 {
     return l->below ? l->value - l->limit : l->limit - l->value;
 }
 
-typedef struct findings { /* what the limits found */
+typedef struct findings { /* results of the limits together */
     bool below, unread, recheck;
 } findings;
 
-static const double rounding = 1e-9; /* in; a limit as written is not missed by a last bit */
+static const double rounding = 1e-9; /* in; a value equal to its limit meets it in spite of rounding */
 
 static void judge_limit(const tube_readings *t, const spec_limit *l, bool said_already, findings *f, text *reasons)
 {
     const double room = room_of(l);
     if (isnan(l->value)) {
         f->unread = true;
-        if (strcmp(l->what, "wall") == 0 || said_already) return; /* of the wall the fit says what to read */
+        if (strcmp(l->what, "wall") == 0 || said_already) return; /* for the wall, the fit says what to read */
         begin_reason(reasons);
         text_format(reasons, "read the %s", l->what);
     } else if (room < -t->gauge - rounding) {
@@ -161,7 +161,7 @@ static void judge_limit(const tube_readings *t, const spec_limit *l, bool said_a
     }
 }
 
-/* The thinnest wall anywhere against its limit. */
+/* Compares the thinnest wall anywhere with its limit. */
 static void judge_fit(const tube_readings *t, const inspect_row *r, const text *next, findings *f, text *reasons)
 {
     const double least = t->spec->wall_least;

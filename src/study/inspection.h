@@ -1,4 +1,4 @@
-/* The readings of one tube against its spec: the fit of its bore, and a verdict with reasons. */
+/* The readings of one tube against its specification: the fit of its bore, and a verdict with reasons. */
 #ifndef RAILBOW_STUDY_INSPECTION_H
 #define RAILBOW_STUDY_INSPECTION_H
 
@@ -13,15 +13,15 @@ typedef struct tube_readings { /* all of one tag, at least one */
     unit_system units; /* of the reasons */
 } tube_readings;
 
-/* A clock for people: whole degrees, 0 ... 359. */
+/* A clock in whole degrees, 0 ... 359, for messages. */
 int clock_degrees(double clock);
 
-/* Whether the i-th reading is of the same measure and place as one before it. It then counts once; which of them holds is
- * for the shop to say. Without clocks they are of different places. */
+/* Whether an earlier reading has the same measure and clock as the i-th. Only the first of them then counts. Readings
+ * without a clock are never doubled. */
 bool is_doubled(const tube_readings *t, size_t i);
 
-/* Returned: tube  means and extremes, the fit, and the verdict; no load case yet
- *           false where memory ran out */
+/* Returned: tube  means and extremes, the fit, and the verdict; no load case
+ *           false if memory ran out */
 bool inspect_tube(const tube_readings *t, inspect_row *tube, text *reasons);
 
 #endif

@@ -6,14 +6,15 @@
 
 static const double full_circle = 2 * 3.14159265358979323846;
 
-/* Margins at even clocks show every peak: a bow adds to the other moments as a vector, so the margin has one or
- * two peaks round the clock, and kinks where the governing place or check changes. */
+/* Margins at evenly spaced clocks show every peak. A bow adds to the other moments as a vector, so the margin has one or two
+ * peaks round the clock, and kinks where the governing station or check changes. */
 enum { CLOCKS = 36 };
 
-static const double no_limit = DBL_MAX / 4; /* stands for infinity, which has no differences */
-static const double enough = 1e-8; /* rad; so near that the tops of mirrored kinks are told to be level */
+static const double no_limit = DBL_MAX / 4; /* replaces infinity, which has no differences */
+static const double enough = 1e-8; /* rad; close enough to recognise that the peaks of mirrored kinks are equal */
 
-/* What the margin's own roots leave open where it should be level (measured: 6e-12, 1e-14 between mirrored clocks). */
+/* Difference of margins that should be equal, from the tolerance of the load factors (measured: 6e-12; 1e-14 between
+ * mirrored clocks). */
 static double rounding_at(double height)
 {
     return 2e-11 * (1 + fabs(height));
@@ -22,7 +23,7 @@ static double rounding_at(double height)
 typedef struct orientation_search {
     const problem *problem;
     rbow_status status;
-    double sign; /* 1 looks for the best, -1 for the worst */
+    double sign; /* 1 searches for the best, -1 for the worst */
 } orientation_search;
 
 static double signed_margin(orientation_search *s, double clock)
@@ -45,8 +46,8 @@ typedef struct candidates {
     double widest; /* largest difference within a step */
 } candidates;
 
-/* Golden section: it needs no derivative and is at home on the kinks, where parabolas stall. On a level top it
- * goes to the smaller clock. */
+/* Golden section: it needs no derivative and converges at kinks, where parabolic interpolation is slow. On a flat peak it
+ * converges to the smaller clock. */
 static candidate golden_section(orientation_search *s, double low, double high)
 {
     const double golden = 0.6180339887498949;
@@ -72,7 +73,7 @@ static bool is_peak(const candidate even[], int i)
     return here >= left && here >= right && (here > left || here > right);
 }
 
-/* Every even clock, and the top of every peak that could be the highest. */
+/* Every evenly spaced clock, and the maximum of every peak that could be the highest. */
 static candidates candidates_of(orientation_search *s, const double margins[])
 {
     candidates c = {.count = CLOCKS};
@@ -83,7 +84,7 @@ static candidates candidates_of(orientation_search *s, const double margins[])
         c.widest = fmax(c.widest, fabs(margins[i] - margins[(i + 1) % CLOCKS]));
     }
     for (int i = 0; i < CLOCKS; i++) {
-        /* a low one would have to rise more within a step than any does */
+        /* a lower peak would have to rise by more within a step than the margin does in any step */
         if (!is_peak(c.at, i) || c.at[i].height + c.widest < highest) continue;
         candidate top = golden_section(s, full_circle * (i - 1) / CLOCKS, full_circle * (i + 1) / CLOCKS);
         if (top.clock < 0) top.clock += full_circle;
@@ -92,12 +93,12 @@ static candidates candidates_of(orientation_search *s, const double margins[])
     return c;
 }
 
-/* The highest. Ties, within what a orientation_search leaves open and rounding, go to the smallest clock. */
+/* The highest candidate. Candidates that are equal within the tolerance of the search and rounding: the smallest clock. */
 static candidate highest_of(const candidates *s)
 {
     double highest = -INFINITY;
     for (int i = 0; i < s->count; i++) highest = fmax(highest, s->at[i].height);
-    const double left_open = 2 * enough * CLOCKS / full_circle * s->widest; /* as steep as any step */
+    const double left_open = 2 * enough * CLOCKS / full_circle * s->widest; /* with the slope of the steepest step */
     const double level = highest - left_open - rounding_at(highest);
     candidate best = {INFINITY, highest};
     for (int i = 0; i < s->count; i++)

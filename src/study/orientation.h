@@ -7,11 +7,11 @@
 
 #include <stddef.h>
 
-/* Exact to 0.1 degree; the smallest clock on a tie. Without a bow all three margins are equal, at clock 0.
+/* Clocks to 0.1 degree; the smallest clock on a tie. Without a bow all three margins are equal and the clocks are 0.
  * Status: RBOW_OK | as rbow_member_check */
 rbow_status orientation_find(const problem *p, orientation *answer);
 
-/* Margins at `count` even clocks, from 0 on; NaN where there is no answer. */
+/* Margins at `count` evenly spaced clocks from 0; NaN if the check fails. */
 void orientation_margins(const problem *p, double margins[], size_t count);
 
 #endif

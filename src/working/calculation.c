@@ -3,7 +3,7 @@
 #include "cases/case_table.h"
 #include "cases/material_table.h"
 
-/* The dimensions whose shown unit would not fit the others. */
+/* The dimensions whose shown unit is not coherent with the others. */
 static const unit *coherent(dimension dim, unit_system units)
 {
     if (units == UNITS_SI && dim == DIM_FORCE_PER_LENGTH) return unit_find(dim, "N/mm", 4);
@@ -13,7 +13,7 @@ static const unit *coherent(dimension dim, unit_system units)
 double shown_value(const calculation *c, dimension dim, double own)
 {
     if (!isfinite(own) || dim == DIM_ANGLE || dim == DIM_NONE) return own;
-    if (dim == DIM_ROTATIONAL_STIFFNESS) dim = DIM_MOMENT; /* a radian is no unit of its own */
+    if (dim == DIM_ROTATIONAL_STIFFNESS) dim = DIM_MOMENT; /* the radian is 1 */
     return unit_from_own(coherent(dim, c->units), own);
 }
 

@@ -1,4 +1,4 @@
-/* A case on its way through the hand calculation: in the units shown, with what the steps so far have found. */
+/* The data of a hand calculation: the case in the units shown, and the results of the steps so far. */
 #ifndef RAILBOW_WORKING_CALCULATION_H
 #define RAILBOW_WORKING_CALCULATION_H
 
@@ -19,7 +19,7 @@ typedef struct calculation { /* all in the units shown, which are coherent */
     unit_system units;
     rbow_member m; /* defaults resolved */
     rbow_material k;
-    const rbow_member *own_member; /* the same in the program's units, for the engine */
+    const rbow_member *own_member; /* the same in the program's units, for the library */
     const rbow_material *own_material;
     const rbow_result *own_result;
     const char *length, *force, *stress, *moment, *area, *inertia, *modulus, *stiffness, *spread;
@@ -30,7 +30,7 @@ typedef struct calculation { /* all in the units shown, which are coherent */
     double weight_load; /* of the own weight across the tube, force per length, at load factor 1 */
 } calculation;
 
-/* One step; the numbers follow the source. */
+/* Adds one step; the numbers follow the source. */
 #define STEP(calculation_, step_, formula_, numbers_, result_, unit_, source_, ...)                             \
     working_step((calculation_)->w, step_, formula_, numbers_, (const double[]){__VA_ARGS__},                  \
                  sizeof((const double[]){__VA_ARGS__}) / sizeof(double), result_, unit_, source_)
@@ -38,7 +38,7 @@ typedef struct calculation { /* all in the units shown, which are coherent */
 /* A value of the program in the units shown. */
 double shown_value(const calculation *c, dimension dim, double own);
 
-/* Given:    member, material, result  a case that rbow_member_check has answered; they must outlive it
+/* Given:    member, material, result  a case and its result by rbow_member_check; they must outlive the calculation
  * Returned: the same in the units shown, defaults resolved; no section or column yet */
 calculation calculation_of(working *w, const rbow_member *m, const rbow_material *k, const rbow_result *r,
                            unit_system units);

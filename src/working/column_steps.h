@@ -1,4 +1,4 @@
-/* The straight column step by step: ends, elastic critical load, and what its curve allows. */
+/* The straight column step by step: ends, elastic critical load, and the column load by its curve. */
 #ifndef RAILBOW_WORKING_COLUMN_STEPS_H
 #define RAILBOW_WORKING_COLUMN_STEPS_H
 

@@ -7,7 +7,7 @@ static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
 static const char given[] = "load case";
 static const char statics[] = "statics";
 
-/* ---- the moment at the place -------------------------------------------------------------------------- */
+/* ---- the moment at the station -------------------------------------------------------------------------- */
 
 static double at_by_ends(const loaded_tube *b, const plane *l)
 {
@@ -103,7 +103,7 @@ static double restrained_plane(const loaded_tube *b, plane *l)
 
 /* ---- a free end --------------------------------------------------------------------------------------- */
 
-/* By equilibrium of what lies beyond the place; how far the free end has moved comes from the solution. */
+/* By equilibrium of the part beyond the station; the movement of the free end comes from the solution. */
 static double free_plane(const loaded_tube *b, plane *l, bool up)
 {
     const rbow_limit *at = b->at;

@@ -33,7 +33,7 @@ static int ascending(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-/* Even stations, and one at each place where a line bends or jumps. */
+/* Evenly spaced stations, and one wherever a line has a kink or a jump. */
 static void set_stations(picture *p, const rbow_member *m, const rbow_result *r)
 {
     const double special[] = {p->point_at, m->bow_at, m->weld_zone, m->weld_zone,

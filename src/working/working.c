@@ -10,7 +10,7 @@
 static const char yield_rule[] = "equivalent stress (von Mises) in the outer fibre";
 static const char interaction_rule[] = "Bruhn 1973, ch. C4: Rc + √(Rb² + Rst²) = 1, round tube";
 
-/* ---- what is locked in, and the weight ------------------------------------------------------------------ */
+/* ---- the locked-in force, and the weight ------------------------------------------------------------------ */
 
 static void locked_in(calculation *c)
 {
@@ -103,7 +103,7 @@ static void interaction_utilisation(const calculation *c, const rbow_strength *s
          r->interaction, "", interaction_rule, a->axial, s->column_load, r->bending, r->shear, s->compression_yield);
 }
 
-/* Where no station decides, the factor comes from something else. */
+/* The steps of a load factor that no station determines. */
 static void without_station(const calculation *c, int check, const rbow_limit *l)
 {
     const double tension = shown_value(c, DIM_FORCE, l->tension), push = c->m.compression;
@@ -149,7 +149,7 @@ static void margin(const calculation *c, const rbow_result *r)
 {
     const rbow_member *m = &c->m;
     working_heading(c->w, "Margin", "");
-    const bool own = fabs(m->factor_yield - m->factor) > 0; /* a load factor of its own against yield */
+    const bool own = fabs(m->factor_yield - m->factor) > 0; /* a separate factor asked for against yield */
     STEP(c, "load factor asked for", "n", "#", m->factor, "", "load case, or --factor", m->factor);
     if (own)
         STEP(c, "and against yield", "n_y", "#", m->factor_yield, "", "load case", m->factor_yield);

@@ -1,4 +1,4 @@
-"""What the tests of refused memory share: every allocation of a run refused in turn."""
+"""Shared by the tests of refused memory: each allocation of a run is refused in turn."""
 
 import os
 
@@ -8,7 +8,7 @@ REFUSE = os.environ.get("RAILBOW_REFUSE_MEMORY", "")
 
 
 class MemoryTest(ProgramTest):
-    """Every allocation of a run refused in turn: once, and from there on."""
+    """Each allocation of a run is refused in turn: alone, and together with all later ones."""
 
     def setUp(self):
         super().setUp()
@@ -24,7 +24,7 @@ class MemoryTest(ProgramTest):
         return int(self.read("asked"))
 
     def every(self, *words, status=0, most=400):
-        """All allocations of a run, or `most` of them evenly; each with the run that lost it."""
+        """All allocations of a run, or `most` of them evenly spaced; each with the run in which it was refused."""
         whole, number = self.run_program(*words), self.allocations(*words)
         self.assertEqual(whole.status, status)
         self.assertGreater(number, 2)

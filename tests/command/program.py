@@ -1,7 +1,7 @@
-"""What the tests of the program share: a run of it and all that it said, and files to give it.
+"""Shared by the tests of the program: running it, its output, and input files.
 
 The program under test is copied into a folder laid out as it is installed, so that it finds its materials wherever
-it was built. Each test gets an empty folder of its own, in which the program runs; no other place is written."""
+it was built. Each test gets an empty folder of its own, in which the program runs; it writes nowhere else."""
 
 import csv
 import io
@@ -54,6 +54,17 @@ CAUTION = ["no substitute for the rule book, local codes and a licensed engineer
            "does not cover fatigue, cracks, weld defects, dents or impact"]
 
 
+def glossary(shown):
+    """What `help words` prints, as {word: meaning}."""
+    entries = {}
+    for line in shown.split("\n\n")[1].splitlines():
+        if not line.startswith(" "):
+            word, _, line = line.partition("  ")
+            entries[word] = []
+        entries[word].append(line.strip())
+    return {word: " ".join(lines) for word, lines in entries.items()}
+
+
 def name_and_unit(column):
     """'length [in]' -> ('length', 'in'); 'factor' -> ('factor', '')."""
     name, _, rest = column.partition(" [")
@@ -67,7 +78,7 @@ def in_si(columns):
 
 
 def table(*rows, quoting=csv.QUOTE_MINIMAL):
-    """A CSV file: each row is PLAIN with some columns changed, added, or (None) left out of the file."""
+    """A CSV file: each row is PLAIN with some columns changed, added, or (if None) left out of the file."""
     rows = [{**PLAIN, **row} for row in rows]
     columns = list(dict.fromkeys(c for row in rows for c, value in row.items() if value is not None))
     text = io.StringIO()
@@ -122,7 +133,7 @@ class Installed:
 
 
 def environment(**changes):
-    """Ours, without what would change the program's output; None takes a variable out."""
+    """Our environment, without the variables that change the program's output; None removes a variable."""
     plain = {"NO_COLOR": None, "TERM": "xterm", **changes}
     kept = {name: value for name, value in os.environ.items() if name not in plain}
     return {**kept, **{name: value for name, value in plain.items() if value is not None}}
@@ -146,7 +157,7 @@ class ProgramTest(unittest.TestCase):
         self.file(name, table(*rows, **how))
 
     def other_commands(self):
-        """Every command but check that answers with rows, in words that need little time."""
+        """Every command except check that writes rows, with arguments that take little time."""
         self.cases({**HOLDS, "bow [in]": "0.02"}, name="bowed.csv")
         self.file("tolerances.csv", "column,minus,plus,unit,shape\nwall,10,10,%,normal\n")
         shop = self.installed.source / "cases"

@@ -1,4 +1,4 @@
-"""What the tests of the studies share."""
+"""Shared by the tests of the studies."""
 
 from program import CAUTION, ProgramTest, joined
 
@@ -14,7 +14,7 @@ HOSTILE = "a\033[31mb\rc\td\u009be" + "x" * 200
 
 class StudyTest(ProgramTest):
     def study(self, words, *more, **how):
-        """`words` as typed; the file of cases stands last."""
+        """Runs `words` as typed; the file of cases is the last."""
         return self.run_program(*words.split(), "cases.csv", *more, **how)
 
     def text(self, words, *more):

@@ -1,4 +1,4 @@
-"""What a file of load cases may say, and what is said of one that does not."""
+"""What a file of load cases may contain, and the messages about one that does not."""
 
 import math
 import os
@@ -8,7 +8,7 @@ from studies import LENGTHS
 
 REACH = 24 * math.tan(math.radians(10))  # a miss of 10 degrees over the 24 in of PLAIN
 THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"
-STEEP_BOW = "bow: slopes the tube by more than 10 deg: outside the model's reach"
+STEEP_BOW = "bow: gives a slope of more than 10 deg: outside the model's range"
 
 
 class File(ProgramTest):
@@ -101,7 +101,7 @@ class File(ProgramTest):
 
 
 class Rows(ProgramTest):
-    """Each test gives a good row, bad ones and a good one: the good ones are answered, the bad ones named."""
+    """Each test gives bad rows between two good ones: the good rows get results, the bad ones messages."""
 
     def answered(self, content, said, names=("before", "after"), words=()):
         self.file("cases.csv", content)
@@ -197,7 +197,7 @@ class Rows(ProgramTest):
     TOGETHER = [
         ({"wall [in]": "0.626"}, "wall: must be above 0 and at most half of od (a solid bar)"),
         ({"point_at [in]": "24.001"}, "point_at: must lie between 0 and the length"),
-        ({"bow_at [in]": "24"}, "bow_at: must lie between 0 and the length, not on them"),
+        ({"bow_at [in]": "24"}, "bow_at: must lie between 0 and the length, and equal neither"),
         ({"weld_zone [in]": "24.001"}, "weld_zone: must lie between 0 and the length"),
         ({"dressed [in]": "0.058"}, "dressed: must be at least 0 and less than the wall"),
         ({"end_b": "free"}, "end_a: must be fixed or a stiffness above 0 where end_b is free"),
@@ -208,8 +208,8 @@ class Rows(ProgramTest):
          "miss_b: must be 0 where end_b is free: there is no landing"),
         ({"end_b": "free", "end_a": "fixed", "gap [in]": "-0.01"},
          "gap: must be 0 where end_b is free: nothing closes it"),
-        ({"miss_a [in]": f"{REACH + 1e-4:.6f}"}, "miss_a: is a slope of more than 10 deg: outside the model's reach"),
-        ({"miss_b [in]": f"{REACH + 1e-4:.6f}"}, "miss_b: is a slope of more than 10 deg: outside the model's reach"),
+        ({"miss_a [in]": f"{REACH + 1e-4:.6f}"}, "miss_a: is a slope of more than 10 deg: outside the model's range"),
+        ({"miss_b [in]": f"{REACH + 1e-4:.6f}"}, "miss_b: is a slope of more than 10 deg: outside the model's range"),
         # steepest slope of a half wave, pi bow/L; of a parabola, 4 bow/L; of a kink, bow over the shorter piece
         ({"bow [in]": f"{REACH / math.pi + 1e-4:.6f}"}, STEEP_BOW),
         ({"bow [in]": f"{REACH / 4 + 1e-4:.6f}", "bow_shape": "arc"}, STEEP_BOW),
@@ -251,7 +251,7 @@ class Rows(ProgramTest):
                      "wall: is empty: a value is needed", "factor: '0' is out of range: must be above 0")
         self.bad_row({"point_at [in]": "25", "dressed [in]": "0.06", "miss_a [in]": "9"},
                      "point_at: must lie between 0 and the length",
-                     "miss_a: is a slope of more than 10 deg: outside the model's reach",
+                     "miss_a: is a slope of more than 10 deg: outside the model's range",
                      "dressed: must be at least 0 and less than the wall")
 
     def test_a_required_cell_is_not_empty(self):

@@ -1,4 +1,4 @@
-"""The page of check: whole, safe, of one piece, and its numbers those of the answer."""
+"""The page of check: complete, safe, in one file, and with the numbers of the result."""
 
 import csv
 import math
@@ -159,7 +159,7 @@ class Working(Page):
         self.assertTrue(got == want or abs(got - want) <= 2e-6 * abs(want) + off, f"{what}: {got}, want {want}")
 
     def lost(self, numbers):
-        """What a plain sum may be off by: half of the last of the ten digits of each part, with room."""
+        """The error of a plain sum: half of the last of ten digits of each term, with an allowance."""
         parts = [abs(float(part)) for part in re.findall(r"\d[\d.]*(?:e[-+]?\d+)?", numbers)]
         return 1e-9 * max(parts) if re.fullmatch(r"[-−+()\d.e ]+", numbers) else 1e-9
 

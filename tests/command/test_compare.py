@@ -1,4 +1,4 @@
-"""compare: which tube."""
+"""compare: the choice of a tube."""
 
 from program import HOLDS, joined, run_tests
 from studies import BAD_WALL, RICH, THIN, StudyTest

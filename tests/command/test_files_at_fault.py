@@ -1,5 +1,5 @@
-"""Files that change while they are read or written, and two writers at once: a file that -o names is the old one or a
-whole new one."""
+"""Files that change while they are read or written, and two writers at once. The file that -o names is always the old one
+or a complete new one."""
 
 import os
 import signal

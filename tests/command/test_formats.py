@@ -1,4 +1,4 @@
-"""How answers look: CSV, JSON and text, in both systems of units, from any number of threads."""
+"""The form of the results: CSV, JSON and text, in both systems of units, from any number of threads."""
 
 import csv
 import random

@@ -1,4 +1,4 @@
-"""inspect: verdicts, numbers, and what a thin tube costs its load cases."""
+"""inspect: verdicts, numbers, and the margins of load cases with a thin tube."""
 
 import math
 
@@ -146,7 +146,7 @@ class Inspect(ShopTest):
         fine = tube(tag="good")
         for bad, said in [
             ("T,rail,wall,,0.05\n",
-             "readings.csv:7: clock: is empty: a wall reading needs where round the tube it was read"),
+             "readings.csv:7: clock: is empty: a wall reading needs its clock round the tube"),
             ("T,tail,od,0,1.25\n", "readings.csv: part 'tail' of tag 'T' is not in spec.csv"),
             ("T,rail,od,0,1.25\nT,post,bow,,0.01\n", "readings.csv: tag 'T' stands for two parts, 'rail' and 'post'"),
             ("good,rail,wall,480,0.03\n", "readings.csv: tag 'good': wall was read twice at clock 120; only the first counts"),
@@ -193,7 +193,7 @@ class Inspect(ShopTest):
 
 
 class Cost(ShopTest):
-    """The load cases of a part, with the tube as it was measured: the same as check with that tube in the file."""
+    """The load cases of a part with the measured tube: the same results as check with that tube in the file."""
 
     LOAD = {"part": "rail", "compression [lbf]": "3000", "end_a": "welded", "bow [in]": "0.03"}
 

@@ -46,8 +46,8 @@ class Limit(StudyTest):
         self.assertEqual(run.status, 1)
         self.near(run.rows[0]["room [lbf]"], full - 20000, 1e-7, 1e-2)
         self.assertIn("now PAST it", self.text("limit --find compression --to -30000"))
-        # outside the range: what is short there has no room, what holds there is told that nothing between was looked at
-        note = "the present value, -20000 lbf, lies outside the range, and there the case is SHORT: it has no room"
+        # outside the range: a case that is short there has no room; for one that holds, the text says what was not checked
+        note = "the present value, -20000 lbf, lies outside the range, and the case is SHORT there: it has no room"
         for words, status, room, said in (("--to 8000", 1, "", "SHORT now, outside the range"),
                                           ("--to 60000 --margin=-0.6", 0, None, "falls short beyond it *"),
                                           ("--from -1000 --to -4000", 1, "-16000", "SHORT now, outside the range")):
@@ -71,7 +71,7 @@ class Limit(StudyTest):
         run = self.study("limit --find miss_a --to 5")
         end = 10 * math.tan(math.radians(10))
         self.assertRun(run, 0, f"cases.csv:2: miss_a: the range ends at {end:.6g} in; beyond it: miss_a is a slope of more "
-                       "than 10 deg: outside the model's reach")
+                       "than 10 deg: outside the model's range")
         self.near(run.rows[0]["limit [in]"], end, 0, 5e-7)
         self.assertEqual(run.rows[0]["state"], "never")
         self.assertIn("holds as far as the model goes", self.text("limit --find miss_a --to 5"))

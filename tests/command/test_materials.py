@@ -102,10 +102,10 @@ class Defaults(ProgramTest):
 
 
 class Place(ProgramTest):
-    """The table that came with the program is found from wherever the program is run."""
+    """The program finds its own table from any folder."""
 
     def found(self, program, table=None, **more):
-        """Which table it is stands in the message on a material that is in none."""
+        """The table that the program uses, from its message about an unknown material."""
         run = self.check("-", stdin=f"{HEADER}\n{ROW.replace('4130', 'bronze')}\n", program=program, **more)
         names = "4130, 4130-125, 4130-150, 4130-180, 1025"
         self.assertRun(run, 2, f"stdin:2: material: 'bronze' is not in {table or self.installed.materials}, "

@@ -1,4 +1,4 @@
-"""check when memory is refused: the answer is whole, or there is a message and status 2."""
+"""check when memory is refused: the result is complete, or there is a message and status 2."""
 
 from memory import MemoryTest
 from program import HOLDS, run_tests

@@ -1,4 +1,4 @@
-"""scatter: samples within tolerances, and the line that tells how far it is."""
+"""scatter: samples within tolerances, and the progress line."""
 
 import csv
 import math
@@ -86,7 +86,7 @@ class Scatter(StudyTest):
         self.assertEqual([idle[c] for c in ("short_share", "margin_mean", "margin_p50", "driver")], ["0", "", "", ""])
         self.assertEqual((unstable["short_share"], unstable["short_high"]), ("1", "1"))
         text = joined(self.text("scatter --tolerances t.csv --samples 1000"))
-        self.assertRegex(text, r"Outside the model and not judged: \d+ \(the first: bow must be at least 0; turn its clock "
+        self.assertRegex(text, r"Outside the model and not judged: \d+ \(the first: bow must be at least 0; reverse its clock "
                                r"instead\)\.")
         self.assertRegex(text, r"Without any limit, so they hold, and stand in no mean: 7\d\d\.")
         self.assertRegex(text, r"Unstable as loaded: 7\d\d\.")
@@ -106,7 +106,7 @@ LASTS = "40000" if SANITIZED else "400000"  # samples that take some seconds
 
 
 class Terminal(StudyTest):
-    """scatter's line about itself, and Ctrl-C."""
+    """The progress line of scatter, and Ctrl-C."""
 
     def setUp(self):
         super().setUp()

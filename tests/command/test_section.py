@@ -1,4 +1,4 @@
-"""section: properties of tubes, sizes as people write them."""
+"""section: properties of tubes, from sizes in the usual notation."""
 
 from program import SECTION_COLUMNS, ProgramTest, in_si, run_tests
 

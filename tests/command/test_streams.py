@@ -1,4 +1,4 @@
-"""Where answers come from and go to: several files, standard input, -o, full devices, closed pipes, signals,
+"""Inputs and outputs of the program: several files, standard input, -o, full devices, closed pipes, signals,
 terminals."""
 
 import os
@@ -66,7 +66,7 @@ class Input(ProgramTest):
 
 
 class Output(ProgramTest):
-    """-o FILE: whole or not at all."""
+    """-o FILE: the file is complete or unchanged."""
 
     def setUp(self):
         super().setUp()
@@ -202,10 +202,10 @@ class Failing(ProgramTest):
 
 
 class Signals(ProgramTest):
-    """While it waits for more of its standard input, a draft stands beside the file that -o names."""
+    """While the program waits for more standard input, a draft is beside the file that -o names."""
 
     def drafts(self):
-        """Those that are ready: the mode, like the old file's, comes last."""
+        """The drafts that are complete: their mode, that of the old file, is set last."""
         return [path for path in self.folder.glob("old.csv.*") if stat.S_IMODE(path.stat().st_mode) == 0o644]
 
     def waiting(self, **more):

@@ -1,4 +1,4 @@
-"""The form of the answers of the studies: columns, units, threads, files."""
+"""The form of the results of the studies: columns, units, threads, files."""
 
 import csv
 
@@ -9,7 +9,7 @@ from units import UNITS
 
 
 class Form(StudyTest):
-    """CSV, JSON and SI of all five, hostile names, jobs, full devices."""
+    """CSV, JSON and SI of all five studies, hostile names, jobs, full devices."""
 
     STUDIES = {
         "compare": "compare --walls 0.049,0.065,0.7",
