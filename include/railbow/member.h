@@ -12,9 +12,10 @@
 extern "C" {
 #endif
 
-#define RBOW_UNSET (-DBL_MAX) /* the default, where it depends on other inputs */
+#define RBOW_ANY_CLOCK (-DBL_MAX) /* an unknown direction: the check takes the worst                 */
 
-/* Run loads grow with the load factor. What is built in (bow, misses, gap) does not. Clocks are in rad. */
+/* Run loads grow with the load factor. Bow, misses and gap are built in and do not. Clocks are in rad; those of the
+ * eccentricity, the bow and the misses may be RBOW_ANY_CLOCK. */
 typedef struct rbow_member {
     double od, wall;     /* in */
     double length;       /* in, joint to joint */
@@ -37,7 +38,7 @@ typedef struct rbow_member {
     double gap;            /* in; > 0: too short, was pulled; < 0: was squeezed */
     double gap_stiffness;  /* lbf/in of the surrounding frame, INFINITY = rigid */
 
-    double weld_zone, dressed;   /* in: length from a joint; wall ground off there    */
+    double weld_zone, dressed;   /* in: length from a joint, RBOW_UNSET = 1 or half the length; wall ground off there */
     double factor, factor_yield; /* required load factors; RBOW_UNSET for the second = the first */
 } rbow_member;
 
@@ -52,24 +53,33 @@ typedef struct rbow_member {
 #define RBOW_VALUE_ENUM(value, name) value,
 typedef enum rbow_verdict { RBOW_VERDICT_LIST(RBOW_VALUE_ENUM) RBOW_VERDICT_COUNT } rbow_verdict;
 typedef enum rbow_governs { RBOW_GOVERNS_LIST(RBOW_VALUE_ENUM) RBOW_GOVERNS_COUNT } rbow_governs;
+
+/* The part of the forced fit that the result assumes: value, name as in files. */
+#define RBOW_FIT_LIST(X)                         \
+    X(RBOW_FIT_AS_BUILT, "as built")             \
+    X(RBOW_FIT_RELAXED, "relaxed")               \
+    X(RBOW_FIT_UNFORCED, "unforced")
+typedef enum rbow_fit { RBOW_FIT_LIST(RBOW_VALUE_ENUM) RBOW_FIT_COUNT } rbow_fit;
 #undef RBOW_VALUE_ENUM
+enum { RBOW_FIT_MISS_A = 1, RBOW_FIT_MISS_B = 2, RBOW_FIT_GAP = 4 }; /* bits of the parts of the forced fit */
 
 /* The remarks of rbow_result.remarks, in the order in which they are printed: value, text as in files. */
 #define RBOW_REMARK_LIST(X)                                                                                     \
-    X(RBOW_REMARK_UNSTABLE, "unstable as loaded") /* no equilibrium at load factor 1                        */  \
-    X(RBOW_REMARK_SET, "built-in state takes a set") /* utilisation of 1 or more at load factor 0           */  \
+    X(RBOW_REMARK_UNSTABLE, "unstable as loaded") /* no equilibrium as loaded                               */  \
+    X(RBOW_REMARK_SET, "built-in state takes a set") /* built-in use of 1 or more                           */  \
     X(RBOW_REMARK_SLENDER, "slender")             /* L'/r above 150                                         */  \
-    X(RBOW_REMARK_SHORT_TUBE, "short tube")       /* L/D under 10; the model has no shear flexibility       */  \
+    X(RBOW_REMARK_SHORT_TUBE, "short tube")       /* L/D under 10: shear flexibility left out               */  \
     X(RBOW_REMARK_THIN_WALL, "thin wall")         /* Q below 1, in the tube or a weld zone                  */  \
     X(RBOW_REMARK_STIFF_ENDS, "stiff ends")       /* fixity above 2                                         */  \
-    X(RBOW_REMARK_NO_WELD_ZONE, "no weld zone")   /* an end welded or fixed, weld_zone 0                    */  \
-    /* values without effect, because of the ends */                                                            \
+    X(RBOW_REMARK_WELD_ZONE_TAKEN, "weld zone taken as 1 in") /* none was given                             */  \
+    X(RBOW_REMARK_NO_BOW, "no bow given")         /* the check assumes a straight tube                      */  \
+    X(RBOW_REMARK_SIZE, "is the size right?")     /* a wrong unit or decimal point is likely                */  \
+    /* values without effect, because of the ends */                                                                        \
     X(RBOW_REMARK_IDLE_ECCENTRICITY, "no effect: eccentricity")                                                 \
     X(RBOW_REMARK_IDLE_MOMENT_A, "no effect: moment_a")                                                         \
     X(RBOW_REMARK_IDLE_MOMENT_B, "no effect: moment_b")                                                         \
     X(RBOW_REMARK_IDLE_POINT_LOAD, "no effect: point_load")                                                     \
-    X(RBOW_REMARK_IDLE_MISS_A, "no effect: miss_a")                                                             \
-    X(RBOW_REMARK_IDLE_MISS_B, "no effect: miss_b")                                                             \
+    X(RBOW_REMARK_IDLE_GAP_STIFFNESS, "no effect: gap_stiffness") /* there is no gap                        */  \
     X(RBOW_REMARK_IDLE_DRESSED, "no effect: dressed") /* there is no weld zone to dress                     */
 
 #define RBOW_REMARK_PLACE(value, text) value##_PLACE,
@@ -86,7 +96,12 @@ typedef struct rbow_result {
     int verdict;                /* rbow_verdict                                            */
     double margin;              /* smallest load factor over factor asked for, less 1      */
     int governs;                /* rbow_governs                                            */
-    double margin_unforced;     /* the same without misses and gap                         */
+    double margin_as_built;     /* the smallest with the whole forced fit                  */
+    double margin_unforced;     /* the smallest without the forced fit                     */
+    double margin_best;         /* the largest with the whole forced fit, for the best stiffness of the joints */
+    int joints_taken;           /* rbow_joints of the concrete member that governs         */
+    double bow_clock_taken, miss_a_clock_taken, miss_b_clock_taken; /* rad; NaN without one */
+    int fit_taken;              /* rbow_fit                                                */
     double yield_factor, column_factor, interaction_factor;
 
     rbow_section section;
@@ -115,6 +130,8 @@ typedef struct rbow_result {
     int governs_in_weld_zone;
     int runs;                   /* whether the member has a run load */
     int forced;                 /* whether it has a miss or a gap */
+    unsigned fit_kept;          /* RBOW_FIT_... bits of the concrete member that governs */
+    double eccentricity_clock_taken; /* rad; NaN without one */
 } rbow_result;
 
 /* A member with every value at its default: no load, no bow, pinned, factor 1.5; od, wall, length NaN. */
@@ -127,7 +144,10 @@ RBOW_API rbow_member rbow_member_default(void);
 RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_material *material,
                                    rbow_status *faults, size_t most);
 
-/* The check: the margin of one member under one load case.
+/* The check: the margin of one member under one load case. Every unknown (the stiffness of a welded joint, a clock of
+ * RBOW_ANY_CLOCK, whether the forced fit has relaxed) takes its worst value: the result is that of the concrete member with
+ * the smallest margin. Columns of the column alone are those of soft welded ends; fit_... are those as built with the
+ * largest fit_stress.
  * Given:    member, material
  * Returned: result; closed-form values to 1e-9 relative, load factors to 1e-7
  * Status:   RBOW_OK | the first of rbow_member_faults | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW
@@ -135,6 +155,10 @@ RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_materia
  *           dents, impact, weld defects, or residual stress other than the forced fit. */
 RBOW_API rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material,
                                        rbow_result *result);
+
+/* The concrete member that governs. All its numbers are known, and its own check gives the same factors.
+ * Given: member; result, of its check. */
+RBOW_API rbow_member rbow_member_taken(const rbow_member *member, const rbow_result *result);
 
 typedef struct rbow_margin {
     double margin;

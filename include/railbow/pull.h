@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PULL_H
 #define RAILBOW_PULL_H
 
+#include <railbow/column.h>
 #include <railbow/tube.h>
 
 #ifdef __cplusplus
@@ -13,6 +14,8 @@ typedef struct rbow_pull {
     double elastic_modulus; /* psi, > 0 */
     double yield;           /* psi, > 0 */
     double length;          /* in, > 0; distance from the root to the pull */
+    double weld_zone;       /* in, >= 0, from the root, which is a weld; RBOW_UNSET = 1, at most the length */
+    double weld_yield;      /* psi, > 0: of the metal in the weld zone */
     double set;             /* in, >= 0; movement at the pull that shall remain */
 } rbow_pull;
 
@@ -24,8 +27,8 @@ typedef struct rbow_pulled {
     double peak_strain;              /* of the outer fibre at the root, while pulled                 */
     double strain_over_yield;        /* peak_strain over the yield strain                            */
     double residual_stress;          /* psi, in the outer fibre at the root after it is let go       */
-    double yielded_length;           /* in, from the root                                            */
-    double most_set;                 /* in: the largest set; the moment at the root cannot exceed Z Fy */
+    double yielded_length;           /* in, length that has yielded, in both metals together         */
+    double most_set;                 /* in: the largest set; a moment cannot exceed its limit Z Fy   */
     int beyond;                      /* 1 if set is above most_set: pull ... yielded_length are NaN  */
 } rbow_pulled;
 

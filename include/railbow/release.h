@@ -27,9 +27,12 @@ typedef struct rbow_released {
     double fit_stress;                /* psi */
     /* misses of a straight new rail, if the joints keep their directions */
     double miss_a, miss_a_clock, miss_b, miss_b_clock; /* in, rad */
+    double fit_stress_low; /* psi, for the best stiffness of welded joints */
+    int joints_taken;      /* rbow_joints: the stiffness that the result assumes */
 } rbow_released;
 
-/* The clock of a zero vector is NaN. If the angle was not read, the moment at the cut is taken as 0: this explains the
+/* The stiffness of a joint of RBOW_WELDED is unknown: the result is that of the stiffness with the highest fit_stress.
+ * The clock of a zero vector is NaN. If the angle was not read, the moment at the cut is taken as 0: this explains the
  * lateral movement with the least energy.
  * Given:    cut
  * Returned: released; relative error below 1e-12

@@ -13,6 +13,9 @@ static const double right_angle = 3.14159265358979323846 / 2;
 #define SIZE(name_, dimension_, meaning_)                                                                      \
     {.name = #name_, .kind = FIELD_NUMBER, .dimension = dimension_, .offset = AT(name_), .most = INFINITY,     \
      .fallback_text = "0", .meaning = meaning_}
+#define UNKNOWN_CLOCK(name_, meaning_)                                                                         \
+    {.name = #name_, .kind = FIELD_EITHER, .dimension = DIM_ANGLE, .offset = AT(name_), .least = -INFINITY,    \
+     .most = INFINITY, .words = clock_words, .fallback = RBOW_ANY_CLOCK, .fallback_text = "any", .meaning = meaning_}
 #define NEEDED(name_, meaning_)                                                                                \
     {.name = #name_, .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = AT(name_), .most = INFINITY,     \
      .rule = FIELD_REQUIRED | FIELD_ABOVE, .fallback_text = "", .meaning = meaning_}
@@ -21,14 +24,14 @@ static const field case_fields[] = {
     {.name = "case", .kind = FIELD_TEXT, .offset = offsetof(load_case, name), .rule = FIELD_REQUIRED,
      .fallback_text = "", .meaning = "name of the row"},
     {.name = "note", .kind = FIELD_TEXT, .offset = offsetof(load_case, note), .fallback_text = "",
-     .meaning = "comment of the user, copied to the results"},
-    {.name = "part", .kind = FIELD_TEXT, .offset = offsetof(load_case, part), .fallback_text = "",
-     .meaning = "part of the specification that the tube belongs to (for inspect)"},
+     .meaning = "a remark of the user; it is copied to the results"},
+    {.name = "part", .kind = FIELD_TEXT, .offset = offsetof(load_case, part), .fallback_text = "the case's name",
+     .meaning = "tube of this row: several rows (runs) of one part are one tube"},
     NEEDED(od, "outside diameter"),
     NEEDED(wall, "wall thickness, at most half of od (a solid bar)"),
     {.name = "material", .kind = FIELD_TEXT, .offset = offsetof(load_case, material), .rule = FIELD_REQUIRED,
      .fallback_text = "", .meaning = "name in the materials table"},
-    NEEDED(length, "length from joint to joint"),
+    NEEDED(length, "from joint to joint"),
     {.name = "end_a", .kind = FIELD_EITHER, .dimension = DIM_ROTATIONAL_STIFFNESS, .offset = AT(end_a),
      .most = INFINITY, .words = end_a_words, .fallback_text = "pinned",
      .meaning = "rotational restraint of joint A: pinned, welded, fixed or a stiffness"},
@@ -40,7 +43,8 @@ static const field case_fields[] = {
      .meaning = "column curve: johnson, three-halves, euler, aisc, en-a0, en-a, en-b, en-c or en-d"},
     SIGNED(compression, DIM_FORCE, "axial run load: + pushes the ends together, - pulls them apart"),
     SIZE(eccentricity, DIM_LENGTH, "distance from the line of the push to the axis of the tube"),
-    SIGNED(eccentricity_clock, DIM_ANGLE, "clock of the eccentricity: 0 up, 90 right, seen from A toward B"),
+    UNKNOWN_CLOCK(eccentricity_clock,
+                  "clock of the eccentricity: 0 up, 90 right, seen from A toward B; any: the worst one counts"),
     SIGNED(moment_a, DIM_MOMENT, "moment applied at end A; + makes the tube convex toward moment_clock"),
     SIGNED(moment_b, DIM_MOMENT, "moment applied at end B; the same sign"),
     SIGNED(moment_clock, DIM_ANGLE, "clock of both moments"),
@@ -57,20 +61,22 @@ static const field case_fields[] = {
      .meaning = "angle of the tube from level; only the weight across the tube counts"},
     SIGNED(torque, DIM_MOMENT, "torque about the axis of the tube"),
     SIZE(bow, DIM_LENGTH, "bow of the unloaded tube: largest offset from the straight line between its ends"),
-    SIGNED(bow_clock, DIM_ANGLE, "clock of the bow"),
+    UNKNOWN_CLOCK(bow_clock, "clock of the bow; any: the worst one counts"),
     {.name = "bow_shape", .kind = FIELD_WORD, .offset = AT(bow_shape), .fallback = RBOW_BOW_SINE,
      .words = bow_shape_words, .fallback_text = "sine", .meaning = "shape of the bow: sine, arc or kink"},
     {.name = "bow_at", .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = AT(bow_at), .fallback = RBOW_UNSET,
      .most = INFINITY, .rule = FIELD_ABOVE, .fallback_text = "length/2", .meaning = "distance of a kink from A"},
     SIZE(miss_a, DIM_LENGTH, "distance by which a straight bar in the socket at A misses its landing at B"),
-    SIGNED(miss_a_clock, DIM_ANGLE, "clock of that miss"),
+    UNKNOWN_CLOCK(miss_a_clock, "clock of that miss; any: the worst one counts"),
     SIZE(miss_b, DIM_LENGTH, "the same for a bar in the socket at B, measured at A (not with a free end B)"),
-    SIGNED(miss_b_clock, DIM_ANGLE, "clock of that miss"),
+    UNKNOWN_CLOCK(miss_b_clock, "clock of that miss; any: the worst one counts"),
     SIGNED(gap, DIM_LENGTH, "+ the tube was too short by this and was pulled, - too long and was squeezed"),
     {.name = "gap_stiffness", .kind = FIELD_NUMBER, .dimension = DIM_FORCE_PER_LENGTH, .offset = AT(gap_stiffness),
      .fallback = INFINITY, .most = INFINITY, .rule = FIELD_ABOVE, .fallback_text = "rigid",
      .meaning = "stiffness of the surrounding frame along the tube"},
-    SIZE(weld_zone, DIM_LENGTH, "length of softened metal at each joint"),
+    {.name = "weld_zone", .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = AT(weld_zone), .fallback = RBOW_UNSET,
+     .most = INFINITY, .fallback_text = "1 in, at most length/2",
+     .meaning = "length of softened metal at each joint; 0: the metal there is as strong as elsewhere"},
     SIZE(dressed, DIM_LENGTH, "thickness of wall that was ground off in the weld zones"),
     {.name = "factor", .kind = FIELD_NUMBER, .offset = AT(factor), .fallback = 1.5, .most = INFINITY,
      .rule = FIELD_ABOVE, .fallback_text = "--factor, else 1.5", .meaning = "load factor asked for"},

@@ -17,7 +17,16 @@ static const field check_fields[] = {
     RESULT(margin, DIM_NONE, "smallest ratio of a load factor to the factor asked for, less 1"),
     WORD(check_row, "governs", result.governs, governs_words,
          "check that sets the margin: column, yield, interaction or none"),
-    RESULT(margin_unforced, DIM_NONE, "the margin without misses and gap"),
+    RESULT(margin_as_built, DIM_NONE, "smallest margin with the whole forced fit"),
+    RESULT(margin_unforced, DIM_NONE, "smallest margin without misses and gap"),
+    RESULT(margin_best, DIM_NONE, "largest margin with the whole forced fit, for the best stiffness of welded joints"),
+    WORD(check_row, "joints_taken", result.joints_taken, joints_words,
+         "stiffness of the welded joints with the smallest margin: soft, stiff, soft/stiff or stiff/soft (A/B)"),
+    RESULT(bow_clock_taken, DIM_ANGLE, "clock of the bow with the smallest margin, to 0.1 deg"),
+    RESULT(miss_a_clock_taken, DIM_ANGLE, "clock of miss_a with the smallest margin, to 0.1 deg"),
+    RESULT(miss_b_clock_taken, DIM_ANGLE, "clock of miss_b with the smallest margin, to 0.1 deg"),
+    WORD(check_row, "fit_taken", result.fit_taken, fit_words,
+         "forced fit with the smallest margin: as built, relaxed (part of it is gone) or unforced (all is gone)"),
     RESULT(yield_factor, DIM_NONE, "load factor at which the first fibre yields"),
     RESULT(column_factor, DIM_NONE, "load factor at which the push is the column load of the straight tube"),
     RESULT(interaction_factor, DIM_NONE, "load factor at which push and bending together are at their limit"),
@@ -50,7 +59,7 @@ const field_list check_list = FIELD_LIST("result", check_fields, check_row);
 
 bool holds_by_fit(const check_row *r)
 {
-    return r->result.margin >= 0 && r->result.margin_unforced < 0;
+    return r->result.margin < 0 && r->result.margin_as_built >= 0;
 }
 
 double asked_of_yield(const check_row *r)

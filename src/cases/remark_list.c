@@ -29,10 +29,17 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "the joints are stiffer than the usual welded joint (fixity above 2)",
             "The joints are taken as stiffer than the usual welded joint (fixity above 2). Make sure that they "
             "are, or check the case with welded ends.")
-    MEANING(RBOW_REMARK_NO_WELD_ZONE,
-            "a welded or fixed end with weld_zone 0: softened metal does not count",
-            "An end is welded or fixed, but weld_zone is 0: metal that the weld has softened does not count. "
-            "Give the length of the soft metal.")
+    MEANING(RBOW_REMARK_WELD_ZONE_TAKEN,
+            "weld_zone is empty: the check assumes 1 in of softened metal at each joint",
+            "No weld_zone is given: the check assumes 1 in of softened metal at each joint (at most half the length). "
+            "Give its length, or 0 if the metal there is as strong as elsewhere.")
+    MEANING(RBOW_REMARK_NO_BOW,
+            "the check assumes a straight tube",
+            "No bow is given: the check assumes a straight tube. Measure its bow on a flat table and give it; a pushed tube "
+            "with a bow carries less.")
+    MEANING(RBOW_REMARK_SIZE,
+            "a size is unusual for such frames: check its unit and its decimal point",
+            "A size is unusual for such frames. Check the unit and the decimal point of od, wall, length, bow and the misses.")
     MEANING(RBOW_REMARK_IDLE_ECCENTRICITY,
             "both joints are fixed and take its moment",
             "The eccentricity has no effect: both joints are fixed and take its moment. Check the "
@@ -46,18 +53,13 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
     MEANING(RBOW_REMARK_IDLE_POINT_LOAD,
             "it acts at a supported joint, which takes it",
             "The point load has no effect: it acts at a supported joint, which takes it. Check point_at.")
-    MEANING(RBOW_REMARK_IDLE_MISS_A,
-            "joint A is pinned: the tube rotates to its landing freely",
-            "The miss at A has no effect: joint A is pinned, and the tube rotates to its landing freely. If it is welded, "
-            "say so in end_a.")
-    MEANING(RBOW_REMARK_IDLE_MISS_B,
-            "joint B is pinned: the tube rotates to its landing freely",
-            "The miss at B has no effect: joint B is pinned, and the tube rotates to its landing freely. If it is welded, "
-            "say so in end_b.")
+    MEANING(RBOW_REMARK_IDLE_GAP_STIFFNESS,
+            "there is no gap to close",
+            "The gap_stiffness has no effect: there is no gap.")
     MEANING(RBOW_REMARK_IDLE_DRESSED,
-            "without a weld_zone the dressed wall is not counted: the section was NOT reduced",
-            "The dressed wall has no effect: without a weld_zone the section was NOT reduced. Give the length of "
-            "the soft metal.")
+            "without a weld_zone there is nothing to dress: the section was NOT reduced",
+            "The wall ground off has no effect: without a weld_zone there is nothing to dress, and the section "
+            "was NOT reduced. Give the length of the soft metal.")
 };
 
 #define REMARK_TEXT(value, text) text,

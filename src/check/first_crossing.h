@@ -11,20 +11,18 @@ typedef struct scan { /* eight evenly spaced load factors, both ends included */
     batch seen;
 } scan;
 
-typedef struct path { /* a member with one locked-in tension, as a function of the load factor */
+typedef struct path { /* a member over the load factor */
     const prepared *prepared;
-    double tension;
-    double at_rest[LIMITS]; /* utilisation at load factor 0 */
     scan kept[SCANS_KEPT]; /* both limits come from one equilibrium, so the scans of one search serve the other */
     int scan_count;        /* number of all scans made; the oldest are discarded */
     double likely;         /* a load factor above the likely crossings, which saves time; 0 if unknown */
     bool failed;           /* whether a value was not a number */
 } path;
 
-/* Given: at_rest  the evaluation at load factor 0 with this tension; if NULL, the function makes it */
-path rbow_path_of(const prepared *p, double tension, const evaluation *at_rest);
+/* Its room for scans is not cleared. */
+path rbow_path_of(const prepared *p);
 
-/* Given:    from, to  the range; utilisation is below 1 at `from`
+/* Given:    from, to  the range
  * Returned: the smallest load factor in it at which the limit's utilisation reaches 1, to 1e-8 of it; INFINITY for none
  * May miss: a hump that exceeds the limit by less than 1e-7 of it, and no other, provided that the moments curve over the
  *           load factor at most twice as much between two samples as the samples show; first_crossing.c explains why

@@ -8,6 +8,7 @@ static void resolve_defaults(rbow_member *m, const rbow_material *k)
     m->point_at = or_middle(m->point_at, m->length);
     m->bow_at = or_middle(m->bow_at, m->length);
     if (end_is(m->factor_yield, RBOW_UNSET)) m->factor_yield = m->factor;
+    m->weld_zone = weld_zone_taken(m);
     if (m->column_curve == RBOW_CURVE_OF_MATERIAL) m->column_curve = (int)k->column_curve;
 }
 
@@ -40,26 +41,36 @@ static void prepare_zones(prepared *p, const rbow_material *k)
     for (int i = 0; i < ZONES; i++) p->zones[i].stress_per_moment = p->unit / p->zones[i].section.section_modulus;
 }
 
-static rbow_status prepare_ends(prepared *p)
+/* Stiffness and critical load with the ends as they are taken, or with welded ends soft. */
+static rbow_status critical_load_of(const prepared *p, bool soft, double *stiffness_a, double *stiffness_b, double *load)
 {
     const rbow_member *m = &p->member;
     const double bending_stiffness = p->unit * m->length;
-    rbow_end_stiffness(m->end_a, bending_stiffness, m->length, &p->stiffness_a);
+    const double end_a = soft && is_welded(m->end_a) ? RBOW_SOFT_WELD : m->end_a;
+    const double end_b = soft && is_welded(m->end_b) ? RBOW_SOFT_WELD : m->end_b;
+    rbow_end_stiffness(end_a, bending_stiffness, m->length, stiffness_a);
     if (member_is_free(m))
-        p->stiffness_b = RBOW_FREE;
+        *stiffness_b = RBOW_FREE;
     else
-        rbow_end_stiffness(m->end_b, bending_stiffness, m->length, &p->stiffness_b);
-    if (end_is(m->end_a, RBOW_WELDED) && end_is(m->end_b, RBOW_WELDED)) { /* fixity 2, by definition of the word */
-        p->critical_load = 2 * M_PI * M_PI * p->unit / m->length;
+        rbow_end_stiffness(end_b, bending_stiffness, m->length, stiffness_b);
+    if (is_welded(end_a) && is_welded(end_b) && !isinf(*stiffness_a) && !isinf(*stiffness_b)) { /* fixity 2, by definition of the word */
+        *load = 2 * M_PI * M_PI * p->unit / m->length;
         return RBOW_OK;
     }
-    return rbow_critical_load(bending_stiffness, m->length, p->stiffness_a, p->stiffness_b, &p->critical_load);
+    return rbow_critical_load(bending_stiffness, m->length, *stiffness_a, *stiffness_b, load);
+}
+
+static rbow_status prepare_ends(prepared *p)
+{
+    double a, b;
+    const rbow_status status = critical_load_of(p, false, &p->stiffness_a, &p->stiffness_b, &p->critical_load);
+    return status == RBOW_OK ? critical_load_of(p, true, &a, &b, &p->column_critical_load) : status;
 }
 
 static rbow_status prepare_column(prepared *p, const rbow_material *k)
 {
     const rbow_section *s = &p->zones[ZONE_TUBE].section;
-    const double effective = M_PI * sqrt(p->unit * p->member.length / p->critical_load);
+    const double effective = M_PI * sqrt(p->unit * p->member.length / p->column_critical_load);
     const rbow_column column = {
         .curve = (rbow_curve)p->member.column_curve,
         .elastic_modulus = k->elastic_modulus,
@@ -94,8 +105,14 @@ bool rbow_point_is_idle(const rbow_member *m)
     return share <= 0 || (share >= 1 && !member_is_free(m));
 }
 
+/* T0 = gap / (L/EA + 1/stiffness of the surroundings) */
+static double locked_tension(const rbow_member *m, double axial_stiffness)
+{
+    return m->gap / (m->length / axial_stiffness + 1 / m->gap_stiffness);
+}
+
 /* If B is free, the eccentric push acts at B alone, and joint A carries the reaction. */
-static void prepare_loads(prepared *p)
+void rbow_prepare_loads(prepared *p)
 {
     const rbow_member *m = &p->member;
     const double length = m->length, per_unit = 1 / p->unit, offset = m->compression * m->eccentricity;
@@ -112,12 +129,7 @@ static void prepare_loads(prepared *p)
     add_toward(m->bow / length, m->bow_clock, built->bow);
     add_toward(m->miss_a / length, m->miss_a_clock, built->slope_a);
     add_toward(m->miss_b / length, m->miss_b_clock, built->slope_b);
-}
-
-/* T0 = gap / (L/EA + 1/stiffness of the surroundings) */
-static double locked_tension(const rbow_member *m, double axial_stiffness)
-{
-    return m->gap / (m->length / axial_stiffness + 1 / m->gap_stiffness);
+    p->tension = locked_tension(m, p->axial_stiffness);
 }
 
 static rbow_status prepare_beam(prepared *p)
@@ -213,19 +225,11 @@ rbow_status rbow_prepare(const rbow_member *member, const rbow_material *materia
     if (status != RBOW_OK) return status;
     const double area = p->zones[ZONE_TUBE].section.area;
     p->weight = material->density * area * member->length;
-    p->tension = locked_tension(member, material->elastic_modulus * area);
-    prepare_loads(p);
+    p->axial_stiffness = material->elastic_modulus * area;
+    rbow_prepare_loads(p);
     if (prepare_beam(p) != RBOW_OK) return RBOW_OUT_OF_RANGE;
     prepare_segments(p);
     return isfinite(p->tension) && isfinite(p->column_load) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
-}
-
-prepared rbow_without_fit(const prepared *p)
-{
-    prepared free = *p;
-    free.tension = free.member.gap = free.member.miss_a = free.member.miss_b = 0;
-    for (int i = 0; i < PLANES; i++) free.built.slope_a[i] = free.built.slope_b[i] = 0;
-    return free;
 }
 
 static bool acts(const double load[PLANES])

@@ -3,11 +3,12 @@
 #include <railbow/tube.h>
 
 #include "mechanics/restraint.h"
+#include "mechanics/weld_corners.h"
 
 #include <gsl/gsl_math.h>
 #include <stddef.h>
 
-static const rbow_released nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+static const rbow_released nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, RBOW_JOINTS_NONE};
 
 /* The flexibilities between the two faces in one plane, by unit loads on both stubs, each on the spring of its joint:
  *     moved  = V by_shear + M cross        turned = V cross + M by_moment */
@@ -24,17 +25,17 @@ static rbow_status check_cut(const rbow_cut *c)
     if (!(c->elastic_modulus > 0 && isfinite(c->elastic_modulus))) return RBOW_OUT_OF_RANGE;
     if (!(c->length > 0 && isfinite(c->length))) return RBOW_BAD_LENGTH;
     if (!(c->cut_at > 0 && c->cut_at < c->length)) return RBOW_BAD_CUT;
-    if (!(c->end_a > 0 || end_is(c->end_a, RBOW_WELDED))) return RBOW_LOOSE_END_A;
-    if (!(c->end_b > 0 || end_is(c->end_b, RBOW_WELDED))) return RBOW_LOOSE_END_B;
+    if (!(c->end_a > 0 || is_welded(c->end_a))) return RBOW_LOOSE_END_A;
+    if (!(c->end_b > 0 || is_welded(c->end_b))) return RBOW_LOOSE_END_B;
     if (!(c->gap_stiffness > 0)) return RBOW_BAD_GAP_STIFFNESS;
     return finite ? RBOW_OK : RBOW_NOT_FINITE;
 }
 
-static faces faces_of(const rbow_cut *c, double bending)
+static faces faces_of(const rbow_cut *c, const weld_corner *ends, double bending)
 {
     double stiffness_a, stiffness_b;
-    rbow_end_stiffness(c->end_a, bending, c->length, &stiffness_a);
-    rbow_end_stiffness(c->end_b, bending, c->length, &stiffness_b);
+    rbow_end_stiffness(ends->end_a, bending, c->length, &stiffness_a);
+    rbow_end_stiffness(ends->end_b, bending, c->length, &stiffness_b);
     const double a = c->cut_at, b = c->length - a, fa = 1 / stiffness_a, fb = 1 / stiffness_b;
     return (faces){
         .by_shear = (a * a * a + b * b * b) / (3 * bending) + a * a * fa + b * b * fb,
@@ -78,28 +79,43 @@ static double size_of(double up, double right, double *clock)
     return size;
 }
 
+static rbow_released released_at(const rbow_cut *cut, const rbow_section *s, const weld_corner *corner)
+{
+    const faces f = faces_of(cut, corner, cut->elastic_modulus * s->inertia);
+    const locked up = locked_in(&f, cut->moved * cos(cut->moved_clock), cut->turned * cos(cut->turned_clock));
+    const locked right = locked_in(&f, cut->moved * sin(cut->moved_clock), cut->turned * sin(cut->turned_clock));
+    const double axial = cut->opened / (f.length / (cut->elastic_modulus * s->area) + 1 / cut->gap_stiffness);
+
+    rbow_released r = {.fit_axial = 0 - axial, .joints_taken = corner->joints};
+    r.shear = size_of(up.shear, right.shear, &r.shear_clock);
+    r.moment_at_cut = size_of(up.moment, right.moment, &r.moment_clock);
+    r.moment_a = size_of(up.shear * f.a + up.moment, right.shear * f.a + right.moment, NULL);
+    r.moment_b = size_of(up.moment - up.shear * f.b, right.moment - right.shear * f.b, NULL);
+    r.fit_stress = fabs(axial) / s->area + fmax(r.moment_a, r.moment_b) / s->section_modulus;
+    r.miss_a = f.length * size_of(slope_a(&f, &up), slope_a(&f, &right), &r.miss_a_clock);
+    r.miss_b = f.length * size_of(slope_b(&f, &up), slope_b(&f, &right), &r.miss_b_clock);
+    return r;
+}
+
 rbow_status rbow_release(const rbow_cut *cut, rbow_released *released)
 {
     rbow_section s;
+    weld_corner corners[CORNERS_MOST];
     *released = nothing;
     rbow_status status = rbow_section_of(cut->od, cut->wall, &s);
     if (status == RBOW_OK) status = check_cut(cut);
     if (status != RBOW_OK) return status;
 
-    const faces f = faces_of(cut, cut->elastic_modulus * s.inertia);
-    const locked up = locked_in(&f, cut->moved * cos(cut->moved_clock), cut->turned * cos(cut->turned_clock));
-    const locked right = locked_in(&f, cut->moved * sin(cut->moved_clock), cut->turned * sin(cut->turned_clock));
-    const double axial = cut->opened / (f.length / (cut->elastic_modulus * s.area) + 1 / cut->gap_stiffness);
-
-    rbow_released r = {.fit_axial = 0 - axial};
-    r.shear = size_of(up.shear, right.shear, &r.shear_clock);
-    r.moment_at_cut = size_of(up.moment, right.moment, &r.moment_clock);
-    r.moment_a = size_of(up.shear * f.a + up.moment, right.shear * f.a + right.moment, NULL);
-    r.moment_b = size_of(up.moment - up.shear * f.b, right.moment - right.shear * f.b, NULL);
-    r.fit_stress = fabs(axial) / s.area + fmax(r.moment_a, r.moment_b) / s.section_modulus;
-    r.miss_a = f.length * size_of(slope_a(&f, &up), slope_a(&f, &right), &r.miss_a_clock);
-    r.miss_b = f.length * size_of(slope_b(&f, &up), slope_b(&f, &right), &r.miss_b_clock);
-    if (!isfinite(r.fit_stress) || !isfinite(r.miss_a) || !isfinite(r.miss_b)) return RBOW_STRESS_OVERFLOW;
-    *released = r;
+    const int count = rbow_weld_corners(cut->end_a, cut->end_b, corners);
+    rbow_released most = released_at(cut, &s, &corners[0]);
+    double least = most.fit_stress;
+    for (int i = 1; i < count; i++) {
+        const rbow_released r = released_at(cut, &s, &corners[i]);
+        least = fmin(least, r.fit_stress);
+        if (!(r.fit_stress <= most.fit_stress)) most = r;
+    }
+    most.fit_stress_low = least;
+    if (!isfinite(most.fit_stress) || !isfinite(most.miss_a) || !isfinite(most.miss_b)) return RBOW_STRESS_OVERFLOW;
+    *released = most;
     return RBOW_OK;
 }
