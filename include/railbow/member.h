@@ -13,9 +13,9 @@
 extern "C" {
 #endif
 
-#define RBOW_ANY_CLOCK (-DBL_MAX) /* a direction that is not known: the worst one is found           */
+#define RBOW_ANY_CLOCK (-DBL_MAX) /* an unknown direction: the check takes the worst                 */
 
-/* Run loads grow with the load factor; what is built in (bow, misses, gap) does not. Clocks in rad; those of the
+/* Run loads grow with the load factor. Bow, misses and gap are built in and do not. Clocks are in rad; those of the
  * eccentricity, the bow and the misses may be RBOW_ANY_CLOCK. */
 typedef struct rbow_member {
     double od, wall;     /* in */
@@ -55,27 +55,27 @@ typedef struct rbow_member {
 typedef enum rbow_verdict { RBOW_VERDICT_LIST(RBOW_VALUE_ENUM) RBOW_VERDICT_COUNT } rbow_verdict;
 typedef enum rbow_governs { RBOW_GOVERNS_LIST(RBOW_VALUE_ENUM) RBOW_GOVERNS_COUNT } rbow_governs;
 
-/* What is taken of what is locked in: value, name as in files. */
+/* The part of the forced fit that the result assumes: value, name as in files. */
 #define RBOW_FIT_LIST(X)                         \
     X(RBOW_FIT_AS_BUILT, "as built")             \
     X(RBOW_FIT_RELAXED, "relaxed")               \
     X(RBOW_FIT_UNFORCED, "unforced")
 typedef enum rbow_fit_taken { RBOW_FIT_LIST(RBOW_VALUE_ENUM) RBOW_FIT_COUNT } rbow_fit_taken;
 #undef RBOW_VALUE_ENUM
-enum { RBOW_FIT_MISS_A = 1, RBOW_FIT_MISS_B = 2, RBOW_FIT_GAP = 4 }; /* bits of what is locked in */
+enum { RBOW_FIT_MISS_A = 1, RBOW_FIT_MISS_B = 2, RBOW_FIT_GAP = 4 }; /* bits of the parts of the forced fit */
 
 /* The remarks of rbow_result.remarks, in the order in which they are printed: value, text as in files. */
 #define RBOW_REMARK_LIST(X)                                                                                     \
-    X(RBOW_REMARK_UNSTABLE, "unstable as loaded") /* no equilibrium at load factor 1                        */  \
-    X(RBOW_REMARK_SET, "built-in state takes a set") /* utilisation of 1 or more at load factor 0           */  \
+    X(RBOW_REMARK_UNSTABLE, "unstable as loaded") /* no equilibrium as loaded                               */  \
+    X(RBOW_REMARK_SET, "built-in state takes a set") /* built-in use of 1 or more                           */  \
     X(RBOW_REMARK_SLENDER, "slender")             /* L'/r above 150                                         */  \
-    X(RBOW_REMARK_SHORT_TUBE, "short tube")       /* L/D under 10; the model has no shear flexibility       */  \
+    X(RBOW_REMARK_SHORT_TUBE, "short tube")       /* L/D under 10: shear flexibility left out               */  \
     X(RBOW_REMARK_THIN_WALL, "thin wall")         /* Q below 1, in the tube or a weld zone                  */  \
     X(RBOW_REMARK_STIFF_ENDS, "stiff ends")       /* fixity above 2                                         */  \
     X(RBOW_REMARK_WELD_ZONE_TAKEN, "weld zone taken as 1 in") /* none was given                             */  \
-    X(RBOW_REMARK_NO_BOW, "no bow given")         /* the tube is taken as straight                          */  \
-    X(RBOW_REMARK_SIZE, "is the size right?")     /* a slip of the unit or the point is likely              */  \
-    /* values that the ends make idle */                                                                        \
+    X(RBOW_REMARK_NO_BOW, "no bow given")         /* the check assumes a straight tube                      */  \
+    X(RBOW_REMARK_SIZE, "is the size right?")     /* a wrong unit or decimal point is likely                */  \
+    /* values without effect, because of the ends */                                                                        \
     X(RBOW_REMARK_IDLE_ECCENTRICITY, "no effect: eccentricity")                                                 \
     X(RBOW_REMARK_IDLE_MOMENT_A, "no effect: moment_a")                                                         \
     X(RBOW_REMARK_IDLE_MOMENT_B, "no effect: moment_b")                                                         \
@@ -95,10 +95,10 @@ enum { RBOW_REMARK_LIST(RBOW_REMARK_BIT) RBOW_REMARKS_END_ = 0 };
  * tube holds. */
 typedef struct rbow_result {
     /* all doubles first, then the whole numbers */
-    double margin;              /* min of factor over required factor, less 1              */
-    double margin_as_built;     /* the lowest with all that is locked in                   */
-    double margin_unforced;     /* the lowest with nothing locked in                       */
-    double margin_best;         /* the highest as built over what the joints may be: what knowing them may be worth */
+    double margin;              /* smallest load factor over factor asked for, less 1      */
+    double margin_as_built;     /* the smallest with the whole forced fit                  */
+    double margin_unforced;     /* the smallest without the forced fit                     */
+    double margin_best;         /* the largest with the whole forced fit, for the best stiffness of the joints */
     double bow_clock_taken, miss_a_clock_taken, miss_b_clock_taken; /* rad; NaN without one */
     double yield_factor, column_factor, interaction_factor;
 
@@ -160,9 +160,9 @@ RBOW_API rbow_weld_zone rbow_member_weld_zone(const rbow_member *member);
 RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_material *material,
                                    rbow_status *faults, size_t most);
 
-/* The check: margins of one member under one load case. What is not known (the stiffness of a welded joint, a clock of
- * RBOW_ANY_CLOCK, whether what is locked in has relaxed) is taken at its worst; the result is that of the concrete member
- * with the lowest margin. Columns of the column alone are those of soft welded ends; fit_... are those as built with the
+/* The check: the margin of one member under one load case. Every unknown (the stiffness of a welded joint, a clock of
+ * RBOW_ANY_CLOCK, whether the forced fit has relaxed) takes its worst value: the result is that of the concrete member with
+ * the smallest margin. Columns of the column alone are those of soft welded ends; fit_... are those as built with the
  * largest fit_stress.
  * Given:    member, material
  * Returned: result; closed-form values to 1e-9 relative, load factors to 1e-7
@@ -172,7 +172,7 @@ RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_materia
 RBOW_API rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material,
                                        rbow_result *result);
 
-/* The concrete member that governs: all its numbers are known. Its own check gives the same factors.
+/* The concrete member that governs. All its numbers are known, and its own check gives the same factors.
  * Given: member; result, of its check. */
 RBOW_API rbow_member rbow_member_taken(const rbow_member *member, const rbow_result *result);
 

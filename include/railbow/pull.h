@@ -13,10 +13,10 @@ typedef struct rbow_pull {
     double od, wall;        /* in */
     double elastic_modulus; /* psi, > 0 */
     double yield;           /* psi, > 0 */
-    double length;          /* in, > 0; from the root to where the pull acts */
+    double length;          /* in, > 0; distance from the root to the pull */
     double weld_zone;       /* in, >= 0, from the root, which is a weld; RBOW_UNSET = 1, at most the length */
-    double weld_yield;      /* psi, > 0: of the metal there */
-    double set;             /* in, >= 0; by how much it shall stay moved there */
+    double weld_yield;      /* psi, > 0: of the metal in the weld zone */
+    double set;             /* in, >= 0; movement at the pull that shall remain */
 } rbow_pull;
 
 /* A value that does not exist is NaN. */
@@ -25,11 +25,11 @@ typedef struct rbow_pulled {
     double pull, travel;             /* lbf, in: the pull that leaves the set, and its movement      */
     double springback;               /* in: travel less set                                          */
     double peak_strain;              /* of the outer fibre at the root, while pulled                 */
-    double strain_over_yield;        /* the same in yield strains                                    */
-    double residual_stress;          /* psi, at the outer fibre of the root, let go                  */
-    double yielded_length;           /* in, all that has yielded, in both metals                     */
-    double most_set;                 /* in: no pull gives more, a moment has its limit Z Fy          */
-    int beyond;                      /* set is above most_set: pull ... yielded_length are NaN       */
+    double strain_over_yield;        /* peak_strain over the yield strain                            */
+    double residual_stress;          /* psi, in the outer fibre at the root after it is let go       */
+    double yielded_length;           /* in, length that has yielded, in both metals together         */
+    double most_set;                 /* in: the largest set; a moment cannot exceed its limit Z Fy   */
+    int beyond;                      /* 1 if set is above most_set: pull ... yielded_length are NaN  */
 } rbow_pulled;
 
 /* A cantilever of round tube, elastic and perfectly plastic, pulled at its end and let go elastically.

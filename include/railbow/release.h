@@ -27,13 +27,13 @@ typedef struct rbow_released {
     double fit_stress;                /* psi */
     /* misses of a straight new rail, if the joints keep their directions */
     double miss_a, miss_a_clock, miss_b, miss_b_clock; /* in, rad */
-    double fit_stress_low; /* psi, the lowest over what welded joints may be */
-    int joints_taken;      /* rbow_joints: what they are taken as */
+    double fit_stress_low; /* psi, for the best stiffness of welded joints */
+    int joints_taken;      /* rbow_joints: the stiffness that the result assumes */
 } rbow_released;
 
-/* A joint of RBOW_WELDED is soft or stiff, nobody knows: the result is that with the highest fit_stress.
- * Clocks of nothing are NaN. Without the angle, the moment at the cut is taken as 0: the least energy that
- * explains the sideways movement.
+/* The stiffness of a joint of RBOW_WELDED is unknown: the result is that of the stiffness with the highest fit_stress.
+ * The clock of a zero vector is NaN. If the angle was not read, the moment at the cut is taken as 0: this explains the
+ * lateral movement with the least energy.
  * Given:    cut
  * Returned: released; relative error below 1e-12
  * Status:   RBOW_OK | RBOW_BAD_OD | RBOW_BAD_WALL | RBOW_BAD_LENGTH | RBOW_BAD_CUT | RBOW_LOOSE_END_A |

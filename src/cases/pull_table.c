@@ -13,7 +13,7 @@ static const field pull_fields[] = {
     NEEDED_LENGTH(pull_row, "set", pull.set, 0, "movement at the pull that shall remain"),
     {.name = "weld_zone", .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = offsetof(pull_row, pull.weld_zone),
      .fallback = RBOW_UNSET, .most = INFINITY, .fallback_text = "1 in, at most length",
-     .meaning = "length of softened metal from the root"},
+     .meaning = "length of softened metal at the root"},
 };
 const field_list pull_list = FIELD_LIST("pull", pull_fields, pull_row);
 
@@ -31,8 +31,8 @@ static const field pulled_fields[] = {
     FOUND(springback, DIM_LENGTH, "movement that springs back"),
     FOUND(peak_strain, DIM_NONE, "strain of the outer fibre at the root"),
     FOUND(strain_over_yield, DIM_NONE, "that strain over the yield strain"),
-    FOUND(residual_stress, DIM_STRESS, "remaining stress of the root's outer fibre; negative: against the bend"),
-    FOUND(yielded_length, DIM_LENGTH, "length of tube that yields, in the weld zone and beyond"),
+    FOUND(residual_stress, DIM_STRESS, "stress that remains in the outer fibre at the root; negative: opposite to the bend"),
+    FOUND(yielded_length, DIM_LENGTH, "length that has yielded, in weld zone and tube together"),
     WORD(pulled_row, "state", found.beyond, state_words, "set; beyond: no pull leaves that set"),
 };
 const field_list pulled_list = FIELD_LIST("pull", pulled_fields, pulled_row);

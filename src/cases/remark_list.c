@@ -30,16 +30,16 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "The joints are taken as stiffer than the usual welded joint (fixity above 2). Make sure that they "
             "are, or check the case with welded ends.")
     MEANING(RBOW_REMARK_WELD_ZONE_TAKEN,
-            "the weld_zone cell is empty: 1 in of softened metal is taken at each joint",
-            "No weld_zone is given: 1 in of metal at each joint is taken as softened by the weld (at most half the length). "
-            "Give its length, or 0 where the metal there is as strong as elsewhere.")
+            "weld_zone is empty: the check assumes 1 in of softened metal at each joint",
+            "No weld_zone is given: the check assumes 1 in of softened metal at each joint (at most half the length). "
+            "Give its length, or 0 if the metal there is as strong as elsewhere.")
     MEANING(RBOW_REMARK_NO_BOW,
-            "the tube is taken as straight",
-            "No bow is given: the tube is taken as straight. Lay it on a flat table, measure its bow and give it; a pushed tube "
+            "the check assumes a straight tube",
+            "No bow is given: the check assumes a straight tube. Measure its bow on a flat table and give it; a pushed tube "
             "with a bow carries less.")
     MEANING(RBOW_REMARK_SIZE,
-            "a size is far from what such frames use: a slip of the unit or of the point?",
-            "A size is far from what such frames use. Check the unit and the decimal point of od, wall, length, bow and the misses.")
+            "a size is unusual for such frames: check its unit and its decimal point",
+            "A size is unusual for such frames. Check the unit and the decimal point of od, wall, length, bow and the misses.")
     MEANING(RBOW_REMARK_IDLE_ECCENTRICITY,
             "both joints are fixed and take its moment",
             "The eccentricity has no effect: both joints are fixed and take its moment. Check the "
@@ -57,9 +57,9 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "there is no gap to close",
             "The gap_stiffness has no effect: there is no gap.")
     MEANING(RBOW_REMARK_IDLE_DRESSED,
-            "without a weld_zone the dressed wall is not counted: the section was NOT reduced",
-            "The dressed wall has no effect: without a weld_zone the section was NOT reduced. Give the length of "
-            "the soft metal.")
+            "without a weld_zone there is nothing to dress: the section was NOT reduced",
+            "The wall ground off has no effect: without a weld_zone there is nothing to dress, and the section "
+            "was NOT reduced. Give the length of the soft metal.")
 };
 
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks)

@@ -24,7 +24,7 @@ typedef struct evaluation {
 
 /* Given: p        prepared
  *        factor   load factor
- *        places   whether places are asked to full accuracy, see maximum.h */
+ *        places   whether positions are needed to full accuracy; see maximum.h */
 void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *out);
 
 #endif

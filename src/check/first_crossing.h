@@ -13,10 +13,10 @@ typedef struct scan { /* eight evenly spaced load factors, both ends included */
 
 typedef struct path { /* a member over the load factor */
     const prepared *prepared;
-    scan kept[SCANS_KEPT]; /* both limits come from one equilibrium: what one search has scanned serves the other */
-    int scan_count;        /* of all there were; the oldest are forgotten */
-    double likely;         /* a load factor that the crossings are likely to lie below; 0 where nothing is known: it saves time */
-    bool failed;           /* something was not a number */
+    scan kept[SCANS_KEPT]; /* both limits come from one equilibrium, so the scans of one search serve the other */
+    int scan_count;        /* number of all scans made; the oldest are discarded */
+    double likely;         /* a load factor above the likely crossings, which saves time; 0 if unknown */
+    bool failed;           /* whether a value was not a number */
 } path;
 
 /* Its room for scans is not cleared. */

@@ -21,8 +21,8 @@ static double pull_load(const zone *z)
     return z->strength.yield * z->strength.section.area;
 }
 
-/* The factor at which the axial load alone must have brought the tube to yield (0 where the gap does so); +1e-12 so
- * that rounding cannot leave the crossing outside. */
+/* The load factor at which the axial load alone brings the tube to yield (0 if the gap does so). The 1e-12 keeps the
+ * crossing inside the range in spite of rounding. */
 static double axial_yield(const prepared *p)
 {
     const double push = p->member.compression;
@@ -61,7 +61,7 @@ static limit_factor first_in_endless_range(path *p, limit which, double end)
     return never();
 }
 
-/* Where both limits are scanned under a push: beyond it the axial load alone has reached them. */
+/* The end of the scan of both limits under a push: beyond it the axial load alone exceeds them. */
 static double end_under_push(const prepared *p)
 {
     const double beyond = fmax(axial_yield(p), column_factor(p));

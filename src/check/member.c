@@ -136,7 +136,7 @@ static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
     r->governs_in_weld_zone = e.limits[which].zone == ZONE_WELD;
 }
 
-/* The state that stands in the car with no run load: as built, at the corner with the largest stress. */
+/* The state without run load: as built, at the corner with the largest stress. */
 static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
 {
     r->fit_axial = 0 - s->corners[0].tension;
@@ -144,7 +144,7 @@ static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
         const prepared p = rbow_concrete(s, &w->as_built[i]);
         evaluation fit;
         rbow_evaluate(&p, 0, false, &fit);
-        if (!fit.stands) { /* it buckles where it stands */
+        if (!fit.stands) { /* it buckles without run load */
             r->fit_moment = r->fit_stress = NAN;
             return;
         }
@@ -219,7 +219,7 @@ static double clock_if(bool there, double clock)
     return there ? clock : (double)NAN;
 }
 
-/* What the concrete member that governs is. */
+/* Describes the concrete member that governs. */
 static void tell_taken(const scenarios *s, const worst_cases *w, rbow_result *r)
 {
     const scenario *g = &w->governs;

@@ -45,7 +45,7 @@ static rbow_status critical_load_of(const prepared *p, bool soft, double *stiffn
         *stiffness_b = RBOW_FREE;
     else
         rbow_end_stiffness(end_b, bending_stiffness, m->length, stiffness_b);
-    if (is_welded(end_a) && is_welded(end_b) && !isinf(*stiffness_a) && !isinf(*stiffness_b)) { /* fixity 2: what the word means */
+    if (is_welded(end_a) && is_welded(end_b) && !isinf(*stiffness_a) && !isinf(*stiffness_b)) { /* fixity 2, by definition of the word */
         *load = 2 * M_PI * M_PI * p->unit / m->length;
         return RBOW_OK;
     }

@@ -75,7 +75,7 @@ static inline double weld_zone_taken(const rbow_member *m)
     return end_is(m->weld_zone, RBOW_UNSET) ? fmin(1, m->length / 2) : m->weld_zone;
 }
 
-/* What is wrong with a member, as rbow_member_faults. */
+/* The faults of a member, as rbow_member_faults. */
 size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);
 
 /* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE | RBOW_STRESS_OVERFLOW */

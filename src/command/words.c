@@ -5,13 +5,14 @@ const char words_topic[] = "words";
 const glossary_entry glossary[] = {
     {"bow", "How far an unloaded tube curves away from the straight line between its ends, at the largest offset."},
     {"clock", "A direction across the tube, as an angle in degrees seen from joint A toward joint B: 0 is up, 90 is to the "
-              "right."},
+              "right. The word any stands for an unknown clock; the check then takes the worst."},
     {"column load", "The push at which the straight tube buckles as a whole, by the column curve that the case or its "
                     "material names."},
     {"dressed", "The thickness of wall that grinding has removed in the weld zones."},
     {"factor", "The load factor that a case must reach: 1.5, unless the case or --factor gives another."},
     {"fixity", "How firmly the joints keep the ends of a tube from rotating: the number c in critical load = "
-               "c pi^2 E I/length^2. It is 1 for two pinned ends, 2 for two welded ends and 4 for two fixed ends."},
+               "c pi^2 E I/length^2. It is 1 for two pinned ends and 4 for two fixed ends. Welded ends "
+               "lie between a soft weld, with fixity 2, and a stiff one."},
     {"forced fit", "The load that a tube carries before any run load, because it was pried, pulled or squeezed into place. "
                    "The columns miss and gap describe it."},
     {"gap", "The length by which the tube was too short before it was welded in (+, it was pulled), or too long (-, it was "
@@ -39,6 +40,6 @@ const glossary_entry glossary[] = {
     {"wall reduction", "Q, the share of its compression yield that a tube can use before its wall buckles locally. It is 1 "
                        "unless the wall is thin."},
     {"weld zone", "The length of tube at each joint that the heat of welding has softened. Its yield is the material's "
-                  "weld_yield."},
+                  "weld_yield. If its length is not given, the check assumes 1 in."},
 };
 const size_t glossary_count = sizeof glossary / sizeof *glossary;

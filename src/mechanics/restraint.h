@@ -17,7 +17,7 @@ static inline bool is_welded(double end)
     return end_is(end, RBOW_WELDED) || end_is(end, RBOW_SOFT_WELD) || end_is(end, RBOW_STIFF_WELD);
 }
 
-/* The weights of a spring's rule m + r w' = ..., divided by 1 + r: plain numbers from pinned to fixed.
+/* The coefficients of a spring's rule m + r w' = ..., divided by 1 + r, so that they are finite from pinned to fixed.
  * Given: relative  r = k L/EI. */
 typedef struct spring {
     double moment, slope;

@@ -1,4 +1,4 @@
-/* A welded joint is somewhere between a soft spring and a rigid one: two welded ends make four corners. */
+/* The stiffness of a welded joint lies between a soft spring and a rigid one. Two welded ends make four corners. */
 #ifndef RAILBOW_MECHANICS_WELD_CORNERS_H
 #define RAILBOW_MECHANICS_WELD_CORNERS_H
 
