@@ -1,9 +1,9 @@
 #include "report/text/grid.h"
 
 #include "report/lines.h"
+#include "report/text/grid_layout.h"
 
 #include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
 const char *tone_on(grid_tone tone, bool colour)
@@ -18,11 +18,20 @@ const char *tone_off(bool colour)
     return colour ? "\033[0m" : "";
 }
 
-void grid_column(grid *g, const char *head, grid_align align)
+void grid_column(grid *g, grid_kind kind, const char *format, ...)
 {
+    va_list arguments;
     if (g->columns >= GRID_COLUMNS_MOST) return;
-    g->heads[g->columns] = head;
-    g->aligns[g->columns++] = align;
+    va_start(arguments, format);
+    text_format_list(&g->heads, format, arguments);
+    va_end(arguments);
+    text_char(&g->heads, '\0');
+    g->kinds[g->columns++] = kind;
+}
+
+void grid_spare(grid *g, int rank)
+{
+    g->spare[g->columns - 1] = rank;
 }
 
 void grid_cell(grid *g, grid_tone tone, const char *cell)
@@ -33,79 +42,160 @@ void grid_cell(grid *g, grid_tone tone, const char *cell)
     g->count++;
 }
 
+void grid_text(grid *g, grid_tone tone, text *cell)
+{
+    grid_cell(g, tone, text_string(cell, &g->cells.failed));
+    text_free(cell);
+}
+
 void grid_format(grid *g, grid_tone tone, const char *format, ...)
 {
-    char cell[128];
+    text cell = {0};
     va_list arguments;
     va_start(arguments, format);
-    vsnprintf(cell, sizeof cell, format, arguments);
+    text_format_list(&cell, format, arguments);
     va_end(arguments);
-    grid_cell(g, tone, cell);
+    grid_text(g, tone, &cell);
 }
 
-/* Cells of the first column, names as a rule, give way where the table would be too width. */
-static void give_way(const grid *g, size_t widths[])
+/* ---- lines ------------------------------------------------------------------------------------------ */
+
+typedef struct block { /* the cells of one row, each broken to the width of its column */
+    text lines[GRID_COLUMNS_MOST];
+    size_t next[GRID_COLUMNS_MOST]; /* where the part begins that is not written yet */
+    grid_tone tones[GRID_COLUMNS_MOST];
+} block;
+
+static void put_whole(text *out, const char *name, size_t width)
 {
-    size_t all = 2 * (g->columns - 1);
-    for (size_t i = 0; i < g->columns; i++) all += widths[i];
-    const size_t over = all > LINE_MOST ? all - LINE_MOST : 0, least = 8;
-    if (widths[0] >= over + least) widths[0] -= over;
+    while (*name != '\0') {
+        const size_t part = line_part(name, width);
+        text_add(out, name, part);
+        name += part;
+        if (*name != '\0') text_char(out, '\n');
+    }
 }
 
-static void put_cell(text *out, const char *cell, size_t width, grid_align align, bool last)
+static void break_cell(text *out, const char *cell, grid_kind kind, size_t width, bool whole)
 {
-    if (line_width(cell) > width) {
+    text_clear(out);
+    if (kind == GRID_NAME && whole)
+        put_whole(out, cell, width);
+    else if (kind == GRID_NAME)
         shorten(out, cell, width);
-        return;
-    }
-    const size_t gap = width - line_width(cell);
-    if (align == GRID_RIGHT) line_pad(out, gap);
-    text_put(out, cell);
-    if (align == GRID_LEFT && !last) line_pad(out, gap);
+    else
+        wrap_from(out, cell, 0, 0, width);
 }
 
-static void measure(const grid *g, size_t widths[])
+/* The next line of a cell, without the blanks at its end. */
+static void take_line(const text *lines, size_t *next, text *line)
 {
-    for (size_t i = 0; i < g->columns; i++) widths[i] = line_width(g->heads[i]);
-    const char *cell = g->cells.at;
-    for (size_t i = 0; i < g->count; i++, cell += strlen(cell) + 1) {
-        const size_t width = line_width(cell + 1), column = i % g->columns;
-        if (width > widths[column]) widths[column] = width;
-    }
+    text_clear(line);
+    if (lines->at == NULL || *next >= lines->length) return;
+    const char *from = lines->at + *next;
+    const size_t length = strcspn(from, "\n");
+    size_t kept = length;
+    while (kept > 0 && from[kept - 1] == ' ') kept--;
+    text_add(line, from, kept);
+    *next += length + (from[length] == '\n');
 }
 
-void grid_write(text *out, const grid *g, bool colour)
+static bool is_done(const block *b, size_t columns)
 {
-    size_t widths[GRID_COLUMNS_MOST] = {0};
-    if (g->cells.failed) {
+    for (size_t i = 0; i < columns; i++)
+        if (b->next[i] < b->lines[i].length) return false;
+    return true;
+}
+
+static void write_line(text *out, block *b, const grid *g, const grid_layout *l, bool colour)
+{
+    text line = {0};
+    size_t blanks = 0;
+    for (size_t i = 0; i < g->columns; i++) {
+        if (l->widths[i] == 0) continue;
+        take_line(&b->lines[i], &b->next[i], &line);
+        const char *cell = text_string(&line, &out->failed);
+        const size_t taken = line_width(cell), gap = taken < l->widths[i] ? l->widths[i] - taken : 0;
+        const bool right = g->kinds[i] == GRID_RIGHT, toned = colour && b->tones[i] != TONE_PLAIN && taken > 0;
+        blanks += right ? gap : 0;
+        if (taken > 0) {
+            line_pad(out, blanks);
+            if (toned) text_put(out, tone_on(b->tones[i], colour));
+            text_put(out, cell);
+            if (toned) text_put(out, tone_off(colour));
+            blanks = 0;
+        }
+        blanks += (right ? 0 : gap) + GRID_GAP;
+    }
+    text_char(out, '\n');
+    text_free(&line);
+}
+
+static void write_block(text *out, block *b, const grid *g, const grid_layout *l, bool colour)
+{
+    do write_line(out, b, g, l, colour);
+    while (!is_done(b, g->columns));
+    memset(b->next, 0, sizeof b->next);
+}
+
+static bool is_headed(const grid *g)
+{
+    for (size_t i = 0; i < g->heads.length; i++)
+        if (g->heads.at[i] != '\0') return true;
+    return false;
+}
+
+static void write_left_out(text *out, const grid *g, const grid_layout *l, size_t width)
+{
+    text line = {0};
+    const char *head = g->heads.at;
+    for (size_t i = 0; i < g->columns; i++, head = grid_next(head)) {
+        if (l->widths[i] > 0 || *head == '\0') continue;
+        text_put(&line, line.length == 0 ? "Left out at this width: " : "; ");
+        text_put(&line, head);
+    }
+    if (line.length > 0) {
+        text_char(&line, '.');
+        wrap(out, text_string(&line, &out->failed), 0, width);
+    }
+    text_free(&line);
+}
+
+static void write_blocks(text *out, const grid *g, const grid_layout *l, const screen *s)
+{
+    block b = {0};
+    const char *head = g->heads.at, *cell = g->cells.at;
+    for (size_t i = 0; i < g->columns; i++, head = grid_next(head))
+        if (l->widths[i] > 0) break_cell(&b.lines[i], head, GRID_WORDS, l->widths[i], false);
+    if (is_headed(g)) write_block(out, &b, g, l, false);
+    for (size_t i = 0; i < g->count; i++, cell = grid_next(cell)) {
+        const size_t column = i % g->columns;
+        b.tones[column] = (grid_tone)(*cell - '0');
+        if (l->widths[column] > 0)
+            break_cell(&b.lines[column], cell + 1, g->kinds[column], l->widths[column], l->whole[i] != 0);
+        if (column + 1 == g->columns) write_block(out, &b, g, l, s->colour);
+    }
+    for (size_t i = 0; i < g->columns; i++) text_free_part(&b.lines[i], out);
+}
+
+void grid_write(text *out, const grid *g, const screen *s)
+{
+    grid_layout l;
+    if (g->cells.failed || g->heads.failed) {
         out->failed = true;
         return;
     }
-    measure(g, widths);
-    give_way(g, widths);
-    bool headed = false;
-    for (size_t i = 0; i < g->columns; i++) headed = headed || *g->heads[i] != '\0';
-    for (size_t i = 0; headed && i < g->columns; i++) {
-        put_cell(out, g->heads[i], widths[i], g->aligns[i], i + 1 == g->columns);
-        text_put(out, i + 1 == g->columns ? "\n" : "  ");
-    }
-    const char *cell = g->cells.at;
-    size_t start = 0; /* of the last column, whose long cells go on below */
-    for (size_t i = 0; i + 1 < g->columns; i++) start += widths[i] + 2;
-    for (size_t i = 0; i < g->count; i++, cell += strlen(cell) + 1) {
-        const size_t column = i % g->columns;
-        const bool last = column + 1 == g->columns, toned = *cell != '0';
-        if (toned) text_put(out, tone_on((grid_tone)(*cell - '0'), colour));
-        if (last && g->aligns[column] == GRID_LEFT)
-            wrap_from(out, cell + 1, start, start);
-        else
-            put_cell(out, cell + 1, widths[column], g->aligns[column], last);
-        if (toned) text_put(out, tone_off(colour));
-        text_put(out, last ? "\n" : "  ");
-    }
+    grid_lay_out(&l, g, s->width);
+    if (l.failed)
+        out->failed = true;
+    else
+        write_blocks(out, g, &l, s);
+    if (!l.failed) write_left_out(out, g, &l, s->width);
+    grid_layout_free(&l);
 }
 
 void grid_free(grid *g)
 {
+    text_free(&g->heads);
     text_free(&g->cells);
 }
