@@ -32,7 +32,10 @@ int command_columns(const options *o)
     if (!output_open(&out, o)) return NO_VERDICT;
     const screen s = screen_of(&out, false, NULL, &words);
     tables_fill(&all);
-    for (size_t i = 0; i < all.count; i++) table_text(&t, &all.at[i], &s);
+    for (size_t i = 0; i < all.count; i++) {
+        table_text(&t, &all.at[i], &s);
+        text_char(&t, '\n');
+    }
     say_units(&t, &s);
     const bool written = output_text(&out, &t);
     text_free(&t);

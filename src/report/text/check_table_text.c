@@ -93,12 +93,12 @@ static void add_cost(grid *g, const check_row *r, unit_system units)
 
 static const check_column columns[] = {
     {"case", DIM_NONE, GRID_NAME, 0, add_case},
-    {"tube", DIM_LENGTH, GRID_LEFT, 3, add_tube},
+    {"tube", DIM_LENGTH, GRID_LEFT, 4, add_tube},
     {"verdict", DIM_NONE, GRID_LEFT, 0, add_verdict},
     {"margin", DIM_NONE, GRID_RIGHT, 0, add_row_margin},
     {"governs", DIM_NONE, GRID_LEFT, 0, add_governs},
-    {"at", DIM_LENGTH, GRID_RIGHT, 0, add_place},
-    {"load factor", DIM_NONE, GRID_RIGHT, 2, add_factor},
+    {"at", DIM_LENGTH, GRID_RIGHT, 2, add_place},
+    {"load factor", DIM_NONE, GRID_RIGHT, 3, add_factor},
     {"required", DIM_NONE, GRID_RIGHT, 1, add_required},
     {"fit costs", DIM_NONE, GRID_RIGHT, 0, add_cost},
 };

@@ -148,9 +148,10 @@ static bool is_headed(const grid *g)
 static void write_left_out(text *out, const grid *g, const grid_layout *l, size_t width)
 {
     text line = {0};
-    const char *head = g->heads.at;
+    const char *head = g->heads.at, *said = "";
     for (size_t i = 0; i < g->columns; i++, head = grid_next(head)) {
-        if (l->widths[i] > 0 || *head == '\0') continue;
+        if (l->widths[i] > 0 || strcmp(head, said) == 0) continue;
+        said = head;
         text_put(&line, line.length == 0 ? "Left out at this width: " : "; ");
         text_put(&line, head);
     }

@@ -20,5 +20,4 @@ void table_text(text *out, const table *t, const screen *s)
     }
     grid_write(out, &g, s);
     grid_free(&g);
-    text_char(out, '\n');
 }
