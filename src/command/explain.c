@@ -5,6 +5,7 @@
 #include "program/exit_status.h"
 #include "program/say.h"
 #include "program/screen_of.h"
+#include "report/lines.h"
 #include "report/text/cells.h"
 #include "report/text/check_text.h"
 #include "report/text/working_text.h"
@@ -106,7 +107,7 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
     check_verdict_text(out, &answer->row, 1, &s);
     check_remarks_text(out, &answer->row, 1, &s);
     text_format(&line, "Given in line %zu of ", p->line);
-    put_name(&line, file);
+    put_printable(&line, file);
     text_put(&line, "; every other column has its default");
     text_char(out, '\n');
     put_lines(out, &line, 2, &s);

@@ -6,7 +6,7 @@
 
 #include <stdbool.h>
 
-enum { SCREEN_WIDTH = 80, SCREEN_LEAST = 40 }; /* columns: where nothing is known of it; no text is set narrower */
+enum { SCREEN_WIDTH = 80, SCREEN_LEAST = 60 }; /* columns: where nothing is known of it; no text is set narrower */
 
 typedef struct screen {
     size_t width; /* columns that a line may fill */

@@ -2,7 +2,9 @@
 #ifndef RAILBOW_REPORT_TEXT_CELLS_H
 #define RAILBOW_REPORT_TEXT_CELLS_H
 
+#include "report/screen.h"
 #include "report/text/grid.h"
+#include "report/text/grid_write.h"
 #include "report/values.h"
 
 /* A name that a user gave, safe to print: as a cell of a GRID_NAME, and quoted and whole in a sentence. */

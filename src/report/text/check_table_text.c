@@ -1,8 +1,7 @@
-/* The table of check: a column each has its head and the function that adds its cell. */
-#include "report/text/cells.h"
-#include "report/text/check_text.h"
+#include "report/text/check_table_text.h"
 
 #include "cases/case_words.h"
+#include "report/text/cells.h"
 
 #include <math.h>
 

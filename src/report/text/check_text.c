@@ -2,6 +2,7 @@
 
 #include "cases/remark_list.h"
 #include "report/text/cells.h"
+#include "report/text/check_table_text.h"
 
 #include <math.h>
 

@@ -9,9 +9,8 @@
 /* rows, count: in the order of the file. */
 void check_text(text *out, const check_row *rows, size_t count, const screen *s);
 
-/* Its parts: the verdict in words, the table, and what the remarks mean (nothing where there is none). */
+/* Two of its parts: the verdict in words, and what the remarks mean (nothing where there is none). */
 void check_verdict_text(text *out, const check_row *rows, size_t count, const screen *s);
-void check_table_text(text *out, const check_row *rows, size_t count, const screen *s);
 void check_remarks_text(text *out, const check_row *rows, size_t count, const screen *s);
 
 #endif

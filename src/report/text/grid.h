@@ -2,8 +2,9 @@
 #ifndef RAILBOW_REPORT_TEXT_GRID_H
 #define RAILBOW_REPORT_TEXT_GRID_H
 
-#include "report/screen.h"
 #include "table/text.h"
+
+#include <stdbool.h>
 
 enum { GRID_COLUMNS_MOST = 40 };
 
@@ -36,8 +37,6 @@ void grid_text(grid *g, grid_tone tone, text *cell);
 /* The column added last may be left out where the table is too wide: those of the highest rank first. */
 void grid_spare(grid *g, int rank);
 
-/* Writes the table, and which columns were left out. */
-void grid_write(text *out, const grid *g, const screen *s);
 void grid_free(grid *g);
 
 /* Bytes that switch a tone on and off; empty without colour. */

@@ -1,6 +1,6 @@
 #include "report/text/list_text.h"
 
-#include "report/text/grid.h"
+#include "report/text/grid_write.h"
 #include "report/values.h"
 
 static void add_cell(grid *g, const field *f, const void *record, unit_system units)
