@@ -4,6 +4,7 @@
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "report/page/card.h"
 #include "report/page/front.h"
 #include "report/text/check_text.h"
@@ -21,11 +22,12 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
 
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
-    (void)run;
-    text t = {0};
-    check_text(&t, (const void *)kept->kept, kept->count, *status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    check_text(&t, (const void *)kept->kept, kept->count, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -7,6 +7,7 @@
 #include "program/exit_status.h"
 #include "program/measure.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "report/page/compare_page.h"
 #include "report/text/compare_text.h"
 #include "study/compare.h"
@@ -82,10 +83,12 @@ static bool write_answer(const case_run *run, output *out, const rows *kept, int
     const compare_row *answers = (const void *)kept->kept;
     if (*status == ALL_HOLD && !one_holds(answers, kept->count)) *status = SOME_SHORT;
     if (out->format != FORMAT_TEXT) return rows_write(out, kept);
-    text t = {0};
-    compare_text(&t, answers, kept->count, run->options->ods == NULL, *status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    compare_text(&t, answers, kept->count, run->options->ods == NULL, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -4,8 +4,9 @@
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/say.h"
-#include "report/caution.h"
+#include "program/screen_of.h"
 #include "report/lines.h"
+#include "report/text/cells.h"
 #include "report/text/check_text.h"
 #include "report/text/working_text.h"
 #include "table/messages.h"
@@ -101,15 +102,22 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
                      const output *to, const char *file)
 {
     const load_case *c = (const void *)p->found.kept;
-    check_verdict_text(out, &answer->row, 1, false, to->units, to->colour);
-    check_remarks_text(out, &answer->row, 1);
-    text_format(out, "\nGiven in line %zu of %s; every other column has its default\n", p->line, file);
-    given_text(out, &case_list, c, prototype, to->units);
-    text_put(out, "\nThe working. Numbers have ten digits; a line that is repeated with the digits shown agrees to six.\n"
-                  "Angles with \u00b0 are in degrees, all others in radians.\n");
-    working_text(out, w, to->colour);
+    text words = {0}, line = {0};
+    const screen s = screen_of(to, false, NULL, &words);
+    check_verdict_text(out, &answer->row, 1, &s);
+    check_remarks_text(out, &answer->row, 1, &s);
+    text_format(&line, "Given in line %zu of ", p->line);
+    put_printable(&line, file);
+    text_put(&line, "; every other column has its default");
     text_char(out, '\n');
-    wrap(out, caution, 0);
+    put_lines(out, &line, 2, &s);
+    given_text(out, &case_list, c, prototype, &s);
+    text_char(out, '\n');
+    put_sentence(out, "The working. Numbers carry ten digits; a line done again with the digits shown agrees to six. Angles with "
+                      "\u00b0 are degrees, all others radians.", 0, &s);
+    working_text(out, w, &s);
+    put_end(out, &s);
+    text_free(&words);
 }
 
 static void put_rows(rows *written, const char *name, const working *w)

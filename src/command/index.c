@@ -4,6 +4,7 @@
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "report/page/orientation_page.h"
 #include "report/text/orientation_text.h"
 #include "study/orientation.h"
@@ -32,11 +33,12 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
 
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
-    (void)run;
-    text t = {0};
-    orientation_text(&t, (const void *)kept->kept, kept->count, *status == NO_VERDICT, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    orientation_text(&t, (const void *)kept->kept, kept->count, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

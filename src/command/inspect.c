@@ -4,6 +4,7 @@
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/say.h"
+#include "program/screen_of.h"
 #include "report/text/inspect_text.h"
 #include "study/inspection.h"
 #include "table/messages.h"
@@ -45,27 +46,27 @@ static int keep_case(const void *context, const source_line *at, const void *rec
 
 typedef int (*keep_function)(const void *, const source_line *, const void *, rows *, text *);
 
-/* Returned: *lost becomes true if memory runs out, because rows may then be missing. */
-static int read_whole(rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep,
-                      const void *context, bool *lost)
-{
-    output memory = {.format = FORMAT_TEXT};
-    *kept = rows_for(&memory, list);
-    const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
-                        .context = context, .answer = keep};
-    char *name = (char *)file; /* it is only read; the type is that of argv */
-    const int status = pipeline_run(&p, &name, 1);
-    *lost = *lost || memory.failed;
-    return status;
-}
-
 typedef struct inspection {
     const options *options;
     rows specs, readings, cases;
     materials materials;
-    int status;  /* of the files; NO_VERDICT after a message */
+    refused_rows refused; /* of readings and cases */
+    int status;  /* of the files: NO_VERDICT after a message */
     int verdict; /* of the tubes */
+    bool lost;   /* memory ran out, so that rows may be missing */
 } inspection;
+
+static int read_whole(inspection *s, rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep)
+{
+    output memory = {.format = FORMAT_TEXT};
+    *kept = rows_for(&memory, list);
+    const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
+                        .context = &s->materials, .refused = &s->refused, .answer = keep};
+    char *name = (char *)file; /* only read; the type is argv's */
+    const int status = pipeline_run(&p, &name, 1);
+    s->lost = s->lost || memory.failed;
+    return status;
+}
 
 static bool specs_are_apart(const inspection *s)
 {
@@ -88,13 +89,11 @@ static bool read_tables(inspection *s)
     field_defaults(&reading_list, &reading);
     field_defaults(&case_list, &given);
     given.member.factor = s->options->factor;
-    bool lost = false;
-    if (read_whole(&s->specs, &spec_list, &spec, s->options->spec, keep_row, NULL, &lost) != ALL_HOLD) return false;
-    s->status = read_whole(&s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, NULL, &lost);
+    if (read_whole(s, &s->specs, &spec_list, &spec, s->options->spec, keep_row) != ALL_HOLD) return false;
+    s->status = read_whole(s, &s->readings, &reading_list, &reading, s->options->operands[0], keep_reading);
     if (s->options->cases != NULL)
-        s->status = worse_status(s->status, read_whole(&s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials,
-                                                &lost));
-    return !lost && specs_are_apart(s);
+        s->status = worse_status(s->status, read_whole(s, &s->cases, &case_list, &given, s->options->cases, keep_case));
+    return !s->lost && specs_are_apart(s);
 }
 
 /* ---- load cases with the measured tube ------------------------------------------------------------------------------------ */
@@ -249,10 +248,12 @@ static bool answer_all(inspection *s, rows *answers)
 static bool write_answer(const inspection *s, output *out, const rows *answers)
 {
     if (out->format != FORMAT_TEXT) return rows_write(out, answers);
-    text t = {0};
-    inspect_text(&t, (const void *)answers->kept, answers->count, s->status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen shown_on = screen_of(out, s->status == NO_VERDICT, &s->refused, &words);
+    inspect_text(&t, (const void *)answers->kept, answers->count, &shown_on);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 
@@ -272,7 +273,7 @@ static int inspect(inspection *s)
 
 int command_inspect(const options *o)
 {
-    inspection s = {.options = o};
+    inspection s = {.options = o, .refused = {.names_files = true}};
     if (o->operand_count != 1 || o->spec == NULL) {
         say("inspect: name one file of readings and the spec with --spec; see 'railbow help inspect'");
         return NO_VERDICT;

@@ -5,6 +5,7 @@
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "program/say.h"
 #include "report/page/limit_page.h"
 #include "report/text/limit_text.h"
@@ -122,10 +123,12 @@ static limit_asked asked_by(const limit_run *l)
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
     const limit_asked asked = asked_by(run->context);
-    text t = {0};
-    limit_text(&t, (const void *)kept->kept, kept->count, &asked, *status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    limit_text(&t, (const void *)kept->kept, kept->count, &asked, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -7,6 +7,7 @@
 #include "program/exit_status.h"
 #include "program/progress.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "program/say.h"
 #include "report/page/scatter_page.h"
 #include "report/text/scatter_text.h"
@@ -236,10 +237,12 @@ static bool write_answer(const case_run *run, output *out, const rows *kept, int
 {
     if (progress_stopped()) return false;
     if (out->format != FORMAT_TEXT) return rows_write(out, kept);
-    text t = {0};
-    scatter_text(&t, (const void *)kept->kept, kept->count, (unsigned)run->options->seed, *status == NO_VERDICT, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    scatter_text(&t, (const void *)kept->kept, kept->count, (unsigned)run->options->seed, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

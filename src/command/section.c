@@ -6,6 +6,7 @@
 #include "program/measure.h"
 #include "program/rows.h"
 #include "program/say.h"
+#include "program/screen_of.h"
 #include "report/text/cells.h"
 #include "report/text/list_text.h"
 
@@ -87,16 +88,18 @@ static bool sections_of_grid(const options *o, double density, section_rows *sec
 
 static bool write_sections(const section_rows *sections, output *out)
 {
-    text t = {0};
+    text t = {0}, words = {0};
     rows written = rows_for(out, &section_list);
     bool fine = rows_begin(out, &section_list);
     for (size_t i = 0; i < sections->count; i++) rows_add(&written, &sections->at[i]);
     if (out->format == FORMAT_TEXT) {
-        list_text(&t, &section_list, sections->at, sections->count, out->units);
-        put_end(&t, false);
+        const screen s = screen_of(out, false, NULL, &words);
+        list_text(&t, &section_list, sections->at, sections->count, &s);
+        put_end(&t, &s);
     }
     fine = output_text(out, &t) && output_text(out, &written.written) && fine;
     text_free(&t);
+    text_free(&words);
     rows_free(&written);
     return rows_end(out) && fine;
 }

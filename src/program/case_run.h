@@ -24,7 +24,7 @@ struct case_run {
 
     /* set here */
     materials materials;
-    size_t refused; /* rows without an answer */
+    refused_rows refused;
 };
 
 /* Returned: the exit status. */

@@ -212,7 +212,7 @@ static size_t option_width(const option_entry *e)
     return strlen("  --") + letter + strlen(e->name) + value;
 }
 
-void options_say(text *out, unsigned takes)
+void options_say(text *out, unsigned takes, size_t width)
 {
     size_t widest = 0;
     for (size_t i = 0; i < ENTRIES; i++)
@@ -222,7 +222,7 @@ void options_say(text *out, unsigned takes)
         text line = {0};
         put_option(&line, &entries[i]);
         text_format(&line, "%*s%s", (int)(widest + 2 - option_width(&entries[i])), "", entries[i].meaning);
-        wrap(out, text_string(&line, &out->failed), widest + 2);
+        wrap(out, text_string(&line, &out->failed), widest + 2, width);
         text_free(&line);
     }
 }

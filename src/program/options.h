@@ -59,9 +59,9 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
 /* The walls that suppliers keep, in inch. */
 extern const char options_stock_walls[];
 
-/* The options that a command takes, one a line, for help. */
+/* The options that a command takes, for help, in lines of so many columns. */
 struct text;
-void options_say(struct text *out, unsigned takes);
+void options_say(struct text *out, unsigned takes, size_t width);
 
 typedef struct option_shown {
     const char *name;

@@ -2,6 +2,7 @@
 #include "program/output.h"
 
 #include "program/say.h"
+#include "report/screen.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -9,6 +10,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/ioctl.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -133,6 +135,20 @@ static bool wants_colour(void)
         && (terminal == NULL || strcmp(terminal, "dumb") != 0);
 }
 
+/* Columns of the terminal behind stdout: what it says itself, else the variable COLUMNS. */
+static size_t terminal_width(void)
+{
+    enum { MOST = 1000 };
+    struct winsize size;
+    const char *said = getenv("COLUMNS");
+    size_t width = SCREEN_WIDTH;
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+        width = size.ws_col;
+    else if (said != NULL && strspn(said, "0123456789") == strlen(said) && strtoul(said, NULL, 10) > 0)
+        width = strtoul(said, NULL, 10);
+    return width < SCREEN_LEAST ? SCREEN_LEAST : width > MOST ? MOST : width;
+}
+
 bool output_open(output *out, const options *o)
 {
     const bool to_stdout = o->output == NULL || strcmp(o->output, "-") == 0;
@@ -140,6 +156,7 @@ bool output_open(output *out, const options *o)
     const bool terminal = to_stdout && isatty(STDOUT_FILENO);
     if (out->format == FORMAT_AUTO) out->format = terminal ? FORMAT_TEXT : FORMAT_CSV;
     out->colour = terminal && wants_colour();
+    out->width = terminal ? terminal_width() : SCREEN_WIDTH;
     return to_stdout || open_target(out);
 }
 
@@ -169,7 +186,7 @@ static bool same_file(const char *a, const char *b)
 
 bool output_open_beside(output *out, const output *first, const char *target)
 {
-    *out = (output){.target = target, .file = -1, .format = first->format, .units = first->units};
+    *out = (output){.target = target, .file = -1, .format = first->format, .units = first->units, .width = SCREEN_WIDTH};
     if (!open_target(out)) return false;
     if (out->path == NULL || first->path == NULL || !same_file(out->path, first->path)) return true;
     say("%s: the report and the answer cannot be the same file", target);

@@ -15,6 +15,7 @@ typedef struct output {
     output_format format;
     unit_system units;
     bool colour;
+    size_t width;       /* columns of the terminal; 80 where there is none */
     bool drop_comma;    /* the next byte is a comma with nothing before it */
 } output;
 

@@ -18,7 +18,7 @@ typedef struct chunk { /* what CHUNK rows came to */
     rows answers;
     text complaints;
     int status;
-    size_t refused;
+    size_t refused, lines[CHUNK]; /* rows without an answer, and where they stand */
 } chunk;
 
 typedef struct portion { /* part of the file on its way through */
@@ -51,7 +51,7 @@ static void answer_row(const round *r, chunk *c, const row *given)
     else
         status = r->p->answer(r->p->context, &at, given->record, &c->answers, &c->complaints);
     c->status = worse_status(c->status, status);
-    c->refused += status == NO_VERDICT;
+    if (status == NO_VERDICT) c->lines[c->refused++] = given->line;
 }
 
 static void answer_chunk(const round *r, size_t index)
@@ -84,7 +84,7 @@ static void hand_on(round *r, portion *t)
         if (c->complaints.length > 0) say_lines(c->complaints.at);
         text_clear(&c->complaints);
         r->status = worse_status(r->status, c->status);
-        if (r->p->refused != NULL) *r->p->refused += c->refused;
+        for (size_t i = 0; i < c->refused && r->p->refused != NULL; i++) refused_add(r->p->refused, r->name, c->lines[i]);
         if (!rows_hand_on(&c->answers, r->p->out, r->p->kept)) r->status = STOPPED;
     }
     t->count = 0;

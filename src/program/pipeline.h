@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PROGRAM_PIPELINE_H
 #define RAILBOW_PROGRAM_PIPELINE_H
 
+#include "program/refused.h"
 #include "program/rows.h"
 #include "table/reader.h"
 
@@ -18,7 +19,7 @@ typedef struct pipeline {
     output *out;
     rows *kept;                /* takes the records where the output's format is text */
     const void *context;
-    size_t *refused;           /* counts the rows without an answer; NULL: not wanted */
+    refused_rows *refused;     /* takes the rows without an answer; NULL: not wanted  */
 
     /* Answers one row of the file with any number of rows. May run in any thread; adds finished messages to
      * `complaints`. Returned: ALL_HOLD, SOME_SHORT or NO_VERDICT. */

@@ -5,7 +5,7 @@
 page_head report_head(const case_run *run, const output *page, int status)
 {
     const options *o = run->options;
-    return (page_head){.title = o->title, .by = o->by, .note = o->note, .date = o->date, .refused = run->refused,
+    return (page_head){.title = o->title, .by = o->by, .note = o->note, .date = o->date, .refused = run->refused.count,
                        .faults = status == NO_VERDICT, .units = page->units};
 }
 

@@ -96,7 +96,7 @@ static void begin_reason(text *reasons)
     if (reasons->length > 0) text_put(reasons, "; ");
 }
 
-/* "wall reads 0.048 in, under 0.0522" */
+/* "wall reads 0.048 in, under the spec's 0.0522 in" */
 static void add_reason(text *reasons, const tube_readings *t, const char *what, double value, const char *against,
                        double limit)
 {
@@ -110,7 +110,7 @@ static void add_near(text *reasons, const tube_readings *t, const char *what, do
 {
     const unit *u = unit_shown(DIM_LENGTH, t->units);
     text against = {0};
-    text_format(&against, "within the gauge (%.3g %s) of its limit", unit_from_own(u, t->gauge), u->name);
+    text_format(&against, "within the gauge (%.3g %s) of the spec's", unit_from_own(u, t->gauge), u->name);
     add_reason(reasons, t, what, value, text_string(&against, &reasons->failed), limit);
     text_free(&against);
 }
@@ -154,7 +154,7 @@ static void judge_limit(const tube_readings *t, const spec_limit *l, bool said_a
         text_format(reasons, "read the %s", l->what);
     } else if (room < -t->gauge - rounding) {
         f->below = true;
-        add_reason(reasons, t, l->reads, l->value, l->below ? "under" : "over", l->limit);
+        add_reason(reasons, t, l->reads, l->value, l->below ? "under the spec's" : "over the spec's", l->limit);
     } else if (room <= t->gauge + rounding) {
         f->recheck = true;
         add_near(reasons, t, l->reads, l->value, l->limit);
@@ -172,7 +172,7 @@ static void judge_fit(const tube_readings *t, const inspect_row *r, const text *
         text_put(reasons, text_string(next, &reasons->failed));
     } else if (r->bore.least <= least + t->gauge + rounding) {
         f->recheck = true;
-        add_reason(reasons, t, "by the fit the thinnest wall is", r->bore.least, "its limit", least);
+        add_reason(reasons, t, "by the fit the thinnest wall is", r->bore.least, "the spec's", least);
         if (!isnan(r->bore.thin_clock)) text_format(reasons, ": read it at clock %d", clock_degrees(r->bore.thin_clock));
     }
 }

@@ -49,7 +49,7 @@ class ShopTest(ProgramTest):
 
     def assertReadable(self, text):
         for line in text.splitlines():
-            self.assertLessEqual(len(line), 100, line)
+            self.assertLessEqual(len(line), 80, line)
             self.assertEqual(line, line.rstrip())
             self.assertNotIn("nan", line)
         for word in CAUTION:

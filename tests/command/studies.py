@@ -20,7 +20,7 @@ class StudyTest(ProgramTest):
     def text(self, words, *more):
         run = self.study(words, "--format", "text", *more)
         for line in run.out.splitlines():
-            self.assertLessEqual(len(line), 100, line)
+            self.assertLessEqual(len(line), 80, line)
             self.assertEqual(line, line.rstrip())
         self.assertEqual([c for c in run.out if c != "\n" and (ord(c) < 32 or 127 <= ord(c) < 160)], [])
         for word in CAUTION:

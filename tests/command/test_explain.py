@@ -100,7 +100,7 @@ class Explain(Page):
             out = self.explain("cases.csv", way["case"]).out
             self.assertNotIn("\033", out)
             for line in out.splitlines():
-                self.assertLessEqual(len(line), 100, line)
+                self.assertLessEqual(len(line), 80, line)
                 self.assertEqual(line, line.rstrip())
 
     def test_into_a_file_and_from_standard_input(self):

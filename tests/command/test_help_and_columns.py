@@ -61,7 +61,7 @@ class Help(ProgramTest):
         for words in [["help"], ["help", "words"], ["columns"], *(["help", name] for name in COMMANDS)]:
             for line in self.run_program(*words).out.splitlines():
                 with self.subTest(words=words, line=line):
-                    self.assertLessEqual(len(line), 100)
+                    self.assertLessEqual(len(line), 80)
                     self.assertEqual(line, line.rstrip())
 
 

@@ -37,7 +37,7 @@ class Index(StudyTest):
         text = self.text("index")
         self.assertIn("Turning the tube's own bow is worth doing in 1 of 4 cases, most in 'with'.", joined(text))
         win = 100 * (float(rows["with"]["best_margin"]) - float(rows["with"]["margin_as_marked"]))
-        self.assertRegex(text, rf"(?m)^with .* {re.escape(f'{win:+.1f}')} points")
+        self.assertRegex(text, rf"(?m)^with .* {re.escape(f'{win:+.1f}')} pt")
         self.assertRegex(text, r"(?m)^against .* too little$")
         self.assertRegex(text, r"(?m)^straight .* no bow$")
         self.assertRegex(text, r"(?m)^idle .* too little$")

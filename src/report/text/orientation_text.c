@@ -1,6 +1,7 @@
 #include "report/text/orientation_text.h"
 
 #include "report/text/cells.h"
+#include "report/text/measures.h"
 
 #include <math.h>
 
@@ -11,7 +12,7 @@ static double win_of(const orientation_row *r)
     return isinf(r->found.margin_as_marked) ? 0 : r->found.best_margin - r->found.margin_as_marked;
 }
 
-static void say_summary(text *out, const orientation_row *rows, size_t count)
+static void say_summary(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
     size_t worthy = 0;
     const orientation_row *most = rows;
@@ -29,14 +30,7 @@ static void say_summary(text *out, const orientation_row *rows, size_t count)
         text_put(&line, ".");
     }
     text_put(&line, " Clocks in degrees, seen from A: 0 up, 90 right.");
-    put_paragraph(out, &line, TONE_PLAIN, false);
-    text_free(&line);
-}
-
-static void add_clock(grid *g, double clock)
-{
-    const double degrees = fmod(clock * (180 / 3.14159265358979323846), 360);
-    grid_format(g, TONE_PLAIN, "%.1f", degrees >= 359.95 ? 0 : degrees);
+    put_lines(out, &line, 2, s);
 }
 
 static void add_win(grid *g, const orientation_row *r)
@@ -47,48 +41,52 @@ static void add_win(grid *g, const orientation_row *r)
     else if (!(win >= worth))
         grid_cell(g, TONE_PLAIN, "too little");
     else if (isinf(win))
-        grid_cell(g, TONE_GOOD, "all: then no limit");
+        grid_cell(g, TONE_GOOD, "all: no limit");
     else if (win > 99.99)
-        grid_cell(g, TONE_PLAIN, "over 9999 points");
+        grid_cell(g, TONE_PLAIN, "over 9999 pt");
     else
-        grid_format(g, TONE_PLAIN, "%+.1f points%s", 100 * win,
-                    r->found.margin_as_marked < 0 && r->found.best_margin >= 0 ? ": then HOLDS" : "");
+        grid_format(g, TONE_PLAIN, "%+.1f pt%s", 100 * win,
+                    r->found.margin_as_marked < 0 && r->found.best_margin >= 0 ? ": HOLDS" : "");
 }
 
-static void say_rows(text *out, const orientation_row *rows, size_t count, bool colour)
+static void say_rows(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
     grid g = {0};
-    grid_column(&g, "case", GRID_LEFT);
-    grid_column(&g, "now at", GRID_RIGHT);
-    grid_column(&g, "margin", GRID_RIGHT);
-    grid_column(&g, "best at", GRID_RIGHT);
-    grid_column(&g, "margin", GRID_RIGHT);
-    grid_column(&g, "worst at", GRID_RIGHT);
-    grid_column(&g, "margin", GRID_RIGHT);
-    grid_column(&g, "turning wins", GRID_LEFT);
+    grid_column(&g, GRID_NAME, "case");
+    grid_column(&g, GRID_RIGHT, "now at");
+    grid_column(&g, GRID_RIGHT, "margin");
+    grid_spare(&g, 1);
+    grid_column(&g, GRID_RIGHT, "best at");
+    grid_column(&g, GRID_RIGHT, "best margin");
+    grid_column(&g, GRID_RIGHT, "worst at");
+    grid_spare(&g, 3);
+    grid_column(&g, GRID_RIGHT, "worst margin");
+    grid_spare(&g, 2);
+    grid_column(&g, GRID_LEFT, "turning wins");
     for (size_t i = 0; i < count; i++) {
         const orientation_row *r = &rows[i];
         add_name(&g, r->name);
-        add_clock(&g, r->marked_clock);
+        add_clock(&g, r->marked_clock, 1);
         add_margin(&g, r->found.margin_as_marked);
-        add_clock(&g, r->found.best_clock);
+        add_clock(&g, r->found.best_clock, 1);
         add_margin(&g, r->found.best_margin);
-        add_clock(&g, r->found.worst_clock);
+        add_clock(&g, r->found.worst_clock, 1);
         add_margin(&g, r->found.worst_margin);
         add_win(&g, r);
     }
-    grid_write(out, &g, colour);
+    grid_write(out, &g, s);
     grid_free(&g);
 }
 
-void orientation_text(text *out, const orientation_row *rows, size_t count, bool faults, bool colour)
+void orientation_text(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
+    put_refused(out, s);
     if (count > 0) {
-        say_summary(out, rows, count);
+        say_summary(out, rows, count, s);
         text_char(out, '\n');
-        say_rows(out, rows, count, colour);
-        text_put(out, "\nToo little: under a point of margin. One tube with several cases can have one clock only: weigh its\n"
-                      "cases with sweep --vary bow_clock=0:350:10.\n");
+        say_rows(out, rows, count, s);
+        put_sentence(out, "pt: points of margin; too little: under one of them. One tube with several cases can have one clock "
+                          "only: weigh its cases with sweep --vary bow_clock=0:350:10.", 0, s);
     }
-    put_end(out, faults);
+    put_end(out, s);
 }
