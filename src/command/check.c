@@ -39,8 +39,8 @@ static bool write_card(output *page, const page_head *head, const check_row *r, 
     working *w = calloc(1, sizeof *w);
     picture *p = calloc(1, sizeof *p);
     t.failed = w == NULL || p == NULL;
-    if (!t.failed && working_of(w, &r->given.member, r->material, &r->result, head->units)) {
-        picture_of(p, &r->given.member, r->material, &r->result);
+    if (!t.failed && working_of(w, &r->taken, r->material, &r->result, head->units)) {
+        picture_of(p, &r->taken, r->material, &r->result);
         page_card(&t, head, r, number, p, w);
         t.failed = t.failed || working_failed(w);
     }

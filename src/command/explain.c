@@ -167,7 +167,7 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     text_free(&complaints);
     if (status == NO_VERDICT) return NO_VERDICT;
     working *w = calloc(1, sizeof *w);
-    const bool worked = w != NULL && working_of(w, &c->member, answer.row.material, &answer.row.result, o->units);
+    const bool worked = w != NULL && working_of(w, &answer.row.taken, answer.row.material, &answer.row.result, o->units);
     const bool whole = worked && !working_failed(w);
     if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not converge");
     if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;

@@ -4,12 +4,18 @@ static const char textbook[] = "mechanics of materials";
 static const char same[] = "material";
 static const char stability[] = "Timoshenko & Gere, Theory of Elastic Stability, 2nd ed. 1961, ch. 2";
 
+static bool is_weld(double end, double word)
+{
+    return end <= word && end >= word;
+}
+
+/* The column load is that of soft welded ends. */
 static double end_step(const calculation *c, const char *step, double end)
 {
-    if (end <= RBOW_WELDED) {
+    if (is_weld(end, RBOW_WELDED) || is_weld(end, RBOW_SOFT_WELD) || is_weld(end, RBOW_STIFF_WELD)) {
         double k;
-        rbow_end_stiffness(end, c->bending_stiffness, c->m.length, &k);
-        STEP(c, step, "k = −u/tan(u/2) EI/L, u = π√2: welded, fixity 2", "−π × √(2) / tan(π × √(2) / 2) × # / #", k,
+        rbow_end_stiffness(RBOW_SOFT_WELD, c->bending_stiffness, c->m.length, &k);
+        STEP(c, step, "k = −u/tan(u/2) EI/L, u = π√2: welded, soft: fixity 2", "−π × √(2) / tan(π × √(2) / 2) × # / #", k,
              c->stiffness, "load case; Timoshenko & Gere 1961, ch. 2", c->bending_stiffness, c->m.length);
         return k;
     }
@@ -136,6 +142,30 @@ static double column_stress(const calculation *c, double slenderness)
          v.given.elastic_modulus, slenderness);
     curve_steps(c, v.given.curve, &v);
     return v.terms.stress;
+}
+
+/* The stiffness of one end as the concrete member takes it, where that is not the column's. */
+static double taken_step(const calculation *c, const char *step, double end, double soft)
+{
+    if (!is_weld(end, RBOW_STIFF_WELD)) return soft;
+    STEP(c, step, "k, welded, taken as rigid: the worse of soft and rigid for this case", "#", INFINITY, c->stiffness, "scenario",
+         INFINITY);
+    return INFINITY;
+}
+
+void joint_steps(calculation *c)
+{
+    if (!is_weld(c->m.end_a, RBOW_STIFF_WELD) && !is_weld(c->m.end_b, RBOW_STIFF_WELD)) return;
+    working_heading(c->w, "Joints as taken for the bending", "");
+    c->stiffness_a = taken_step(c, "stiffness of joint A", c->m.end_a, c->stiffness_a);
+    if (!c->free_b) c->stiffness_b = taken_step(c, "stiffness of joint B", c->m.end_b, c->stiffness_b);
+    double load;
+    if (rbow_critical_load(c->bending_stiffness, c->m.length, c->stiffness_a, c->stiffness_b, &load) != RBOW_OK) return;
+    const double u = sqrt(load * c->m.length * c->m.length / c->bending_stiffness);
+    STEP(c, "buckling angle", characteristic(c), "by search", u, "", stability, 0);
+    c->critical_load = load;
+    STEP(c, "elastic critical load", "Pcr = u² EI / L²", "#² × # / #²", load, c->force, "Timoshenko & Gere 1961, ch. 2", u,
+         c->bending_stiffness, c->m.length);
 }
 
 void column_steps(calculation *c)

@@ -7,4 +7,7 @@
 /* Given: c->tube. Fills bending and end stiffness, critical load, column stress and load. */
 void column_steps(calculation *c);
 
+/* Given: after column_steps. Fills end stiffness and critical load anew where a welded end is taken as rigid. */
+void joint_steps(calculation *c);
+
 #endif

@@ -156,11 +156,13 @@ static void margin(const calculation *c, const rbow_result *r)
     STEP(c, "margin", own ? "min(yield factor/n_y, column factor/n, interaction factor/n) − 1"
                           : "min(yield factor/n, column factor/n, interaction factor/n) − 1", "min(# / #, # / #, # / #) − 1", r->margin, "",
          "least of the three", r->yield_factor, m->factor_yield, r->column_factor, m->factor, r->interaction_factor, m->factor);
-    if (!(fabs(m->gap) > 0 || m->miss_a > 0 || m->miss_b > 0)) return;
-    STEP(c, "margin without misses and gap", "the same case, nothing forced", "by checking it again", r->margin_unforced, "", "search", 0);
-    if (isfinite(r->margin_unforced) && isfinite(r->margin))
-        STEP(c, "what the forced fit costs", "their difference", "# − #", r->margin_unforced - r->margin, "", "difference",
-             r->margin_unforced, r->margin);
+    if (!r->forced) return;
+    STEP(c, "margin as built", "the worst joints and directions with all that is locked in", "by checking each", r->margin_as_built, "", "search", 0);
+    STEP(c, "margin without misses and gap", "the worst joints and directions with nothing locked in", "by checking each",
+         r->margin_unforced, "", "search", 0);
+    if (isfinite(r->margin_unforced) && isfinite(r->margin_as_built))
+        STEP(c, "what the forced fit costs", "their difference", "# − #", r->margin_unforced - r->margin_as_built, "", "difference",
+             r->margin_unforced, r->margin_as_built);
 }
 
 bool working_of(working *w, const rbow_member *member, const rbow_material *material, const rbow_result *result,
@@ -172,6 +174,7 @@ bool working_of(working *w, const rbow_member *member, const rbow_material *mate
         if (rbow_member_limit(member, material, check, &limits[check]) != RBOW_OK) return false;
     tube_steps(&c);
     column_steps(&c);
+    joint_steps(&c);
     locked_in(&c);
     own_weight(&c);
     working_heading(c.w, "Run load", "");
