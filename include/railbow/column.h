@@ -13,9 +13,13 @@ extern "C" {
 
 /* How a joint holds the tube's end against turning: a rotational stiffness in in-lbf/rad, >= 0, or one
  * of these. They are kept far from any stiffness, so that a slip of sign is an error, not another end. */
+#define RBOW_UNSET (-DBL_MAX) /* where a contract names a default that depends on other inputs */
+
 #define RBOW_PINNED 0.0
 #define RBOW_FIXED INFINITY
-#define RBOW_WELDED (-DBL_MAX)     /* the trade's fixity c = 2 when both ends have it           */
+#define RBOW_WELDED (-DBL_MAX)     /* nobody knows how stiff: from the soft weld to the stiff one; both are checked */
+#define RBOW_SOFT_WELD (-DBL_MAX / 4.0)  /* the spring that gives fixity c = 2 when both ends have it            */
+#define RBOW_STIFF_WELD (-DBL_MAX / 8.0) /* as RBOW_FIXED, but the column load stays that of the soft weld       */
 #define RBOW_FREE (-DBL_MAX / 2.0) /* at B only: the end moves sideways and turns freely         */
 
 /* value, name as in files; RBOW_FREE is for end B alone */
@@ -55,8 +59,19 @@ typedef enum rbow_curve {
 } rbow_curve;
 #undef RBOW_CURVE_ENUM
 
+/* How stiff welded joints are taken, A/B: value, name as in files. */
+#define RBOW_JOINTS_LIST(X)                      \
+    X(RBOW_JOINTS_NONE, "")                      \
+    X(RBOW_JOINTS_SOFT, "soft")                  \
+    X(RBOW_JOINTS_SOFT_STIFF, "soft/stiff")      \
+    X(RBOW_JOINTS_STIFF_SOFT, "stiff/soft")      \
+    X(RBOW_JOINTS_STIFF, "stiff")
+#define RBOW_JOINTS_ENUM(value, name) value,
+typedef enum rbow_joints { RBOW_JOINTS_LIST(RBOW_JOINTS_ENUM) RBOW_JOINTS_COUNT } rbow_joints;
+#undef RBOW_JOINTS_ENUM
+
 /* Stiffness in numbers of an end given as a word.
- * Given:    end                a stiffness or one of the words above except RBOW_FREE
+ * Given:    end                a stiffness or one of the words above except RBOW_FREE; RBOW_WELDED counts as soft
  *           bending_stiffness  EI, lbf-in^2, > 0
  *           length             in, > 0
  * Returned: stiffness          in-lbf/rad, >= 0, INFINITY = fixed

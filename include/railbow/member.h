@@ -13,9 +13,10 @@
 extern "C" {
 #endif
 
-#define RBOW_UNSET (-DBL_MAX) /* where the contract names a default that depends on other inputs */
+#define RBOW_ANY_CLOCK (-DBL_MAX) /* a direction that is not known: the worst one is found           */
 
-/* Run loads grow with the load factor; what is built in (bow, misses, gap) does not. Clocks in rad. */
+/* Run loads grow with the load factor; what is built in (bow, misses, gap) does not. Clocks in rad; those of the
+ * eccentricity, the bow and the misses may be RBOW_ANY_CLOCK. */
 typedef struct rbow_member {
     double od, wall;     /* in */
     double length;       /* in, joint to joint */
@@ -38,7 +39,7 @@ typedef struct rbow_member {
     double gap;            /* in; > 0 the tube was short and was pulled, < 0 squeezed */
     double gap_stiffness;  /* lbf/in of the surroundings, INFINITY = rigid            */
 
-    double weld_zone, dressed;   /* in: length from a joint; wall ground off there    */
+    double weld_zone, dressed;   /* in: length from a joint, RBOW_UNSET = 1 or half the length; wall ground off there */
     double factor, factor_yield; /* required load factors; RBOW_UNSET for the second = the first */
 } rbow_member;
 
@@ -53,7 +54,15 @@ typedef struct rbow_member {
 #define RBOW_VALUE_ENUM(value, name) value,
 typedef enum rbow_verdict { RBOW_VERDICT_LIST(RBOW_VALUE_ENUM) RBOW_VERDICT_COUNT } rbow_verdict;
 typedef enum rbow_governs { RBOW_GOVERNS_LIST(RBOW_VALUE_ENUM) RBOW_GOVERNS_COUNT } rbow_governs;
+
+/* What is taken of what is locked in: value, name as in files. */
+#define RBOW_FIT_LIST(X)                         \
+    X(RBOW_FIT_AS_BUILT, "as built")             \
+    X(RBOW_FIT_RELAXED, "relaxed")               \
+    X(RBOW_FIT_UNFORCED, "unforced")
+typedef enum rbow_fit { RBOW_FIT_LIST(RBOW_VALUE_ENUM) RBOW_FIT_COUNT } rbow_fit;
 #undef RBOW_VALUE_ENUM
+enum { RBOW_FIT_MISS_A = 1, RBOW_FIT_MISS_B = 2, RBOW_FIT_GAP = 4 }; /* bits of what is locked in */
 
 /* Of rbow_result.remarks, in the order in which they are said: value, text as in files. */
 #define RBOW_REMARK_LIST(X)                                                                                     \
@@ -63,14 +72,15 @@ typedef enum rbow_governs { RBOW_GOVERNS_LIST(RBOW_VALUE_ENUM) RBOW_GOVERNS_COUN
     X(RBOW_REMARK_SHORT_TUBE, "short tube")       /* L/D under 10: shear flexibility left out               */  \
     X(RBOW_REMARK_THIN_WALL, "thin wall")         /* Q below 1, in the tube or a weld zone                  */  \
     X(RBOW_REMARK_STIFF_ENDS, "stiff ends")       /* fixity above 2                                         */  \
-    X(RBOW_REMARK_NO_WELD_ZONE, "no weld zone")   /* an end welded or fixed, weld_zone 0                    */  \
+    X(RBOW_REMARK_WELD_ZONE_TAKEN, "weld zone taken as 1 in") /* none was given                             */  \
+    X(RBOW_REMARK_NO_BOW, "no bow given")         /* the tube is taken as straight                          */  \
+    X(RBOW_REMARK_SIZE, "is the size right?")     /* a slip of the unit or the point is likely              */  \
     /* values that the ends make idle */                                                                        \
     X(RBOW_REMARK_IDLE_ECCENTRICITY, "no effect: eccentricity")                                                 \
     X(RBOW_REMARK_IDLE_MOMENT_A, "no effect: moment_a")                                                         \
     X(RBOW_REMARK_IDLE_MOMENT_B, "no effect: moment_b")                                                         \
     X(RBOW_REMARK_IDLE_POINT_LOAD, "no effect: point_load")                                                     \
-    X(RBOW_REMARK_IDLE_MISS_A, "no effect: miss_a")                                                             \
-    X(RBOW_REMARK_IDLE_MISS_B, "no effect: miss_b")                                                             \
+    X(RBOW_REMARK_IDLE_GAP_STIFFNESS, "no effect: gap_stiffness") /* there is no gap                        */  \
     X(RBOW_REMARK_IDLE_DRESSED, "no effect: dressed") /* there is no weld zone to dress                     */
 
 #define RBOW_REMARK_PLACE(value, text) value##_PLACE,
@@ -85,7 +95,10 @@ enum { RBOW_REMARK_LIST(RBOW_REMARK_BIT) RBOW_REMARKS_END_ = 0 };
 typedef struct rbow_result {
     /* all doubles first, then the whole numbers */
     double margin;              /* min of factor over required factor, less 1              */
-    double margin_unforced;     /* the same without misses and gap                         */
+    double margin_as_built;     /* the lowest with all that is locked in                   */
+    double margin_unforced;     /* the lowest with nothing locked in                       */
+    double margin_best;         /* the highest as built over what the joints may be: what knowing them may be worth */
+    double bow_clock_taken, miss_a_clock_taken, miss_b_clock_taken, eccentricity_clock_taken; /* rad; NaN without one */
     double yield_factor, column_factor, interaction_factor;
 
     rbow_section section;
@@ -116,12 +129,15 @@ typedef struct rbow_result {
     int governs_in_weld_zone;   /* governs_at lies in one                                  */
     int runs;                   /* it has a run load */
     int forced;                 /* it has a miss or a gap */
+    unsigned fit_kept;          /* RBOW_FIT_... bits of the concrete member that governs   */
+    int fit_taken;              /* rbow_fit                                                */
+    int joints_taken;           /* rbow_joints of the concrete member that governs         */
 } rbow_result;
 
 /* A member with every value at its default: no load, no bow, pinned, factor 1.5; od, wall, length NaN. */
 RBOW_API rbow_member rbow_member_default(void);
 
-/* A member with every default that depends on other inputs put in: point_at, bow_at, factor_yield, column_curve.
+/* A member with every default that depends on other inputs put in: point_at, bow_at, weld_zone, factor_yield, column_curve.
  * Given: member, material; not checked */
 RBOW_API rbow_member rbow_member_resolved(const rbow_member *member, const rbow_material *material);
 
@@ -132,7 +148,7 @@ RBOW_API int rbow_member_point_is_idle(const rbow_member *member);
 /* The bow of a member. Given: member, resolved */
 RBOW_API rbow_bow rbow_member_bow(const rbow_member *member);
 
-/* The weld zones of a member. */
+/* The weld zones of a member. Given: member, resolved */
 RBOW_API rbow_weld_zone rbow_member_weld_zone(const rbow_member *member);
 
 /* All that is wrong with a member, in the order of its fields.
@@ -142,7 +158,10 @@ RBOW_API rbow_weld_zone rbow_member_weld_zone(const rbow_member *member);
 RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_material *material,
                                    rbow_status *faults, size_t most);
 
-/* The check: margins of one member under one load case.
+/* The check: margins of one member under one load case. What is not known (the stiffness of a welded joint, a clock of
+ * RBOW_ANY_CLOCK, whether what is locked in has relaxed) is taken at its worst; the result is that of the concrete member
+ * with the lowest margin. Columns of the column alone are those of soft welded ends; fit_... are those as built with the
+ * largest fit_stress.
  * Given:    member, material
  * Returned: result; closed-form values to 1e-9 relative, load factors to 1e-7
  * Status:   RBOW_OK | the first of rbow_member_faults | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW
@@ -150,6 +169,10 @@ RBOW_API size_t rbow_member_faults(const rbow_member *member, const rbow_materia
  *           dents, impact, weld defects, or residual stress other than the forced fit. */
 RBOW_API rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material,
                                        rbow_result *result);
+
+/* The concrete member that governs: all its numbers are known. Its own check gives the same factors.
+ * Given: member; result, of its check. */
+RBOW_API rbow_member rbow_member_taken(const rbow_member *member, const rbow_result *result);
 
 typedef struct rbow_margin {
     double margin;

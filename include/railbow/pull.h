@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PULL_H
 #define RAILBOW_PULL_H
 
+#include <railbow/column.h>
 #include <railbow/tube.h>
 
 #ifdef __cplusplus
@@ -13,6 +14,8 @@ typedef struct rbow_pull {
     double elastic_modulus; /* psi, > 0 */
     double yield;           /* psi, > 0 */
     double length;          /* in, > 0; from the root to where the pull acts */
+    double weld_zone;       /* in, >= 0, from the root, which is a weld; RBOW_UNSET = 1, at most the length */
+    double weld_yield;      /* psi, > 0: of the metal there */
     double set;             /* in, >= 0; by how much it shall stay moved there */
 } rbow_pull;
 
@@ -24,8 +27,8 @@ typedef struct rbow_pulled {
     double peak_strain;              /* of the outer fibre at the root, while pulled                 */
     double strain_over_yield;        /* the same in yield strains                                    */
     double residual_stress;          /* psi, at the outer fibre of the root, let go                  */
-    double yielded_length;           /* in, from the root                                            */
-    double most_set;                 /* in: no pull gives more, the root's moment has its limit Z Fy */
+    double yielded_length;           /* in, all that has yielded, in both metals                     */
+    double most_set;                 /* in: no pull gives more, a moment has its limit Z Fy          */
     int beyond;                      /* set is above most_set: pull ... yielded_length are NaN       */
 } rbow_pulled;
 

@@ -27,9 +27,12 @@ typedef struct rbow_released {
     double fit_stress;                /* psi */
     /* what a straight new rail would meet if the joints still point where they did */
     double miss_a, miss_a_clock, miss_b, miss_b_clock; /* in, rad */
+    double fit_stress_low; /* psi, the lowest over what welded joints may be */
+    int joints_taken;      /* rbow_joints: what they are taken as */
 } rbow_released;
 
-/* Clocks of nothing are NaN. Without the angle, the moment at the cut is taken as 0: the least energy that
+/* A joint of RBOW_WELDED is soft or stiff, nobody knows: the result is that with the highest fit_stress.
+ * Clocks of nothing are NaN. Without the angle, the moment at the cut is taken as 0: the least energy that
  * explains the sideways movement.
  * Given:    cut
  * Returned: released; relative error below 1e-12

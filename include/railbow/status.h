@@ -51,6 +51,8 @@ extern "C" {
     X(RBOW_BAD_CUT, -39, "cut_at", "must lie between 0 and the length, not on them")                           \
     X(RBOW_LOOSE_END_A, -40, "end_a", "must be welded, fixed or a stiffness above 0: it held the moment")      \
     X(RBOW_LOOSE_END_B, -41, "end_b", "must be welded, fixed or a stiffness above 0: it held the moment")      \
+    X(RBOW_MISS_A_NOT_HELD, -42, "miss_a", "needs an end_a that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle")  \
+    X(RBOW_MISS_B_NOT_HELD, -43, "miss_b", "needs an end_b that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle")  \
     X(RBOW_STRESS_OVERFLOW, -37, "", "the loads are so large that the stress cannot be represented")
 
 #define RBOW_STATUS_ENUM(name, value, input, text) name = value,

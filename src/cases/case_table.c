@@ -13,6 +13,9 @@ static const double right_angle = 3.14159265358979323846 / 2;
 #define SIZE(name_, dimension_, meaning_)                                                                      \
     {.name = #name_, .kind = FIELD_NUMBER, .dimension = dimension_, .offset = AT(name_), .most = INFINITY,     \
      .fallback_text = "0", .meaning = meaning_}
+#define UNKNOWN_CLOCK(name_, meaning_)                                                                         \
+    {.name = #name_, .kind = FIELD_EITHER, .dimension = DIM_ANGLE, .offset = AT(name_), .least = -INFINITY,    \
+     .most = INFINITY, .words = clock_words, .fallback = RBOW_ANY_CLOCK, .fallback_text = "any", .meaning = meaning_}
 #define NEEDED(name_, meaning_)                                                                                \
     {.name = #name_, .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = AT(name_), .most = INFINITY,     \
      .rule = FIELD_REQUIRED | FIELD_ABOVE, .fallback_text = "", .meaning = meaning_}
@@ -24,8 +27,8 @@ static const field case_fields[] = {
      .fallback_text = "", .meaning = "name of the row"},
     {.name = "note", .kind = FIELD_TEXT, .offset = offsetof(load_case, note), .fallback_text = "",
      .meaning = "passed through to every output"},
-    {.name = "part", .kind = FIELD_TEXT, .offset = offsetof(load_case, part), .fallback_text = "",
-     .meaning = "which part of the spec the tube is (for inspect)"},
+    {.name = "part", .kind = FIELD_TEXT, .offset = offsetof(load_case, part), .fallback_text = "the case's name",
+     .meaning = "which tube the row is about: several rows (runs) of one part are one tube"},
     NEEDED(od, "outside diameter"),
     NEEDED(wall, "wall thickness, at most half of od (a solid bar)"),
     {.name = "material", .kind = FIELD_TEXT, .offset = offsetof(load_case, material), .rule = FIELD_REQUIRED,
@@ -42,7 +45,7 @@ static const field case_fields[] = {
      .meaning = "column curve: " RBOW_CURVE_LIST(CURVE_NAME) "or empty for the material's"},
     SIGNED(compression, DIM_FORCE, "axial run load: + pushes the ends together, - pulls"),
     SIZE(eccentricity, DIM_LENGTH, "from the line of the push to the tube's axis"),
-    SIGNED(eccentricity_clock, DIM_ANGLE, "its direction: 0 up, 90 right, seen from A toward B"),
+    UNKNOWN_CLOCK(eccentricity_clock, "its direction: 0 up, 90 right, seen from A toward B; any: the worst one is found"),
     SIGNED(moment_a, DIM_MOMENT, "end moment given to A; + bends the tube convex toward its clock"),
     SIGNED(moment_b, DIM_MOMENT, "the same at B"),
     SIGNED(moment_clock, DIM_ANGLE, "direction of both"),
@@ -58,20 +61,22 @@ static const field case_fields[] = {
      .most = right_angle, .fallback_text = "0", .meaning = "slope of the tube from level; the weight along the tube is left out"},
     SIGNED(torque, DIM_MOMENT, "twist along the tube"),
     SIZE(bow, DIM_LENGTH, "the tube's own bow: largest offset from the chord, unloaded"),
-    SIGNED(bow_clock, DIM_ANGLE, "the side to which it bows"),
+    UNKNOWN_CLOCK(bow_clock, "the side to which it bows; any: the worst one is found"),
     {.name = "bow_shape", .kind = FIELD_WORD, .offset = AT(bow_shape), .fallback = RBOW_BOW_SINE,
      .words = bow_shape_words, .fallback_text = "sine", .meaning = "sine, arc or kink"},
     {.name = "bow_at", .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = AT(bow_at), .fallback = RBOW_UNSET,
      .most = INFINITY, .rule = FIELD_ABOVE, .fallback_text = "length/2", .meaning = "place of a kink, from A"},
     SIZE(miss_a, DIM_LENGTH, "by how much a straight bar in A's socket misses its landing at B"),
-    SIGNED(miss_a_clock, DIM_ANGLE, "to which side it misses"),
+    UNKNOWN_CLOCK(miss_a_clock, "to which side it misses; any: the worst one is found"),
     SIZE(miss_b, DIM_LENGTH, "the same from B's socket, measured at A (not with a free B)"),
-    SIGNED(miss_b_clock, DIM_ANGLE, "to which side it misses"),
+    UNKNOWN_CLOCK(miss_b_clock, "to which side it misses; any: the worst one is found"),
     SIGNED(gap, DIM_LENGTH, "+ the tube was this much short and was pulled to close it, - long and squeezed"),
     {.name = "gap_stiffness", .kind = FIELD_NUMBER, .dimension = DIM_FORCE_PER_LENGTH, .offset = AT(gap_stiffness),
      .fallback = INFINITY, .most = INFINITY, .rule = FIELD_ABOVE, .fallback_text = "rigid",
      .meaning = "lengthwise stiffness of what the joints stand on"},
-    SIZE(weld_zone, DIM_LENGTH, "length from each joint that the weld has softened"),
+    {.name = "weld_zone", .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = AT(weld_zone), .fallback = RBOW_UNSET,
+     .most = INFINITY, .fallback_text = "1 in, at most length/2",
+     .meaning = "length from each joint that the weld has softened; 0 says that the metal there is as strong as elsewhere"},
     SIZE(dressed, DIM_LENGTH, "wall ground off there"),
     {.name = "factor", .kind = FIELD_NUMBER, .offset = AT(factor), .fallback = 1.5, .most = INFINITY,
      .rule = FIELD_ABOVE, .fallback_text = "--factor, else 1.5", .meaning = "load factor asked for"},

@@ -8,7 +8,8 @@
 
 /* Each as the public headers list them, in their order. */
 extern const field_word end_a_words[], end_b_words[], curve_words[], bow_shape_words[];
-extern const field_word verdict_words[], governs_words[]; /* by rbow_verdict, rbow_governs */
+extern const field_word verdict_words[], governs_words[], joints_words[], fit_words[]; /* by rbow_verdict ... */
+extern const field_word clock_words[]; /* a direction that is not known */
 
 /* The word of an end, or NULL for a stiffness. */
 const char *end_word(double end);

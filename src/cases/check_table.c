@@ -16,7 +16,14 @@ static const field check_fields[] = {
     WORD(check_row, "verdict", result.verdict, verdict_words, "holds if the margin is 0 or more, else short"),
     RESULT(margin, DIM_NONE, "least of each load factor over the one asked for, less 1"),
     WORD(check_row, "governs", result.governs, governs_words, "which check gives it: column, yield, interaction or none"),
-    RESULT(margin_unforced, DIM_NONE, "the margin without misses and gap"),
+    RESULT(margin_as_built, DIM_NONE, "the lowest margin with all that is locked in"),
+    RESULT(margin_unforced, DIM_NONE, "the lowest margin without misses and gap"),
+    RESULT(margin_best, DIM_NONE, "the highest margin as built over what welded joints may be"),
+    WORD(check_row, "joints_taken", result.joints_taken, joints_words, "how stiff the welded joints are where the margin is lowest: soft, stiff, soft/stiff or stiff/soft (A/B)"),
+    RESULT(bow_clock_taken, DIM_ANGLE, "the bow's direction there, to 0.1 deg"),
+    RESULT(miss_a_clock_taken, DIM_ANGLE, "the direction of miss_a there, to 0.1 deg"),
+    RESULT(miss_b_clock_taken, DIM_ANGLE, "the direction of miss_b there, to 0.1 deg"),
+    WORD(check_row, "fit_taken", result.fit_taken, fit_words, "what is locked in there: as built, relaxed (some of it gone) or unforced (all gone)"),
     RESULT(yield_factor, DIM_NONE, "run load times this brings the first fibre to yield"),
     RESULT(column_factor, DIM_NONE, "run load times this is the column load of the straight tube"),
     RESULT(interaction_factor, DIM_NONE, "run load times this uses up column load and bending together"),
@@ -49,7 +56,7 @@ const field_list check_list = FIELD_LIST("result", check_fields, check_row);
 
 bool holds_by_fit(const check_row *r)
 {
-    return r->result.margin >= 0 && r->result.margin_unforced < 0;
+    return r->result.margin < 0 && r->result.margin_as_built >= 0;
 }
 
 double asked_of_yield(const check_row *r)

@@ -11,6 +11,9 @@ static const field pull_fields[] = {
     NEEDED_TEXT(pull_row, "material", material, "a name in the materials file"),
     NEEDED_LENGTH(pull_row, "length", pull.length, FIELD_ABOVE, "from the root to where the pull acts"),
     NEEDED_LENGTH(pull_row, "set", pull.set, 0, "by how much it shall stay moved there"),
+    {.name = "weld_zone", .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = offsetof(pull_row, pull.weld_zone),
+     .fallback = RBOW_UNSET, .most = INFINITY, .fallback_text = "1 in, at most length",
+     .meaning = "length from the root that the weld has softened"},
 };
 const field_list pull_list = FIELD_LIST("pull", pull_fields, pull_row);
 
@@ -29,7 +32,7 @@ static const field pulled_fields[] = {
     FOUND(peak_strain, DIM_NONE, "strain of the outer fibre at the root"),
     FOUND(strain_over_yield, DIM_NONE, "in yield strains"),
     FOUND(residual_stress, DIM_STRESS, "left at the root's outer fibre; negative: against the bend"),
-    FOUND(yielded_length, DIM_LENGTH, "from the root"),
+    FOUND(yielded_length, DIM_LENGTH, "all the length that has yielded, in weld zone and tube"),
     WORD(pulled_row, "state", found.beyond, state_words, "set; beyond: no pull gives that set"),
 };
 const field_list pulled_list = FIELD_LIST("pull", pulled_fields, pulled_row);

@@ -53,6 +53,8 @@ static const field release_fields[] = {
     FOUND(fit_stress, DIM_STRESS, "largest locked-in stress"),
     NUMBER(release_row, "yield_use", yield_use, DIM_NONE, "the same over yield"),
     WORD(release_row, "basis", basis, basis_words, "turn read; least energy: without the angle, the least that explains it"),
+    FOUND(fit_stress_low, DIM_STRESS, "the lowest locked-in stress over what welded joints may be"),
+    WORD(release_row, "joints_taken", found.joints_taken, joints_words, "how stiff the welded joints are taken: soft, stiff, soft/stiff or stiff/soft (A/B)"),
     FOUND(miss_a, DIM_LENGTH, "by how much a straight new rail in A's socket would miss its landing"),
     FOUND(miss_a_clock, DIM_ANGLE, "to which side"),
     FOUND(miss_b, DIM_LENGTH, "the same from B's socket, at A"),

@@ -29,10 +29,17 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "the joints hold more than the usual welded joint (fixity above 2): are they that stiff?",
             "The joints are taken as stiffer than the usual welded joint (fixity above 2). Make sure that they "
             "are, or check the case with welded ends.")
-    MEANING(RBOW_REMARK_NO_WELD_ZONE,
-            "a welded or fixed end with weld_zone 0: metal softened by the weld is not counted",
-            "An end is welded or fixed but weld_zone is 0: metal that the weld has softened is not counted. "
-            "Give the length of the soft metal.")
+    MEANING(RBOW_REMARK_WELD_ZONE_TAKEN,
+            "the weld_zone cell is empty: 1 in of softened metal is taken at each joint",
+            "No weld_zone is given: 1 in of metal at each joint is taken as softened by the weld (at most half the length). "
+            "Give its length, or 0 where the metal there is as strong as elsewhere.")
+    MEANING(RBOW_REMARK_NO_BOW,
+            "the tube is taken as straight",
+            "No bow is given: the tube is taken as straight. Lay it on a flat table, measure its bow and give it; a pushed tube "
+            "with a bow carries less.")
+    MEANING(RBOW_REMARK_SIZE,
+            "a size is far from what such frames use: a slip of the unit or of the point?",
+            "A size is far from what such frames use. Check the unit and the decimal point of od, wall, length, bow and the misses.")
     MEANING(RBOW_REMARK_IDLE_ECCENTRICITY,
             "both joints are fixed and take the offset's moment themselves",
             "The eccentricity has no effect: both joints are fixed and take its moment themselves. Check the "
@@ -46,14 +53,9 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
     MEANING(RBOW_REMARK_IDLE_POINT_LOAD,
             "it acts at a held joint, which takes it",
             "The point load has no effect: it acts at a held joint, which takes it. Check point_at.")
-    MEANING(RBOW_REMARK_IDLE_MISS_A,
-            "joint A is pinned: the tube turns to its landing freely",
-            "The miss at A has no effect: joint A is pinned and turns to its landing freely. If it is welded, "
-            "say so in end_a.")
-    MEANING(RBOW_REMARK_IDLE_MISS_B,
-            "joint B is pinned: the tube turns to its landing freely",
-            "The miss at B has no effect: joint B is pinned and turns to its landing freely. If it is welded, "
-            "say so in end_b.")
+    MEANING(RBOW_REMARK_IDLE_GAP_STIFFNESS,
+            "there is no gap to close",
+            "The gap_stiffness has no effect: there is no gap.")
     MEANING(RBOW_REMARK_IDLE_DRESSED,
             "without a weld_zone there is nothing to dress: the section was NOT reduced",
             "The wall ground off has no effect: without a weld_zone there is nothing to dress, and the section "

@@ -15,10 +15,9 @@ typedef struct batch {
 } batch;
 
 /* Given:    p        prepared
- *           tension  locked-in tension to count, lbf
  *           factor   load factors, rising
  *           even     whether they are evenly spaced; only then second differences are asked for
  * Returned: out */
-void rbow_batch_evaluate(const prepared *p, double tension, const double factor[BATCH], bool even, batch *out);
+void rbow_batch_evaluate(const prepared *p, const double factor[BATCH], bool even, batch *out);
 
 #endif

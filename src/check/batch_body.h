@@ -198,10 +198,10 @@ INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor
     out[LIMIT_INTERACTION] = interaction_of(axial, p->column_load, out[LIMIT_INTERACTION]);
 }
 
-INLINE void evaluate_lanes(const prepared *p, double tension, const double factor[LANES], int first, batch *out,
+INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int first, batch *out,
                            double moment[STATIONS_MOST][PLANES][BATCH])
 {
-    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - tension, none = all(-1), zero = all(0);
+    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - p->tension, none = all(-1), zero = all(0);
     const mask stands = less(axial, all(p->critical_load));
     plane_loads loads;
     equilibrium e;
@@ -246,9 +246,9 @@ INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][P
         out->second_difference[j] = isfinite(out->utilisation[LIMIT_YIELD][j + 2]) ? sqrt(largest[j]) : (double)NAN;
 }
 
-void VERSION(rbow_batch_evaluate)(const prepared *p, double tension, const double factor[BATCH], bool even, batch *out)
+void VERSION(rbow_batch_evaluate)(const prepared *p, const double factor[BATCH], bool even, batch *out)
 {
     double moment[STATIONS_MOST][PLANES][BATCH];
-    for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, tension, &factor[i], i, out, moment);
+    for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, &factor[i], i, out, moment);
     if (even) second_differences(p, moment, out);
 }

@@ -11,11 +11,11 @@
 #endif
 
 /* The waves of strong tension are written for one number at a time. The axial load is lowest at an end of the range. */
-void rbow_batch_evaluate(const prepared *p, double tension, const double factor[BATCH], bool even, batch *out)
+void rbow_batch_evaluate(const prepared *p, const double factor[BATCH], bool even, batch *out)
 {
-    const double lowest = fmin(axial_at(p, factor[0], tension), axial_at(p, factor[BATCH - 1], tension));
+    const double lowest = fmin(axial_at(p, factor[0]), axial_at(p, factor[BATCH - 1]));
     const bool strong = lowest * (p->member.length / p->unit) < strong_tension;
-    (strong ? rbow_batch_evaluate_1 : WIDEST(rbow_batch_evaluate))(p, tension, factor, even, out);
+    (strong ? rbow_batch_evaluate_1 : WIDEST(rbow_batch_evaluate))(p, factor, even, out);
 }
 
 void rbow_along(const prepared *p, const solution *solved, quantity what, along *out)

@@ -5,7 +5,7 @@
 #include "check/along.h"
 #include "check/batch.h"
 
-typedef void batch_function(const prepared *, double, const double[], bool, batch *);
+typedef void batch_function(const prepared *, const double[], bool, batch *);
 
 batch_function rbow_batch_evaluate_1, rbow_batch_evaluate_2;
 along_function rbow_along_1, rbow_along_2;

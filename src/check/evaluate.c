@@ -31,11 +31,11 @@ static zone_state zone_state_of(const prepared *p, const evaluation *e, int whic
     };
 }
 
-void rbow_evaluate(const prepared *p, double factor, double tension, bool places, evaluation *e)
+void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *e)
 {
     plane_loads loads;
     e->factor = factor;
-    e->axial = axial_at(p, factor, tension);
+    e->axial = axial_at(p, factor);
     e->torque = factor * p->member.torque;
     e->stands = e->axial < p->critical_load;
     if (!e->stands) return;

@@ -24,8 +24,7 @@ typedef struct evaluation {
 
 /* Given: p        prepared
  *        factor   load factor
- *        tension  locked-in tension to count, lbf
  *        places   whether places are asked to full accuracy, see maximum.h */
-void rbow_evaluate(const prepared *p, double factor, double tension, bool places, evaluation *out);
+void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *out);
 
 #endif

@@ -2,7 +2,6 @@
 
 #include <math.h>
 #include <stdbool.h>
-#include <stddef.h>
 
 /* Utilisation need not grow with the load factor: it can exceed 1 between two samples and come back. How far, is bounded.
  *
@@ -34,14 +33,14 @@ static const double width_enough = 1e-8; /* of the bracket, as a share of the lo
 
 enum { DIVISIONS_MOST = 40, ROUNDS_MOST = 60 };
 
-path rbow_path_of(const prepared *p, double tension, const evaluation *at_rest)
+path rbow_path_of(const prepared *p)
 {
-    path all = {.prepared = p, .tension = tension};
-    evaluation e;
-    if (at_rest == NULL) rbow_evaluate(p, 0, tension, false, &e);
-    const evaluation *rest = at_rest == NULL ? &e : at_rest;
-    for (int i = 0; i < LIMITS; i++) all.at_rest[i] = rest->stands ? rest->limits[i].utilisation : (double)INFINITY;
-    return all;
+    path along;
+    along.prepared = p;
+    along.scan_count = 0;
+    along.likely = 0;
+    along.failed = false;
+    return along;
 }
 
 /* ---- samples ------------------------------------------------------------------------------------------ */
@@ -49,7 +48,7 @@ path rbow_path_of(const prepared *p, double tension, const evaluation *at_rest)
 static double evaluate_at(path *p, limit which, double factor)
 {
     evaluation e;
-    rbow_evaluate(p->prepared, factor, p->tension, false, &e);
+    rbow_evaluate(p->prepared, factor, false, &e);
     const double level = e.stands ? e.limits[which].utilisation : (double)INFINITY;
     if (isnan(level)) p->failed = true;
     return level;
@@ -67,7 +66,7 @@ static scan *scan_between(path *p, double from, double to)
     scan *s = &p->kept[p->scan_count++ % SCANS_KEPT];
     for (int i = 0; i < BATCH; i++) s->factor[i] = from + (to - from) * i / (BATCH - 1);
     s->factor[BATCH - 1] = to;
-    rbow_batch_evaluate(p->prepared, p->tension, s->factor, true, &s->seen);
+    rbow_batch_evaluate(p->prepared, s->factor, true, &s->seen);
     return s;
 }
 
@@ -82,7 +81,7 @@ static double level_of(path *p, scan *s, limit which, int i)
 
 static double distance_to_buckling(const path *p, double factor)
 {
-    return p->prepared->critical_load - axial_at(p->prepared, factor, p->tension);
+    return p->prepared->critical_load - axial_at(p->prepared, factor);
 }
 
 /* D of the interval from one sample to the next, by the triple around a sample; INFINITY where there is none. */
@@ -195,7 +194,7 @@ static double crossing_in(path *p, limit which, bracket b, double guess)
         int beyond = 0;
         if (b.high.factor - b.low.factor <= width_enough * b.high.factor) return b.high.factor;
         place_samples(&b, guess, reach, s.factor);
-        rbow_batch_evaluate(p->prepared, p->tension, s.factor, false, &s.seen);
+        rbow_batch_evaluate(p->prepared, s.factor, false, &s.seen);
         for (int i = 0; i < BATCH; i++) at[i] = (point){s.factor[i], level_of(p, &s, which, i)};
         while (beyond < BATCH && at[beyond].level < 1) {
             const double hump = go_on_to(p, which, &b, at[beyond++]);
@@ -239,10 +238,7 @@ static double first_in(path *p, limit which, double from, double to, int divisio
 
 double rbow_first_crossing(path *p, limit which, double from, double to)
 {
-    const double start = from > 0 ? evaluate_at(p, which, from) : p->at_rest[which];
-    if (isnan(start)) p->failed = true;
-    if (start >= 1) return from;
-    if (!(from < to)) return INFINITY;
+    if (!(from < to)) return evaluate_at(p, which, from) >= 1 ? from : (double)INFINITY;
     const bool likely = from < p->likely && p->likely < to;
     const double found = likely ? first_in(p, which, from, p->likely, DIVISIONS_MOST) : (double)INFINITY;
     return isfinite(found) || p->failed ? found : first_in(p, which, likely ? p->likely : from, to, DIVISIONS_MOST);

@@ -1,7 +1,7 @@
 #include "check/load_factors.h"
 
 #include <math.h>
-#include <stddef.h>
+#include <stdbool.h>
 
 /* A straight slender tube buckles at the critical load without bending; so near to it, it has a utilisation yet. */
 static const double next_to_buckling = 1 - 1e-10;
@@ -23,61 +23,61 @@ static double pull_load(const zone *z)
 
 /* The factor at which the axial load alone must have brought the tube to yield (0 where the gap does so); +1e-12 so
  * that rounding cannot leave the crossing outside. */
-static double axial_yield(const prepared *p, double tension)
+static double axial_yield(const prepared *p)
 {
     const double push = p->member.compression;
-    const double factor = push > 0 ? (larger_of_zones(p, squash_load) + tension) / push
-                                   : (larger_of_zones(p, pull_load) - tension) / -push;
+    const double factor = push > 0 ? (larger_of_zones(p, squash_load) + p->tension) / push
+                                   : (larger_of_zones(p, pull_load) - p->tension) / -push;
     return fmax(0, factor * (1 + 1e-12));
 }
 
-static double column_factor(const prepared *p, double tension)
+static double column_factor(const prepared *p)
 {
     const double push = p->member.compression;
-    if (push > 0) return fmax(0, (p->column_load + tension) / push);
-    return -tension >= p->column_load ? 0 : INFINITY;
+    if (push > 0) return fmax(0, (p->column_load + p->tension) / push);
+    return -p->tension >= p->column_load ? 0 : INFINITY;
 }
 
-static limit_factor never(double tension)
+static limit_factor never(void)
 {
-    return (limit_factor){INFINITY, tension, false};
+    return (limit_factor){INFINITY, false};
 }
 
 static limit_factor first_in(path *p, limit which, double from, double to)
 {
     const double factor = rbow_first_crossing(p, which, from, to);
-    return (limit_factor){factor, p->tension, isfinite(factor)};
+    return (limit_factor){factor, isfinite(factor)};
 }
 
 /* Without a change of the axial load every moment is a straight line over the load factor, and utilisation is convex:
- * once it grows it grows for ever. Doubled until it is beyond. */
-static limit_factor first_in_endless_range(path *p, limit which)
+ * once it grows it grows for ever. So a range without an end is widened until the limit is beyond it. */
+static limit_factor first_in_endless_range(path *p, limit which, double end)
 {
     const double far = 1e100;
-    for (double to = 1; to < far; to *= 64) {
-        const limit_factor k = first_in(p, which, 0, to);
-        if (p->failed || isfinite(k.factor)) return k;
+    for (double to = 1; to < far && !p->failed; to *= 64) {
+        const limit_factor k = first_in(p, which, 0, fmin(to, end));
+        if (isfinite(k.factor) || to >= end) return k;
     }
-    return never(p->tension);
+    return never();
 }
 
 /* Where both limits are scanned under a push: beyond it the axial load alone has reached them. */
-static double end_under_push(const prepared *p, double tension)
+static double end_under_push(const prepared *p)
 {
-    const double beyond = fmax(axial_yield(p, tension), column_factor(p, tension));
-    return fmin(critical_factor(p, tension) * next_to_buckling, beyond);
+    const double beyond = fmax(axial_yield(p), column_factor(p));
+    return fmin(critical_factor(p) * next_to_buckling, beyond);
 }
 
 /* With a push it stops at the elastic critical factor: a straight slender tube gets there first. */
 static limit_factor yield_factor(path *along, double end)
 {
     const prepared *p = along->prepared;
-    const double push = p->member.compression, tension = along->tension;
+    const double push = p->member.compression;
     if (!rbow_has_run_load(p)) return first_in(along, LIMIT_YIELD, 0, 0);
-    if (!(push > 0 || push < 0)) return first_in_endless_range(along, LIMIT_YIELD);
-    const double yield = axial_yield(p, tension), most = fmin(critical_factor(p, tension), yield);
-    const limit_factor k = first_in(along, LIMIT_YIELD, 0, fmin(push > 0 ? end_under_push(p, tension) : yield, end));
-    return k.factor <= most || end < most ? k : (limit_factor){most, tension, false};
+    if (!(push > 0 || push < 0)) return first_in_endless_range(along, LIMIT_YIELD, end);
+    const double yield = axial_yield(p), most = fmin(critical_factor(p), yield);
+    const limit_factor k = first_in(along, LIMIT_YIELD, 0, fmin(push > 0 ? end_under_push(p) : yield, end));
+    return k.factor <= most || end < most ? k : (limit_factor){most, false};
 }
 
 /* It counts only in compression: from the factor that uses up a locked-in tension, to the column factor, which it never
@@ -85,22 +85,22 @@ static limit_factor yield_factor(path *along, double end)
 static limit_factor interaction_factor(path *along, double end)
 {
     const prepared *p = along->prepared;
-    const double push = p->member.compression, tension = along->tension;
+    const double push = p->member.compression, tension = p->tension;
     if (push > 0) {
-        const double column = column_factor(p, tension), from = fmin(fmax(0, tension / push), column);
-        const limit_factor k = first_in(along, LIMIT_INTERACTION, from, fmax(from, fmin(end_under_push(p, tension), end)));
-        return k.factor <= column || end < column ? k : (limit_factor){column, tension, false};
+        const double column = column_factor(p), from = fmin(fmax(0, tension / push), column);
+        const limit_factor k = first_in(along, LIMIT_INTERACTION, from, fmax(from, fmin(end_under_push(p), end)));
+        return k.factor <= column || end < column ? k : (limit_factor){column, false};
     }
-    if (!(tension < 0)) return never(tension);
+    if (!(tension < 0)) return never();
     if (push < 0) return first_in(along, LIMIT_INTERACTION, 0, fmin(tension / push, end));
-    return rbow_has_run_load(p) ? first_in_endless_range(along, LIMIT_INTERACTION) : first_in(along, LIMIT_INTERACTION, 0, 0);
+    return rbow_has_run_load(p) ? first_in_endless_range(along, LIMIT_INTERACTION, end) : first_in(along, LIMIT_INTERACTION, 0, 0);
 }
 
 /* Where both limits are likely to have been passed, from the utilisation at load factors 0 and 1 as if its growth were
  * a/(1 - P/P_cr); a fifth more. Nothing but the time taken depends on it. */
 static double likely_end(const prepared *p, const evaluation *at_rest, const evaluation *loaded)
 {
-    const double critical = critical_factor(p, p->tension);
+    const double critical = critical_factor(p);
     double end = 0;
     if (!at_rest->stands || !loaded->stands) return 0;
     for (int i = 0; i < LIMITS; i++) {
@@ -111,42 +111,33 @@ static double likely_end(const prepared *p, const evaluation *at_rest, const eva
     return end;
 }
 
-static rbow_status factors_with(const prepared *p, double tension, const evaluation *at_rest, double likely, load_factors *out)
+static bool buckles_at_rest(const prepared *p)
 {
-    *out = (load_factors){0, {{0, tension, false}, {0, tension, false}}};
-    if (-tension >= p->critical_load) return RBOW_OK; /* it buckles where it stands: all three 0 */
-    path along = rbow_path_of(p, tension, at_rest);
-    along.likely = likely;
-    out->column = column_factor(p, tension);
+    return -p->tension >= p->critical_load;
+}
+
+rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, const evaluation *loaded, load_factors *out)
+{
+    *out = (load_factors){0, {{0, false}, {0, false}}};
+    if (buckles_at_rest(p)) return RBOW_OK; /* all three are 0 */
+    path along = rbow_path_of(p);
+    if (at_rest != NULL) along.likely = likely_end(p, at_rest, loaded);
+    out->column = column_factor(p);
     out->limits[LIMIT_YIELD] = yield_factor(&along, INFINITY);
     out->limits[LIMIT_INTERACTION] = interaction_factor(&along, INFINITY);
     return along.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
 }
 
-/* Locked-in tension may have relaxed, so its help is not counted: not under a push, and not where it would only
- * stiffen the tube against what bends it. */
-rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, const evaluation *loaded, load_factors *out)
+/* Each limit is followed only as far as it can decide. */
+rbow_status rbow_least_ratio(const prepared *p, double most, double *ratio)
 {
-    rbow_status status = factors_with(p, p->tension, at_rest, likely_end(p, at_rest, loaded), out);
-    if (status != RBOW_OK || !(p->tension > 0)) return status;
-    load_factors relaxed;
-    status = factors_with(p, 0, NULL, 0, &relaxed);
-    for (int i = 0; i < LIMITS; i++)
-        if (relaxed.limits[i].factor < out->limits[i].factor) out->limits[i] = relaxed.limits[i];
-    out->column = fmin(out->column, relaxed.column);
-    return status;
-}
-
-/* The limit that is likely to decide first; the other is then followed only as far as it can decide. */
-rbow_status rbow_least_ratio(const prepared *without_fit, double likely, limit first, double *ratio)
-{
-    const rbow_member *m = &without_fit->member;
-    path along = rbow_path_of(without_fit, 0, NULL);
-    along.likely = likely;
-    double least = column_factor(without_fit, 0) / m->factor;
-    if (first == LIMIT_YIELD) least = fmin(least, yield_factor(&along, INFINITY).factor / m->factor_yield);
+    const rbow_member *m = &p->member;
+    path along = rbow_path_of(p);
+    *ratio = 0;
+    if (buckles_at_rest(p)) return RBOW_OK;
+    double least = fmin(most, column_factor(p) / m->factor);
     least = fmin(least, interaction_factor(&along, least * m->factor).factor / m->factor);
-    if (first != LIMIT_YIELD) least = fmin(least, yield_factor(&along, least * m->factor_yield).factor / m->factor_yield);
+    least = fmin(least, yield_factor(&along, least * m->factor_yield).factor / m->factor_yield);
     *ratio = least;
     return along.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
 }

@@ -1,7 +1,7 @@
 #include <railbow/member.h>
 
-#include "check/load_factors.h"
 #include "check/maximum.h"
+#include "check/scenario.h"
 #include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
 
@@ -17,9 +17,14 @@ rbow_member rbow_member_default(void)
         .end_b = RBOW_PINNED,
         .column_curve = RBOW_CURVE_OF_MATERIAL,
         .point_at = RBOW_UNSET,
+        .eccentricity_clock = RBOW_ANY_CLOCK,
+        .bow_clock = RBOW_ANY_CLOCK,
         .bow_shape = RBOW_BOW_SINE,
         .bow_at = RBOW_UNSET,
+        .miss_a_clock = RBOW_ANY_CLOCK,
+        .miss_b_clock = RBOW_ANY_CLOCK,
         .gap_stiffness = INFINITY,
+        .weld_zone = RBOW_UNSET,
         .factor = 1.5,
         .factor_yield = RBOW_UNSET,
     };
@@ -31,6 +36,7 @@ rbow_member rbow_member_resolved(const rbow_member *member, const rbow_material 
     m.point_at = or_middle(m.point_at, m.length);
     m.bow_at = or_middle(m.bow_at, m.length);
     if (end_is(m.factor_yield, RBOW_UNSET)) m.factor_yield = m.factor;
+    m.weld_zone = weld_zone_taken(&m);
     if (m.column_curve == RBOW_CURVE_OF_MATERIAL) m.column_curve = (int)material->column_curve;
     return m;
 }
@@ -68,7 +74,7 @@ const char *rbow_remark_text(unsigned bit)
     return NULL;
 }
 
-RESULT_WITH_WHOLE(rbow_result, verdict, 6);
+RESULT_WITH_WHOLE(rbow_result, verdict, 9);
 RESULT_WITH_WHOLE(rbow_margin, governs, 2);
 
 static rbow_result no_answer(void)
@@ -85,7 +91,7 @@ static void tell_column(const prepared *p, rbow_result *r)
     r->section = p->zones[ZONE_TUBE].strength.section;
     r->weight = p->weight;
     r->wall_reduction = p->wall_reduction;
-    r->critical_load = p->critical_load;
+    r->critical_load = p->column_critical_load;
     r->effective_length = p->effective_length;
     r->slenderness = r->effective_length / r->section.radius;
     r->column_stress = p->column_stress;
@@ -124,51 +130,29 @@ static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
     const limit_factor *to = &k->limits[which];
     evaluation e;
     if (!to->at_a_place) return;
-    rbow_evaluate(p, to->factor, to->tension, true, &e);
+    rbow_evaluate(p, to->factor, true, &e);
     if (!e.stands) return;
     r->governs_at = (e.limits[which].at + 0.5) * p->member.length;
     r->governs_in_weld_zone = e.limits[which].zone == ZONE_WELD;
 }
 
-static bool is_forced(const prepared *p)
+/* The state that stands in the car with no run load: as built, at the corner with the largest stress. */
+static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
 {
-    return fabs(p->member.gap) > 0 || p->member.miss_a > 0 || p->member.miss_b > 0;
-}
-
-static rbow_status tell_margins(const prepared *p, const evaluation *fit, const evaluation *loaded, rbow_result *r)
-{
-    load_factors k;
-    rbow_status status = rbow_load_factors(p, fit, loaded, &k);
-    if (status != RBOW_OK) return status;
-    const judged as_built = judge(&p->member, &k);
-    r->yield_factor = k.limits[LIMIT_YIELD].factor;
-    r->column_factor = k.column;
-    r->interaction_factor = k.limits[LIMIT_INTERACTION].factor;
-    r->margin = as_built.margin;
-    r->governs = as_built.governs;
-    r->verdict = r->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
-    r->margin_unforced = r->margin;
-    r->runs = rbow_has_run_load(p);
-    r->forced = is_forced(p);
-    tell_where(p, &k, r);
-    if (!r->forced) return RBOW_OK;
-
-    const prepared unforced = rbow_without_fit(p);
-    double ratio;
-    const limit first = r->governs == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
-    status = rbow_least_ratio(&unforced, 1.3 * fmin(r->yield_factor, r->interaction_factor), first, &ratio);
-    if (status == RBOW_OK) r->margin_unforced = ratio - 1;
-    return status;
-}
-
-/* The state that stands in the car with no run load. */
-static void tell_fit(const prepared *p, const evaluation *fit, rbow_result *r)
-{
-    r->fit_axial = 0 - p->tension;
-    if (!fit->stands) return; /* it buckles where it stands */
-    r->fit_moment = fit->moment.size * p->unit;
-    r->fit_stress = fit->stress;
-    if (fit->limits[LIMIT_YIELD].utilisation >= 1) r->remarks |= RBOW_REMARK_SET;
+    r->fit_axial = 0 - s->corners[0].tension;
+    for (int i = 0; i < s->corner_count; i++) {
+        const prepared p = rbow_concrete(s, &w->as_built[i]);
+        evaluation fit;
+        rbow_evaluate(&p, 0, false, &fit);
+        if (!fit.stands) { /* it buckles where it stands */
+            r->fit_moment = r->fit_stress = NAN;
+            return;
+        }
+        if (fit.limits[LIMIT_YIELD].utilisation >= 1) r->remarks |= RBOW_REMARK_SET;
+        if (fit.stress <= r->fit_stress) continue;
+        r->fit_moment = fit.moment.size * p.unit;
+        r->fit_stress = fit.stress;
+    }
 }
 
 static double clock_of(const double vector[PLANES])
@@ -179,7 +163,7 @@ static double clock_of(const double vector[PLANES])
 
 static rbow_status tell_loaded(const prepared *p, const evaluation *loaded, rbow_result *r)
 {
-    r->axial = axial_at(p, 1, p->tension);
+    r->axial = axial_at(p, 1);
     if (!loaded->stands) {
         r->remarks |= RBOW_REMARK_UNSTABLE;
         return RBOW_OK;
@@ -200,31 +184,57 @@ static void remark_if(rbow_result *r, bool so, unsigned remark)
     if (so) r->remarks |= remark;
 }
 
-static bool is_held_stiff(double end)
+/* Sizes that a slip of the unit or of the point makes. */
+static bool is_odd_size(const rbow_member *m)
 {
-    return isinf(end) || end_is(end, RBOW_WELDED);
+    return m->od < 0.25 || m->od > 6 || m->wall < 0.02 || m->wall > 0.5 || m->wall < m->od / 60 || m->wall > m->od / 4
+        || m->length < 3 * m->od || m->length > 240 || m->bow > m->length / 20 || m->miss_a > m->length / 20
+        || m->miss_b > m->length / 20;
 }
 
-static void tell_remarks(const prepared *p, rbow_result *r)
+/* Given: m  as given; p  its first corner */
+static void tell_remarks(const rbow_member *m, const prepared *p, rbow_result *r)
 {
-    const rbow_member *m = &p->member;
-    const bool free_b = end_is(m->end_b, RBOW_FREE);
-    const bool turns_a = !isinf(p->stiffness_a), turns_b = free_b || !isinf(p->stiffness_b);
+    const bool free_b = member_is_free(m);
+    const bool turns_a = is_welded(m->end_a) || !isinf(m->end_a), turns_b = free_b || is_welded(m->end_b) || !isinf(m->end_b);
     const double fixity = m->length / r->effective_length;
     remark_if(r, r->slenderness > 150, RBOW_REMARK_SLENDER);
     remark_if(r, m->length / m->od < 10, RBOW_REMARK_SHORT_TUBE);
     remark_if(r, p->wall_reduction < 1 || p->weld_reduction < 1, RBOW_REMARK_THIN_WALL);
     remark_if(r, fixity * fixity > 2 * (1 + 1e-9), RBOW_REMARK_STIFF_ENDS);
-    remark_if(r, (is_held_stiff(m->end_a) || is_held_stiff(m->end_b)) && !(m->weld_zone > 0),
-              RBOW_REMARK_NO_WELD_ZONE);
+    remark_if(r, end_is(m->weld_zone, RBOW_UNSET), RBOW_REMARK_WELD_ZONE_TAKEN);
+    remark_if(r, !(m->bow > 0), RBOW_REMARK_NO_BOW);
+    remark_if(r, is_odd_size(m), RBOW_REMARK_SIZE);
 
     remark_if(r, m->eccentricity > 0 && !turns_a && !turns_b, RBOW_REMARK_IDLE_ECCENTRICITY);
     remark_if(r, fabs(m->moment_a) > 0 && !turns_a, RBOW_REMARK_IDLE_MOMENT_A);
     remark_if(r, fabs(m->moment_b) > 0 && !turns_b, RBOW_REMARK_IDLE_MOMENT_B);
-    remark_if(r, fabs(m->point_load) > 0 && rbow_member_point_is_idle(m), RBOW_REMARK_IDLE_POINT_LOAD);
-    remark_if(r, m->miss_a > 0 && !(p->stiffness_a > 0), RBOW_REMARK_IDLE_MISS_A);
-    remark_if(r, m->miss_b > 0 && !free_b && !(p->stiffness_b > 0), RBOW_REMARK_IDLE_MISS_B);
-    remark_if(r, m->dressed > 0 && !(m->weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
+    remark_if(r, fabs(m->point_load) > 0 && rbow_member_point_is_idle(&p->member), RBOW_REMARK_IDLE_POINT_LOAD);
+    remark_if(r, !isinf(m->gap_stiffness) && !(fabs(m->gap) > 0), RBOW_REMARK_IDLE_GAP_STIFFNESS);
+    remark_if(r, m->dressed > 0 && !(p->member.weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
+}
+
+static double clock_if(bool there, double clock)
+{
+    return there ? clock : (double)NAN;
+}
+
+/* What the concrete member that governs is. */
+static void tell_taken(const scenarios *s, const worst_cases *w, rbow_result *r)
+{
+    const scenario *g = &w->governs;
+    const rbow_member *m = &s->corners[0].member;
+    r->joints_taken = s->joints[g->corner];
+    r->fit_kept = g->kept;
+    r->fit_taken = g->kept == s->fit ? RBOW_FIT_AS_BUILT : g->kept == 0 ? RBOW_FIT_UNFORCED : RBOW_FIT_RELAXED;
+    r->bow_clock_taken = clock_if(m->bow > 0, g->clock[CLOCK_BOW]);
+    r->miss_a_clock_taken = clock_if((g->kept & RBOW_FIT_MISS_A) != 0, g->clock[CLOCK_MISS_A]);
+    r->miss_b_clock_taken = clock_if((g->kept & RBOW_FIT_MISS_B) != 0, g->clock[CLOCK_MISS_B]);
+    r->eccentricity_clock_taken = clock_if(m->eccentricity > 0, g->clock[CLOCK_ECCENTRICITY]);
+    r->forced = s->fit != 0;
+    r->margin_as_built = w->least_as_built - 1;
+    r->margin_unforced = w->least_unforced - 1;
+    r->margin_best = w->most_as_built - 1;
 }
 
 static bool is_number(const evaluation *e)
@@ -232,30 +242,48 @@ static bool is_number(const evaluation *e)
     return !e->stands || (isfinite(e->limits[LIMIT_YIELD].utilisation) && isfinite(e->limits[LIMIT_INTERACTION].utilisation));
 }
 
-/* Returned: p            the member made ready
- *           fit, loaded  it at load factors 0 and 1, its locked-in tension counted
- * Status:   RBOW_OK | the first of rbow_faults_of | those of rbow_prepare | RBOW_STRESS_OVERFLOW */
-static rbow_status make_ready(const rbow_member *member, const rbow_material *material, prepared *p, evaluation *fit,
-                              evaluation *loaded)
+/* The concrete member's factors.
+ * Returned: loaded  it at load factor 1
+ * Status:   RBOW_OK | RBOW_STRESS_OVERFLOW */
+static rbow_status factors_of(const prepared *p, const scenario *one, evaluation *loaded, load_factors *k)
 {
-    rbow_status status;
-    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
-    status = rbow_prepare(member, material, p);
-    if (status != RBOW_OK) return status;
-    rbow_evaluate(p, 0, p->tension, false, fit);
-    rbow_evaluate(p, 1, p->tension, true, loaded);
-    return is_number(fit) && is_number(loaded) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
+    evaluation rest;
+    rbow_evaluate(p, 1, true, loaded);
+    *k = one->factors;
+    if (!is_number(loaded)) return RBOW_STRESS_OVERFLOW;
+    if (one->solved) return RBOW_OK;
+    rbow_evaluate(p, 0, false, &rest);
+    return is_number(&rest) ? rbow_load_factors(p, &rest, loaded, k) : RBOW_STRESS_OVERFLOW;
+}
+
+static void tell_margin(const prepared *p, const load_factors *k, rbow_result *r)
+{
+    const judged j = judge(&p->member, k);
+    r->yield_factor = k->limits[LIMIT_YIELD].factor;
+    r->column_factor = k->column;
+    r->interaction_factor = k->limits[LIMIT_INTERACTION].factor;
+    r->margin = j.margin;
+    r->governs = j.governs;
+    r->verdict = r->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
+    r->runs = rbow_has_run_load(p);
+    tell_where(p, k, r);
 }
 
 rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *material, rbow_margin *margin)
 {
-    prepared p;
+    scenarios s;
+    scenario governs;
     load_factors k;
-    evaluation fit, loaded;
+    evaluation loaded;
     NO_RESULT_BEFORE(rbow_margin, margin, governs);
     margin->governs = RBOW_BY_NONE;
-    rbow_status status = make_ready(member, material, &p, &fit, &loaded);
-    if (status == RBOW_OK) status = rbow_load_factors(&p, &fit, &loaded, &k);
+    rbow_status status;
+    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    status = rbow_scenarios_of(member, material, &s);
+    if (status == RBOW_OK) status = rbow_worst_case(&s, &governs);
+    if (status != RBOW_OK) return status;
+    const prepared p = rbow_concrete(&s, &governs);
+    status = factors_of(&p, &governs, &loaded, &k);
     if (status != RBOW_OK) return status;
     const judged j = judge(&p.member, &k);
     *margin = (rbow_margin){.margin = j.margin, .governs = j.governs, .yield_factor = k.limits[LIMIT_YIELD].factor,
@@ -264,19 +292,60 @@ rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *m
     return RBOW_OK;
 }
 
+static rbow_status check_scenarios(const rbow_member *member, const scenarios *s, rbow_result *r)
+{
+    worst_cases w;
+    load_factors k;
+    evaluation loaded;
+    rbow_status status = rbow_worst_cases(s, &w);
+    if (status != RBOW_OK) return status;
+    const prepared p = rbow_concrete(s, &w.governs);
+    status = factors_of(&p, &w.governs, &loaded, &k);
+    if (status != RBOW_OK) return status;
+    tell_column(&s->corners[0], r);
+    tell_fit(s, &w, r);
+    tell_remarks(member, &s->corners[0], r);
+    tell_taken(s, &w, r);
+    tell_margin(&p, &k, r);
+    return tell_loaded(&p, &loaded, r);
+}
+
 rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material, rbow_result *result)
 {
-    prepared p;
-    evaluation fit, loaded;
+    scenarios s;
     rbow_result r = no_answer();
-    rbow_status status = make_ready(member, material, &p, &fit, &loaded);
-    if (status == RBOW_OK) {
-        tell_column(&p, &r);
-        tell_fit(&p, &fit, &r);
-        tell_remarks(&p, &r);
-        status = tell_loaded(&p, &loaded, &r);
-    }
-    if (status == RBOW_OK) status = tell_margins(&p, &fit, &loaded, &r);
-    *result = status == RBOW_OK ? r : no_answer();
+    rbow_status status;
+    *result = r;
+    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    status = rbow_scenarios_of(member, material, &s);
+    if (status == RBOW_OK) status = check_scenarios(member, &s, &r);
+    if (status == RBOW_OK) *result = r;
     return status;
+}
+
+static double end_taken(double end, bool stiff)
+{
+    return !end_is(end, RBOW_WELDED) ? end : stiff ? RBOW_STIFF_WELD : RBOW_SOFT_WELD;
+}
+
+static double known_clock(double clock)
+{
+    return isnan(clock) ? 0 : clock;
+}
+
+rbow_member rbow_member_taken(const rbow_member *member, const rbow_result *result)
+{
+    rbow_member m = *member;
+    const int j = result->joints_taken;
+    m.end_a = end_taken(m.end_a, j == RBOW_JOINTS_STIFF || j == RBOW_JOINTS_STIFF_SOFT);
+    m.end_b = end_taken(m.end_b, j == RBOW_JOINTS_STIFF || j == RBOW_JOINTS_SOFT_STIFF);
+    if (!(result->fit_kept & RBOW_FIT_MISS_A)) m.miss_a = 0;
+    if (!(result->fit_kept & RBOW_FIT_MISS_B)) m.miss_b = 0;
+    if (!(result->fit_kept & RBOW_FIT_GAP)) m.gap = 0;
+    m.weld_zone = weld_zone_taken(member);
+    m.bow_clock = known_clock(result->bow_clock_taken);
+    m.miss_a_clock = known_clock(result->miss_a_clock_taken);
+    m.miss_b_clock = known_clock(result->miss_b_clock_taken);
+    m.eccentricity_clock = known_clock(result->eccentricity_clock_taken);
+    return m;
 }

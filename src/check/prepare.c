@@ -33,26 +33,36 @@ static void prepare_zones(prepared *p, const rbow_material *k)
     for (int i = 0; i < ZONES; i++) p->zones[i].factors = fibre_factors_of(&p->zones[i].strength, p->unit);
 }
 
-static rbow_status prepare_ends(prepared *p)
+/* Stiffness and critical load with the ends as they are taken, or with welded ends soft. */
+static rbow_status critical_load_of(const prepared *p, bool soft, double *stiffness_a, double *stiffness_b, double *load)
 {
     const rbow_member *m = &p->member;
     const double bending_stiffness = p->unit * m->length;
-    rbow_end_stiffness(m->end_a, bending_stiffness, m->length, &p->stiffness_a);
+    const double end_a = soft && is_welded(m->end_a) ? RBOW_SOFT_WELD : m->end_a;
+    const double end_b = soft && is_welded(m->end_b) ? RBOW_SOFT_WELD : m->end_b;
+    rbow_end_stiffness(end_a, bending_stiffness, m->length, stiffness_a);
     if (member_is_free(m))
-        p->stiffness_b = RBOW_FREE;
+        *stiffness_b = RBOW_FREE;
     else
-        rbow_end_stiffness(m->end_b, bending_stiffness, m->length, &p->stiffness_b);
-    if (end_is(m->end_a, RBOW_WELDED) && end_is(m->end_b, RBOW_WELDED)) { /* fixity 2: what the word means */
-        p->critical_load = 2 * M_PI * M_PI * p->unit / m->length;
+        rbow_end_stiffness(end_b, bending_stiffness, m->length, stiffness_b);
+    if (is_welded(end_a) && is_welded(end_b) && !isinf(*stiffness_a) && !isinf(*stiffness_b)) { /* fixity 2: what the word means */
+        *load = 2 * M_PI * M_PI * p->unit / m->length;
         return RBOW_OK;
     }
-    return rbow_critical_load(bending_stiffness, m->length, p->stiffness_a, p->stiffness_b, &p->critical_load);
+    return rbow_critical_load(bending_stiffness, m->length, *stiffness_a, *stiffness_b, load);
+}
+
+static rbow_status prepare_ends(prepared *p)
+{
+    double a, b;
+    const rbow_status status = critical_load_of(p, false, &p->stiffness_a, &p->stiffness_b, &p->critical_load);
+    return status == RBOW_OK ? critical_load_of(p, true, &a, &b, &p->column_critical_load) : status;
 }
 
 static rbow_status prepare_column(prepared *p, const rbow_material *k)
 {
     const rbow_section *s = &p->zones[ZONE_TUBE].strength.section;
-    p->effective_length = rbow_effective_length(p->unit * p->member.length, p->critical_load);
+    p->effective_length = rbow_effective_length(p->unit * p->member.length, p->column_critical_load);
     const rbow_column column = {
         .curve = (rbow_curve)p->member.column_curve,
         .elastic_modulus = k->elastic_modulus,
@@ -78,7 +88,7 @@ static void add_toward(double size, double clock, double planes[PLANES])
 }
 
 /* With a free B the eccentric push acts at B alone: the joint at A takes what comes. */
-static void prepare_loads(prepared *p)
+void rbow_prepare_loads(prepared *p)
 {
     const rbow_member *m = &p->member;
     const double length = m->length, per_unit = 1 / p->unit, offset = m->compression * m->eccentricity;
@@ -96,6 +106,7 @@ static void prepare_loads(prepared *p)
     add_toward(m->bow / length, m->bow_clock, built->bow);
     add_toward(rbow_fit_slope(m->miss_a, length), m->miss_a_clock, built->slope_a);
     add_toward(rbow_fit_slope(m->miss_b, length), m->miss_b_clock, built->slope_b);
+    rbow_fit_tension(m->gap, length, p->axial_stiffness, m->gap_stiffness, &p->tension);
 }
 
 static rbow_status prepare_beam(prepared *p)
@@ -190,20 +201,11 @@ rbow_status rbow_prepare(const rbow_member *member, const rbow_material *materia
     if (status != RBOW_OK) return status;
     const double area = p->zones[ZONE_TUBE].strength.section.area;
     p->weight = material->density * area * member->length;
-    status = rbow_fit_tension(member->gap, member->length, material->elastic_modulus * area, member->gap_stiffness, &p->tension);
-    if (status != RBOW_OK) return status;
-    prepare_loads(p);
+    p->axial_stiffness = material->elastic_modulus * area;
+    rbow_prepare_loads(p);
     if (prepare_beam(p) != RBOW_OK) return RBOW_OUT_OF_RANGE;
     prepare_segments(p);
     return isfinite(p->tension) && isfinite(p->column_load) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
-}
-
-prepared rbow_without_fit(const prepared *p)
-{
-    prepared free = *p;
-    free.tension = free.member.gap = free.member.miss_a = free.member.miss_b = 0;
-    for (int i = 0; i < PLANES; i++) free.built.slope_a[i] = free.built.slope_b[i] = 0;
-    return free;
 }
 
 static bool acts(const double load[PLANES])

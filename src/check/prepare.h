@@ -47,7 +47,9 @@ typedef struct prepared {
     double wall_reduction; /* of the tube, on the material's compression yield */
     double weld_reduction; /* of the dressed tube; 1 without a weld zone */
     double stiffness_a, stiffness_b;
-    double critical_load, effective_length, column_stress, column_load;
+    double critical_load;                                    /* with the ends as they are taken */
+    double column_critical_load, effective_length, column_stress, column_load; /* of the column: welded ends are soft */
+    double axial_stiffness; /* EA, lbf */
     double weight;
     double tension; /* T0, locked in, lbf */
     beam beam;
@@ -67,30 +69,35 @@ static inline double or_middle(double at, double length)
     return end_is(at, RBOW_UNSET) ? length / 2 : at;
 }
 
+/* Common practice, no source: in this trade joints are welded. */
+static inline double weld_zone_taken(const rbow_member *m)
+{
+    return end_is(m->weld_zone, RBOW_UNSET) ? fmin(1, m->length / 2) : m->weld_zone;
+}
+
 /* What is wrong with a member, as rbow_member_faults. */
 size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);
 
 /* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE | RBOW_STRESS_OVERFLOW */
 rbow_status rbow_prepare(const rbow_member *member, const rbow_material *material, prepared *p);
 
-/* The same member without misses and gap. */
-prepared rbow_without_fit(const prepared *p);
+/* The loads and the locked-in tension again, after the member's clocks, misses or gap have changed. */
+void rbow_prepare_loads(prepared *p);
 
 /* Whether anything of it grows with the load factor. */
 bool rbow_has_run_load(const prepared *p);
 
-/* Axial load at a load factor with a locked-in tension; compression positive. */
-static inline double axial_at(const prepared *p, double factor, double tension)
+/* Axial load at a load factor, compression positive. */
+static inline double axial_at(const prepared *p, double factor)
 {
-    return factor * p->member.compression - tension;
+    return factor * p->member.compression - p->tension;
 }
 
-/* The critical load less the axial load, over the push: the load factor at which a straight tube buckles; INFINITY for
- * none. */
-static inline double critical_factor(const prepared *p, double tension)
+/* The load factor at which a straight tube buckles; INFINITY for none. */
+static inline double critical_factor(const prepared *p)
 {
     const double push = p->member.compression;
-    return push > 0 ? (p->critical_load + tension) / push : (double)INFINITY;
+    return push > 0 ? (p->critical_load + p->tension) / push : (double)INFINITY;
 }
 
 #endif

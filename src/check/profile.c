@@ -3,6 +3,7 @@
 #include "mechanics/beamcolumn_body.h"
 #include "check/load_factors.h"
 #include "mechanics/no_result.h"
+#include "mechanics/restraint.h"
 
 static void forget(rbow_profile *places, size_t count)
 {
@@ -36,19 +37,34 @@ static void moments_and_movements(const prepared *p, const solution *s, rbow_pro
     out->deflection_right = w[RIGHT] * p->member.length;
 }
 
+/* The concrete member that governs, made ready. Status: as rbow_member_check */
+static rbow_status prepare_concrete(const rbow_member *member, const rbow_material *material, prepared *p)
+{
+    const double clocks[] = {member->bow_clock, member->miss_a_clock, member->miss_b_clock, member->eccentricity_clock};
+    bool known = !end_is(member->end_a, RBOW_WELDED) && !end_is(member->end_b, RBOW_WELDED);
+    for (int i = 0; i < 4; i++) known = known && !end_is(clocks[i], RBOW_ANY_CLOCK);
+    rbow_status status;
+    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    if (known) return rbow_prepare(member, material, p);
+    rbow_result r;
+    status = rbow_member_check(member, material, &r);
+    if (status != RBOW_OK) return status;
+    const rbow_member taken = rbow_member_taken(member, &r);
+    return rbow_prepare(&taken, material, p);
+}
+
 rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *material, double factor,
                                 double tension, rbow_profile *places, size_t count)
 {
-    rbow_status status;
     prepared p;
     evaluation e;
     forget(places, count);
-    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
+    const rbow_status status = prepare_concrete(member, material, &p);
+    if (status != RBOW_OK) return status;
     if (!(factor >= 0 && isfinite(factor) && isfinite(tension)) || !are_inside(places, count, member->length))
         return RBOW_OUT_OF_RANGE;
-    status = rbow_prepare(member, material, &p);
-    if (status != RBOW_OK) return status;
-    rbow_evaluate(&p, factor, tension, false, &e);
+    p.tension = tension;
+    rbow_evaluate(&p, factor, false, &e);
     if (!e.stands) return RBOW_UNSTABLE;
     for (size_t i = 0; i < count; i++) moments_and_movements(&p, &e.solution, &places[i]);
     return RBOW_OK;
@@ -61,7 +77,7 @@ static void tell_place(const prepared *p, const limit_factor *to, limit which, r
 {
     evaluation e;
     if (!to->at_a_place) return;
-    rbow_evaluate(p, to->factor, to->tension, true, &e);
+    rbow_evaluate(p, to->factor, true, &e);
     if (!e.stands) return;
     const reached *there = &e.limits[which];
     rbow_profile place = {.at = fmin(fmax((there->at + 0.5) * p->member.length, 0), p->member.length)};
@@ -73,12 +89,6 @@ static void tell_place(const prepared *p, const limit_factor *to, limit which, r
     l->moment_right = place.moment_right;
 }
 
-/* The column's limit, too, counts no help from locked-in tension. */
-static double column_tension(const prepared *p)
-{
-    return fmin(p->tension, 0);
-}
-
 rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *out)
 {
     prepared p;
@@ -86,22 +96,20 @@ rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *ma
     load_factors k;
     NO_RESULT_BEFORE(rbow_limit, out, in_weld_zone);
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
-    rbow_status status;
-    if (rbow_faults_of(member, material, &status, 1) > 0) return status;
-    status = rbow_prepare(member, material, &p);
+    rbow_status status = prepare_concrete(member, material, &p);
     if (status != RBOW_OK) return status;
-    rbow_evaluate(&p, 0, p.tension, false, &rest);
-    rbow_evaluate(&p, 1, p.tension, false, &loaded);
+    rbow_evaluate(&p, 0, false, &rest);
+    rbow_evaluate(&p, 1, false, &loaded);
     status = rbow_load_factors(&p, &rest, &loaded, &k);
     if (status != RBOW_OK) return status;
-    const limit_factor column = {k.column, column_tension(&p), false};
+    const limit_factor column = {k.column, false};
     const limit which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
     const limit_factor *to = check == RBOW_BY_COLUMN ? &column : &k.limits[which];
     rbow_limit l = *out;
     l.factor = to->factor;
-    l.tension = to->tension;
+    l.tension = p.tension;
     if (isfinite(l.factor)) {
-        l.axial = axial_at(&p, l.factor, l.tension);
+        l.axial = axial_at(&p, l.factor);
         l.torque = l.factor * member->torque;
         tell_place(&p, to, which, &l);
     }

@@ -50,7 +50,12 @@ static bool material_is_sound(const rbow_material *k)
 
 static bool end_is_sound(double end)
 {
-    return end >= 0 || end_is(end, RBOW_WELDED);
+    return end >= 0 || is_welded(end);
+}
+
+static bool holds_a_moment(double end)
+{
+    return end > 0 || is_welded(end);
 }
 
 static bool wall_in_rule(rbow_tube_size tube, double modulus, double yield)
@@ -72,16 +77,16 @@ static void tube_faults(fault_list *list, const rbow_member *m, const rbow_mater
     need(list, positive(m->length), RBOW_BAD_LENGTH);
     need(list, end_is_sound(m->end_a), RBOW_BAD_END_A);
     need(list, end_is_sound(m->end_b) || member_is_free(m), RBOW_BAD_END_B);
-    if (member_is_free(m) && end_is_sound(m->end_a)) need(list, m->end_a > 0, RBOW_FREE_NEEDS_ROOT);
+    if (member_is_free(m) && end_is_sound(m->end_a)) need(list, holds_a_moment(m->end_a), RBOW_FREE_NEEDS_ROOT);
     need(list, m->column_curve >= 0 && m->column_curve < RBOW_CURVE_COUNT, RBOW_BAD_CURVE);
 }
 
 static void load_faults(fault_list *list, const rbow_member *m)
 {
     const double plain[] = {
-        m->compression,    m->eccentricity_clock, m->moment_a,     m->moment_b, m->moment_clock, m->point_load,
-        m->point_clock,    m->spread_load,        m->spread_clock, m->vertical_g, m->torque,     m->bow_clock,
-        m->miss_a_clock,   m->miss_b_clock,       m->gap,
+        m->compression, m->eccentricity_clock, m->moment_a,     m->moment_b,     m->moment_clock, m->point_load,
+        m->point_clock, m->spread_load,        m->spread_clock, m->vertical_g,   m->torque,       m->bow_clock,
+        m->miss_a_clock, m->miss_b_clock,      m->gap, /* RBOW_ANY_CLOCK is finite */
     };
     bool finite = true;
     for (size_t i = 0; i < sizeof plain / sizeof *plain; i++) finite = finite && isfinite(plain[i]);
@@ -113,19 +118,22 @@ static void fit_faults(fault_list *list, const rbow_member *m)
         need(list, !(m->miss_b > 0), RBOW_MISS_B_FREE);
         need(list, !(fabs(m->gap) > 0), RBOW_GAP_FREE);
     }
+    if (end_is_sound(m->end_a) && m->miss_a > 0) need(list, holds_a_moment(m->end_a), RBOW_MISS_A_NOT_HELD);
+    if (end_is_sound(m->end_b) && m->miss_b > 0) need(list, holds_a_moment(m->end_b), RBOW_MISS_B_NOT_HELD);
     need(list, m->gap_stiffness > 0, RBOW_BAD_GAP_STIFFNESS);
 }
 
 static void weld_faults(fault_list *list, const rbow_member *m, const rbow_material *k)
 {
     const bool wall = positive(m->od) && positive(m->wall) && m->wall <= m->od / 2;
-    const bool weld_zone = not_negative(m->weld_zone) && !(positive(m->length) && m->weld_zone > m->length);
+    const bool unset = end_is(m->weld_zone, RBOW_UNSET);
+    const bool weld_zone = unset || (not_negative(m->weld_zone) && !(positive(m->length) && m->weld_zone > m->length));
     const bool dressed = not_negative(m->dressed) && !(wall && m->dressed >= m->wall);
     const rbow_tube_size tube = {m->od, m->wall};
     need(list, weld_zone, RBOW_BAD_WELD_ZONE);
     need(list, dressed, RBOW_BAD_DRESSED);
     /* undressed, a wall that is too thin for the tube has been named already */
-    if (wall && weld_zone && dressed && m->weld_zone > 0 && material_is_sound(k)
+    if (wall && weld_zone && dressed && (m->weld_zone > 0 || unset) && material_is_sound(k)
         && (m->dressed > 0 || wall_in_rule(tube, k->elastic_modulus, k->compression_yield)))
         need(list,
              wall_in_rule(rbow_weld_zone_size(tube, m->dressed), k->elastic_modulus, k->weld_yield),

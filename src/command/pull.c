@@ -27,6 +27,7 @@ static int answer_pull(const case_run *run, const source_line *at, const void *r
     rbow_pull pull = p->pull;
     pull.elastic_modulus = material->elastic_modulus;
     pull.yield = material->yield;
+    pull.weld_yield = material->weld_yield;
     const int steps = run->options->steps;
     bool fine = true;
     for (int i = 1; i <= (steps > 0 ? steps : 1) && fine; i++) {

@@ -16,7 +16,8 @@ rbow_status rbow_end_stiffness(double end, double bending_stiffness, double leng
 {
     *stiffness = NAN;
     if (!(bending_stiffness > 0 && length > 0)) return RBOW_OUT_OF_RANGE;
-    if (end_is(end, RBOW_WELDED)) {
+    if (end_is(end, RBOW_STIFF_WELD)) end = RBOW_FIXED;
+    if (end_is(end, RBOW_WELDED) || end_is(end, RBOW_SOFT_WELD)) {
         const double u = M_PI * sqrt(2.0);
         *stiffness = -u / tan(u / 2) * bending_stiffness / length;
         return RBOW_OK;

@@ -5,18 +5,19 @@
 
 #include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
+#include "mechanics/weld_corners.h"
 
 #include <gsl/gsl_math.h>
 #include <stddef.h>
 
-RESULT_OF_DOUBLES(rbow_released);
+RESULT_WITH_WHOLE(rbow_released, joints_taken, 1);
 
 /* The flexibilities between the two faces, for one plane:
  *     moved  = V by_shear + M cross        turned = V cross + M by_moment
  * by unit loads on both stubs, each turning on its joint's spring. */
 typedef struct faces {
     double by_shear, cross, by_moment; /* in/lbf, 1/lbf, 1/(in-lbf) */
-    rbow_fit fit;                      /* the tube and its joints, before the cut */
+    rbow_forced_fit fit;                      /* the tube and its joints, before the cut */
     double a, b;
 } faces;
 
@@ -27,17 +28,17 @@ static rbow_status check_cut(const rbow_cut *c)
     if (!(c->elastic_modulus > 0 && isfinite(c->elastic_modulus))) return RBOW_OUT_OF_RANGE;
     if (!(c->length > 0 && isfinite(c->length))) return RBOW_BAD_LENGTH;
     if (!(c->cut_at > 0 && c->cut_at < c->length)) return RBOW_BAD_CUT;
-    if (!(c->end_a > 0 || end_is(c->end_a, RBOW_WELDED))) return RBOW_LOOSE_END_A;
-    if (!(c->end_b > 0 || end_is(c->end_b, RBOW_WELDED))) return RBOW_LOOSE_END_B;
+    if (!(c->end_a > 0 || is_welded(c->end_a))) return RBOW_LOOSE_END_A;
+    if (!(c->end_b > 0 || is_welded(c->end_b))) return RBOW_LOOSE_END_B;
     if (!(c->gap_stiffness > 0)) return RBOW_BAD_GAP_STIFFNESS;
     return finite ? RBOW_OK : RBOW_NOT_FINITE;
 }
 
-static faces faces_of(const rbow_cut *c, double bending)
+static faces faces_of(const rbow_cut *c, const weld_corner *ends, double bending)
 {
     double stiffness_a, stiffness_b;
-    rbow_end_stiffness(c->end_a, bending, c->length, &stiffness_a);
-    rbow_end_stiffness(c->end_b, bending, c->length, &stiffness_b);
+    rbow_end_stiffness(ends->end_a, bending, c->length, &stiffness_a);
+    rbow_end_stiffness(ends->end_b, bending, c->length, &stiffness_b);
     const double a = c->cut_at, b = c->length - a, fa = 1 / stiffness_a, fb = 1 / stiffness_b;
     return (faces){
         .by_shear = (a * a * a + b * b * b) / (3 * bending) + a * a * fa + b * b * fb,
@@ -61,10 +62,10 @@ static locked locked_in(const faces *f, double moved, double turned)
 
 /* The slopes of the sockets that explain the ends' moments. Moments here curl toward the clock; the beam's sign is the other
  * one. */
-static rbow_fit_ends socket_slopes(const faces *f, const locked *l)
+static rbow_forced_ends socket_slopes(const faces *f, const locked *l)
 {
-    const rbow_fit_ends moments = {-(l->shear * f->a + l->moment), -(l->moment - l->shear * f->b)};
-    rbow_fit_ends slopes;
+    const rbow_forced_ends moments = {-(l->shear * f->a + l->moment), -(l->moment - l->shear * f->b)};
+    rbow_forced_ends slopes;
     rbow_fit_slopes(&f->fit, &moments, &slopes); /* NaN where a moment overflows */
     return slopes;
 }
@@ -77,33 +78,48 @@ static double size_of(double up, double right, double *clock)
     return size;
 }
 
-rbow_status rbow_release(const rbow_cut *cut, rbow_released *released)
+static rbow_released released_at(const rbow_cut *cut, const rbow_section *s, const weld_corner *corner)
 {
-    rbow_section s;
-    NO_RESULT(released);
-    rbow_status status = rbow_section_of(cut->od, cut->wall, &s);
-    if (status == RBOW_OK) status = check_cut(cut);
-    if (status != RBOW_OK) return status;
-
-    const faces f = faces_of(cut, cut->elastic_modulus * s.inertia);
+    const faces f = faces_of(cut, corner, cut->elastic_modulus * s->inertia);
     const locked up = locked_in(&f, cut->moved * cos(cut->moved_clock), cut->turned * cos(cut->turned_clock));
     const locked right = locked_in(&f, cut->moved * sin(cut->moved_clock), cut->turned * sin(cut->turned_clock));
-    const rbow_fit_ends slopes_up = socket_slopes(&f, &up), slopes_right = socket_slopes(&f, &right);
+    const rbow_forced_ends slopes_up = socket_slopes(&f, &up), slopes_right = socket_slopes(&f, &right);
     double axial;
-    status = rbow_fit_tension(cut->opened, cut->length, cut->elastic_modulus * s.area, cut->gap_stiffness, &axial);
-    if (status != RBOW_OK) return status;
+    rbow_fit_tension(cut->opened, cut->length, cut->elastic_modulus * s->area, cut->gap_stiffness, &axial);
 
     rbow_released r;
-    NO_RESULT(&r);
+    NO_RESULT_BEFORE(rbow_released, &r, joints_taken);
     r.fit_axial = 0 - axial;
+    r.joints_taken = corner->joints;
     r.shear = size_of(up.shear, right.shear, &r.shear_clock);
     r.moment_at_cut = size_of(up.moment, right.moment, &r.moment_clock);
     r.moment_a = size_of(up.shear * f.a + up.moment, right.shear * f.a + right.moment, NULL);
     r.moment_b = size_of(up.moment - up.shear * f.b, right.moment - right.shear * f.b, NULL);
-    r.fit_stress = fabs(axial) / s.area + fmax(r.moment_a, r.moment_b) / s.section_modulus;
+    r.fit_stress = fabs(axial) / s->area + fmax(r.moment_a, r.moment_b) / s->section_modulus;
     r.miss_a = cut->length * size_of(slopes_up.a, slopes_right.a, &r.miss_a_clock);
     r.miss_b = cut->length * size_of(slopes_up.b, slopes_right.b, &r.miss_b_clock);
-    if (!isfinite(r.fit_stress) || !isfinite(r.miss_a) || !isfinite(r.miss_b)) return RBOW_STRESS_OVERFLOW;
-    *released = r;
+    return r;
+}
+
+rbow_status rbow_release(const rbow_cut *cut, rbow_released *released)
+{
+    rbow_section s;
+    weld_corner corners[CORNERS_MOST];
+    NO_RESULT_BEFORE(rbow_released, released, joints_taken);
+    rbow_status status = rbow_section_of(cut->od, cut->wall, &s);
+    if (status == RBOW_OK) status = check_cut(cut);
+    if (status != RBOW_OK) return status;
+
+    const int count = rbow_weld_corners(cut->end_a, cut->end_b, corners);
+    rbow_released most = released_at(cut, &s, &corners[0]);
+    double least = most.fit_stress;
+    for (int i = 1; i < count; i++) {
+        const rbow_released r = released_at(cut, &s, &corners[i]);
+        least = fmin(least, r.fit_stress);
+        if (!(r.fit_stress <= most.fit_stress)) most = r;
+    }
+    most.fit_stress_low = least;
+    if (!isfinite(most.fit_stress) || !isfinite(most.miss_a) || !isfinite(most.miss_b)) return RBOW_STRESS_OVERFLOW;
+    *released = most;
     return RBOW_OK;
 }

@@ -11,6 +11,12 @@ static inline bool end_is(double end, double word)
     return end <= word && end >= word;
 }
 
+/* An end that is welded to its joint, whether its stiffness is taken or not. */
+static inline bool is_welded(double end)
+{
+    return end_is(end, RBOW_WELDED) || end_is(end, RBOW_SOFT_WELD) || end_is(end, RBOW_STIFF_WELD);
+}
+
 /* The weights of a spring's rule m + r w' = ..., divided by 1 + r: plain numbers from pinned to fixed.
  * Given: relative  r = k L/EI. */
 typedef struct spring {

@@ -51,6 +51,7 @@ int check_case(const materials *m, const load_case *c, const source_line *at, ch
         if (is_faultless(m, c, r->material, at, complaints) && r->material != NULL) case_refused(complaints, at, status, "");
         return NO_VERDICT;
     }
+    r->taken = rbow_member_taken(&c->member, &r->result);
     remarks_write(answer->remarks, r->result.remarks);
     return r->result.verdict == RBOW_HOLDS ? ALL_HOLD : SOME_SHORT;
 }

@@ -111,11 +111,21 @@ static double unsigned_margin(double height, double sign)
     return margin < no_limit ? margin : (double)INFINITY;
 }
 
+/* At the case's own clock; at its worst where that is not known. */
+static double margin_as_marked(orientation_search *s)
+{
+    const rbow_member *m = &s->problem->member;
+    rbow_margin answer = {.margin = NAN};
+    const rbow_status status = problem_margin(s->problem, m, &answer);
+    if (status != RBOW_OK) s->status = status;
+    return answer.margin;
+}
+
 rbow_status orientation_find(const problem *p, orientation *answer)
 {
     orientation_search s = {.problem = p, .status = RBOW_OK, .sign = 1};
     double margins[CLOCKS];
-    const double marked = unsigned_margin(signed_margin(&s, fmod(fmod(p->member.bow_clock, full_circle) + full_circle, full_circle)), 1);
+    const double marked = margin_as_marked(&s);
     *answer = (orientation){marked, 0, marked, 0, marked};
     if (s.status != RBOW_OK || !(p->member.bow > 0)) return s.status;
 

@@ -20,6 +20,7 @@ static const rbow_material steel = {
 static inline rbow_member tube_of(double od, double wall, double length)
 {
     rbow_member m = rbow_member_default();
+    m.eccentricity_clock = m.bow_clock = m.miss_a_clock = m.miss_b_clock = m.weld_zone = 0; /* all is known */
     m.od = od;
     m.wall = wall;
     m.length = length;
@@ -140,7 +141,7 @@ static inline double random_end(dice *d, double unit)
     switch (dice_below(d, 5)) {
         case 0: return RBOW_PINNED;
         case 1: return RBOW_FIXED;
-        case 2: return RBOW_WELDED;
+        case 2: return RBOW_SOFT_WELD;
         default: return unit * dice_size(d, 0.01, 100);
     }
 }

@@ -11,7 +11,7 @@ static inline double one_of(dice *d, const double *list, size_t count)
 {
     return list[dice_below(d, (int)count)];
 }
-#define ONE_OF(d, ...) one_of((d), (const double[]){__VA_ARGS__}, sizeof((const double[]){__VA_ARGS__}) / sizeof(double))
+#define ONE_OF(d, ...) one_of((d), (const double[]){__VA_ARGS__}, sizeof((double[]){__VA_ARGS__}) / sizeof(double))
 
 static inline double either(dice *d, double one, double other)
 {
@@ -74,7 +74,7 @@ static inline sample ordinary(dice *d)
     m->od = ONE_OF(d, 0.5, 0.75, 1, 1.25, 1.5, 2);
     m->wall = dice_chance(d, 0.05) ? m->od / 2 : ONE_OF(d, 0.035, 0.049, 0.058, 0.065, 0.083, 0.095, 0.12);
     m->length = ONE_OF(d, 12, 15, 18, 24, 30, 36, 40, 48, 60);
-    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED, 1000, 20000);
+    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_SOFT_WELD, RBOW_FIXED, 1000, 20000);
     m->factor = ONE_OF(d, 1, 1.5, 2);
     m->weld_zone = dice_chance(d, 0.5) ? m->length * dice_between(d, 0, 0.4) : ONE_OF(d, 0, 0.5, 1, 2);
     if (dice_chance(d, 0.6)) s.material.weld_yield = ONE_OF(d, 30e3, 45e3, 75e3, 150e3);
@@ -100,7 +100,8 @@ enum { LATERALS = 8 };
 
 static inline void one_lateral(rbow_member *m, int which, double size, double clock)
 {
-    double *const sizes[] = {&m->moment_a, &m->moment_b, &m->point_load, &m->spread_load, &m->bow, &m->miss_a, &m->miss_b, &m->eccentricity};
+    double *const sizes[] = {&m->moment_a, &m->moment_b, &m->point_load, &m->spread_load, &m->bow, &m->miss_a, &m->miss_b,
+                             &m->eccentricity};
     double *const clocks[] = {&m->moment_clock, &m->moment_clock, &m->point_clock, &m->spread_clock, &m->bow_clock,
                               &m->miss_a_clock, &m->miss_b_clock, &m->eccentricity_clock};
     const bool turned = size < 0 && which >= 4; /* built-in sizes are not negative */
@@ -128,7 +129,8 @@ static inline void add_lateral(sample *s, int which, balance b, double moment, d
     alone.vertical_g = 0;
     one_lateral(&alone, which, 1e-3, 0);
     const double unit = share_of(s, b, &alone) * 1e3;
-    const double most = which == 4 ? 0.03 * m->length : which == 5 || which == 6 ? 0.1 * m->length : which == 7 ? 0.5 * m->od : DBL_MAX;
+    const double l = m->length, sizes[LATERALS] = {DBL_MAX, DBL_MAX, DBL_MAX, DBL_MAX, 0.03 * l, 0.1 * l, 0.1 * l, 0.5 * m->od};
+    const double most = sizes[which];
     if (!(unit > 1e-6 * rigidity_of(s) / m->length / m->length) || isinf(unit)) return;
     one_lateral(m, which, fmin(most, fmax(-most, moment / unit)), clock);
 }
@@ -154,8 +156,8 @@ static inline void compete(dice *d, sample *s, int which)
     plain_stations = 48;
     for (int i = 0; i < 12; i++, spread = i < 6 ? 2 : 1 + 0.5 * (spread - 1)) {
         rbow_member tried = best;
-        double *const sizes[] = {&tried.moment_a, &tried.moment_b, &tried.point_load, &tried.spread_load, &tried.bow, &tried.miss_a,
-                                 &tried.miss_b, &tried.eccentricity};
+        double *const sizes[] = {&tried.moment_a, &tried.moment_b, &tried.point_load, &tried.spread_load,
+                                 &tried.bow,      &tried.miss_a,   &tried.miss_b,     &tried.eccentricity};
         *sizes[which] *= dice_size(d, 1 / spread, spread);
         if (both) tried.moment_a = tried.moment_b = *sizes[which];
         const plain_result r = plain_check(&tried, &s->material, plain_tension(m, &s->material));
@@ -225,7 +227,7 @@ static inline sample equal_halves(dice *d)
     sample s = ordinary(d);
     rbow_member *m = &s.member;
     const double l = m->length;
-    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_PINNED, RBOW_WELDED, RBOW_FIXED, 1000);
+    m->end_a = m->end_b = ONE_OF(d, RBOW_PINNED, RBOW_PINNED, RBOW_PINNED, RBOW_SOFT_WELD, RBOW_FIXED, 1000);
     ordinary_push(d, &s);
     m->weld_zone = l * dice_between(d, 0, 0.5);
     m->spread_load = ONE_OF(d, 1, 2, 4, 5, 10) * either(d, 1, -1);

@@ -2,7 +2,8 @@
  *
  * RAILBOW_PLAIN_MEMBERS  how many members in all; a few hundred by default, 20000 is the full run
  * RAILBOW_PLAIN_PART     "2/4": the second quarter of the classes alone
- * RAILBOW_PLAIN_SEED     another seed, for a hunt */
+ * RAILBOW_PLAIN_SEED     another seed, for a hunt
+ * RAILBOW_PLAIN_SHOW     how many differing members of a class are printed before it gives up; 3 */
 #include "classes.h"
 
 #include <gsl/gsl_errno.h>
@@ -86,10 +87,12 @@ static void compare_states(comparison *c, const rbow_result *got, const plain_re
     const double loaded = loosened(want->axial, want->critical_load), length = c->s->member.length;
     compare(c, "fit_axial", got->fit_axial, want->fit_axial, closed, 0);
     compare(c, "fit_moment", got->fit_moment, want->fit_moment, fitted, 1e-12 * bend);
-    compare(c, "fit_stress", got->fit_stress, nearer(got->fit_stress, want->fit_stress, want->fit_stress_next), fitted, 1e-12 * k->yield);
+    const double fit_stress = nearer(got->fit_stress, want->fit_stress, want->fit_stress_next);
+    const double peak_stress = nearer(got->peak_stress, want->peak_stress, want->peak_stress_next);
+    compare(c, "fit_stress", got->fit_stress, fit_stress, fitted, 1e-12 * k->yield);
     compare(c, "axial", got->axial, want->axial, closed, 1e-12 * want->column_load);
     compare(c, "peak_moment", got->peak_moment, want->peak_moment, loaded, 1e-12 * bend);
-    compare(c, "peak_stress", got->peak_stress, nearer(got->peak_stress, want->peak_stress, want->peak_stress_next), loaded, 1e-12 * k->yield);
+    compare(c, "peak_stress", got->peak_stress, peak_stress, loaded, 1e-12 * k->yield);
     compare(c, "stress_use", got->stress_use, want->stress_use, loaded, 1e-12);
     compare(c, "deflection", got->deflection, want->deflection, loaded, 1e-13 * length);
 }
@@ -104,8 +107,9 @@ static void compare_places(comparison *c, const rbow_result *got, const plain_re
     double moment, moved;
     plain_at(&s->member, &s->material, tension, 1, got->peak_moment_at, &moment, &moved);
     compare(c, "moment at peak_moment_at", moment, want->peak_moment, 2 * loosened(want->axial, want->critical_load), 0);
+    const double turned = remainder(got->deflection_clock - want->deflection_clock, 2 * structured_pi);
     if (want->deflection > 1e-9 * length && want->deflection_next < want->deflection * tied)
-        compare(c, "deflection_clock", fabs(remainder(got->deflection_clock - want->deflection_clock, 2 * structured_pi)), 0, 0, 1e-5);
+        compare(c, "deflection_clock", turned, 0, 0, 1e-5);
 }
 
 static int differences(const sample *s)
@@ -137,7 +141,8 @@ static long number_from(const char *name, long fallback)
 START_TEST(class_agrees)
 {
     const member_class *class = &member_classes[_i];
-    const long members = number_from("RAILBOW_PLAIN_MEMBERS", 460) / CLASSES / (class->costly ? 3 : 1), most = number_from("RAILBOW_PLAIN_SHOW", 3);
+    const long members = number_from("RAILBOW_PLAIN_MEMBERS", 480) / CLASSES / (class->costly ? 3 : 1);
+    const long most = number_from("RAILBOW_PLAIN_SHOW", 3);
     dice d = {(uint64_t)(77 + 1000 * _i + 1000000 * number_from("RAILBOW_PLAIN_SEED", 0))};
     long wrong = 0, tries = 0;
     gsl_set_error_handler_off();
@@ -145,7 +150,7 @@ START_TEST(class_agrees)
         sample s = class->make(&d);
         rbow_status fault;
         for (; rbow_member_faults(&s.member, &s.material, &fault, 1) > 0; s = class->make(&d))
-            ck_assert_msg(tries++ < 20 * members + 100, "%s: no member of this class is valid: %s", class->name, rbow_status_text(fault));
+            ck_assert_msg(tries++ < 20 * members + 100, "%s: few are valid: %s", class->name, rbow_status_text(fault));
         wrong += differences(&s) > 0;
     }
     ck_assert_msg(wrong == 0, "%s: %ld of %ld members differ from the plain check", class->name, wrong, members);
@@ -156,7 +161,8 @@ END_TEST
 START_TEST(members_passed_over)
 {
     const sample tension = passed_over(0), node = passed_over(1), weld = passed_over(2);
-    const plain_result moved = plain_check(&node.member, &node.material, 0), used = plain_check(&weld.member, &weld.material, 0);
+    const plain_result moved = plain_check(&node.member, &node.material, 0);
+    const plain_result used = plain_check(&weld.member, &weld.material, 0);
     near_within(plain_margins_of(&tension.member, &tension.material).margin, -0.002384, 0, 5e-7);
     near_within(moved.deflection, 0.00978379, 1e-6, 0);
     near_within(moved.deflection_clock, 0, 0, 1e-9);

@@ -112,7 +112,7 @@ static double largest_scanned_movement(const rbow_member *m)
 START_TEST(two_tops_close_to_each_other)
 {
     rbow_member pulled = tube_of(1.437, 0.0373, 7.955);
-    pulled.end_a = pulled.end_b = RBOW_WELDED;
+    pulled.end_a = pulled.end_b = RBOW_SOFT_WELD;
     pulled.compression = -4.8755e6;
     pulled.eccentricity = 0.40383;
     pulled.eccentricity_clock = -1.95526;

@@ -181,7 +181,7 @@ static rbow_member swapped(const rbow_member *m)
 static unsigned swapped_remarks(unsigned r)
 {
     const unsigned a = RBOW_REMARK_IDLE_MOMENT_A, b = RBOW_REMARK_IDLE_MOMENT_B;
-    const unsigned c = RBOW_REMARK_IDLE_MISS_A, e = RBOW_REMARK_IDLE_MISS_B;
+    const unsigned c = 0u, e = 0u;
     unsigned back = r & ~(a | b | c | e);
     if (r & a) back |= b;
     if (r & b) back |= a;

@@ -11,7 +11,8 @@ typedef struct plain_margins {
 
 static inline double plain_ratio(const rbow_member *m, plain_factors f)
 {
-    return fmin(f.yield / (m->factor_yield > 0 ? m->factor_yield : m->factor), fmin(f.column, f.interaction) / m->factor) - 1;
+    const double asked = m->factor_yield > 0 ? m->factor_yield : m->factor;
+    return fmin(f.yield / asked, fmin(f.column, f.interaction) / m->factor) - 1;
 }
 
 static inline plain_margins plain_margins_of(const rbow_member *m, const rbow_material *k)

@@ -94,7 +94,8 @@ plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
     const double z = (double)plain_critical(&t.ends);
     t.critical = z * t.rigidity / (m->length * m->length);
     t.slenderness = pi / sqrt(z) * m->length / t.radius;
-    t.column_stress = column_stress(&t, k, m->column_curve == RBOW_CURVE_OF_MATERIAL ? (int)k->column_curve : m->column_curve);
+    const bool own_curve = m->column_curve != RBOW_CURVE_OF_MATERIAL;
+    t.column_stress = column_stress(&t, k, own_curve ? m->column_curve : (int)k->column_curve);
     t.column_load = t.column_stress * t.zones[0].area;
     set_loads(&t, k);
     set_borders(&t);

@@ -6,7 +6,7 @@
 
 #include <math.h>
 
-/* Common practice, no source: beyond this strain at the outer fibre a tube is heated or replaced, not pulled cold. */
+/* Common practice, no source: beyond this strain at the outer fibre a tube is replaced, not pulled cold. */
 static const double cold_strain = 0.02;
 
 static void say_first_yield(text *out, const pulled_row *r, unit_system units)
@@ -50,10 +50,10 @@ static void say_warnings(text *out, const pulled_row *r, unit_system units, bool
         put_measure(&line, r->set, DIM_LENGTH, units);
         text_put(&line, "; the horn folds at the root first, at ");
         put_measure(&line, r->found.most_set, DIM_LENGTH, units);
-        text_put(&line, " of set. Pull nearer to the end, heat it, or cut the socket and set it anew.");
+        text_put(&line, " of set. Pull nearer to the end, or cut the socket off and set it anew. Do not heat it: heat spoils the temper of 4130, and only somebody who knows how may do it.");
     } else if (r->found.peak_strain > cold_strain) {
-        text_format(&line, "  CAREFUL: %.1f %% strain at the root is over 2 %% (common practice, no source): heat it or "
-                    "replace it instead.", 100 * r->found.peak_strain);
+        text_format(&line, "  CAREFUL: %.1f %% strain at the root is over 2 %% (common practice, no source): cut the socket "
+                    "off and set it anew instead. Heating it spoils the temper of 4130; only somebody who knows how may do it.", 100 * r->found.peak_strain);
     }
     if (line.at == NULL) return;
     text_put(out, tone_on(TONE_BAD, colour));

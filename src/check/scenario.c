@@ -1,0 +1,241 @@
+#include "check/scenario.h"
+
+#include <gsl/gsl_math.h>
+#include <math.h>
+#include <stddef.h>
+
+/* Ratios that differ by no more are one margin. */
+static const double tie = 1e-9;
+
+/* ---- corners and what is locked in ----------------------------------------------------------------------- */
+
+static unsigned fit_of(const rbow_member *m)
+{
+    return (m->miss_a > 0 ? RBOW_FIT_MISS_A : 0u) | (m->miss_b > 0 ? RBOW_FIT_MISS_B : 0u)
+        | (fabs(m->gap) > 0 ? RBOW_FIT_GAP : 0u);
+}
+
+rbow_status rbow_scenarios_of(const rbow_member *member, const rbow_material *material, scenarios *s)
+{
+    weld_corner corners[CORNERS_MOST];
+    rbow_status status = RBOW_OK;
+    const rbow_member *m = member;
+    s->fit = fit_of(m);
+    s->unknown[CLOCK_BOW] = end_is(m->bow_clock, RBOW_ANY_CLOCK) && m->bow > 0;
+    s->unknown[CLOCK_MISS_A] = end_is(m->miss_a_clock, RBOW_ANY_CLOCK) && m->miss_a > 0;
+    s->unknown[CLOCK_MISS_B] = end_is(m->miss_b_clock, RBOW_ANY_CLOCK) && m->miss_b > 0;
+    s->unknown[CLOCK_ECCENTRICITY] = end_is(m->eccentricity_clock, RBOW_ANY_CLOCK) && fabs(m->compression * m->eccentricity) > 0;
+    s->corner_count = rbow_weld_corners(m->end_a, m->end_b, corners);
+    for (int i = 0; i < s->corner_count && status == RBOW_OK; i++) {
+        rbow_member corner = *m;
+        double *clocks[CLOCKS] = {&corner.bow_clock, &corner.miss_a_clock, &corner.miss_b_clock, &corner.eccentricity_clock};
+        for (int k = 0; k < CLOCKS; k++)
+            if (end_is(*clocks[k], RBOW_ANY_CLOCK)) *clocks[k] = 0;
+        corner.end_a = corners[i].end_a;
+        corner.end_b = corners[i].end_b;
+        s->joints[i] = corners[i].joints;
+        status = rbow_prepare(&corner, material, &s->corners[i]);
+    }
+    return status;
+}
+
+prepared rbow_concrete(const scenarios *s, const scenario *one)
+{
+    prepared p = s->corners[one->corner];
+    rbow_member *m = &p.member;
+    if (!(one->kept & RBOW_FIT_MISS_A)) m->miss_a = 0;
+    if (!(one->kept & RBOW_FIT_MISS_B)) m->miss_b = 0;
+    if (!(one->kept & RBOW_FIT_GAP)) m->gap = 0;
+    m->bow_clock = one->clock[CLOCK_BOW];
+    m->miss_a_clock = one->clock[CLOCK_MISS_A];
+    m->miss_b_clock = one->clock[CLOCK_MISS_B];
+    m->eccentricity_clock = one->clock[CLOCK_ECCENTRICITY];
+    rbow_prepare_loads(&p);
+    return p;
+}
+
+/* ---- directions ---------------------------------------------------------------------------------------- */
+
+enum { COARSE = 12, BEST = 3 };
+
+typedef struct direction_search {
+    const scenarios *s;
+    int open[CLOCKS], count; /* the clocks that are searched */
+    scenario best[BEST];     /* rising ratio */
+    int found;
+    rbow_status status;
+} direction_search;
+
+static double least_ratio_of(const rbow_member *m, const load_factors *k)
+{
+    return fmin(fmin(k->column, k->limits[LIMIT_INTERACTION].factor) / m->factor, k->limits[LIMIT_YIELD].factor / m->factor_yield);
+}
+
+/* Whether the scenario's ratio lies below `most`; then it is in it. Where nothing is unknown it is most likely the one
+ * that governs, and all its factors are found at once. */
+static bool is_below(direction_search *d, scenario *one, double most)
+{
+    const prepared p = rbow_concrete(d->s, one);
+    rbow_status status;
+    one->solved = d->count == 0 && d->s->corner_count == 1 && one->kept == d->s->fit && isinf(most);
+    if (one->solved) {
+        status = rbow_load_factors(&p, NULL, NULL, &one->factors);
+        one->ratio = least_ratio_of(&p.member, &one->factors);
+    } else {
+        status = rbow_least_ratio(&p, most, &one->ratio);
+    }
+    if (status != RBOW_OK) d->status = status;
+    return status == RBOW_OK && one->ratio < most;
+}
+
+/* Among equals the one found first stays: clocks are tried in rising order. */
+static void keep_if_better(direction_search *d, scenario one, double most)
+{
+    const double highest = d->found < BEST ? most : d->best[BEST - 1].ratio;
+    if (!is_below(d, &one, highest) || !(one.ratio < highest * (1 - 1e-12))) return;
+    int i = d->found < BEST ? d->found++ : BEST - 1;
+    for (; i > 0 && d->best[i - 1].ratio > one.ratio + tie; i--) d->best[i] = d->best[i - 1];
+    d->best[i] = one;
+}
+
+static void try_all(direction_search *d, scenario one, int from, double most)
+{
+    if (from >= d->count || from >= CLOCKS) {
+        keep_if_better(d, one, most);
+        return;
+    }
+    for (int i = 0; i < COARSE && d->status == RBOW_OK; i++) {
+        one.clock[d->open[from]] = 2 * M_PI * i / COARSE;
+        try_all(d, one, from + 1, most);
+    }
+}
+
+static double wrapped(double clock)
+{
+    const double turned = fmod(clock, 2 * M_PI);
+    return turned < 0 ? turned + 2 * M_PI : turned;
+}
+
+static bool step_down(direction_search *d, scenario *at, double step)
+{
+    bool moved = false;
+    for (int k = 0; k < d->count; k++) {
+        for (int side = -1; side <= 1; side += 2) {
+            scenario next = *at;
+            next.clock[d->open[k]] = wrapped(next.clock[d->open[k]] + side * step);
+            if (!is_below(d, &next, at->ratio) || !(next.ratio < at->ratio * (1 - 1e-13))) continue;
+            *at = next;
+            moved = true;
+        }
+    }
+    return moved;
+}
+
+/* A compass search: half a coarse step, halved where no clock's move lowers the margin, to a hundredth of a degree. */
+static void refine(direction_search *d, scenario *at)
+{
+    const double least = 0.01 * M_PI / 180;
+    for (double step = M_PI / COARSE; step > least && d->status == RBOW_OK;)
+        if (!step_down(d, at, step)) step /= 2;
+}
+
+static double sum_of_clocks(const scenario *s)
+{
+    double sum = 0;
+    for (int k = 0; k < CLOCKS; k++) sum += s->clock[k];
+    return sum;
+}
+
+rbow_status rbow_worst_direction(const scenarios *s, int corner, unsigned kept, double most, scenario *worst)
+{
+    direction_search d = {.s = s, .status = RBOW_OK};
+    const rbow_member *m = &s->corners[0].member;
+    scenario one = {.corner = corner, .kept = kept, .ratio = most,
+                    .clock = {m->bow_clock, m->miss_a_clock, m->miss_b_clock, m->eccentricity_clock}};
+    const unsigned needs[CLOCKS] = {[CLOCK_MISS_A] = RBOW_FIT_MISS_A, [CLOCK_MISS_B] = RBOW_FIT_MISS_B};
+    for (int k = 0; k < CLOCKS; k++)
+        if (s->unknown[k] && (needs[k] & ~kept) == 0) d.open[d.count++] = k;
+    *worst = one;
+    try_all(&d, one, 0, most);
+    for (int i = 0; i < d.found && d.count > 0; i++) refine(&d, &d.best[i]);
+    for (int i = 0; i < d.found; i++) {
+        const scenario *b = &d.best[i];
+        const bool lower = b->ratio < worst->ratio - tie;
+        const bool smaller = i > 0 && b->ratio <= worst->ratio + tie && sum_of_clocks(b) < sum_of_clocks(worst) - 1e-3;
+        if (i == 0 || lower || smaller) *worst = *b;
+    }
+    return d.status;
+}
+
+/* ---- all of them --------------------------------------------------------------------------------------- */
+
+/* Over the corners from one on. Replaces `least` where a margin is lower by more than a tie. */
+static rbow_status search_corners(const scenarios *s, int from, unsigned kept, scenario *least)
+{
+    for (int i = from; i < s->corner_count; i++) {
+        scenario worst;
+        const rbow_status status = rbow_worst_direction(s, i, kept, least->ratio, &worst);
+        if (status != RBOW_OK) return status;
+        if (worst.ratio < least->ratio - tie) *least = worst;
+    }
+    return RBOW_OK;
+}
+
+/* Where some of what is locked in has gone. */
+static rbow_status search_relaxed(const scenarios *s, scenario *least)
+{
+    rbow_status status = RBOW_OK;
+    for (unsigned kept = (s->fit - 1) & s->fit; kept > 0 && status == RBOW_OK; kept = (kept - 1) & s->fit)
+        status = search_corners(s, 0, kept, least);
+    return status;
+}
+
+/* The first corner's. Given: likely  a ratio that it is likely to lie below, or INFINITY: it saves time */
+static rbow_status first_of(const scenarios *s, unsigned kept, double likely, scenario *first)
+{
+    const rbow_status status = rbow_worst_direction(s, 0, kept, likely, first);
+    return status == RBOW_OK && isfinite(likely) && first->ratio >= likely ? rbow_worst_direction(s, 0, kept, INFINITY, first) : status;
+}
+
+rbow_status rbow_worst_case(const scenarios *s, scenario *governs)
+{
+    rbow_status status = first_of(s, s->fit, INFINITY, governs);
+    if (status == RBOW_OK) status = search_corners(s, 1, s->fit, governs);
+    if (status == RBOW_OK) status = search_relaxed(s, governs);
+    if (status == RBOW_OK && s->fit != 0) status = search_corners(s, 0, 0, governs);
+    return status;
+}
+
+static rbow_status search_as_built(const scenarios *s, worst_cases *out)
+{
+    out->least_as_built = INFINITY;
+    out->most_as_built = -INFINITY;
+    for (int i = 0; i < s->corner_count; i++) {
+        const scenario *worst = &out->as_built[i];
+        const rbow_status status = rbow_worst_direction(s, i, s->fit, INFINITY, &out->as_built[i]);
+        if (status != RBOW_OK) return status;
+        if (i == 0 || worst->ratio < out->governs.ratio - tie) out->governs = *worst;
+        out->least_as_built = fmin(out->least_as_built, worst->ratio);
+        out->most_as_built = fmax(out->most_as_built, worst->ratio);
+    }
+    return RBOW_OK;
+}
+
+static rbow_status search_unforced(const scenarios *s, worst_cases *out)
+{
+    scenario least;
+    out->least_unforced = out->least_as_built;
+    if (s->fit == 0) return RBOW_OK;
+    rbow_status status = first_of(s, 0, 1.5 * out->least_as_built, &least);
+    if (status == RBOW_OK) status = search_corners(s, 1, 0, &least);
+    out->least_unforced = least.ratio;
+    if (least.ratio < out->governs.ratio - tie) out->governs = least;
+    return status;
+}
+
+rbow_status rbow_worst_cases(const scenarios *s, worst_cases *out)
+{
+    rbow_status status = search_as_built(s, out);
+    if (status == RBOW_OK) status = search_relaxed(s, &out->governs);
+    return status == RBOW_OK ? search_unforced(s, out) : status;
+}
