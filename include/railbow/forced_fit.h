@@ -11,15 +11,15 @@
 extern "C" {
 #endif
 
-typedef struct rbow_fit { /* a tube between two joints that turn by their springs alone */
+typedef struct rbow_forced_fit { /* a tube between two joints that turn by their springs alone */
     double bending_stiffness;        /* EI, lbf-in^2, > 0                                  */
     double length;                   /* L, in, > 0                                         */
     double stiffness_a, stiffness_b; /* in-lbf/rad, >= 0, INFINITY = fixed                 */
-} rbow_fit;
+} rbow_forced_fit;
 
-typedef struct rbow_fit_ends { /* of joint A and joint B, in one plane */
+typedef struct rbow_forced_ends { /* of joint A and joint B, in one plane */
     double a, b;
-} rbow_fit_ends;
+} rbow_forced_ends;
 
 /* The slope of a socket.
  * Given:    miss    in
@@ -36,14 +36,14 @@ RBOW_API double rbow_fit_slope(double miss, double length);
  *               both fixed, a side step           6 EI step/L^2 and -6 EI step/L^2 (slopes step/L and -step/L)
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE
  * Source:   slope-deflection equations; Hibbeler, Structural Analysis, 8th ed. 2012, ch. 11 (from memory) */
-RBOW_API rbow_status rbow_fit_moments(const rbow_fit *fit, const rbow_fit_ends *slopes, rbow_fit_ends *moments);
+RBOW_API rbow_status rbow_fit_moments(const rbow_forced_fit *fit, const rbow_forced_ends *slopes, rbow_forced_ends *moments);
 
 /* The slopes that explain end moments: the inverse of rbow_fit_moments.
  * Given:    fit      both stiffnesses above 0
  *           moments  in-lbf, as returned there
  * Returned: slopes   rad
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE */
-RBOW_API rbow_status rbow_fit_slopes(const rbow_fit *fit, const rbow_fit_ends *moments, rbow_fit_ends *slopes);
+RBOW_API rbow_status rbow_fit_slopes(const rbow_forced_fit *fit, const rbow_forced_ends *moments, rbow_forced_ends *slopes);
 
 /* The tension that a closed gap locks in: T0 = gap/(L/EA + 1/gap_stiffness).
  * Given:    gap              in; > 0 the tube was too short and was pulled

@@ -139,7 +139,7 @@ typedef struct rbow_result {
 /* A member with every value at its default: no load, no bow, pinned, factor 1.5; od, wall, length NaN. */
 RBOW_API rbow_member rbow_member_default(void);
 
-/* A member with every default that depends on other inputs put in: point_at, bow_at, factor_yield, column_curve.
+/* A member with every default that depends on other inputs put in: point_at, bow_at, weld_zone, factor_yield, column_curve.
  * Given: member, material; not checked */
 RBOW_API rbow_member rbow_member_resolved(const rbow_member *member, const rbow_material *material);
 
@@ -150,7 +150,7 @@ RBOW_API int rbow_member_point_is_idle(const rbow_member *member);
 /* The bow of a member. Given: member, resolved */
 RBOW_API rbow_bow rbow_member_bow(const rbow_member *member);
 
-/* The weld zones of a member. */
+/* The weld zones of a member. Given: member, resolved */
 RBOW_API rbow_weld_zone rbow_member_weld_zone(const rbow_member *member);
 
 /* All that is wrong with a member, in the order of its fields.

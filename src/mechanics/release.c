@@ -16,7 +16,7 @@ RESULT_WITH_WHOLE(rbow_released, joints_taken, 1);
  *     moved  = V by_shear + M cross        turned = V cross + M by_moment */
 typedef struct faces {
     double by_shear, cross, by_moment; /* in/lbf, 1/lbf, 1/(in-lbf) */
-    rbow_fit fit;                      /* the tube and its joints, before the cut */
+    rbow_forced_fit fit;                      /* the tube and its joints, before the cut */
     double a, b;
 } faces;
 
@@ -61,10 +61,10 @@ static locked locked_in(const faces *f, double moved, double turned)
 
 /* The slopes of the sockets that explain the ends' moments. Moments here curl toward the clock; the beam's sign is the other
  * one. */
-static rbow_fit_ends socket_slopes(const faces *f, const locked *l)
+static rbow_forced_ends socket_slopes(const faces *f, const locked *l)
 {
-    const rbow_fit_ends moments = {-(l->shear * f->a + l->moment), -(l->moment - l->shear * f->b)};
-    rbow_fit_ends slopes;
+    const rbow_forced_ends moments = {-(l->shear * f->a + l->moment), -(l->moment - l->shear * f->b)};
+    rbow_forced_ends slopes;
     rbow_fit_slopes(&f->fit, &moments, &slopes); /* NaN where a moment overflows */
     return slopes;
 }
@@ -82,7 +82,7 @@ static rbow_status released_at(const rbow_cut *cut, const rbow_section *s, const
     const faces f = faces_of(cut, corner, cut->elastic_modulus * s->inertia);
     const locked up = locked_in(&f, cut->moved * cos(cut->moved_clock), cut->turned * cos(cut->turned_clock));
     const locked right = locked_in(&f, cut->moved * sin(cut->moved_clock), cut->turned * sin(cut->turned_clock));
-    const rbow_fit_ends slopes_up = socket_slopes(&f, &up), slopes_right = socket_slopes(&f, &right);
+    const rbow_forced_ends slopes_up = socket_slopes(&f, &up), slopes_right = socket_slopes(&f, &right);
     double axial;
     const rbow_status status = rbow_fit_tension(cut->opened, cut->length, cut->elastic_modulus * s->area, cut->gap_stiffness, &axial);
     if (status != RBOW_OK) return status;

@@ -120,8 +120,8 @@ static void beam(void)
 /* A forced fit on pins and fixed ends, a bow's lateral load, a weld zone and the stress of a solid bar. */
 static void parts(void)
 {
-    rbow_fit fit = {.bending_stiffness = 100, .length = 10, .stiffness_a = RBOW_FIXED, .stiffness_b = RBOW_PINNED};
-    rbow_fit_ends slopes = {rbow_fit_slope(0.5, 10), 0}, moments;
+    rbow_forced_fit fit = {.bending_stiffness = 100, .length = 10, .stiffness_a = RBOW_FIXED, .stiffness_b = RBOW_PINNED};
+    rbow_forced_ends slopes = {rbow_fit_slope(0.5, 10), 0}, moments;
     double tension, ends[2], components[2];
     WANT(rbow_fit_moments(&fit, &slopes, &moments) == RBOW_OK && !(fabs(moments.b) > 0));
     NEAR(moments.a, 3 * 100 * 0.5 / 100);
@@ -192,6 +192,9 @@ static void member(void)
     NEAR(r.margin, euler / 1000 / 2 - 1);
     WANT(r.verdict == RBOW_HOLDS && r.governs == RBOW_BY_COLUMN && r.runs && !r.forced);
     WANT((r.remarks & RBOW_REMARK_SLENDER) != 0); /* 50 over a quarter */
+    const rbow_member taken = rbow_member_taken(&m, &r); /* nothing of it is unknown */
+    NEAR(taken.compression, 1000.0);
+    WANT(!(fabs(taken.end_a) > 0) && !(fabs(taken.gap) > 0));
     WANT(rbow_member_margin(&m, &steel, &margin) == RBOW_OK);
     NEAR(margin.margin, r.margin);
     WANT(rbow_member_limit(&m, &steel, RBOW_BY_COLUMN, &limit) == RBOW_OK);
@@ -240,7 +243,7 @@ static void shop(void)
     WANT(rbow_release(&cut, &r) == RBOW_BAD_CUT && isnan(r.fit_axial) && isnan(r.miss_b));
 
     /* the pull that reaches yield: S Fy / L */
-    rbow_pull pull = {.od = 1, .wall = 0.5, .elastic_modulus = 30e6, .yield = 60e3, .length = 10};
+    rbow_pull pull = {.od = 1, .wall = 0.5, .elastic_modulus = 30e6, .yield = 60e3, .weld_yield = 60e3, .length = 10};
     rbow_pulled p;
     WANT(rbow_pull_straight(&pull, &p) == RBOW_OK);
     NEAR(p.yield_pull, pi / 32 * 60e3 / 10);

@@ -6,15 +6,15 @@
 
 static const double stiffness = 2.5e6, length = 36, miss = 0.4;
 
-static rbow_fit fit_of(double a, double b)
+static rbow_forced_fit fit_of(double a, double b)
 {
-    return (rbow_fit){.bending_stiffness = stiffness, .length = length, .stiffness_a = a, .stiffness_b = b};
+    return (rbow_forced_fit){.bending_stiffness = stiffness, .length = length, .stiffness_a = a, .stiffness_b = b};
 }
 
-static rbow_fit_ends moments_of(rbow_fit fit, double slope_a, double slope_b)
+static rbow_forced_ends moments_of(rbow_forced_fit fit, double slope_a, double slope_b)
 {
-    const rbow_fit_ends slopes = {slope_a, slope_b};
-    rbow_fit_ends moments;
+    const rbow_forced_ends slopes = {slope_a, slope_b};
+    rbow_forced_ends moments;
     ck_assert_int_eq(rbow_fit_moments(&fit, &slopes, &moments), RBOW_OK);
     return moments;
 }
@@ -24,7 +24,7 @@ static rbow_fit_ends moments_of(rbow_fit fit, double slope_a, double slope_b)
 START_TEST(special_cases)
 {
     const double slope = rbow_fit_slope(miss, length), unit = stiffness * miss / (length * length);
-    rbow_fit_ends m = moments_of(fit_of(RBOW_FIXED, RBOW_PINNED), slope, 0);
+    rbow_forced_ends m = moments_of(fit_of(RBOW_FIXED, RBOW_PINNED), slope, 0);
     near_within(m.a, 3 * unit, 1e-14, 0);
     near_within(m.b, 0, 0, 0);
     m = moments_of(fit_of(RBOW_PINNED, RBOW_FIXED), 0, slope);
@@ -59,7 +59,7 @@ START_TEST(any_springs_against_the_beam_column)
             rbow_beam_solve(&prepared, &load, &solution);
             rbow_beam_at(&prepared, &solution, 0, &a);
             rbow_beam_at(&prepared, &solution, length, &b);
-            const rbow_fit_ends m = moments_of(fit_of(springs[i], springs[k]), load.slope_a, load.slope_b);
+            const rbow_forced_ends m = moments_of(fit_of(springs[i], springs[k]), load.slope_a, load.slope_b);
             near_within(m.a, a.moment, 1e-10, 1e-8);
             near_within(m.b, b.moment, 1e-10, 1e-8);
         }
@@ -69,9 +69,9 @@ END_TEST
 
 START_TEST(slopes_are_the_inverse)
 {
-    const rbow_fit fit = fit_of(3e4, RBOW_FIXED);
-    const rbow_fit_ends m = moments_of(fit, 0.02, -0.005);
-    rbow_fit_ends slopes;
+    const rbow_forced_fit fit = fit_of(3e4, RBOW_FIXED);
+    const rbow_forced_ends m = moments_of(fit, 0.02, -0.005);
+    rbow_forced_ends slopes;
     ck_assert_int_eq(rbow_fit_slopes(&fit, &m, &slopes), RBOW_OK);
     near_within(slopes.a, 0.02, 1e-12, 0);
     near_within(slopes.b, -0.005, 1e-12, 0);
@@ -91,9 +91,9 @@ END_TEST
 
 START_TEST(refused)
 {
-    const rbow_fit_ends slopes = {0.01, 0}, nan = {NAN, 0};
-    const rbow_fit sound = fit_of(0, 0), bad[] = {{0, 1, 0, 0}, {1, 0, 0, 0}, {1, 1, -1, 0}, {1, 1, 0, RBOW_FREE}, {1, 1, NAN, 0}};
-    rbow_fit_ends out;
+    const rbow_forced_ends slopes = {0.01, 0}, nan = {NAN, 0};
+    const rbow_forced_fit sound = fit_of(0, 0), bad[] = {{0, 1, 0, 0}, {1, 0, 0, 0}, {1, 1, -1, 0}, {1, 1, 0, RBOW_FREE}, {1, 1, NAN, 0}};
+    rbow_forced_ends out;
     double tension;
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++) {
         ck_assert_int_eq(rbow_fit_moments(&bad[i], &slopes, &out), RBOW_OUT_OF_RANGE);
