@@ -31,7 +31,7 @@ static const field pulled_fields[] = {
     FOUND(springback, DIM_LENGTH, "movement that springs back"),
     FOUND(peak_strain, DIM_NONE, "strain of the outer fibre at the root"),
     FOUND(strain_over_yield, DIM_NONE, "that strain over the yield strain"),
-    FOUND(residual_stress, DIM_STRESS, "stress that remains in the outer fibre at the root; negative: opposite to the bend"),
+    FOUND(residual_stress, DIM_STRESS, "remaining stress of the root's outer fibre; negative: against the bend"),
     FOUND(yielded_length, DIM_LENGTH, "length that has yielded, in weld zone and tube together"),
     WORD(pulled_row, "state", found.beyond, state_words, "set; beyond: no pull leaves that set"),
 };
