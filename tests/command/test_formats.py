@@ -234,7 +234,7 @@ class Text(ProgramTest):
     def test_a_name_cannot_steer_the_terminal_or_break_a_line(self):
         for name in "a\033[31mb", "a\nb", "a\rb", "a\tb", "a\u009bb", "a\x7fb":
             with self.subTest(name=name):
-                self.cases({"case": name, **self.ODD})
+                self.cases({"case": name, **self.ODD}, quoting=csv.QUOTE_ALL)
                 text = self.text()
                 self.assertEqual([c for c in text if c != "\n" and (ord(c) < 32 or 127 <= ord(c) < 160)], [])
                 shown = "".join(c if 32 <= ord(c) < 127 else "".join(f"\\x{b:02X}" for b in c.encode()) for c in name)

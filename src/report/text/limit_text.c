@@ -24,10 +24,12 @@ static bool has_fractions(const limits *l)
     return l->dimension == DIM_LENGTH && l->s->units == UNITS_US;
 }
 
-/* Values that a user gave stand as given: the ends of the range, too. */
+/* The ends of the range stand as they were given, where rounding would change them. */
 static bool is_given(const limits *l, double value)
 {
-    return !(fabs(value - l->asked->to) > 0) || !(fabs(value - l->asked->from) > 0);
+    const double grain = 1000 * shown(value, l->dimension, l->s->units);
+    const bool whole = l->dimension == DIM_LENGTH && fabs(grain - round(grain)) < 1e-6;
+    return !whole && (!(fabs(value - l->asked->to) > 0) || !(fabs(value - l->asked->from) > 0));
 }
 
 static void put_limit(text *out, const limits *l, const limit_row *r)

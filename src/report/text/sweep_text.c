@@ -78,12 +78,15 @@ static void say_summary(text *out, const swept *s)
 
 /* ---- row by row ------------------------------------------------------------------------------------- */
 
-/* A bar of the margin between the least and the largest of its case: '-' below zero, '+' above it, '|' at it. */
+/* A bar of the margin between the least and the largest of its case: '-' below zero, '+' above it, '|' at it. What is not
+ * zero has one mark at least. */
 static void add_bar(grid *g, double margin, double least, double most, int width)
 {
     char bar[BAR_MOST + 1];
     const double span = most > least ? most - least : 1, end = isinf(margin) ? least + span : margin;
-    const int zero_at = (int)lround(-least / span * (width - 1)), here_at = (int)lround((end - least) / span * (width - 1));
+    const int zero_rounded = (int)lround(-least / span * (width - 1)), end_at = (int)lround((end - least) / span * (width - 1));
+    const int zero_at = least < 0 && zero_rounded < 1 ? 1 : most > 0 && zero_rounded > width - 2 ? width - 2 : zero_rounded;
+    const int here_at = margin < 0 && end_at >= zero_at ? zero_at - 1 : margin > 0 && end_at <= zero_at ? zero_at + 1 : end_at;
     for (int i = 0; i < width; i++) {
         const bool filled = margin < 0 ? i >= here_at && i < zero_at : i > zero_at && i <= here_at;
         bar[i] = i == zero_at ? '|' : filled ? (margin < 0 ? '-' : '+') : ' ';
