@@ -48,7 +48,7 @@ static inline double squash_of(const sample *s)
 static inline double critical_of(const sample *s)
 {
     plain_stations = 4; /* the column needs none */
-    const double load = plain_check(&s->member, &s->material, 0).critical_load;
+    const double load = plain_check(&s->member, &s->material, 0).buckling_load;
     plain_stations = 240;
     return load;
 }
@@ -171,7 +171,7 @@ static inline void oppose(dice *d, sample *s)
 {
     rbow_member *m = &s->member;
     const plain_result r = plain_check(m, &s->material, plain_tension(m, &s->material));
-    if (!(r.axial < 0.98 * r.critical_load)) m->compression = 0.5 * r.critical_load;
+    if (!(r.axial < 0.98 * r.buckling_load)) m->compression = 0.5 * r.buckling_load;
     for (int i = 0; i < LATERALS; i++) one_lateral(m, i, 0, 0);
     const balance b = some_balance(d, s, false);
     const double moment = bend_of(s) * dice_size(d, 0.02, 2) * either(d, 1, -1);

@@ -1,6 +1,9 @@
 /* What stands along a member, and where its checks decide, against the answers of the check itself. */
 #include "members.h"
 
+#include "check/evaluate.h"
+#include "check/maximum.h"
+
 #include <gsl/gsl_errno.h>
 
 enum { MEMBERS = 500, STATIONS = 9 };
@@ -106,6 +109,18 @@ static double largest_scanned_movement(const rbow_member *m)
     return largest;
 }
 
+/* As built: the result tells the state that governs, which may be without the misses. */
+static double largest_movement_found(const rbow_member *m)
+{
+    prepared p;
+    evaluation e;
+    double movement[PLANES];
+    ck_assert_int_eq(rbow_prepare(m, &steel, &p), RBOW_OK);
+    rbow_evaluate(&p, 1, false, &e);
+    ck_assert(e.stands);
+    return rbow_largest_movement(&p, &e.solution, movement).size * m->length;
+}
+
 /* Movements in two planes whose size has two tops within a cell of the search, found by random search; the wanted
  * values are scans of the profile. */
 START_TEST(two_tops_close_to_each_other)
@@ -140,7 +155,7 @@ START_TEST(two_tops_close_to_each_other)
     couples.miss_b_clock = 2.84929;
     const rbow_member *const all[] = {&pulled, &couples};
     for (size_t i = 0; i < 2; i++) {
-        const double scanned = largest_scanned_movement(all[i]), found = check(all[i], &steel).deflection;
+        const double scanned = largest_scanned_movement(all[i]), found = largest_movement_found(all[i]);
         near_within(found, scanned, 1e-7, 0);
         ck_assert(found >= scanned * (1 - 1e-12));
     }

@@ -47,6 +47,16 @@ static void same_margin(const sample *s, const char *what, double got, double wa
 }
 
 /* Everything that is a plain number, in units of u length and v force. */
+static bool is_no_less(double got, double least)
+{
+    return isinf(got) || got >= least - factor * (1 + fabs(least));
+}
+
+static unsigned swapped_fit(unsigned kept)
+{
+    return (kept & RBOW_FIT_GAP) | (kept & RBOW_FIT_MISS_A ? RBOW_FIT_MISS_B : 0u) | (kept & RBOW_FIT_MISS_B ? RBOW_FIT_MISS_A : 0u);
+}
+
 static void same_result(const sample *s, const rbow_result *got, const rbow_result *want, double u, double v)
 {
     const double rel = closed / near_critical(s, want), stress = v / (u * u);
@@ -108,7 +118,10 @@ static void scale_changes_nothing(dice *d, const sample *s)
 {
     const double k = dice_chance(d, 0.3) ? 25.4 : dice_size(d, 1e-3, 1e3);
     const sample other = scaled(*s, k);
-    const rbow_result one = check_sample(s), two = check_sample(&other);
+    const unsigned size = RBOW_REMARK_SIZE; /* alone knows what an inch is */
+    rbow_result one = check_sample(s), two = check_sample(&other);
+    one.remarks &= ~size;
+    two.remarks &= ~size;
     same_result(s, &two, &one, k, k * k);
     sample_near(s, "weight", two.weight, one.weight * k * k, closed, 0);
 }
@@ -194,12 +207,9 @@ static rbow_member swapped(const rbow_member *m)
 static unsigned swapped_remarks(unsigned r)
 {
     const unsigned a = RBOW_REMARK_IDLE_MOMENT_A, b = RBOW_REMARK_IDLE_MOMENT_B;
-    const unsigned c = 0u, e = 0u;
-    unsigned back = r & ~(a | b | c | e);
+    unsigned back = r & ~(a | b);
     if (r & a) back |= b;
     if (r & b) back |= a;
-    if (r & c) back |= e;
-    if (r & e) back |= c;
     return back;
 }
 
@@ -211,6 +221,7 @@ static void ends_may_be_swapped(dice *d, const sample *s)
     const rbow_result a = check_sample(s);
     rbow_result b = check_sample(&other);
     b.remarks = swapped_remarks(b.remarks);
+    b.fit_kept = swapped_fit(b.fit_kept);
     same_result(s, &b, &a, 1, 1);
     if (isnan(a.peak_moment) || a.peak_moment < 1e-9 * a.section.section_modulus * s->material.yield) return;
     const double l = s->member.length, mirrored = l - a.peak_moment_at;
@@ -323,13 +334,14 @@ static void stronger_is_no_worse(dice *d, const sample *s)
     stronger.material.yield *= more;
     const rbow_result a = check_sample(s), b = check_sample(&stronger);
     const bool forced = a.forced != 0; /* then another state may govern, with another yield_factor */
-    sample_holds(s, "more yield", b.margin >= a.margin - factor * (1 + fabs(a.margin)));
+    sample_holds(s, "more yield", is_no_less(b.margin, a.margin));
     if (!forced) sample_holds(s, "a higher yield_factor", b.yield_factor >= a.yield_factor * (1 - factor));
     stronger.material.compression_yield *= more;
     stronger.material.weld_yield *= more;
+    stronger.material.column_intercept *= more;
     if (rbow_member_faults(&stronger.member, &stronger.material, NULL, 0) > 0) return; /* the wall rule is stricter */
     const rbow_result c = check_sample(&stronger);
-    sample_holds(s, "more of all yields", c.margin >= b.margin - factor * (1 + fabs(b.margin)));
+    sample_holds(s, "more of all yields", is_no_less(c.margin, b.margin));
     if (!forced) sample_holds(s, "with a higher yield_factor", c.yield_factor >= b.yield_factor * (1 - factor));
 }
 
