@@ -256,13 +256,14 @@ static rbow_status factors_of(const prepared *p, const scenario *one, evaluation
     return is_number(&rest) ? rbow_load_factors(p, &rest, loaded, k) : RBOW_STRESS_OVERFLOW;
 }
 
-static void tell_margin(const prepared *p, const load_factors *k, rbow_result *r)
+/* Given: lowest  the margin of all scenarios, of which those within a tie of it may govern */
+static void tell_margin(const prepared *p, const load_factors *k, double lowest, rbow_result *r)
 {
     const judged j = judge(&p->member, k);
     r->yield_factor = k->limits[LIMIT_YIELD].factor;
     r->column_factor = k->column;
     r->interaction_factor = k->limits[LIMIT_INTERACTION].factor;
-    r->margin = j.margin;
+    r->margin = fmin(j.margin, lowest);
     r->governs = j.governs;
     r->verdict = r->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
     r->runs = rbow_has_run_load(p);
@@ -286,9 +287,9 @@ rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *m
     status = factors_of(&p, &governs, &loaded, &k);
     if (status != RBOW_OK) return status;
     const judged j = judge(&p.member, &k);
-    *margin = (rbow_margin){.margin = j.margin, .governs = j.governs, .yield_factor = k.limits[LIMIT_YIELD].factor,
-                            .column_factor = k.column, .interaction_factor = k.limits[LIMIT_INTERACTION].factor,
-                            .unstable = !loaded.stands};
+    *margin = (rbow_margin){.margin = fmin(j.margin, governs.ratio - 1), .governs = j.governs,
+                            .yield_factor = k.limits[LIMIT_YIELD].factor, .column_factor = k.column,
+                            .interaction_factor = k.limits[LIMIT_INTERACTION].factor, .unstable = !loaded.stands};
     return RBOW_OK;
 }
 
@@ -306,7 +307,7 @@ static rbow_status check_scenarios(const rbow_member *member, const scenarios *s
     tell_fit(s, &w, r);
     tell_remarks(member, &s->corners[0], r);
     tell_taken(s, &w, r);
-    tell_margin(&p, &k, r);
+    tell_margin(&p, &k, w.governs.ratio - 1, r);
     return tell_loaded(&p, &loaded, r);
 }
 

@@ -37,12 +37,20 @@ static void moments_and_movements(const prepared *p, const solution *s, rbow_pro
     out->deflection_right = w[RIGHT] * p->member.length;
 }
 
-/* The concrete member that governs, made ready. Status: as rbow_member_check */
-static rbow_status prepare_concrete(const rbow_member *member, const rbow_material *material, prepared *p)
+static bool is_forced(const rbow_member *m)
+{
+    return m->miss_a > 0 || m->miss_b > 0 || fabs(m->gap) > 0;
+}
+
+/* The concrete member that governs, made ready.
+ * Given:  keeps  what is locked in is kept where all else is known
+ * Status: as rbow_member_check */
+static rbow_status prepare_concrete(const rbow_member *member, const rbow_material *material, bool keeps, prepared *p)
 {
     const double clocks[] = {member->bow_clock, member->miss_a_clock, member->miss_b_clock, member->eccentricity_clock};
     bool known = !end_is(member->end_a, RBOW_WELDED) && !end_is(member->end_b, RBOW_WELDED);
     for (int i = 0; i < 4; i++) known = known && !end_is(clocks[i], RBOW_ANY_CLOCK);
+    known = known && (keeps || !is_forced(member));
     rbow_status status;
     if (rbow_faults_of(member, material, &status, 1) > 0) return status;
     if (known) return rbow_prepare(member, material, p);
@@ -59,7 +67,7 @@ rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *
     prepared p;
     evaluation e;
     forget(places, count);
-    const rbow_status status = prepare_concrete(member, material, &p);
+    const rbow_status status = prepare_concrete(member, material, true, &p);
     if (status != RBOW_OK) return status;
     if (!(factor >= 0 && isfinite(factor) && isfinite(tension)) || !are_inside(places, count, member->length))
         return RBOW_OUT_OF_RANGE;
@@ -96,7 +104,7 @@ rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *ma
     load_factors k;
     NO_RESULT_BEFORE(rbow_limit, out, in_weld_zone);
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
-    rbow_status status = prepare_concrete(member, material, &p);
+    rbow_status status = prepare_concrete(member, material, false, &p);
     if (status != RBOW_OK) return status;
     rbow_evaluate(&p, 0, false, &rest);
     rbow_evaluate(&p, 1, false, &loaded);

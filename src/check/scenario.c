@@ -7,6 +7,14 @@
 /* Ratios that differ by no more are one margin. */
 static const double tie = 1e-9;
 
+/* The other is taken where it is lower by more than a tie; the ratio is the lower one in any case. */
+static void take_if_lower(scenario *least, const scenario *other)
+{
+    const double lowest = fmin(least->ratio, other->ratio);
+    if (other->ratio < least->ratio - tie) *least = *other;
+    least->ratio = lowest;
+}
+
 /* ---- corners and what is locked in ----------------------------------------------------------------------- */
 
 static unsigned fit_of(const rbow_member *m)
@@ -160,9 +168,11 @@ rbow_status rbow_worst_direction(const scenarios *s, int corner, unsigned kept, 
     for (int i = 0; i < d.found && d.count > 0; i++) refine(&d, &d.best[i]);
     for (int i = 0; i < d.found; i++) {
         const scenario *b = &d.best[i];
+        const double lowest = i > 0 ? fmin(b->ratio, worst->ratio) : b->ratio;
         const bool lower = b->ratio < worst->ratio - tie;
         const bool smaller = i > 0 && b->ratio <= worst->ratio + tie && sum_of_clocks(b) < sum_of_clocks(worst) - 1e-3;
         if (i == 0 || lower || smaller) *worst = *b;
+        worst->ratio = lowest;
     }
     return d.status;
 }
@@ -176,7 +186,7 @@ static rbow_status search_corners(const scenarios *s, int from, unsigned kept, s
         scenario worst;
         const rbow_status status = rbow_worst_direction(s, i, kept, least->ratio, &worst);
         if (status != RBOW_OK) return status;
-        if (worst.ratio < least->ratio - tie) *least = worst;
+        take_if_lower(least, &worst);
     }
     return RBOW_OK;
 }
@@ -214,7 +224,8 @@ static rbow_status search_as_built(const scenarios *s, worst_cases *out)
         const scenario *worst = &out->as_built[i];
         const rbow_status status = rbow_worst_direction(s, i, s->fit, INFINITY, &out->as_built[i]);
         if (status != RBOW_OK) return status;
-        if (i == 0 || worst->ratio < out->governs.ratio - tie) out->governs = *worst;
+        if (i == 0) out->governs = *worst;
+        else take_if_lower(&out->governs, worst);
         out->least_as_built = fmin(out->least_as_built, worst->ratio);
         out->most_as_built = fmax(out->most_as_built, worst->ratio);
     }
@@ -229,7 +240,7 @@ static rbow_status search_unforced(const scenarios *s, worst_cases *out)
     rbow_status status = first_of(s, 0, 1.5 * out->least_as_built, &least);
     if (status == RBOW_OK) status = search_corners(s, 1, 0, &least);
     out->least_unforced = least.ratio;
-    if (least.ratio < out->governs.ratio - tie) out->governs = least;
+    if (status == RBOW_OK) take_if_lower(&out->governs, &least);
     return status;
 }
 

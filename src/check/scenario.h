@@ -17,7 +17,8 @@ typedef struct scenario {
     int corner;
     unsigned kept;        /* RBOW_FIT_... bits of the forced fit that is kept */
     double clock[CLOCKS]; /* rad */
-    double ratio;         /* least load factor over the one that is asked for; the margin is this less 1 */
+    double ratio;         /* least load factor over the one that is asked for; the margin is this less 1. Of all that
+                             is searched: one within a tie of it may be the one that is taken. */
     bool solved;          /* whether all three factors are known, too */
     load_factors factors;
 } scenario;

@@ -48,7 +48,7 @@ static inline double squash_of(const sample *s)
 static inline double critical_of(const sample *s)
 {
     plain_stations = 4; /* the column needs none */
-    const double load = plain_check(&s->member, &s->material, 0).critical_load;
+    const double load = plain_check(&s->member, &s->material, 0).buckling_load;
     plain_stations = 240;
     return load;
 }
@@ -69,7 +69,7 @@ static inline double quarter_clock(dice *d)
 /* Round numbers, as a drawing has them; held ends; no load yet. */
 static inline sample ordinary(dice *d)
 {
-    sample s = {rbow_member_default(), steel};
+    sample s = {tube_of(NAN, NAN, NAN), steel};
     rbow_member *m = &s.member;
     m->od = ONE_OF(d, 0.5, 0.75, 1, 1.25, 1.5, 2);
     m->wall = dice_chance(d, 0.05) ? m->od / 2 : ONE_OF(d, 0.035, 0.049, 0.058, 0.065, 0.083, 0.095, 0.12);
@@ -173,7 +173,7 @@ static inline void oppose(dice *d, sample *s)
 {
     rbow_member *m = &s->member;
     const plain_result r = plain_check(m, &s->material, plain_tension(m, &s->material));
-    if (!(r.axial < 0.98 * r.critical_load)) m->compression = 0.5 * r.critical_load;
+    if (!(r.axial < 0.98 * r.buckling_load)) m->compression = 0.5 * r.buckling_load;
     for (int i = 0; i < LATERALS; i++) one_lateral(m, i, 0, 0);
     const balance b = some_balance(d, s, false);
     const double moment = bend_of(s) * dice_size(d, 0.02, 2) * either(d, 1, -1);
@@ -211,7 +211,7 @@ static inline sample symmetric_opposed(dice *d)
     ordinary_push(d, &s);
     m->bow_shape = dice_below(d, 3);
     const balance b = some_balance(d, &s, true);
-    if (dice_chance(d, 0.7) || m->end_a <= 0) m->moment_a = m->moment_b = round_share(d, bend_of(&s) * either(d, 1, -1));
+    if (dice_chance(d, 0.7) || !holds_a_moment(m->end_a)) m->moment_a = m->moment_b = round_share(d, bend_of(&s) * either(d, 1, -1));
     else m->miss_a = m->miss_b = round_share(d, m->length * 0.02);
     const double ends = share_of(&s, b, m), back = ends * nearly_one(d) * (m->moment_a > 0 || m->miss_a > 0 ? -1 : 1);
     const int between = dice_chance(d, 0.6) ? 3 : 2 + 2 * dice_below(d, 2);
@@ -260,7 +260,7 @@ static inline sample symmetric(dice *d)
     m->bow_shape = dice_below(d, 3);
     m->bow_clock = either(d, 0, structured_pi);
     m->spread_clock = other;
-    if (dice_chance(d, 0.4) && m->end_a > 0) m->miss_a = m->miss_b = round_share(d, 0.01 * l);
+    if (dice_chance(d, 0.4) && holds_a_moment(m->end_a)) m->miss_a = m->miss_b = round_share(d, 0.01 * l);
     m->miss_b_clock = m->miss_a_clock = either(d, other, structured_pi);
     return s;
 }

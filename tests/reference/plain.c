@@ -207,7 +207,7 @@ plain_result plain_check(const rbow_member *m, const rbow_material *k, double te
     const plain_tube t = plain_tube_of(m, k);
     plain_result r = {
         .area = t.zones[0].area, .inertia = t.inertia, .section_modulus = t.zones[0].modulus, .radius = t.radius,
-        .weight = k->density * t.zones[0].area * m->length, .wall_reduction = t.zones[0].q, .critical_load = t.critical,
+        .weight = k->density * t.zones[0].area * m->length, .wall_reduction = t.zones[0].q, .critical_load = t.column_critical, .buckling_load = t.critical,
         .effective_length = t.slenderness * t.radius, .slenderness = t.slenderness, .column_stress = t.column_stress,
         .column_load = t.column_load, .fit_axial = -tension, .fit_moment = NAN, .fit_stress = NAN, .fit_stress_next = NAN,
         .axial = m->compression - tension, .peak_moment = NAN, .peak_moment_at = NAN, .peak_stress = NAN, .stress_use = NAN,
