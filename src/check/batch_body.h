@@ -204,7 +204,8 @@ INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor
 INLINE void evaluate_lanes(const prepared *p, double tension, const double factor[LANES], int first, batch *out,
                            double moment[STATIONS_MOST][PLANES][BATCH])
 {
-    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - tension, none = all(-1), zero = all(0);
+    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - tension, zero = all(0);
+    const real nothing = all(-1), no_cell = all(-2); /* in a zone that does not exist no cell exceeds the best value */
     const mask stands = less(axial, all(p->critical_load));
     plane_loads loads;
     equilibrium e;
@@ -214,7 +215,7 @@ INLINE void evaluate_lanes(const prepared *p, double tension, const double facto
     /* a lane beyond its critical load is worked out for another load, so that its numbers do no harm */
     equilibrium_of(&p->beam, relative_load(p, choose(stands, axial, zero)), &loads, &e);
     for (int i = 0; i < ZONES; i++)
-        tops[i] = (top){.best = none, .bound = none, .next_bound = none, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
+        tops[i] = (top){.best = nothing, .bound = no_cell, .next_bound = no_cell, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
                         .left = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero},
                         .right = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero}};
     look_at_stations(p, &e, tops, &sum, moment, first);
