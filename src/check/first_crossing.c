@@ -176,14 +176,20 @@ static double go_on_to(path *p, limit which, bracket *b, point next)
     return INFINITY;
 }
 
+static bool is_same(double a, double b)
+{
+    return fabs(a - b) <= width_enough * b;
+}
+
 /* Where the curve from below and the curve from beyond meet the limit at one place, that is the crossing: a knee between
- * the samples would show, and D bounds what else there could be. */
+ * the samples would show, and D bounds what else there could be. At a knee the curve through both sides is none: it must
+ * meet the limit there too. */
 static bool is_met(const point at[BATCH], int beyond, double *factor)
 {
     if (beyond < 3 || beyond > BATCH - 3) return false;
     const double before = interpolate(&at[beyond - 3], 3), behind = interpolate(&at[beyond], 3);
     *factor = interpolate(&at[beyond - 2], 4);
-    return fabs(before - behind) <= width_enough * behind && *factor >= at[beyond - 1].factor && *factor <= at[beyond].factor;
+    return is_same(before, behind) && is_same(*factor, behind) && *factor >= at[beyond - 1].factor && *factor <= at[beyond].factor;
 }
 
 static double crossing_in(path *p, limit which, bracket b, double guess)
