@@ -34,6 +34,10 @@ static const double width_enough = 1e-8; /* of the bracket, as a share of the lo
 
 enum { DIVISIONS_MOST = 40, ROUNDS_MOST = 60 };
 
+/* Some 110 are the most that any member is known to need. Where the utilisation is nothing but rounding, intervals would
+ * be divided without end: no answer then. */
+enum { SCANS_MOST = 4000 };
+
 path rbow_path_of(const prepared *p, double tension, const evaluation *at_rest)
 {
     path all = {.prepared = p, .tension = tension};
@@ -64,6 +68,7 @@ static scan *scan_between(path *p, double from, double to)
 {
     for (int i = 0; i < p->scan_count && i < SCANS_KEPT; i++)
         if (is_scan_of(&p->kept[i], from, to)) return &p->kept[i];
+    if (p->scan_count >= SCANS_MOST) p->failed = true;
     scan *s = &p->kept[p->scan_count++ % SCANS_KEPT];
     for (int i = 0; i < BATCH; i++) s->factor[i] = from + (to - from) * i / (BATCH - 1);
     s->factor[BATCH - 1] = to;

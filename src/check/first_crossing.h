@@ -18,7 +18,7 @@ typedef struct path { /* a member with one locked-in tension, over the load fact
     scan kept[SCANS_KEPT]; /* both limits come from one equilibrium: what one search has scanned serves the other */
     int scan_count;        /* of all there were; the oldest are forgotten */
     double likely;         /* a load factor that the crossings are likely to lie below; 0 where nothing is known: it saves time */
-    bool failed;           /* something was not a number */
+    bool failed;           /* something was not a number, or there were too many scans */
 } path;
 
 /* Given: at_rest  the evaluation at load factor 0 with this tension; NULL: it is made */

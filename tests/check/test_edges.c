@@ -21,7 +21,7 @@ START_TEST(a_load_at_less_than_a_bit_is_at_the_joint)
 }
 END_TEST
 
-/* What such a load bends is rounding: the answer may be anything that large, but is one. */
+/* What such a load bends is rounding: the answer may be anything that large, but is one, and comes at once. */
 START_TEST(a_load_a_bit_from_a_joint_has_an_answer)
 {
     static const double ends[] = {RBOW_PINNED, RBOW_WELDED, INFINITY};
