@@ -166,6 +166,7 @@ INLINE mask settle(const equilibrium *e, top *t)
     const mask none = MASK_NOT(less(t->best * (1 + settled_within), t->bound));
     if (MASK_BITS(none) == ALL_LANES) return none;
     const mask turns = less(all(0), t->left.node.g) & less(t->right.node.g, all(0));
+    mask open = MASK_NOT(none); /* a lane that is done keeps its value, whatever its neighbours still need */
     real s[SIZES], bound = all((double)INFINITY);
     real share = choose(turns, zero_of_slope(&t->left.node, &t->right.node, t->h), all(0.5));
     const cell_waves w = cell_waves_of(e, t->h);
@@ -176,9 +177,12 @@ INLINE mask settle(const equilibrium *e, top *t)
         look_at(e, &at, MOMENT, &p);
         const node *n = &p.node;
         const cell_bounds left = cell_bounds_of(s, share * t->h), right = cell_bounds_of(s, (1 - share) * t->h);
-        t->best = larger(choose(none, all(-1), n->square), t->best);
-        bound = larger(bound_from_end(&left, n->square, -n->g, n->g1, -n->g2), bound_from_end(&right, n->square, n->g, n->g1, n->g2));
-        if (MASK_BITS(MASK_NOT(none) & less(t->best * (1 + settled_within), bound)) == 0) break;
+        const real from_left = bound_from_end(&left, n->square, -n->g, n->g1, -n->g2);
+        const real from_right = bound_from_end(&right, n->square, n->g, n->g1, n->g2);
+        t->best = larger(choose(open, n->square, all(-1)), t->best);
+        bound = choose(open, larger(from_left, from_right), bound);
+        open &= less(t->best * (1 + settled_within), bound);
+        if (!MASK_ANY(open)) break;
         share = smaller(larger(share - n->g / (n->g1 * t->h), all(1e-4)), all(1 - 1e-4));
     }
     const real enough = t->best * (1 + settled_within);
@@ -201,7 +205,8 @@ INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor
 INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int first, batch *out,
                            double moment[STATIONS_MOST][PLANES][BATCH])
 {
-    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - p->tension, none = all(-1), zero = all(0);
+    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - p->tension, zero = all(0);
+    const real nothing = all(-1), no_cell = all(-2); /* in a zone that does not exist no cell exceeds the best value */
     const mask stands = less(axial, all(p->critical_load));
     plane_loads loads;
     equilibrium e;
@@ -211,7 +216,7 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
     /* a lane beyond its critical load is evaluated without axial load, so that its numbers stay finite */
     equilibrium_of(&p->beam, relative_load(p, choose(stands, axial, zero)), &loads, &e);
     for (int i = 0; i < ZONES; i++)
-        tops[i] = (top){.best = none, .bound = none, .next_bound = none, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
+        tops[i] = (top){.best = nothing, .bound = no_cell, .next_bound = no_cell, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
                         .left = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero},
                         .right = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero}};
     look_at_stations(p, &e, tops, &sum, moment, first);

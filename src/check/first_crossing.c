@@ -34,6 +34,10 @@ static const double width_enough = 1e-8; /* of the bracket, as a share of the lo
 
 enum { DIVISIONS_MOST = 40, ROUNDS_MOST = 60 };
 
+/* About 110 is the most that any member is known to need. Where the utilisation is nothing but rounding, intervals would be
+ * divided without end: there is no answer then. */
+enum { SCANS_MOST = 4000 };
+
 path rbow_path_of(const prepared *p)
 {
     path along;
@@ -64,6 +68,7 @@ static scan *scan_between(path *p, double from, double to)
 {
     for (int i = 0; i < p->scan_count && i < SCANS_KEPT; i++)
         if (is_scan_of(&p->kept[i], from, to)) return &p->kept[i];
+    if (p->scan_count >= SCANS_MOST) p->failed = true;
     scan *s = &p->kept[p->scan_count++ % SCANS_KEPT];
     for (int i = 0; i < BATCH; i++) s->factor[i] = from + (to - from) * i / (BATCH - 1);
     s->factor[BATCH - 1] = to;
@@ -176,14 +181,20 @@ static double go_on_to(path *p, limit which, bracket *b, point next)
     return INFINITY;
 }
 
+static bool is_same(double a, double b)
+{
+    return fabs(a - b) <= width_enough * b;
+}
+
 /* If the curve from below and the curve from beyond meet the limit at the same load factor, it is the crossing: a kink
- * between the samples would separate the two, and D bounds any other deviation. */
+ * between the samples would separate the two, and D bounds any other deviation. At a kink the curve through both sides is
+ * no guide, so it must meet the limit there too. */
 static bool is_met(const point at[BATCH], int beyond, double *factor)
 {
     if (beyond < 3 || beyond > BATCH - 3) return false;
     const double before = interpolate(&at[beyond - 3], 3), behind = interpolate(&at[beyond], 3);
     *factor = interpolate(&at[beyond - 2], 4);
-    return fabs(before - behind) <= width_enough * behind && *factor >= at[beyond - 1].factor && *factor <= at[beyond].factor;
+    return is_same(before, behind) && is_same(*factor, behind) && *factor >= at[beyond - 1].factor && *factor <= at[beyond].factor;
 }
 
 static double crossing_in(path *p, limit which, bracket b, double guess)

@@ -5,6 +5,7 @@
 #include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
 
+#include <float.h>
 #include <gsl/gsl_math.h>
 
 rbow_member rbow_member_default(void)
@@ -41,10 +42,13 @@ rbow_member rbow_member_resolved(const rbow_member *member, const rbow_material 
     return m;
 }
 
+/* As shares of the length; a load so near to a joint bends the tube by nothing but rounding. */
+static const double same_place = 4 * DBL_EPSILON;
+
 int rbow_member_point_is_idle(const rbow_member *m)
 {
-    const double share = m->point_at / m->length; /* as a joint's place is judged everywhere: a denormal is at A */
-    return share <= 0 || (share >= 1 && !member_is_free(m));
+    const double share = m->point_at / m->length;
+    return share <= same_place || (share >= 1 - same_place && !member_is_free(m));
 }
 
 rbow_bow rbow_member_bow(const rbow_member *m)
