@@ -14,10 +14,10 @@ static inline bool make_ready(const sample *s, prepared *p)
         && -p->tension < p->critical_load;
 }
 
-static inline double level_at(const prepared *p, limit which, double factor, double tension)
+static inline double level_at(const prepared *p, limit which, double factor)
 {
     evaluation e;
-    rbow_evaluate(p, factor, tension, false, &e);
+    rbow_evaluate(p, factor, false, &e);
     return e.stands ? e.limits[which].utilisation : (double)INFINITY;
 }
 
@@ -25,8 +25,8 @@ static inline load_factors factors_of(const sample *s, const prepared *p)
 {
     evaluation rest, loaded;
     load_factors k;
-    rbow_evaluate(p, 0, p->tension, false, &rest);
-    rbow_evaluate(p, 1, p->tension, true, &loaded);
+    rbow_evaluate(p, 0, false, &rest);
+    rbow_evaluate(p, 1, true, &loaded);
     sample_holds(s, "load factors", rbow_load_factors(p, &rest, &loaded, &k) == RBOW_OK);
     return k;
 }

@@ -4,7 +4,7 @@
 
 #include "inside.h"
 
-#include "check/utilisation_body.h"
+#include "check/maximum_body.h"
 
 enum { STATE_KINDS = 8 };
 

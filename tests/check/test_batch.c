@@ -4,6 +4,7 @@
 #include "states.h"
 
 #include "check/batch_versions.h"
+#include "check/loads_body.h"
 #include "check/maximum_body.h"
 
 #include <gsl/gsl_errno.h>
@@ -21,7 +22,7 @@ static bool next_member(dice *d, sample *s, prepared *p)
 /* From rest to beyond buckling, or to far beyond yield; rising, even or not. */
 static bool some_factors(dice *d, const prepared *p, double factor[BATCH])
 {
-    const double critical = critical_factor(p, p->tension);
+    const double critical = critical_factor(p);
     const double most = isfinite(critical) ? critical * dice_between(d, 0.3, 1.2) : dice_size(d, 0.5, 20), from = dice_between(d, 0, 0.8) * most;
     const bool even = dice_chance(d, 0.5);
     for (int i = 0; i < BATCH; i++) {
@@ -39,10 +40,10 @@ typedef struct tally {
 static void compare(const sample *s, const prepared *p, const double factor[BATCH], tally *t)
 {
     batch b;
-    rbow_batch_evaluate(p, p->tension, factor, false, &b);
+    rbow_batch_evaluate(p, factor, false, &b);
     for (int k = 0; k < BATCH; k++) {
         evaluation e;
-        rbow_evaluate(p, factor[k], p->tension, false, &e);
+        rbow_evaluate(p, factor[k], false, &e);
         if (!e.stands) sample_holds(s, "buckled", b.settled[k] && isinf(b.utilisation[LIMIT_YIELD][k]) && isinf(b.utilisation[LIMIT_INTERACTION][k]));
         if (!e.stands) continue;
         const bool strong = e.solution.z < strong_tension;
@@ -131,7 +132,7 @@ static void bends_of(const prepared *p, const double factor[BATCH], double bend[
     for (int k = 0; k < BATCH; k++) {
         plane_loads loads;
         equilibrium e;
-        const double axial = axial_at(p, factor[k], p->tension);
+        const double axial = axial_at(p, factor[k]);
         loads_at(p, factor[k], &loads);
         equilibrium_of(&p->beam, relative_load(p, axial), &loads, &e);
         for (int i = 0; i < p->station_count; i++) {
@@ -149,7 +150,7 @@ static void bends_of(const prepared *p, const double factor[BATCH], double bend[
     for (int k = 0; k < MIDDLES; k++) {
         bend[k] = isnan(m[k + 2][0][UP]) || isnan(m[k][0][UP]) ? (double)NAN : 0;
         for (int g = 0; g < p->segment_count && !isnan(bend[k]); g++) {
-            const zone *z = &p->zones[p->segments[g].zone];
+            const fibre_factors *z = &p->zones[p->segments[g].zone].factors;
             const double stress = z->stress_per_moment * fmax(z->share_pressed, z->share_pulled);
             steepest = fmax(steepest, stress);
             for (int i = p->segments[g].first; i < p->segments[g].first + p->segments[g].count; i++)
@@ -170,11 +171,11 @@ START_TEST(second_differences_are_those_of_the_moments)
         double factor[BATCH], bend[MIDDLES], rounding;
         batch b;
         if (!next_member(&d, &s, &p)) continue;
-        const double critical = critical_factor(&p, p.tension), most = isfinite(critical) ? critical * dice_between(&d, 0.3, 1.2) : 5;
+        const double critical = critical_factor(&p), most = isfinite(critical) ? critical * dice_between(&d, 0.3, 1.2) : 5;
         for (int k = 0; k < BATCH; k++) factor[k] = most * k / (BATCH - 1);
-        if (fabs(axial_at(&p, factor[6], p.tension) / p.critical_load - 1) < 1e-3) continue;
+        if (fabs(axial_at(&p, factor[6]) / p.critical_load - 1) < 1e-3) continue;
         bends_of(&p, factor, bend, &rounding);
-        rbow_batch_evaluate(&p, p.tension, factor, true, &b);
+        rbow_batch_evaluate(&p, factor, true, &b);
         for (int k = 0; k < MIDDLES; k++) {
             sample_holds(&s, "there is a second difference", isnan(bend[k]) == isnan(b.second_difference[k]));
             if (isnan(bend[k])) continue;
@@ -196,7 +197,7 @@ START_TEST(stations_are_single_places)
         prepared p;
         evaluation e;
         if (!next_member(&d, &s, &p)) continue;
-        rbow_evaluate(&p, 1, p.tension, false, &e);
+        rbow_evaluate(&p, 1, false, &e);
         if (!e.stands) continue;
         const equilibrium solved = equilibrium_from(&p.beam, &e.solution);
         for (int what = MOMENT; what <= MOVEMENT; what++) {
@@ -226,8 +227,8 @@ static bool same(double a, double b)
 static void same_batch(const sample *s, const prepared *p, const double factor[BATCH], batch_function *version)
 {
     batch one, other;
-    rbow_batch_evaluate_1(p, p->tension, factor, true, &one);
-    version(p, p->tension, factor, true, &other);
+    rbow_batch_evaluate_1(p, factor, true, &one);
+    version(p, factor, true, &other);
     for (int k = 0; k < BATCH; k++) {
         sample_holds(s, "every width settles the same", one.settled[k] == other.settled[k]);
         for (int w = 0; w < LIMITS; w++)
@@ -265,7 +266,7 @@ START_TEST(every_width_gives_the_same)
         if (!next_member(&d, &s, &p)) continue;
         some_factors(&d, &p, factor);
         const double per = s.member.length / p.unit;
-        if (fmin(axial_at(&p, factor[0], p.tension), axial_at(&p, factor[BATCH - 1], p.tension)) * per >= strong_tension) {
+        if (fmin(axial_at(&p, factor[0]), axial_at(&p, factor[BATCH - 1])) * per >= strong_tension) {
             same_batch(&s, &p, factor, rbow_batch_evaluate_2);
 #ifdef BATCH_VERSIONS
             if (__builtin_cpu_supports("avx2")) same_batch(&s, &p, factor, rbow_batch_evaluate_avx2);
@@ -273,7 +274,7 @@ START_TEST(every_width_gives_the_same)
 #endif
             tested++;
         }
-        rbow_evaluate(&p, 1, p.tension, false, &e);
+        rbow_evaluate(&p, 1, false, &e);
         if (!e.stands || e.solution.z < strong_tension) continue;
         same_along(&s, &p, &e.solution, rbow_along_2);
 #ifdef BATCH_VERSIONS

@@ -61,8 +61,8 @@ START_TEST(the_knee_of_a_straight_tube_is_met)
             s.member.eccentricity = k * pow(10, power);
             ck_assert(make_ready(&s, &p));
             const double factor = factors_of(&s, &p).limits[LIMIT_INTERACTION].factor;
-            sample_holds(&s, "below before", level_at(&p, LIMIT_INTERACTION, factor * (1 - 1e-8), 0) < 1);
-            sample_holds(&s, "beyond behind", level_at(&p, LIMIT_INTERACTION, factor * (1 + 1e-8), 0) >= 1);
+            sample_holds(&s, "below before", level_at(&p, LIMIT_INTERACTION, factor * (1 - 1e-8)) < 1);
+            sample_holds(&s, "beyond behind", level_at(&p, LIMIT_INTERACTION, factor * (1 + 1e-8)) >= 1);
         }
     }
 }
@@ -122,7 +122,7 @@ START_TEST(a_hump_in_line_counts_for_yield)
         sample_near(&s, "margin_unforced", r.margin_unforced, alone.margin, 1e-7, 1e-9);
         prepared p;
         ck_assert(make_ready(&s, &p));
-        humps += alone.governs == RBOW_BY_YIELD && level_at(&p, LIMIT_YIELD, alone.interaction_factor / m->factor * m->factor_yield, 0) < 1;
+        humps += alone.governs == RBOW_BY_YIELD && level_at(&p, LIMIT_YIELD, alone.interaction_factor / m->factor * m->factor_yield) < 1;
     }
     ck_assert_int_gt(humps, 5);
 }
@@ -130,7 +130,7 @@ END_TEST
 
 static double larger_level_at(const prepared *p, double factor)
 {
-    return fmax(level_at(p, LIMIT_YIELD, factor, 0), level_at(p, LIMIT_INTERACTION, factor, 0));
+    return fmax(level_at(p, LIMIT_YIELD, factor), level_at(p, LIMIT_INTERACTION, factor));
 }
 
 /* Yield and interaction reach their limits at the same load, one thirty times as fast as the other. */

@@ -17,16 +17,17 @@ typedef struct range {
 
 static double level(const prepared *p, limit which, double factor)
 {
-    return level_at(p, which, factor, p->tension);
+    return level_at(p, which, factor);
 }
 
 /* To just short of the end of what the search is asked for (load_factors.c); empty where there is none. */
 static range range_of(const prepared *p, limit which)
 {
-    const double push = p->member.compression, t = p->tension, critical = critical_factor(p, t) * (1 - 1e-10);
+    const double push = p->member.compression, t = p->tension, critical = critical_factor(p) * (1 - 1e-10);
     const zone *tube = &p->zones[ZONE_TUBE], *weld = &p->zones[ZONE_WELD];
-    const double squash = fmax(tube->compression_yield * tube->section.area, weld->compression_yield * weld->section.area);
-    const double pull = fmax(tube->yield * tube->section.area, weld->yield * weld->section.area);
+    const rbow_strength *of_tube = &tube->strength, *w = &weld->strength;
+    const double squash = fmax(of_tube->compression_yield * of_tube->section.area, w->compression_yield * w->section.area);
+    const double pull = fmax(of_tube->yield * of_tube->section.area, w->yield * w->section.area);
     if (which == LIMIT_YIELD && push > 0) return (range){0, fmin(critical, (squash + t) / push)};
     if (which == LIMIT_YIELD && push < 0) return (range){0, (pull - t) / -push};
     if (which == LIMIT_INTERACTION && push > 0) return (range){fmax(0, t / push), fmin((p->column_load + t) / push, critical)};
@@ -212,9 +213,9 @@ static bool with_hump(dice *d, double over, sample *s, prepared *p, limit *which
 
 static double search(const sample *s, const prepared *p, limit which, range r)
 {
-    path along = rbow_path_of(p, p->tension, NULL);
-    const double found = rbow_first_crossing(&along, which, r.low, r.high);
-    sample_holds(s, "no failure", !along.failed);
+    path way = rbow_path_of(p);
+    const double found = rbow_first_crossing(&way, which, r.low, r.high);
+    sample_holds(s, "no failure", !way.failed);
     return found;
 }
 
@@ -289,11 +290,11 @@ START_TEST(a_knee_between_zones_is_met)
         const double tube = search(&s, &p, LIMIT_YIELD, r);
         if (!(tube > 0 && isfinite(tube))) continue;
         evaluation e;
-        rbow_evaluate(&p, tube, p.tension, false, &e);
+        rbow_evaluate(&p, tube, false, &e);
         if (!e.stands || !(e.peaks[ZONE_WELD].size > 0)) continue;
         const zone *z = &p.zones[ZONE_WELD];
-        const double bending = e.peaks[ZONE_WELD].size * z->stress_per_moment, direct = e.axial * z->stress_per_axial;
-        const double shear = tube * s.member.torque * z->stress_per_torque;
+        const double bending = e.peaks[ZONE_WELD].size * z->factors.stress_per_moment, direct = e.axial * z->factors.stress_per_axial;
+        const double shear = tube * s.member.torque * z->factors.stress_per_torque;
         s.material.weld_yield = hypot(fmax(0, bending + fabs(direct)), shear) * (1 + state_sign(&d) * dice_size(&d, 1e-12, 1e-6));
         if (rbow_member_faults(&s.member, &s.material, NULL, 0) > 0 || !make_ready(&s, &p)) continue;
         const range again = range_of(&p, LIMIT_YIELD);
@@ -315,10 +316,10 @@ START_TEST(limits_of_one_path_do_not_disturb_each_other)
         if (!make_ready(&s, &p) || !(s.member.compression > 0)) continue;
         const range y = range_of(&p, LIMIT_YIELD), a = range_of(&p, LIMIT_INTERACTION);
         const double yield = search(&s, &p, LIMIT_YIELD, y), both = a.high > a.low ? search(&s, &p, LIMIT_INTERACTION, a) : (double)INFINITY;
-        path along = rbow_path_of(&p, p.tension, NULL);
-        along.likely = dice_chance(&d, 0.2) ? 0 : fmin(yield, y.high) * dice_between(&d, 0.3, 1.5);
-        if (a.high > a.low) sample_near(&s, "interaction first", rbow_first_crossing(&along, LIMIT_INTERACTION, a.low, a.high), both, 2e-8, 0);
-        sample_near(&s, "then yield", rbow_first_crossing(&along, LIMIT_YIELD, y.low, y.high), yield, 2e-8, 0);
+        path way = rbow_path_of(&p);
+        way.likely = dice_chance(&d, 0.2) ? 0 : fmin(yield, y.high) * dice_between(&d, 0.3, 1.5);
+        if (a.high > a.low) sample_near(&s, "interaction first", rbow_first_crossing(&way, LIMIT_INTERACTION, a.low, a.high), both, 2e-8, 0);
+        sample_near(&s, "then yield", rbow_first_crossing(&way, LIMIT_YIELD, y.low, y.high), yield, 2e-8, 0);
         tested++;
     }
     ck_assert_int_gt(tested, 1000);

@@ -21,7 +21,7 @@ typedef struct state {
 static bool next_state(dice *d, state *o)
 {
     if (!make_state(d, &o->s, &o->p)) return false;
-    rbow_evaluate(&o->p, 1, 0, dice_chance(d, 0.5), &o->e);
+    rbow_evaluate(&o->p, 1, dice_chance(d, 0.5), &o->e);
     if (!o->e.stands) return false;
     o->solved = equilibrium_from(&o->p.beam, &o->e.solution);
     double shares = 0;
@@ -148,7 +148,7 @@ START_TEST(of_equal_maxima_the_first_is_told)
         if (!make_ready(&o.s, &o.p)) continue;
         o.s.member.compression = state_axial(&d, &o.p);
         if (o.s.member.compression > 0.99 * o.p.critical_load || !make_ready(&o.s, &o.p)) continue;
-        rbow_evaluate(&o.p, 1, 0, true, &o.e);
+        rbow_evaluate(&o.p, 1, true, &o.e);
         double movement[PLANES];
         const peak moved = rbow_largest_movement(&o.p, &o.e.solution, movement);
         for (int which = 0; which < ZONES; which++) sample_holds(&o.s, "moment in the first half", o.e.peaks[which].at <= 1e-7);
