@@ -111,4 +111,44 @@ static inline bool make_state(dice *d, sample *s, prepared *p)
     return make_ready(s, p);
 }
 
+typedef struct state {
+    sample s;
+    prepared p;
+    evaluation e;
+    equilibrium solved;
+    double moment_noise, movement_noise; /* what maximum.h allows to rounding */
+} state;
+
+static inline bool next_state(dice *d, state *o)
+{
+    if (!make_state(d, &o->s, &o->p)) return false;
+    rbow_evaluate(&o->p, 1, dice_chance(d, 0.5), &o->e);
+    if (!o->e.stands) return false;
+    o->solved = equilibrium_from(&o->p.beam, &o->e.solution);
+    double shares = 0;
+    for (int i = 0; i < SHAPES; i++) shares += hypot(o->e.solution.share[i][UP], o->e.solution.share[i][RIGHT]);
+    o->moment_noise = 2e-14 * shares;
+    for (int i = 0; i < PLANES; i++) shares += fabs(o->e.solution.turn[i]) + fabs(o->e.solution.offset[i]);
+    o->movement_noise = 2e-14 * shares;
+    return true;
+}
+
+static inline double moment_size(const equilibrium *e, double t, double side)
+{
+    const station there = station_at(e->beam, t, side);
+    const location at = location_of(&there);
+    moments m;
+    moments_at(e, &at, &m);
+    return hypot(m.m[UP], m.m[RIGHT]);
+}
+
+static inline double movement_size(const equilibrium *e, double t, double side)
+{
+    const station there = station_at(e->beam, t, side);
+    const location at = location_of(&there);
+    double w[PLANES], dw[PLANES];
+    movements_at(e, &at, w, dw);
+    return hypot(w[UP], w[RIGHT]);
+}
+
 #endif

@@ -107,7 +107,7 @@ END_TEST
 START_TEST(resonance_is_passed)
 {
     tally t = {0, 0, 0};
-    sample s = long_tube(RBOW_WELDED);
+    sample s = long_tube(RBOW_SOFT_WELD);
     prepared p;
     double factor[BATCH];
     s.member.bow = 0.1;

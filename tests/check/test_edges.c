@@ -24,7 +24,7 @@ END_TEST
 /* What such a load bends is rounding: the answer may be anything that large, but is one, and comes at once. */
 START_TEST(a_load_a_bit_from_a_joint_has_an_answer)
 {
-    static const double ends[] = {RBOW_PINNED, RBOW_WELDED, INFINITY};
+    static const double ends[] = {RBOW_PINNED, RBOW_SOFT_WELD, INFINITY};
     for (int i = 0; i < 9; i++) {
         for (int length = 1; length <= 180; length++) {
             sample s = {tube_of(1.25, 0.049, length), steel};
@@ -45,7 +45,7 @@ START_TEST(a_load_a_bit_from_a_joint_has_an_answer)
     s.member.point_load = 1000;
     s.member.point_at = 1.1418928416479492e-10;
     const rbow_result r = check_sample(&s);
-    sample_near(&s, "interaction", r.interaction_factor, r.column_factor, 1e-9, 0);
+    sample_near(&s, "interaction", r.interaction_factor, r.column_factor, 1e-7, 0); /* as is promised of load factors */
 }
 END_TEST
 
@@ -105,7 +105,7 @@ START_TEST(a_hump_in_line_counts_for_yield)
         sample s = {tube_of(1.25, 0.058, 63), steel};
         rbow_member *m = &s.member;
         rbow_margin alone;
-        m->end_a = RBOW_WELDED;
+        m->end_a = RBOW_SOFT_WELD;
         m->compression = 680;
         m->bow = 0.215;
         m->bow_shape = RBOW_BOW_ARC;
@@ -140,7 +140,7 @@ START_TEST(the_knee_between_both_limits_is_met)
         sample s = {tube_of(1.4354440399865058, 0.71772201999325291, 100.45725070348313), steel};
         rbow_member *m = &s.member;
         prepared p;
-        m->end_a = m->end_b = RBOW_WELDED;
+        m->end_a = m->end_b = RBOW_SOFT_WELD;
         m->compression = 6442.3613551245271;
         m->moment_a = 1537.2292146285909;
         m->moment_b = 9587.1749739744573;
@@ -192,7 +192,7 @@ END_TEST
 START_TEST(segments_with_the_same_cells_are_all_searched)
 {
     enum { STATIONS = 901 };
-    static const double ends[] = {RBOW_PINNED, RBOW_WELDED, INFINITY, 2e4}, parts[] = {3, 9, 4.5, 9.0 / 4, 2, 4, 6, 1.5};
+    static const double ends[] = {RBOW_PINNED, RBOW_SOFT_WELD, INFINITY, 2e4}, parts[] = {3, 9, 4.5, 9.0 / 4, 2, 4, 6, 1.5};
     for (int i = 0; i < 4 * 4 * 8 * 8 * 2; i++) {
         sample s = {tube_of(1.25, 0.058, 36), steel};
         rbow_member *m = &s.member;
