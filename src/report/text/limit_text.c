@@ -3,6 +3,7 @@
 #include "report/text/cells.h"
 
 #include <math.h>
+#include <string.h>
 
 typedef struct limits {
     const limit_row *rows;
@@ -18,10 +19,12 @@ static rounding safe_side(const limits *l)
     return l->asked->to > l->asked->from ? ROUND_DOWN : ROUND_UP;
 }
 
-/* Lengths in inch have their 1/64 beside them. */
+/* Lengths in inch have their 1/64 beside them, but for walls, which no tape measures. */
 static bool has_fractions(const limits *l)
 {
-    return l->dimension == DIM_LENGTH && l->s->units == UNITS_US;
+    const char *name = l->asked->column->name;
+    const bool of_wall = strcmp(name, "wall") == 0 || strcmp(name, "dressed") == 0;
+    return l->dimension == DIM_LENGTH && l->s->units == UNITS_US && !of_wall;
 }
 
 /* The ends of the range stand as they were given, where rounding would change them. */
@@ -81,7 +84,7 @@ static void say_summary(text *out, const limits *l)
 
 static void put_size(text *out, const limits *l, double value, rounding way)
 {
-    if (l->dimension == DIM_LENGTH)
+    if (has_fractions(l))
         put_length(out, value, l->s->units, way);
     else
         put_quantity(out, value, l->dimension, l->s->units, way);
