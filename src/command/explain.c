@@ -131,7 +131,9 @@ static bool write_working(const picked *p, const options *o, const load_case *pr
 {
     output out;
     text t = {0};
-    if (!output_open(&out, o)) return false;
+    options files = *o;
+    files.operand_count = 1; /* the other operand is a case */
+    if (!output_open(&out, &files)) return false;
     if (o->format == FORMAT_AUTO) out.format = FORMAT_TEXT;
     rows written = rows_for(&out, &step_list);
     bool fine = true;

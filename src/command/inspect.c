@@ -264,6 +264,7 @@ static int inspect(inspection *s)
     bool written = answer_all(s, &answers) && output_open(&out, s->options);
     if (written) {
         written = rows_begin(&out, list) && write_answer(s, &out, &answers) && rows_end(&out);
+        out.incomplete = s->status == NO_VERDICT;
         written = output_close(&out, written && answers.count > 0) && written;
     }
     rows_free(&answers);

@@ -101,10 +101,21 @@ static bool write_sections(const section_rows *sections, output *out)
     return rows_end(out) && fine;
 }
 
+/* Returned: false after a message. */
+static bool answer(const section_rows *sections, const options *o, bool complete)
+{
+    output out;
+    options files = *o;
+    files.operand_count = 0; /* sizes are no files */
+    if (!output_open(&out, &files)) return false;
+    out.incomplete = !complete;
+    const bool written = write_sections(sections, &out);
+    return output_close(&out, true) && written;
+}
+
 int command_section(const options *o)
 {
     materials m;
-    output out;
     section_rows sections = {0};
     const bool of_grid = o->ods != NULL && o->walls != NULL && o->operand_count == 0;
     if (!of_grid && (o->operand_count == 0 || o->ods != NULL || o->walls != NULL)) {
@@ -119,10 +130,7 @@ int command_section(const options *o)
         status = NO_VERDICT;
     } else {
         if (!(of_grid ? sections_of_grid(o, density, &sections) : sections_of_sizes(o, density, &sections))) status = NO_VERDICT;
-        if (sections.count > 0 && output_open(&out, o)) {
-            const bool written = write_sections(&sections, &out);
-            if (!output_close(&out, true) || !written) status = NO_VERDICT;
-        }
+        if (sections.count > 0 && !answer(&sections, o, status == ALL_HOLD)) status = NO_VERDICT;
     }
     free(sections.at);
     materials_close(&m);

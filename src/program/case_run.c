@@ -48,6 +48,8 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     };
     int status = rows_begin(out, run->results) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
+    out->incomplete = status == NO_VERDICT;
+    if (page != NULL) page->incomplete = out->incomplete;
     *whole = !(keeps || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status);
     *whole = rows_end(out) && *whole;
     if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
@@ -67,7 +69,7 @@ static int run_with_page(case_run *run, output *out)
         out->answered = whole && (plain != NO_VERDICT || out->answered);
         return plain;
     }
-    if (!output_open_beside(&page, out, to)) {
+    if (!output_open_beside(&page, out, run->options)) {
         out->answered = false;
         return NO_VERDICT;
     }
