@@ -44,7 +44,7 @@ class Whole(Page):
         self.cases(FORCED, {}, {"od [in]": "-1"}, *WAYS)
         for form in "csv", "json", "text":
             plain, beside = self.check("cases.csv", "--format", form), \
-                self.check("cases.csv", "--format", form, "--report", "page.html")
+                self.check("cases.csv", "--format", form, "--report", f"page-{form}.html")
             self.assertEqual(plain, beside)
 
     def test_the_same_bytes_each_time_and_for_any_number_of_threads(self):
@@ -78,7 +78,7 @@ class Whole(Page):
         self.assertIn("2 rows could not be checked and are not on this page", self.words(page))
         self.assertEqual(len(self.cards(page)), 2)
         self.cases(FORCED, {"material": "gold"})
-        self.assertIn("One row could not be checked", self.words(self.page(status=(2,))))
+        self.assertIn("One row could not be checked", self.words(self.page(status=(2,), name="fresh.html")))
         self.cases(FORCED)
         self.assertNotIn("could not", self.words(self.page()))
 
