@@ -2,7 +2,6 @@
 
 #include "table/names.h"
 #include "table/number.h"
-#include "table/reader_messages.h"
 #include "table/shop_length.h"
 
 #include <string.h>

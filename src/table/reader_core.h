@@ -71,4 +71,7 @@ bool reader_lost_text(const reader *r);
 const char *reader_quote(reader *r, const char *bytes, size_t n);
 const char *reader_unit_names(reader *r, dimension d);
 
+/* A complaint on a cell of the row in progress. */
+void reader_refuse(reader *r, const file_column *c, const char *format, ...) __attribute__((format(printf, 3, 4)));
+
 #endif

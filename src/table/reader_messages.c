@@ -1,26 +1,12 @@
 #include "table/reader_messages.h"
 
-#include "table/messages.h"
 #include "table/names.h"
 #include "table/number.h"
 #include "table/reader_advice.h"
 #include "table/utf8.h"
 #include "table/written_number.h"
 
-#include <stdarg.h>
 #include <string.h>
-
-void reader_refuse(reader *r, const file_column *c, const char *format, ...)
-{
-    text words = {0};
-    va_list arguments;
-    va_start(arguments, format);
-    text_format_list(&words, format, arguments);
-    va_end(arguments);
-    if (!words.failed) message_add(&r->complaints, r->file, r->row_line, c->field->name, "%s", words.at);
-    r->complaints.failed |= words.failed;
-    text_free(&words);
-}
 
 static const char *word_names(reader *r, const field *f)
 {
