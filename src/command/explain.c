@@ -103,7 +103,12 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
     const load_case *c = (const void *)p->found.kept;
     check_verdict_text(out, &answer->row, 1, false, to->units, to->colour);
     check_remarks_text(out, &answer->row, 1);
-    text_format(out, "\nGiven in line %zu of %s; every other column has its default\n", p->line, file);
+    text source = {0};
+    text_put(&source, file);
+    text_make_printable(&source, 0);
+    text_format(out, "\nGiven in line %zu of %s; every other column has its default\n", p->line,
+                text_string(&source, &out->failed));
+    text_free(&source);
     given_text(out, &case_list, c, prototype, to->units);
     text_put(out, "\nThe working. Numbers carry ten digits; a line done again with the digits shown agrees to six.\n"
                   "Angles with \u00b0 are degrees, all others radians.\n");

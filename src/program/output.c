@@ -125,7 +125,9 @@ bool output_open(output *out, const options *o)
     const bool terminal = to_stdout && isatty(STDOUT_FILENO);
     if (out->format == FORMAT_AUTO) out->format = terminal ? FORMAT_TEXT : FORMAT_CSV;
     out->colour = terminal && wants_colour();
-    return to_stdout ? open_stdout(out, o) : open_target(out, o);
+    const bool opened = to_stdout ? open_stdout(out, o) : open_target(out, o);
+    out->guards = opened && out->format != FORMAT_TEXT && isatty(out->file);
+    return opened;
 }
 
 /* Splits a path at its last slash. Returned: whether the folder is there. */
@@ -215,6 +217,7 @@ bool output_text(output *out, text *t)
         errno = ENOMEM;
         return refuse(out, "write");
     }
+    if (out->guards) text_make_lines_printable(t);
     const size_t skip = out->drop_comma && t->length > 0 ? 1 : 0;
     const bool written = t->length == 0 || output_write(out, t->at + skip, t->length - skip);
     if (t->length > 0) out->drop_comma = false;

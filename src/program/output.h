@@ -18,6 +18,7 @@ typedef struct output {
     output_format format;
     unit_system units;
     bool colour;
+    bool guards;        /* rows go to a terminal: controls in them are shown as escapes */
     bool drop_comma;    /* the next byte is a comma with nothing before it */
 } output;
 

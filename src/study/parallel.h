@@ -5,7 +5,7 @@
 #include <stddef.h>
 
 /* Calls task(context, i) for every i below count, in any order, from up to `jobs` threads (0: one a core).
- * Tasks may share nothing that they write. */
+ * Tasks may share nothing that they write. Where the system refuses threads, fewer do the work, at the least the caller's. */
 void parallel_for(size_t count, int jobs, void (*task)(void *context, size_t i), void *context);
 
 #endif
