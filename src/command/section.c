@@ -2,6 +2,7 @@
 
 #include "cases/section_table.h"
 #include "program/exit_status.h"
+#include "program/facts.h"
 #include "program/materials.h"
 #include "program/measure.h"
 #include "program/rows.h"
@@ -85,11 +86,11 @@ static bool sections_of_grid(const options *o, double density, section_rows *sec
     return fine && sections->at != NULL;
 }
 
-static bool write_sections(const section_rows *sections, output *out)
+static bool write_sections(const section_rows *sections, output *out, const run_facts *facts, size_t refused)
 {
     text t = {0};
     rows written = rows_for(out, &section_list);
-    bool fine = rows_begin(out, &section_list);
+    bool fine = rows_begin(out, &section_list, facts);
     for (size_t i = 0; i < sections->count; i++) rows_add(&written, &sections->at[i]);
     if (out->format == FORMAT_TEXT) {
         list_text(&t, &section_list, sections->at, sections->count, out->units);
@@ -98,19 +99,24 @@ static bool write_sections(const section_rows *sections, output *out)
     fine = output_text(out, &t) && output_text(out, &written.written) && fine;
     text_free(&t);
     rows_free(&written);
-    return rows_end(out) && fine;
+    return rows_end(out, refused) && fine;
 }
 
 /* Returned: false after a message. */
-static bool answer(const section_rows *sections, const options *o, bool complete)
+static bool answer(const section_rows *sections, const options *o, const materials *m, bool complete)
 {
     output out;
+    run_facts facts;
     options files = *o;
     files.operand_count = 0; /* sizes are no files */
-    if (!output_open(&out, &files)) return false;
-    out.incomplete = !complete;
-    const bool written = write_sections(sections, &out);
-    return output_close(&out, true) && written;
+    bool written = facts_fill(&facts, &files, m) && output_open(&out, &files);
+    if (written) {
+        out.incomplete = !complete;
+        written = write_sections(sections, &out, &facts, complete ? 0 : (size_t)o->operand_count - sections->count);
+        written = output_close(&out, true) && written;
+    }
+    facts_free(&facts);
+    return written;
 }
 
 int command_section(const options *o)
@@ -130,7 +136,7 @@ int command_section(const options *o)
         status = NO_VERDICT;
     } else {
         if (!(of_grid ? sections_of_grid(o, density, &sections) : sections_of_sizes(o, density, &sections))) status = NO_VERDICT;
-        if (sections.count > 0 && !answer(&sections, o, status == ALL_HOLD)) status = NO_VERDICT;
+        if (sections.count > 0 && !answer(&sections, o, &m, status == ALL_HOLD)) status = NO_VERDICT;
     }
     free(sections.at);
     materials_close(&m);
