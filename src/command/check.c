@@ -69,7 +69,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     bool fine = write_front(page, &head, answers, kept->count);
     for (size_t i = 0; fine && i < kept->count; i++) fine = write_card(page, &head, &answers[i], i + 1);
     text t = {0};
-    page_close(&t);
+    page_close(&t, &head);
     fine = fine && output_text(page, &t);
     text_free(&t);
     return fine;

@@ -8,6 +8,7 @@
 #include "program/measure.h"
 #include "program/report_file.h"
 #include "program/screen_of.h"
+#include "program/say.h"
 #include "report/page/compare_page.h"
 #include "report/text/compare_text.h"
 #include "study/compare.h"
@@ -26,6 +27,7 @@ static bool tubes_open(tubes *t, const options *o)
         && (o->ods == NULL || measures_read(&ods, "ods", o->ods, DIM_LENGTH));
     const size_t diameters = ods.count > 0 ? ods.count : 1;
     t->at = fine ? malloc(diameters * walls.count * sizeof *t->at) : NULL;
+    if (fine && t->at == NULL) say("out of memory");
     for (size_t i = 0; t->at != NULL && i < diameters; i++)
         for (size_t k = 0; k < walls.count; k++)
             t->at[t->count++] = (tube){ods.count > 0 ? ods.at[i] : 0, walls.at[k]};

@@ -3,6 +3,7 @@
 
 #include "program/case_check.h"
 #include "program/exit_status.h"
+#include "program/facts.h"
 #include "program/say.h"
 #include "program/screen_of.h"
 #include "report/lines.h"
@@ -26,7 +27,9 @@ typedef struct picked { /* the rows of the file with the name, and what a messag
     text lines;      /* "12, 14": the lines of the rows found */
     size_t line;     /* of the first */
     text names;      /* the first names of the file */
-    size_t count;    /* of all names */
+    size_t count;         /* of all names */
+    refused_rows refused; /* other rows that are bad */
+    size_t lost;          /* whether the file could not be read to its end */
     nearest_name near;
     char *nearest;
 } picked;
@@ -92,7 +95,7 @@ static int pick_case(picked *p, const options *o, const load_case *prototype)
     p->near = nearest_to(p->name != NULL ? p->name : "");
     p->found = rows_for(&memory, &case_list);
     const pipeline read = {.list = &case_list, .prototype = prototype, .results = &case_list, .jobs = 1, .out = &memory,
-                           .kept = &p->found, .context = &p, .answer = pick};
+                           .kept = &p->found, .context = &p, .refused = &p->refused, .lost = &p->lost, .answer = pick};
     return pipeline_run(&read, o->operands, 1);
 }
 
@@ -134,24 +137,36 @@ static void put_rows(rows *written, const char *name, const working *w)
     }
 }
 
-static bool write_working(const picked *p, const options *o, const load_case *prototype, const checked *answer,
-                          const working *w)
+static bool write_rows(output *out, const picked *p, const options *files, const materials *m, const checked *answer,
+                       const working *w)
+{
+    run_facts facts;
+    rows written = rows_for(out, &step_list);
+    put_rows(&written, answer->row.given.name, w);
+    const bool fine = facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
+        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost);
+    rows_free(&written);
+    facts_free(&facts);
+    return fine;
+}
+
+static bool write_working(const picked *p, const options *o, const materials *m, const load_case *prototype,
+                          const checked *answer, const working *w)
 {
     output out;
     text t = {0};
-    if (!output_open(&out, o)) return false;
+    options files = *o;
+    files.operand_count = 1; /* the other operand is a case */
+    if (!output_open(&out, &files)) return false;
     if (o->format == FORMAT_AUTO) out.format = FORMAT_TEXT;
-    rows written = rows_for(&out, &step_list);
-    bool fine = true;
+    bool fine;
     if (out.format == FORMAT_TEXT) {
         put_text(&t, p, prototype, answer, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
         fine = output_text(&out, &t);
     } else {
-        put_rows(&written, answer->row.given.name, w);
-        fine = rows_begin(&out, &step_list) && output_text(&out, &written.written) && rows_end(&out);
+        fine = write_rows(&out, p, &files, m, answer, w);
     }
     text_free(&t);
-    rows_free(&written);
     return output_close(&out, fine) && fine;
 }
 
@@ -170,7 +185,7 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     const bool worked = w != NULL && working_of(w, &answer.row.taken, answer.row.material, &answer.row.result, o->units);
     const bool whole = worked && !working_failed(w);
     if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not converge");
-    if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
+    if (!whole || !write_working(p, o, m, prototype, &answer, w)) status = NO_VERDICT;
     if (w != NULL) working_free(w);
     free(w);
     return status;

@@ -51,20 +51,23 @@ typedef struct inspection {
     rows specs, readings, cases;
     materials materials;
     refused_rows refused; /* of readings and cases */
+    size_t missing;       /* tubes without an answer, and files not read to their end */
+    bool short_of_memory; /* rows may be missing */
     int status;  /* of the files: NO_VERDICT after a message */
     int verdict; /* of the tubes */
-    bool lost;   /* memory ran out, so that rows may be missing */
 } inspection;
 
-static int read_whole(inspection *s, rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep)
+/* Returned: ALL_HOLD, or NO_VERDICT after a message. */
+static int read_whole(inspection *s, rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep,
+                      const void *context)
 {
     output memory = {.format = FORMAT_TEXT};
     *kept = rows_for(&memory, list);
     const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
-                        .context = &s->materials, .refused = &s->refused, .answer = keep};
+                        .context = context, .refused = &s->refused, .lost = &s->missing, .answer = keep};
     char *name = (char *)file; /* only read; the type is argv's */
     const int status = pipeline_run(&p, &name, 1);
-    s->lost = s->lost || memory.failed;
+    s->short_of_memory = s->short_of_memory || memory.failed;
     return status;
 }
 
@@ -89,11 +92,11 @@ static bool read_tables(inspection *s)
     field_defaults(&reading_list, &reading);
     field_defaults(&case_list, &given);
     given.member.factor = s->options->factor;
-    if (read_whole(s, &s->specs, &spec_list, &spec, s->options->spec, keep_row) != ALL_HOLD) return false;
-    s->status = read_whole(s, &s->readings, &reading_list, &reading, s->options->operands[0], keep_reading);
+    if (read_whole(s, &s->specs, &spec_list, &spec, s->options->spec, keep_row, NULL) != ALL_HOLD) return false;
+    s->status = read_whole(s, &s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, NULL);
     if (s->options->cases != NULL)
-        s->status = worse_status(s->status, read_whole(s, &s->cases, &case_list, &given, s->options->cases, keep_case));
-    return !s->lost && specs_are_apart(s);
+        s->status = worse_status(s->status, read_whole(s, &s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials));
+    return !s->short_of_memory && specs_are_apart(s);
 }
 
 /* ---- load cases with the measured tube ------------------------------------------------------------------------------------ */
@@ -168,6 +171,7 @@ static void answer_tube(inspection *s, tube_readings *t, rows *answers)
     t->spec = spec_for(s, t->at[0]->part);
     if (!one_part(s, t)) {
         s->status = NO_VERDICT;
+        s->missing++;
         return;
     }
     if (inspect_tube(t, &tube, &reasons)) {
@@ -262,12 +266,15 @@ static int inspect(inspection *s)
     output out, memory = {.format = FORMAT_TEXT};
     const field_list *list = s->options->cases != NULL ? &inspect_cases_list : &inspect_list;
     rows answers = rows_for(&memory, list);
-    bool written = answer_all(s, &answers) && output_open(&out, s->options);
+    run_facts facts = {.version = NULL};
+    bool written = answer_all(s, &answers) && facts_fill(&facts, s->options, &s->materials) && output_open(&out, s->options);
     if (written) {
-        written = rows_begin(&out, list) && write_answer(s, &out, &answers) && rows_end(&out);
+        written = rows_begin(&out, list, &facts) && write_answer(s, &out, &answers) && rows_end(&out, s->refused.count + s->missing);
+        out.incomplete = s->status == NO_VERDICT;
         written = output_close(&out, written && answers.count > 0) && written;
     }
     rows_free(&answers);
+    facts_free(&facts);
     return written ? worse_status(s->status, s->verdict) : NO_VERDICT;
 }
 

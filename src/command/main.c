@@ -30,11 +30,12 @@ static int say_version(void)
 static int run_command(const command *c, int argc, char **argv)
 {
     options o;
-    if (!options_read(&o, c->name, c->takes, argc, argv)) return NO_VERDICT;
-    if (!o.help) return c->run(&o);
     char *name[] = {argv[0]};
     const options about = {.operands = name, .operand_count = 1};
-    return command_help(&about);
+    int status = NO_VERDICT;
+    if (options_read(&o, c->name, c->takes, argc, argv)) status = o.help ? command_help(&about) : c->run(&o);
+    options_free(&o);
+    return status;
 }
 
 int main(int argc, char **argv)

@@ -1,4 +1,3 @@
-#define _POSIX_C_SOURCE 200809L /* O_CLOEXEC */
 #include "command/commands.h"
 
 #include "cases/case_table.h"
@@ -7,10 +6,7 @@
 #include "program/say.h"
 #include "table/writer.h"
 
-#include <errno.h>
-#include <fcntl.h>
 #include <string.h>
-#include <unistd.h>
 
 enum { ROWS = 2 };
 
@@ -88,18 +84,6 @@ static void put_table(text *out, bool all, unit_system units)
     }
 }
 
-/* Creates the file. It fails if the name is taken, even if another program takes it in the meantime. */
-static bool open_fresh(output *out, const char *file)
-{
-    *out = (output){.target = file, .file = open(file, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666)};
-    if (out->file >= 0) return true;
-    if (errno == EEXIST)
-        say("%s: already exists and was not changed; name a new file", file);
-    else
-        say("%s: cannot write: %s", file, strerror(errno));
-    return false;
-}
-
 int command_new(const options *o)
 {
     if (o->operand_count != 1) {
@@ -111,11 +95,10 @@ int command_new(const options *o)
     const char *file = o->operands[0];
     const bool standard = strcmp(file, "-") == 0;
     const options plain = {0};
-    if (!(standard ? output_open(&out, &plain) : open_fresh(&out, file))) return NO_VERDICT;
+    if (!(standard ? output_open(&out, &plain) : output_open_fresh(&out, file))) return NO_VERDICT;
     put_table(&t, o->all, o->units);
     bool fine = output_text(&out, &t);
     fine = output_close(&out, fine) && fine;
-    if (!fine && !standard) unlink(file);
     text_free(&t);
     return fine ? ALL_HOLD : NO_VERDICT;
 }

@@ -136,12 +136,41 @@ static cJSON *units_object(const field_list *list, column_shape s)
     return with_text(object_of(properties, required), "description", "the unit of each column that has one");
 }
 
+static cJSON *of_type(const char *type, const char *meaning)
+{
+    return with_text(with_text(cJSON_CreateObject(), "type", type), "description", meaning);
+}
+
+static cJSON *strings(const char *meaning)
+{
+    return with(of_type("array", meaning), "items", with_text(cJSON_CreateObject(), "type", "string"));
+}
+
+/* An object all of whose parts are always there. */
+static cJSON *whole_object(cJSON *properties)
+{
+    cJSON *required = cJSON_CreateArray();
+    for (const cJSON *part = properties != NULL ? properties->child : NULL; part != NULL; part = part->next)
+        required = append(required, cJSON_CreateString(part->string));
+    return object_of(properties, required);
+}
+
+static cJSON *materials_object(void)
+{
+    cJSON *digest = with_text(of_type("string", "SHA-256 of the table's bytes"), "pattern", "^[0-9a-f]{64}$");
+    return whole_object(with(with(cJSON_CreateObject(), "file", of_type("string", "the materials table")), "sha256", digest));
+}
+
 static cJSON *answer_of(const field_list *list, column_shape s)
 {
     cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
-    cJSON *properties = with(with(cJSON_CreateObject(), "units", units_object(list, s)), "rows", rows);
-    cJSON *required = append(append(cJSON_CreateArray(), cJSON_CreateString("units")), cJSON_CreateString("rows"));
-    return object_of(properties, required);
+    cJSON *parts = with(cJSON_CreateObject(), "version", of_type("string", "of the program"));
+    parts = with(parts, "command", strings("the command line, as far as it bears on the answer"));
+    parts = with(parts, "inputs", strings("the files that were read"));
+    parts = with(parts, "materials", materials_object());
+    parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
+    return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
+                                                                  "that could not be read to their end: see the messages")));
 }
 
 /* With --cases the answer of inspect has three more columns. */

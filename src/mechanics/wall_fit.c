@@ -14,6 +14,12 @@
 static const double least_spread = 0.02;
 
 RESULT_OF_DOUBLES(rbow_bore);
+/* The determinant of the normal equations, whose first element is 1. Known before they are decomposed, it keeps a singular
+ * matrix from GSL, whose error handler may end the program. */
+static double determinant(const double a[9])
+{
+    return a[4] * a[8] - a[5] * a[7] - a[1] * (a[3] * a[8] - a[5] * a[6]) + a[2] * (a[3] * a[7] - a[4] * a[6]);
+}
 
 /* 0 ... 2 pi; a last bit under 0 is 0, not a full turn. */
 static double once_round(double clock)
@@ -35,8 +41,8 @@ rbow_status rbow_bore_fit(const rbow_wall_reading *readings, size_t count, rbow_
     }
     gsl_matrix_view equations = gsl_matrix_view_array(sums, 3, 3);
     gsl_vector_view unknowns = gsl_vector_view_array(right, 3);
-    if (count < 3 || gsl_linalg_cholesky_decomp1(&equations.matrix) != GSL_SUCCESS) return RBOW_OUT_OF_RANGE;
-    if (!(sums[4] * sums[8] > least_spread)) return RBOW_OUT_OF_RANGE;
+    if (count < 3 || !(determinant(sums) > least_spread * least_spread)) return RBOW_OUT_OF_RANGE;
+    if (gsl_linalg_cholesky_decomp1(&equations.matrix) != GSL_SUCCESS) return RBOW_OUT_OF_RANGE;
     gsl_linalg_cholesky_svx(&equations.matrix, &unknowns.vector);
 
     const double offset = hypot(right[1], right[2]);

@@ -1,7 +1,7 @@
 """Shared by the tests of the program: running it, its output, and input files.
 
-The program under test is copied into a folder laid out as it is installed, so that it finds its materials wherever
-it was built. Each test gets an empty folder of its own, in which the program runs; it writes nowhere else."""
+The program under test is that of the build tree, which takes its materials from the sources. It is copied, for tests that
+give up root's rights. Each test gets an empty folder of its own, in which the program runs; no other place is written."""
 
 import csv
 import io
@@ -116,17 +116,16 @@ class Run(typing.NamedTuple):
 
 
 class Installed:
-    """The copy of the program, laid out as installed."""
+    """The copy of the program."""
 
     def __init__(self, program, source):
         self.source = pathlib.Path(source).resolve()
         self.folder = pathlib.Path(tempfile.mkdtemp(prefix="railbow-test-")).resolve()
         self.folder.chmod(0o755)  # other users too, for the tests that give up root's rights
         self.program = self.folder / "bin" / "railbow"
-        self.materials = self.folder / "share" / "railbow" / "materials" / "steel_tube.csv"
+        self.materials = self.source / "materials" / "steel_tube.csv"
         self.program.parent.mkdir()
         shutil.copy2(program, self.program)
-        shutil.copytree(self.source / "materials", self.materials.parent)
 
     def remove(self):
         shutil.rmtree(self.folder, ignore_errors=True)

@@ -70,12 +70,6 @@ class Files(ProgramTest):
             self.assertIn(self.read("x.csv"), want)
             self.assertEqual(self.listing(), ["a.csv", "b.csv", "x.csv"])
 
-    def test_the_input_is_the_output(self):
-        self.cases(HOLDS)
-        want = self.check().out
-        self.assertRun(self.check("cases.csv", "-o", "cases.csv"), 0, out="")
-        self.assertEqual(self.read("cases.csv"), want)
-
 
 if __name__ == "__main__":
     run_tests()

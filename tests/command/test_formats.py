@@ -74,7 +74,7 @@ class Json(ProgramTest):
         for words, columns in ([], RESULT_COLUMNS), (["--units", "si"], in_si(RESULT_COLUMNS)):
             named = [name_and_unit(column) for column in columns.split(",")]
             answer = self.answer(*words)
-            self.assertEqual(list(answer), ["units", "rows"])
+            self.assertEqual(list(answer), ["version", "command", "inputs", "materials", "units", "rows", "refused"])
             self.assertEqual(answer["units"], {name: unit for name, unit in named if unit})
             for row in answer["rows"]:
                 self.assertEqual(list(row), [name for name, _ in named])

@@ -105,7 +105,7 @@ class Output(ProgramTest):
             self.assertEqual(self.read(target), self.want)
         self.assertEqual(self.listing(), ["cases.csv", "dangling.csv", "deep", "link.csv"])
 
-    def test_a_case_that_is_short_or_bad_is_no_reason_to_hold_the_file_back(self):
+    def test_a_case_that_is_short_or_bad_is_no_reason_to_hold_a_new_file_back(self):
         self.cases(HOLDS, SHORT, {"od [in]": "0"})
         self.assertEqual(self.check("cases.csv", "-o", "x.csv").status, 2)
         self.assertEqual(self.read("x.csv"), self.check().out)
@@ -155,6 +155,7 @@ class Output(ProgramTest):
         for closed in (2,), (0, 1, 2):
             self.check("cases.csv", "-o", "x.csv", preexec_fn=lambda: [os.close(n) for n in closed])
             self.assertEqual(self.read("x.csv"), self.want)
+            (self.folder / "x.csv").unlink()
 
 
 class Failing(ProgramTest):

@@ -109,10 +109,10 @@ class Form(StudyTest):
         for name, words in self.STUDIES.items():
             want = self.study(words)
             self.assertEqual(self.run_program(*words.split(), "-", stdin=self.read("cases.csv")).out, want.out)
-            self.assertEqual(self.study(words, "-o", "out").out, "")
-            self.assertEqual(self.read("out"), want.out)
-            self.study(words, "-o", "out", "--format", "text")
-            self.assertEqual(self.read("out"), self.text(words))
+            self.assertEqual(self.study(words, "-o", f"{name}.csv").out, "")
+            self.assertEqual(self.read(f"{name}.csv"), want.out)
+            self.study(words, "-o", f"{name}.txt", "--format", "text")
+            self.assertEqual(self.read(f"{name}.txt"), self.text(words))
 
 
 if __name__ == "__main__":

@@ -28,7 +28,7 @@ ROOMS = {
     "src/report": ["src/table"],
     "src/report/chart": ["src/report", "src/table"],
     "src/report/text": ["src/report", "src/working", "src/cases", "src/table", API],
-    "src/report/json": ["src/table"],
+    "src/report/json": ["src/report", "src/table"],
     "src/report/page": ["src/report/chart", "src/report", "src/working", "src/cases", "src/table", API],
     "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
     "src/command": ["src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases",
