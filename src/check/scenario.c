@@ -139,10 +139,10 @@ static bool step_down(direction_search *d, scenario *at, double step)
     return moved;
 }
 
-/* A compass search: half a coarse step, halved where no clock's move lowers the margin, to a hundredth of a degree. */
+/* A compass search: half a coarse step, halved where no clock's move lowers the margin, to a twentieth of a degree. */
 static void refine(direction_search *d, scenario *at)
 {
-    const double least = 0.01 * M_PI / 180;
+    const double least = 0.05 * M_PI / 180;
     for (double step = M_PI / COARSE; step > least && d->status == RBOW_OK;)
         if (!step_down(d, at, step)) step /= 2;
 }
