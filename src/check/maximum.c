@@ -6,7 +6,7 @@
 
 /* Branch and bound. Every station is looked at first; a cell between two of them is looked into only while its bound
  * (maximum_body.h) exceeds the best value found: where the square's slope changes from rising to falling, at the zero
- * of the slope, else half way. What is left unsearched cannot exceed the best by more than `tie`. */
+ * of the slope and half way in turn, else half way. What is left unsearched cannot exceed the best by more than `tie`. */
 static const double tie = 1e-12;
 
 /* No member is known that needs so many; numbers that overflow do. */
@@ -99,7 +99,8 @@ static void search_cell(search *s, const station at[2], const place *a, const pl
         if (!(bound <= s->best * (1 + 1e-9) + s->noise)) s->best = NAN;
         return;
     }
-    const bool turns = a->node.g > 0 && b->node.g < 0;
+    const bool halve = halvings % 2 == 1; /* where a wave decays within the cell, the zero of the cubic is far from the slope's */
+    const bool turns = a->node.g > 0 && b->node.g < 0 && !halve;
     const double t = at[0].t + (turns ? zero_of_slope(&a->node, &b->node, h) : 0.5) * h;
     const station middle = station_at(s->e->beam, t, t);
     place p;

@@ -186,7 +186,8 @@ static void add_segment(prepared *p, double from, double to, int which, double c
 static void prepare_segments(prepared *p)
 {
     const rbow_member *m = &p->member;
-    const double weld = m->weld_zone / m->length, cells = cells_of_tube(p);
+    const double weld = m->weld_zone > 0 ? fmax(m->weld_zone / m->length, DBL_EPSILON) : 0; /* the joint belongs to it */
+    const double cells = cells_of_tube(p);
     const bool both = !member_is_free(m);
     double borders[SEGMENTS_MOST + 1];
     int count = 0;
