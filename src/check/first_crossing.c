@@ -218,7 +218,8 @@ static double crossing_in(path *p, limit which, bracket b, double guess)
         guess = interpolate(&at[first], 4);
         reach = 0.3 * (b.high.factor - b.low.factor);
     }
-    return b.high.factor;
+    p->failed = true; /* no answer rather than a wrong one */
+    return INFINITY;
 }
 
 static double guess_of(path *p, scan *s, limit which, int interval)
@@ -240,6 +241,7 @@ static double first_in(path *p, limit which, double from, double to, int divisio
         if (!crosses && (highest_between(low.level, high.level, deviation) < 1 || deviation <= negligible)) continue;
         if (high.factor - low.factor <= width_enough * high.factor || divisions == 0 || (crosses && deviation <= nearly_straight)) {
             if (crosses) return crossing_in(p, which, (bracket){low, high, deviation}, guess_of(p, s, which, i));
+            if (divisions == 0) p->failed = true;
             continue;
         }
         const double found = first_in(p, which, low.factor, high.factor, divisions - 1);

@@ -5,8 +5,8 @@
 #include <math.h>
 
 /* Branch and bound. All stations are evaluated first. A cell between two of them is divided only while its bound
- * (maximum_body.h) exceeds the best value found: at the zero of the slope if the square changes from rising to falling, else
- * in the middle. The cells that remain cannot exceed the best value by more than `tie`. */
+ * (maximum_body.h) exceeds the best value found: if the square changes from rising to falling, at the zero of the slope and
+ * in the middle in turn, else in the middle. The cells that remain cannot exceed the best value by more than `tie`. */
 static const double tie = 1e-12;
 
 /* No known member needs so many; numbers that overflow do. */
@@ -99,7 +99,8 @@ static void search_cell(search *s, const station at[2], const place *a, const pl
         if (!(bound <= s->best * (1 + 1e-9) + s->noise)) s->best = NAN;
         return;
     }
-    const bool turns = a->node.g > 0 && b->node.g < 0;
+    const bool halve = halvings % 2 == 1; /* where a wave decays within the cell, the zero of the cubic is far from the slope's */
+    const bool turns = a->node.g > 0 && b->node.g < 0 && !halve;
     const double t = at[0].t + (turns ? zero_of_slope(&a->node, &b->node, h) : 0.5) * h;
     const station middle = station_at(s->e->beam, t, t);
     place p;

@@ -80,7 +80,7 @@ static inline double state_axial(dice *d, const prepared *p)
     switch (dice_below(d, 8)) {
         case 0: return p->critical_load * (1 - dice_size(d, 1e-6, 0.1));
         case 1: return fmin(M_PI * M_PI * unit * (1 + state_sign(d) * dice_size(d, 1e-12, 1e-1)), 0.999 * p->critical_load);
-        case 2: return -unit * dice_size(d, 25, 3000);
+        case 2: return -unit * (dice_chance(d, 0.2) ? dice_size(d, 3e3, 3e5) : dice_size(d, 25, 3e3));
         case 3: return -unit * dice_size(d, 0.1, 40);
         case 4: return unit * dice_size(d, 1e-9, 1) * state_sign(d);
         case 5: return -unit * (25 + state_sign(d) * dice_size(d, 1e-9, 1));
