@@ -192,22 +192,26 @@ static void same_scenario(const sample *s, const brute *b, const rbow_result *go
 
 /* The concrete member that is taken has that margin, in the library and in the plain check; other directions, corners and
  * fits have no lower one there either. */
+static double plain_margin(const rbow_member *m, const rbow_material *k)
+{
+    return plain_ratio(m, plain_factors_of(m, k, plain_tension(m, k)));
+}
+
 static void plain_agrees(dice *d, const sample *s, const rbow_result *got)
 {
     const rbow_member taken = rbow_member_taken(&s->member, got);
     const double slack = 1e-7;
     sample_near(s, "ratio of what is taken", ratio_of(&taken, &s->material, INFINITY), got->margin + 1, 1e-8, 2e-9);
     if (plain_on_edge(&taken, &s->material)) return;
-    sample_near(s, "plain margin", plain_ratio(&taken, plain_factors_of(&taken, &s->material, plain_tension(&taken, &s->material))),
-                got->margin, slack, slack);
+    sample_near(s, "plain margin", plain_margin(&taken, &s->material), got->margin, slack, slack);
     for (int i = 0; i < 4; i++) {
         rbow_member corners[PLAIN_CORNERS];
         const int count = plain_corners(&s->member, corners);
         rbow_member one = plain_kept(corners[dice_below(d, count)], (unsigned)dice_below(d, PLAIN_FITS));
         for (int c = 0; c < CLOCKS_MOST; c++)
             if (*clock_of(&one, c) <= RBOW_ANY_CLOCK) *clock_of(&one, c) = dice_between(d, 0, full_turn);
-        const double margin = plain_ratio(&one, plain_factors_of(&one, &s->material, plain_tension(&one, &s->material)));
-        sample_holds(s, "no plain margin is lower", margin >= got->margin - slack * (1 + fabs(got->margin)) - found_to);
+        const double margin = plain_margin(&one, &s->material);
+        sample_holds(s, "no plain margin is lower", isinf(margin) || margin >= got->margin - slack * (1 + fabs(got->margin)) - found_to);
     }
 }
 
@@ -249,21 +253,28 @@ static void random_members(uint64_t seed, int directions, int count)
     }
 }
 
+/* RAILBOW_SCENARIO_SEED: other members, for a hunt. */
+static uint64_t seed_of(int base)
+{
+    const char *word = getenv("RAILBOW_SCENARIO_SEED");
+    return (uint64_t)(base + 1000 * (word != NULL ? strtol(word, NULL, 10) : 0));
+}
+
 START_TEST(corners_and_fits)
 {
-    random_members(501, 0, 60);
+    random_members(seed_of(501), 0, 60);
 }
 END_TEST
 
 START_TEST(one_unknown_direction)
 {
-    random_members(502 + (uint64_t)_i, 1, 40);
+    random_members(seed_of(502 + _i), 1, 50);
 }
 END_TEST
 
 START_TEST(two_unknown_directions)
 {
-    random_members(602 + (uint64_t)_i, 2, 10);
+    random_members(seed_of(602 + _i), 2, 25);
 }
 END_TEST
 
