@@ -172,8 +172,8 @@ static void add_segment(prepared *p, double from, double to, int which, double c
 static void prepare_segments(prepared *p)
 {
     const rbow_member *m = &p->member;
-    const double zone = m->weld_zone > 0 ? fmax(m->weld_zone / m->length, DBL_EPSILON) : 0; /* the joint belongs to it */
-    const rbow_weld_zone weld = {zone, 1, member_is_free(m)};
+    const double length = m->weld_zone > 0 ? fmax(m->weld_zone / m->length, DBL_EPSILON) : 0; /* the joint belongs to it */
+    const rbow_weld_zone weld = {length, 1, member_is_free(m)};
     const double cells = cells_of_tube(p);
     double borders[SEGMENTS_MOST + 1], ends[2];
     int count = 0;

@@ -26,6 +26,7 @@ static inline int plain_corners(const rbow_member *m, rbow_member corners[PLAIN_
     for (int i = 0; i < PLAIN_CORNERS; i++) {
         if ((i >= 2 && !a) || (i % 2 == 1 && !b)) continue;
         corners[count] = *m;
+        if (m->weld_zone < 0) corners[count].weld_zone = fmin(1, m->length / 2); /* none is given */
         if (a) corners[count].end_a = i >= 2 ? RBOW_STIFF_WELD : RBOW_SOFT_WELD;
         if (b) corners[count].end_b = i % 2 == 1 ? RBOW_STIFF_WELD : RBOW_SOFT_WELD;
         count++;
