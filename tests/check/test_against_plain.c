@@ -158,6 +158,19 @@ static void leave_open(dice *d, rbow_member *m)
     if (welded_b && dice_chance(d, 0.3)) m->end_b = RBOW_WELDED;
 }
 
+/* What is built in alone is at the limit to within rounding: it may count as below it or not. */
+static bool rests_at_its_limit(const sample *s)
+{
+    rbow_result r;
+    if (rbow_member_check(&s->member, &s->material, &r) != RBOW_OK) return false;
+    const rbow_member taken = rbow_member_taken(&s->member, &r);
+    const double tension = plain_tension(&taken, &s->material), none = 0;
+    if (-tension >= r.critical_load) return false;
+    double use;
+    plain_uses(&taken, &s->material, tension, &none, 1, &use);
+    return fabs(use - 1) <= 1e-12;
+}
+
 START_TEST(class_agrees)
 {
     const member_class *class = &member_classes[_i];
@@ -172,6 +185,7 @@ START_TEST(class_agrees)
         for (; rbow_member_faults(&s.member, &s.material, &fault, 1) > 0; s = class->make(&d))
             ck_assert_msg(tries++ < 20 * members + 100, "%s: few are valid: %s", class->name, rbow_status_text(fault));
         leave_open(&d, &s.member);
+        if (rests_at_its_limit(&s)) continue;
         wrong += differences(&s) > 0;
     }
     ck_assert_msg(wrong == 0, "%s: %ld of %ld members differ from the plain check", class->name, wrong, members);

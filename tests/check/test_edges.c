@@ -249,7 +249,7 @@ START_TEST(a_push_of_next_to_nothing_hides_no_crossing)
     for (int i = 0; i < 4000; i++) {
         sample s = random_sample(&d);
         rbow_margin without, with;
-        s.member.gap = s.member.compression = 0;
+        s.member.gap = s.member.compression = s.member.miss_a = s.member.miss_b = 0;
         if (rbow_member_margin(&s.member, &s.material, &without) != RBOW_OK || !(without.yield_factor < 1e6)) continue;
         s.member.compression = (dice_chance(&d, 0.5) ? 1 : -1) * dice_size(&d, 1e-300, 1e-20);
         if (rbow_member_margin(&s.member, &s.material, &with) != RBOW_OK) continue;
