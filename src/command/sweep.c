@@ -21,36 +21,68 @@ typedef struct sweep {
     range ranges[SWEEP_COLUMNS_MOST];
     size_t counts[SWEEP_COLUMNS_MOST];
     size_t count; /* of columns */
+    measure given[SWEEP_COLUMNS_MOST][3]; /* from, to, step as typed */
+    column_unit units[SWEEP_COLUMNS_MOST];
     sweep_columns results;
 } sweep;
+
+static bool refuse_form(const char *given)
+{
+    say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
+    return false;
+}
+
+/* "FROM:TO:STEP" */
+static bool read_range(const field *f, const char *given, const char *at, measure three[3])
+{
+    for (int i = 0; i < 3; i++) {
+        const size_t length = strcspn(at, ":");
+        if ((at[length] == ':') != (i < 2)) return refuse_form(given);
+        if (!case_measure("vary", f, at, length, &three[i])) return false;
+        at += length + (at[length] == ':');
+    }
+    if (three[0].has_unit == three[1].has_unit && three[1].has_unit == three[2].has_unit) return true;
+    say("--vary: '%s': either all three values have their unit, or none", given);
+    return false;
+}
+
+/* The range in the unit of the column; its count does not depend on it. */
+static bool set_range(sweep *s, size_t column, const char *given)
+{
+    double numbers[3];
+    for (int i = 0; i < 3; i++)
+        if (!case_measure_in(&s->units[column], &s->given[column][i], &numbers[i])) return false;
+    range *r = &s->ranges[column];
+    *r = (range){numbers[0], numbers[1], numbers[2]};
+    s->counts[column] = range_count(r);
+    if (s->counts[column] == 0) say("--vary: '%s': the step must lead from FROM to TO", given);
+    return s->counts[column] > 0;
+}
 
 /* "COLUMN=FROM:TO:STEP" */
 static bool read_vary(sweep *s, const char *given)
 {
     const char *equals = strchr(given, '=');
-    if (equals == NULL) {
-        say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
-        return false;
-    }
+    if (equals == NULL) return refuse_form(given);
     const field *f = case_column("vary", given, (size_t)(equals - given));
-    if (f == NULL) return false;
-    double numbers[3];
-    const char *at = equals + 1;
-    for (int i = 0; i < 3; i++) {
-        const size_t length = strcspn(at, ":");
-        if ((at[length] == ':') != (i < 2)) {
-            say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
-            return false;
-        }
-        if (!case_value("vary", f, at, length, &numbers[i])) return false;
-        at += length + (at[length] == ':');
-    }
-    range *r = &s->ranges[s->count];
-    *r = (range){numbers[0], numbers[1], numbers[2]};
-    s->counts[s->count] = range_count(r);
+    if (f == NULL || !read_range(f, given, equals + 1, s->given[s->count])) return false;
+    const unit *stand_in = unit_at(f->dimension, 0); /* until the file names one */
     s->columns[s->count] = f;
-    if (s->counts[s->count] == 0) say("--vary: '%s': the step must lead from FROM to TO", given);
-    return s->counts[s->count++] > 0;
+    s->units[s->count] = (column_unit){.option = "vary", .field = f, .unit = stand_in};
+    const bool fine = set_range(s, s->count, given);
+    s->units[s->count++].unit = NULL;
+    return fine;
+}
+
+/* Bare values are in the unit that the file names. */
+static bool begin_file(const case_run *run, const char *file, const reader *from)
+{
+    sweep *s = run->state;
+    for (size_t i = 0; i < s->count; i++)
+        if (!s->given[i][0].has_unit
+            && !(column_unit_take(&s->units[i], file, from) && set_range(s, i, run->options->vary[i])))
+            return false;
+    return true;
 }
 
 static bool read_sweep(sweep *s, const options *o)
@@ -207,6 +239,8 @@ int command_sweep(const options *o)
         .results = &s.results.list,
         .jobs = o->jobs,
         .context = &s,
+        .state = &s,
+        .begin = begin_file,
         .answer = answer_case,
         .write = write_text,
         .report = write_page,

@@ -39,6 +39,7 @@ typedef struct round {
     char *bytes;
     portion portions[2];
     portion *now, *other;
+    bool has_begun;
     int status; /* the worst so far */
 } round;
 
@@ -133,10 +134,25 @@ static void count_lost(const pipeline *p)
     if (p->lost != NULL) ++*p->lost;
 }
 
+/* Returned: false after a message; nothing of the file is answered then. */
+static bool begin(round *r)
+{
+    portion *now = r->now;
+    if (r->has_begun || now->count == 0 || r->p->begin == NULL) return true;
+    r->has_begun = r->p->begin(r->p->context, r->name, r->from);
+    if (r->has_begun) return true;
+    count_lost(r->p);
+    now->count = 0;
+    now->is_last = true;
+    r->status = worse_status(r->status, NO_VERDICT);
+    return false;
+}
+
 static void run_portion(round *r)
 {
     portion *now = r->now, *other = r->other;
     other->is_read = false;
+    if (!begin(r)) return;
     if (!make_room(r->p, now)) {
         now->count = 0;
         say("out of memory");
@@ -160,8 +176,9 @@ static void run_portions(round *r)
     bool is_last = false;
     read_into(r, r->now);
     while (!is_last && r->status <= NO_VERDICT) {
-        is_last = r->now->is_last;
+        portion *now = r->now;
         run_portion(r);
+        is_last = now->is_last;
     }
     if (*reader_trouble(r->from) == '\0') return;
     say_lines(reader_trouble(r->from));

@@ -23,6 +23,10 @@ typedef struct pipeline {
     size_t *lost;              /* counts the files that could not be read to their end; likewise */
     sha256 *digest;            /* of the bytes read; NULL: not wanted                 */
 
+    /* Called before the first row of each file is answered, its header read; NULL: not wanted. Returned: false after a
+     * message; the file is then not answered. */
+    bool (*begin)(const void *context, const char *file, const reader *from);
+
     /* Answers one row of the file with any number of rows. May run in any thread; adds finished messages to
      * `complaints`. Returned: ALL_HOLD, SOME_SHORT or NO_VERDICT. */
     int (*answer)(const void *context, const source_line *at, const void *record, rows *answers, text *complaints);
