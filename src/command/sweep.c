@@ -8,13 +8,15 @@
 #include "program/say.h"
 #include "report/page/sweep_page.h"
 #include "report/text/sweep_text.h"
+#include "study/parallel.h"
 #include "study/problem.h"
 #include "study/range.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
-enum { VALUES_MOST = 100000 }; /* the answers of a case are held until it is done */
+enum { VALUES_MOST = 100000, BLOCK = 256, TASK = 16 };
 
 typedef struct sweep {
     const field *columns[SWEEP_COLUMNS_MOST];
@@ -25,6 +27,11 @@ typedef struct sweep {
     column_unit units[SWEEP_COLUMNS_MOST];
     sweep_columns results;
 } sweep;
+
+static size_t values_of(const sweep *s)
+{
+    return s->counts[0] * (s->count > 1 ? s->counts[1] : 1);
+}
 
 static bool refuse_form(const char *given)
 {
@@ -97,7 +104,7 @@ static bool read_sweep(sweep *s, const options *o)
         say("--vary: '%s' is named twice", s->columns[0]->name);
         return false;
     }
-    if (s->counts[0] * (s->count == 2 ? s->counts[1] : 1) > VALUES_MOST) {
+    if (values_of(s) > VALUES_MOST) {
         say("--vary: more than %d values for each case; make the step larger", (int)VALUES_MOST);
         return false;
     }
@@ -162,26 +169,71 @@ typedef struct sweep_tally { /* of one case */
     int worst;
 } sweep_tally;
 
-static void answer_values(const case_run *run, const load_case *c, const double values[], size_t number, const source_line *at,
-                          sweep_tally *tally, rows *answers, text *complaints)
+/* A block of values on its way through: worked out by several threads, told in their order by one. */
+typedef struct block {
+    const case_run *run;
+    const load_case *given;
+    size_t first, count;
+    struct {
+        rbow_member tried;
+        rbow_status status;
+        rbow_result result;
+    } at[BLOCK];
+} block;
+
+static void values_at(const sweep *s, size_t i, double values[SWEEP_COLUMNS_MOST])
 {
-    const sweep *s = run->context;
-    problem p = {c->member, c->material, run->materials.list, run->materials.count};
-    rbow_result r;
-    for (size_t i = 0; i < s->count; i++) parameter_set(&p.member, case_parameter(s->columns[i]), values[i]);
-    const rbow_status status = problem_check(&p, &p.member, &r);
+    const size_t inner = s->count > 1 ? s->counts[1] : 1;
+    values[0] = range_at(&s->ranges[0], i / inner);
+    values[1] = s->count > 1 ? range_at(&s->ranges[1], i % inner) : (double)NAN;
+}
+
+static void work_out(void *context, size_t task)
+{
+    block *b = context;
+    const sweep *s = b->run->context;
+    const problem p = {b->given->member, b->given->material, b->run->materials.list, b->run->materials.count};
+    for (size_t i = task * TASK; i < (task + 1) * TASK && i < b->count; i++) {
+        double values[SWEEP_COLUMNS_MOST];
+        values_at(s, b->first + i, values);
+        b->at[i].tried = p.member;
+        for (size_t k = 0; k < s->count; k++) parameter_set(&b->at[i].tried, case_parameter(s->columns[k]), values[k]);
+        b->at[i].status = problem_check(&p, &b->at[i].tried, &b->at[i].result);
+    }
+}
+
+static void tell(const block *b, size_t i, const source_line *at, sweep_tally *tally, rows *answers, text *complaints)
+{
+    const sweep *s = b->run->context;
+    const rbow_status status = b->at[i].status;
+    double values[SWEEP_COLUMNS_MOST];
+    values_at(s, b->first + i, values);
     if (status != tally->refused.status) refusals_say(&tally->refused, s, at, complaints);
     if (status != RBOW_OK) {
         refusals_add(&tally->refused, status, values);
         tally->worst = NO_VERDICT;
         return;
     }
-    sweep_row answer = row_of(s, c, &p.member, values, &r);
-    answer.at = number;
+    sweep_row answer = row_of(s, b->given, &b->at[i].tried, values, &b->at[i].result);
+    answer.at = b->first + i;
     answer.begins = !tally->begun;
     tally->begun = true;
     rows_add(answers, &answer);
-    if (r.verdict != RBOW_HOLDS && tally->worst == ALL_HOLD) tally->worst = SOME_SHORT;
+    if (b->at[i].result.verdict != RBOW_HOLDS && tally->worst == ALL_HOLD) tally->worst = SOME_SHORT;
+}
+
+/* Every value, block by block. Rows with few values are worked out beside each other, and need no threads here. */
+static void answer_blocks(block *b, const source_line *at, sweep_tally *tally, rows *answers, text *complaints)
+{
+    const sweep *s = b->run->context;
+    const size_t all = values_of(s);
+    const int jobs = all >= PIPELINE_STREAMS ? b->run->options->jobs : 1;
+    for (b->first = 0; b->first < all && !answers->stopped; b->first += BLOCK) {
+        b->count = all - b->first < BLOCK ? all - b->first : BLOCK;
+        parallel_for((b->count + TASK - 1) / TASK, jobs, work_out, b);
+        for (size_t i = 0; i < b->count; i++) tell(b, i, at, tally, answers, complaints);
+    }
+    refusals_say(&tally->refused, s, at, complaints);
 }
 
 static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
@@ -191,14 +243,16 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     bool varies_wall = false;
     for (size_t i = 0; i < s->count; i++) varies_wall = varies_wall || case_is_wall(s->columns[i]);
     if (!case_is_served(&run->materials, c, varies_wall, at, complaints)) return NO_VERDICT;
-    sweep_tally tally = {.worst = ALL_HOLD};
-    const size_t inner = s->count > 1 ? s->counts[1] : 1;
-    for (size_t i = 0; i < s->counts[0] * inner; i++) {
-        const double second = s->count > 1 ? range_at(&s->ranges[1], i % inner) : (double)NAN;
-        const double values[SWEEP_COLUMNS_MOST] = {range_at(&s->ranges[0], i / inner), second};
-        answer_values(run, c, values, i, at, &tally, answers, complaints);
+    block *b = malloc(sizeof *b);
+    if (b == NULL) {
+        complaints->failed = true;
+        return NO_VERDICT;
     }
-    refusals_say(&tally.refused, s, at, complaints);
+    sweep_tally tally = {.worst = ALL_HOLD};
+    b->run = run;
+    b->given = c;
+    answer_blocks(b, at, &tally, answers, complaints);
+    free(b);
     return tally.worst;
 }
 
@@ -238,6 +292,7 @@ int command_sweep(const options *o)
         .name = "sweep",
         .results = &s.results.list,
         .jobs = o->jobs,
+        .per_row = values_of(&s),
         .context = &s,
         .state = &s,
         .begin = begin_file,

@@ -47,6 +47,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
         .prototype = &prototype,
         .results = run->results,
         .jobs = run->jobs,
+        .per_row = run->per_row,
         .out = rows_to,
         .kept = &kept,
         .context = run,

@@ -15,6 +15,7 @@ struct case_run {
     const field_list *list;    /* what is read; NULL for load cases */
     const field_list *results;
     int jobs;      /* threads over the rows */
+    size_t per_row; /* answers of a row where they are many, as in pipeline.h */
     bool writes_whole; /* `write` writes the answer, whole, in every format */
     const void *context;
     void *state;   /* what `begin` may change; the context, as a rule */

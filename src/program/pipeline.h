@@ -11,11 +11,16 @@ typedef struct source_line { /* a row of a file, for messages */
     size_t line;
 } source_line;
 
+enum { PIPELINE_STREAMS = 4096 };
+
 typedef struct pipeline {
     const field_list *list;    /* what is read                                        */
     const void *prototype;     /* a record with the defaults of this run              */
     const field_list *results; /* what comes out                                      */
     int jobs;
+    size_t per_row;            /* answers that a row may have, where they are many: memory is bounded by it; else 0.
+                                  From PIPELINE_STREAMS on rows are answered one by one and pass on as they come:
+                                  `answer` may then use threads of its own */
     output *out;
     rows *kept;                /* takes the records where the output's format is text */
     const void *context;
