@@ -1,5 +1,8 @@
 #include "command/commands.h"
 
+#include "program/say.h"
+#include "table/names.h"
+
 #include <string.h>
 
 const command commands[] = {
@@ -139,4 +142,12 @@ const command *command_find(const char *name)
     for (size_t i = 0; i < command_count; i++)
         if (strcmp(commands[i].name, name) == 0) return &commands[i];
     return NULL;
+}
+
+void command_refuse(const char *name)
+{
+    nearest_name n = nearest_to(name);
+    for (size_t i = 0; i < command_count; i++) nearest_try(&n, commands[i].name);
+    if (n.best != NULL) say("there is no command '%s'; did you mean '%s'?", name, n.best);
+    else say("there is no command '%s'; see 'railbow help'", name);
 }

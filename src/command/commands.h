@@ -19,6 +19,9 @@ extern const size_t command_count;
 
 const command *command_find(const char *name);
 
+/* Says that there is no command of that name, and the nearest one. */
+void command_refuse(const char *name);
+
 /* Each function returns the exit status. */
 int command_check(const options *o);
 int command_explain(const options *o);

@@ -3,9 +3,9 @@
 #include "cases/case_words.h"
 #include "cases/compare_sum.h"
 #include "program/case_check.h"
+#include "program/case_columns.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
-#include "program/measure.h"
 #include "program/report_file.h"
 #include "program/screen_of.h"
 #include "program/say.h"
@@ -18,22 +18,50 @@
 typedef struct tubes {
     tube *at;
     size_t count;
+    measures ods, walls; /* as typed */
+    column_unit od_unit, wall_unit;
 } tubes;
+
+/* Every outside diameter with every wall, in the units of their columns. Returned: false after a message. */
+static bool set_tubes(tubes *t)
+{
+    const size_t diameters = t->ods.count > 0 ? t->ods.count : 1;
+    t->count = 0;
+    for (size_t i = 0; i < diameters; i++)
+        for (size_t k = 0; k < t->walls.count; k++) {
+            tube *next = &t->at[t->count++];
+            *next = (tube){.od = 0};
+            if (t->ods.count > 0 && !case_measure_in(&t->od_unit, &t->ods.at[i], &next->od)) return false;
+            if (!case_measure_in(&t->wall_unit, &t->walls.at[k], &next->wall)) return false;
+        }
+    return true;
+}
+
+/* Bare sizes are in the unit that the file names; the stock walls have theirs. */
+static bool begin_file(const case_run *run, const char *file, const reader *from)
+{
+    tubes *t = run->state;
+    if (t->ods.count > 0 && !t->ods.have_units && !column_unit_take(&t->od_unit, file, from)) return false;
+    if (!t->walls.have_units && !column_unit_take(&t->wall_unit, file, from)) return false;
+    return set_tubes(t);
+}
 
 static bool tubes_open(tubes *t, const options *o)
 {
-    measures ods = {0}, walls = {0};
-    bool fine = measures_read(&walls, "walls", o->walls, DIM_LENGTH)
-        && (o->ods == NULL || measures_read(&ods, "ods", o->ods, DIM_LENGTH));
-    const size_t diameters = ods.count > 0 ? ods.count : 1;
-    t->at = fine ? malloc(diameters * walls.count * sizeof *t->at) : NULL;
-    if (fine && t->at == NULL) say("out of memory");
-    for (size_t i = 0; t->at != NULL && i < diameters; i++)
-        for (size_t k = 0; k < walls.count; k++)
-            t->at[t->count++] = (tube){ods.count > 0 ? ods.at[i] : 0, walls.at[k]};
-    measures_free(&ods);
-    measures_free(&walls);
+    *t = (tubes){.od_unit = {.option = "ods", .field = case_column("ods", "od", 2)},
+                 .wall_unit = {.option = "walls", .field = case_column("walls", "wall", 4)}};
+    if (!measures_read(&t->walls, "walls", o->walls != NULL ? o->walls : options_stock_walls, DIM_LENGTH)) return false;
+    if (o->ods != NULL && !measures_read(&t->ods, "ods", o->ods, DIM_LENGTH)) return false;
+    t->at = malloc((t->ods.count + 1) * t->walls.count * sizeof *t->at);
+    if (t->at == NULL) say("out of memory");
     return t->at != NULL;
+}
+
+static void tubes_close(tubes *t)
+{
+    measures_free(&t->ods);
+    measures_free(&t->walls);
+    free(t->at);
 }
 
 static const char *verdict_of(const compared *tried, text *words)
@@ -104,10 +132,8 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 
 int command_compare(const options *o)
 {
-    tubes t = {0};
+    tubes t;
     int status = NO_VERDICT;
-    options with_walls = *o;
-    if (with_walls.walls == NULL) with_walls.walls = options_stock_walls;
     case_run run = {
         .options = o,
         .name = "compare",
@@ -115,11 +141,13 @@ int command_compare(const options *o)
         .jobs = o->jobs,
         .writes_whole = true,
         .context = &t,
+        .state = &t,
+        .begin = begin_file,
         .answer = answer_case,
         .write = write_answer,
         .report = write_page,
     };
-    if (tubes_open(&t, &with_walls)) status = case_run_all(&run);
-    free(t.at);
+    if (tubes_open(&t, o)) status = case_run_all(&run);
+    tubes_close(&t);
     return status;
 }

@@ -6,6 +6,7 @@
 #include "program/facts.h"
 #include "program/say.h"
 #include "program/screen_of.h"
+#include "program/wanted.h"
 #include "report/lines.h"
 #include "report/text/cells.h"
 #include "report/text/check_text.h"
@@ -23,6 +24,7 @@ enum { NAMES_SAID = 8 };
 
 typedef struct picked { /* the rows of the file with the name, and what a message needs where there is not one row */
     const char *name; /* NULL where none was given */
+    wanted wanted;   /* --case and --part; a name may then be left out */
     rows found;      /* of case_list */
     text lines;      /* "12, 14": the lines of the rows found */
     size_t line;     /* of the first */
@@ -52,8 +54,9 @@ static int pick(const void *context, const source_line *at, const void *record, 
     picked *p = *(picked *const *)context;
     const load_case *c = record;
     (void)complaints;
+    if (!wanted_is(&p->wanted, c)) return ALL_HOLD;
     note_name(p, c->name);
-    if (p->name == NULL || strcmp(c->name, p->name) != 0) return ALL_HOLD;
+    if (p->name == NULL ? p->wanted.found == NULL : strcmp(c->name, p->name) != 0) return ALL_HOLD;
     if (p->lines.length == 0) p->line = at->line;
     text_format(&p->lines, "%s%zu", p->lines.length > 0 ? ", " : "", at->line);
     rows_add(answers, c);
@@ -69,7 +72,10 @@ static bool one_is_found(picked *p, const char *file)
     if (p->nearest != NULL) text_quote(&near, p->nearest, strlen(p->nearest));
     if (p->count > NAMES_SAID) text_format(&p->names, " and %zu more", p->count - NAMES_SAID);
     const char *name = text_string(&quoted, &message.failed), *names = text_string(&p->names, &message.failed);
-    if (p->found.count > 1)
+    if (p->found.count > 1 && p->name == NULL)
+        message_add(&message, file, 0, "case", "lines %s meet the patterns; name the one to explain, behind the file: %s",
+                    text_string(&p->lines, &message.failed), names);
+    else if (p->found.count > 1)
         message_add(&message, file, 0, "case", "%s stands in lines %s; give each case a name of its own",
                     name, text_string(&p->lines, &message.failed));
     else if (p->nearest != NULL)
@@ -96,7 +102,8 @@ static int pick_case(picked *p, const options *o, const load_case *prototype)
     p->found = rows_for(&memory, &case_list);
     const pipeline read = {.list = &case_list, .prototype = prototype, .results = &case_list, .jobs = 1, .out = &memory,
                            .kept = &p->found, .context = &p, .refused = &p->refused, .lost = &p->lost, .answer = pick};
-    return pipeline_run(&read, o->operands, 1);
+    const int status = pipeline_run(&read, o->operands, 1);
+    return wanted_all_found(&p->wanted) ? status : NO_VERDICT;
 }
 
 /* ---- its working ------------------------------------------------------------------------------------ */
@@ -197,13 +204,13 @@ int command_explain(const options *o)
         say("explain: name a file of load cases and one of its cases; see 'railbow help explain'");
         return NO_VERDICT;
     }
-    materials m;
+    materials m = {.file = NULL};
     picked p = {0};
     load_case prototype;
     field_defaults(&case_list, &prototype);
     prototype.member.factor = o->factor;
     int status = NO_VERDICT;
-    if (materials_open(&m, o->materials)) {
+    if (wanted_open(&p.wanted, o) && materials_open(&m, o->materials)) {
         status = pick_case(&p, o, &prototype);
         const int answered = one_is_found(&p, o->operands[0]) ? explain_case(&p, &m, o, &prototype) : NO_VERDICT;
         if (answered > status) status = answered;
@@ -212,6 +219,7 @@ int command_explain(const options *o)
     text_free(&p.lines);
     text_free(&p.names);
     free(p.nearest);
+    wanted_close(&p.wanted);
     materials_close(&m);
     return status;
 }

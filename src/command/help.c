@@ -90,7 +90,7 @@ int command_help(const options *o)
         return NO_VERDICT;
     }
     if (name != NULL && c == NULL && !words) {
-        say("there is no command '%s'; see 'railbow help'", name);
+        command_refuse(name);
         return NO_VERDICT;
     }
     const options plain = {0};

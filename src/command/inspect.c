@@ -1,6 +1,7 @@
 #include "command/commands.h"
 
 #include "program/case_check.h"
+#include "program/case_columns.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/say.h"
@@ -12,6 +13,19 @@
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
+
+typedef struct inspection {
+    const options *options;
+    rows specs, readings, cases;
+    materials materials;
+    refused_rows refused; /* of readings and cases */
+    size_t missing;       /* tubes without an answer, and files not read to their end */
+    double gauge;         /* in */
+    wanted wanted;
+    bool short_of_memory; /* rows may be missing */
+    int status;  /* of the files: NO_VERDICT after a message */
+    int verdict; /* of the tubes */
+} inspection;
 
 /* ---- reading the tables ------------------------------------------------------------------------------- */
 
@@ -38,24 +52,23 @@ static int keep_reading(const void *context, const source_line *at, const void *
 /* Leaves out a load case whose material has no row for its wall, with the message that check gives. */
 static int keep_case(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
-    const materials *m = context;
-    if (case_material(m, record, at, complaints) == NULL) return NO_VERDICT;
+    const inspection *s = context;
+    if (!wanted_is(&s->wanted, record)) return ALL_HOLD;
+    if (case_material(&s->materials, record, at, complaints) == NULL) return NO_VERDICT;
     rows_add(answers, record);
     return ALL_HOLD;
 }
 
 typedef int (*keep_function)(const void *, const source_line *, const void *, rows *, text *);
 
-typedef struct inspection {
-    const options *options;
-    rows specs, readings, cases;
-    materials materials;
-    refused_rows refused; /* of readings and cases */
-    size_t missing;       /* tubes without an answer, and files not read to their end */
-    bool short_of_memory; /* rows may be missing */
-    int status;  /* of the files: NO_VERDICT after a message */
-    int verdict; /* of the tubes */
-} inspection;
+/* A bare --gauge is in the unit of the readings. */
+static bool take_gauge(const void *context, const char *file, const reader *from)
+{
+    inspection *s = (inspection *)context;
+    column_unit c = {.option = "gauge", .field = field_find(&reading_list, "reading")};
+    const measure *given = &s->options->gauge;
+    return given->at == NULL || ((given->has_unit || column_unit_take(&c, file, from)) && case_measure_in(&c, given, &s->gauge));
+}
 
 /* Returned: ALL_HOLD, or NO_VERDICT after a message. */
 static int read_whole(inspection *s, rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep,
@@ -64,7 +77,8 @@ static int read_whole(inspection *s, rows *kept, const field_list *list, const v
     output memory = {.format = FORMAT_TEXT};
     *kept = rows_for(&memory, list);
     const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
-                        .context = context, .refused = &s->refused, .lost = &s->missing, .answer = keep};
+                        .context = context, .begin = list == &reading_list ? take_gauge : NULL, .refused = &s->refused,
+                        .lost = &s->missing, .answer = keep};
     char *name = (char *)file; /* only read; the type is argv's */
     const int status = pipeline_run(&p, &name, 1);
     s->short_of_memory = s->short_of_memory || memory.failed;
@@ -93,9 +107,10 @@ static bool read_tables(inspection *s)
     field_defaults(&case_list, &given);
     given.member.factor = s->options->factor;
     if (read_whole(s, &s->specs, &spec_list, &spec, s->options->spec, keep_row, NULL) != ALL_HOLD) return false;
-    s->status = read_whole(s, &s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, NULL);
+    s->status = read_whole(s, &s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, s);
     if (s->options->cases != NULL)
-        s->status = worse_status(s->status, read_whole(s, &s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials));
+        s->status = worse_status(s->status, read_whole(s, &s->cases, &case_list, &given, s->options->cases, keep_case, s));
+    if (!wanted_all_found(&s->wanted)) s->status = NO_VERDICT;
     return !s->short_of_memory && specs_are_apart(s);
 }
 
@@ -236,7 +251,7 @@ static bool answer_all(inspection *s, rows *answers)
         }
         qsort(groups, tubes, sizeof *groups, by_first);
         for (size_t i = 0; i < tubes; i++) {
-            tube_readings t = {.at = groups[i].first, .count = groups[i].count, .gauge = s->options->gauge,
+            tube_readings t = {.at = groups[i].first, .count = groups[i].count, .gauge = s->gauge,
                                .units = s->options->units};
             drop_doubled(s, &t);
             answer_tube(s, &t, answers);
@@ -280,16 +295,17 @@ static int inspect(inspection *s)
 
 int command_inspect(const options *o)
 {
-    inspection s = {.options = o, .refused = {.names_files = true}};
+    inspection s = {.options = o, .gauge = 0.001, .refused = {.names_files = true}};
     if (o->operand_count != 1 || o->spec == NULL) {
         say("inspect: name one file of readings and the spec with --spec; see 'railbow help inspect'");
         return NO_VERDICT;
     }
-    const bool ready = materials_open(&s.materials, o->materials) && read_tables(&s);
+    const bool ready = wanted_open(&s.wanted, o) && materials_open(&s.materials, o->materials) && read_tables(&s);
     const int status = ready ? inspect(&s) : NO_VERDICT;
     rows_free(&s.specs);
     rows_free(&s.readings);
     rows_free(&s.cases);
+    wanted_close(&s.wanted);
     materials_close(&s.materials);
     return status;
 }

@@ -19,7 +19,27 @@ typedef struct limit_run {
     const field *column;
     limit_question question;
     limit_columns results;
+    measure from, to; /* as typed; from.at NULL: the column's bound */
+    column_unit unit;
 } limit_run;
+
+/* The ends of the range in the unit of the column. */
+static bool set_ends(limit_run *l)
+{
+    limit_question *q = &l->question;
+    if (l->from.at != NULL && !case_measure_in(&l->unit, &l->from, &q->from)) return false;
+    if (!case_measure_in(&l->unit, &l->to, &q->to)) return false;
+    if (q->to > q->from || q->to < q->from) return true;
+    say("limit: --from and --to must differ");
+    return false;
+}
+
+/* Bare ends are in the unit that the file names. */
+static bool begin_file(const case_run *run, const char *file, const reader *from)
+{
+    limit_run *l = run->state;
+    return l->to.has_unit || (column_unit_take(&l->unit, file, from) && set_ends(l));
+}
 
 static bool read_limit(limit_run *l, const options *o)
 {
@@ -32,13 +52,17 @@ static bool read_limit(limit_run *l, const options *o)
     limit_question *q = &l->question;
     *q = (limit_question){.column = case_parameter(f), .margin = o->margin};
     q->from = isfinite(f->least) ? f->least : 0;
-    if (o->from != NULL && !case_value("from", f, o->from, strlen(o->from), &q->from)) return false;
-    if (!case_value("to", f, o->to, strlen(o->to), &q->to)) return false;
-    if (!(q->to > q->from || q->to < q->from)) {
-        say("limit: --from and --to must differ");
+    l->column = f;
+    l->from = (measure){.at = NULL};
+    l->unit = (column_unit){.option = "to", .field = f, .unit = unit_at(f->dimension, 0)}; /* until the file names one */
+    if (o->from != NULL && !case_measure("from", f, o->from, strlen(o->from), &l->from)) return false;
+    if (!case_measure("to", f, o->to, strlen(o->to), &l->to)) return false;
+    if (l->from.at != NULL && l->from.has_unit != l->to.has_unit) {
+        say("limit: --from %s and --to %s: either both have their unit, or none", o->from, o->to);
         return false;
     }
-    l->column = f;
+    if (!set_ends(l)) return false;
+    l->unit.unit = NULL;
     limit_columns_fill(&l->results, f);
     return true;
 }
@@ -151,6 +175,8 @@ int command_limit(const options *o)
         .results = &l.results.list,
         .jobs = o->jobs,
         .context = &l,
+        .state = &l,
+        .begin = begin_file,
         .answer = answer_case,
         .write = write_text,
         .report = write_page,

@@ -35,6 +35,7 @@ static int run_command(const command *c, int argc, char **argv)
     int status = NO_VERDICT;
     if (options_read(&o, c->name, c->takes, argc, argv)) status = o.help ? command_help(&about) : c->run(&o);
     options_free(&o);
+    say_rest();
     return status;
 }
 
@@ -52,6 +53,6 @@ int main(int argc, char **argv)
     if (strcmp(argv[1], "--help") == 0 || strcmp(argv[1], "-h") == 0) return command_help(&none);
     const command *c = command_find(argv[1]);
     if (c != NULL) return run_command(c, argc - 1, argv + 1);
-    say("there is no command '%s'; see 'railbow help'", argv[1]);
+    command_refuse(argv[1]);
     return NO_VERDICT;
 }

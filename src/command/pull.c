@@ -57,6 +57,7 @@ int command_pull(const options *o)
         .list = &pull_list,
         .results = &pulled_list,
         .jobs = o->jobs,
+        .per_row = (size_t)o->steps,
         .answer = answer_pull,
         .write = write_text,
     };

@@ -39,13 +39,32 @@ static bool add_section(section_rows *sections, const char *as_given, double od,
     return true;
 }
 
-/* "1.25x0.058", "32mmx1.5mm" */
-static bool read_size(const char *size, double *od, double *wall)
+/* Without a file no header names a unit: a bare size is in inches, and is refused where the answer is not. */
+static const unit *bare_unit(const options *o, const char *given)
 {
+    if (o->units == UNITS_US) return unit_find(DIM_LENGTH, "in", 2);
+    say("section: '%s' names no unit: write it, as in 32mmx1.5mm or 1.25inx0.058in", given);
+    return NULL;
+}
+
+/* "1.25x0.058", "32mmx1.5mm" */
+static bool read_size(const char *size, const options *o, double *od, double *wall)
+{
+    measure both[2];
     const size_t first = strcspn(size, "xX\303"); /* \303 is the first byte of a times sign in UTF-8 */
     const size_t times = strncmp(size + first, "\303\227", 2) == 0 ? 2 : size[first] != '\0';
-    return times > 0 && measure_read(size, first, DIM_LENGTH, od)
-        && measure_read(size + first + times, strlen(size + first + times), DIM_LENGTH, wall);
+    const char *second = size + first + times;
+    if (times == 0 || !measure_read(size, first, DIM_LENGTH, &both[0])
+        || !measure_read(second, strlen(second), DIM_LENGTH, &both[1])) {
+        say("section: '%s' is not a size like 1.25x0.058 (inch) or 32mmx1.5mm", size);
+        return false;
+    }
+    if (both[0].has_unit != both[1].has_unit) {
+        say("section: '%s': either both sizes have their unit, or none", size);
+        return false;
+    }
+    const unit *u = both[0].has_unit ? NULL : bare_unit(o, size);
+    return (both[0].has_unit || u != NULL) && measure_in(&both[0], u, od) && measure_in(&both[1], u, wall);
 }
 
 static bool sections_of_sizes(const options *o, double density, section_rows *sections)
@@ -59,13 +78,19 @@ static bool sections_of_sizes(const options *o, double density, section_rows *se
     for (int i = 0; i < o->operand_count; i++) {
         double od, wall;
         const char *size = o->operands[i];
-        if (!read_size(size, &od, &wall)) {
-            say("section: '%s' is not a size like 1.25x0.058 (inch, in decimals) or 32mmx1.5mm", size);
-            fine = false;
-        } else if (!add_section(sections, size, od, wall, density)) {
-            fine = false;
-        }
+        fine = read_size(size, o, &od, &wall) && add_section(sections, size, od, wall, density) && fine;
     }
+    return fine;
+}
+
+static bool add_of_grid(section_rows *sections, const measure *od, const measure *wall, const unit *bare, double density)
+{
+    double d, t;
+    text size = {0};
+    if (!measure_in(od, bare, &d) || !measure_in(wall, bare, &t)) return false;
+    text_format(&size, "%.*sx%.*s", (int)od->length, od->at, (int)wall->length, wall->at);
+    const bool fine = add_section(sections, size.failed ? "" : size.at, d, t, density);
+    text_free(&size);
     return fine;
 }
 
@@ -73,15 +98,14 @@ static bool sections_of_grid(const options *o, double density, section_rows *sec
 {
     measures ods = {0}, walls = {0};
     bool fine = measures_read(&ods, "ods", o->ods, DIM_LENGTH) && measures_read(&walls, "walls", o->walls, DIM_LENGTH);
+    const bool bare = fine && !(ods.have_units && walls.have_units);
+    const unit *u = bare ? bare_unit(o, ods.have_units ? o->walls : o->ods) : NULL;
+    fine = fine && (!bare || u != NULL);
     if (fine) sections->at = malloc(ods.count * walls.count * sizeof *sections->at);
     if (fine && sections->at == NULL) say("out of memory");
     for (size_t i = 0; fine && sections->at != NULL && i < ods.count; i++)
-        for (size_t k = 0; k < walls.count; k++) {
-            text size = {0};
-            text_format(&size, "%gx%g", ods.at[i], walls.at[k]);
-            fine = add_section(sections, size.failed ? "" : size.at, ods.at[i], walls.at[k], density) && fine;
-            text_free(&size);
-        }
+        for (size_t k = 0; k < walls.count; k++)
+            fine = add_of_grid(sections, &ods.at[i], &walls.at[k], u, density) && fine;
     measures_free(&ods);
     measures_free(&walls);
     return fine && sections->at != NULL;

@@ -9,49 +9,88 @@
 #include "program/say.h"
 #include "report/page/sweep_page.h"
 #include "report/text/sweep_text.h"
+#include "study/parallel.h"
 #include "study/problem.h"
 #include "study/range.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
-enum { VALUES_MOST = 100000 }; /* the answers of a case stay in memory until it is done */
+enum { VALUES_MOST = 100000, BLOCK = 256, TASK = 16 };
 
 typedef struct sweep {
     const field *columns[SWEEP_COLUMNS_MOST];
     range ranges[SWEEP_COLUMNS_MOST];
     size_t counts[SWEEP_COLUMNS_MOST];
     size_t count; /* of columns */
+    measure given[SWEEP_COLUMNS_MOST][3]; /* from, to, step as typed */
+    column_unit units[SWEEP_COLUMNS_MOST];
     sweep_columns results;
 } sweep;
+
+static size_t values_of(const sweep *s)
+{
+    return s->counts[0] * (s->count > 1 ? s->counts[1] : 1);
+}
+
+static bool refuse_form(const char *given)
+{
+    say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
+    return false;
+}
+
+/* "FROM:TO:STEP" */
+static bool read_range(const field *f, const char *given, const char *at, measure three[3])
+{
+    for (int i = 0; i < 3; i++) {
+        const size_t length = strcspn(at, ":");
+        if ((at[length] == ':') != (i < 2)) return refuse_form(given);
+        if (!case_measure("vary", f, at, length, &three[i])) return false;
+        at += length + (at[length] == ':');
+    }
+    if (three[0].has_unit == three[1].has_unit && three[1].has_unit == three[2].has_unit) return true;
+    say("--vary: '%s': either all three values have their unit, or none", given);
+    return false;
+}
+
+/* The range in the unit of the column; its count does not depend on it. */
+static bool set_range(sweep *s, size_t column, const char *given)
+{
+    double numbers[3];
+    for (int i = 0; i < 3; i++)
+        if (!case_measure_in(&s->units[column], &s->given[column][i], &numbers[i])) return false;
+    range *r = &s->ranges[column];
+    *r = (range){numbers[0], numbers[1], numbers[2]};
+    s->counts[column] = range_count(r);
+    if (s->counts[column] == 0) say("--vary: '%s': the step must lead from FROM to TO", given);
+    return s->counts[column] > 0;
+}
 
 /* "COLUMN=FROM:TO:STEP" */
 static bool read_vary(sweep *s, const char *given)
 {
     const char *equals = strchr(given, '=');
-    if (equals == NULL) {
-        say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
-        return false;
-    }
+    if (equals == NULL) return refuse_form(given);
     const field *f = case_column("vary", given, (size_t)(equals - given));
-    if (f == NULL) return false;
-    double numbers[3];
-    const char *at = equals + 1;
-    for (int i = 0; i < 3; i++) {
-        const size_t length = strcspn(at, ":");
-        if ((at[length] == ':') != (i < 2)) {
-            say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
-            return false;
-        }
-        if (!case_value("vary", f, at, length, &numbers[i])) return false;
-        at += length + (at[length] == ':');
-    }
-    range *r = &s->ranges[s->count];
-    *r = (range){numbers[0], numbers[1], numbers[2]};
-    s->counts[s->count] = range_count(r);
+    if (f == NULL || !read_range(f, given, equals + 1, s->given[s->count])) return false;
+    const unit *stand_in = unit_at(f->dimension, 0); /* until the file names one */
     s->columns[s->count] = f;
-    if (s->counts[s->count] == 0) say("--vary: '%s': the step must lead from FROM to TO", given);
-    return s->counts[s->count++] > 0;
+    s->units[s->count] = (column_unit){.option = "vary", .field = f, .unit = stand_in};
+    const bool fine = set_range(s, s->count, given);
+    s->units[s->count++].unit = NULL;
+    return fine;
+}
+
+/* Bare values are in the unit that the file names. */
+static bool begin_file(const case_run *run, const char *file, const reader *from)
+{
+    sweep *s = run->state;
+    for (size_t i = 0; i < s->count; i++)
+        if (!s->given[i][0].has_unit
+            && !(column_unit_take(&s->units[i], file, from) && set_range(s, i, run->options->vary[i])))
+            return false;
+    return true;
 }
 
 static bool read_sweep(sweep *s, const options *o)
@@ -66,7 +105,7 @@ static bool read_sweep(sweep *s, const options *o)
         say("--vary: '%s' is named twice", s->columns[0]->name);
         return false;
     }
-    if (s->counts[0] * (s->count == 2 ? s->counts[1] : 1) > VALUES_MOST) {
+    if (values_of(s) > VALUES_MOST) {
         say("--vary: more than %d values for each case; make the step larger", (int)VALUES_MOST);
         return false;
     }
@@ -131,26 +170,71 @@ typedef struct sweep_tally { /* of one case */
     int worst;
 } sweep_tally;
 
-static void answer_values(const case_run *run, const load_case *c, const double values[], size_t number, const source_line *at,
-                          sweep_tally *tally, rows *answers, text *complaints)
+/* A block of values on its way through: worked out by several threads, told in their order by one. */
+typedef struct block {
+    const case_run *run;
+    const load_case *given;
+    size_t first, count;
+    struct {
+        rbow_member tried;
+        rbow_status status;
+        rbow_result result;
+    } at[BLOCK];
+} block;
+
+static void values_at(const sweep *s, size_t i, double values[SWEEP_COLUMNS_MOST])
 {
-    const sweep *s = run->context;
-    problem p = {c->member, c->material, run->materials.list, run->materials.count};
-    rbow_result r;
-    for (size_t i = 0; i < s->count; i++) parameter_set(&p.member, case_parameter(s->columns[i]), values[i]);
-    const rbow_status status = problem_check(&p, &p.member, &r);
+    const size_t inner = s->count > 1 ? s->counts[1] : 1;
+    values[0] = range_at(&s->ranges[0], i / inner);
+    values[1] = s->count > 1 ? range_at(&s->ranges[1], i % inner) : (double)NAN;
+}
+
+static void work_out(void *context, size_t task)
+{
+    block *b = context;
+    const sweep *s = b->run->context;
+    const problem p = {b->given->member, b->given->material, b->run->materials.list, b->run->materials.count};
+    for (size_t i = task * TASK; i < (task + 1) * TASK && i < b->count; i++) {
+        double values[SWEEP_COLUMNS_MOST];
+        values_at(s, b->first + i, values);
+        b->at[i].tried = p.member;
+        for (size_t k = 0; k < s->count; k++) parameter_set(&b->at[i].tried, case_parameter(s->columns[k]), values[k]);
+        b->at[i].status = problem_check(&p, &b->at[i].tried, &b->at[i].result);
+    }
+}
+
+static void tell(const block *b, size_t i, const source_line *at, sweep_tally *tally, rows *answers, text *complaints)
+{
+    const sweep *s = b->run->context;
+    const rbow_status status = b->at[i].status;
+    double values[SWEEP_COLUMNS_MOST];
+    values_at(s, b->first + i, values);
     if (status != tally->refused.status) refusals_say(&tally->refused, s, at, complaints);
     if (status != RBOW_OK) {
         refusals_add(&tally->refused, status, values);
         tally->worst = NO_VERDICT;
         return;
     }
-    sweep_row answer = row_of(s, c, &p.member, values, &r);
-    answer.at = number;
+    sweep_row answer = row_of(s, b->given, &b->at[i].tried, values, &b->at[i].result);
+    answer.at = b->first + i;
     answer.begins = !tally->begun;
     tally->begun = true;
     rows_add(answers, &answer);
-    if (r.verdict != RBOW_HOLDS && tally->worst == ALL_HOLD) tally->worst = SOME_SHORT;
+    if (b->at[i].result.verdict != RBOW_HOLDS && tally->worst == ALL_HOLD) tally->worst = SOME_SHORT;
+}
+
+/* Every value, block by block. Rows with few values are worked out beside each other, and need no threads here. */
+static void answer_blocks(block *b, const source_line *at, sweep_tally *tally, rows *answers, text *complaints)
+{
+    const sweep *s = b->run->context;
+    const size_t all = values_of(s);
+    const int jobs = all >= PIPELINE_STREAMS ? b->run->options->jobs : 1;
+    for (b->first = 0; b->first < all && !answers->stopped; b->first += BLOCK) {
+        b->count = all - b->first < BLOCK ? all - b->first : BLOCK;
+        parallel_for((b->count + TASK - 1) / TASK, jobs, work_out, b);
+        for (size_t i = 0; i < b->count; i++) tell(b, i, at, tally, answers, complaints);
+    }
+    refusals_say(&tally->refused, s, at, complaints);
 }
 
 static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
@@ -160,14 +244,16 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     bool varies_wall = false;
     for (size_t i = 0; i < s->count; i++) varies_wall = varies_wall || case_is_wall(s->columns[i]);
     if (!case_is_served(&run->materials, c, varies_wall, at, complaints)) return NO_VERDICT;
-    sweep_tally tally = {.worst = ALL_HOLD};
-    const size_t inner = s->count > 1 ? s->counts[1] : 1;
-    for (size_t i = 0; i < s->counts[0] * inner; i++) {
-        const double second = s->count > 1 ? range_at(&s->ranges[1], i % inner) : (double)NAN;
-        const double values[SWEEP_COLUMNS_MOST] = {range_at(&s->ranges[0], i / inner), second};
-        answer_values(run, c, values, i, at, &tally, answers, complaints);
+    block *b = malloc(sizeof *b);
+    if (b == NULL) {
+        complaints->failed = true;
+        return NO_VERDICT;
     }
-    refusals_say(&tally.refused, s, at, complaints);
+    sweep_tally tally = {.worst = ALL_HOLD};
+    b->run = run;
+    b->given = c;
+    answer_blocks(b, at, &tally, answers, complaints);
+    free(b);
     return tally.worst;
 }
 
@@ -208,7 +294,10 @@ int command_sweep(const options *o)
         .name = "sweep",
         .results = &s.results.list,
         .jobs = o->jobs,
+        .per_row = values_of(&s),
         .context = &s,
+        .state = &s,
+        .begin = begin_file,
         .answer = answer_case,
         .write = write_text,
         .report = write_page,

@@ -1,6 +1,5 @@
 #include "program/case_columns.h"
 
-#include "program/measure.h"
 #include "program/say.h"
 
 #include <float.h>
@@ -32,16 +31,26 @@ const field *case_column(const char *option, const char *name, size_t length)
     return NULL;
 }
 
-bool case_value(const char *option, const field *f, const char *at, size_t length, double *value)
+bool case_measure(const char *option, const field *f, const char *at, size_t length, measure *m)
 {
-    if (measure_read(at, length, f->dimension, value)) return true;
+    const char *advice = measure_advice(at, length);
+    if (advice == NULL && measure_read(at, length, f->dimension, m)) return true;
     text names = {0};
     if (f->dimension != DIM_NONE) {
         text_put(&names, ", alone or with its unit: ");
         unit_say_names(&names, f->dimension);
     }
-    say("--%s: %s: '%.*s' is not a number%s", option, f->name, (int)length, at, names.at != NULL ? names.at : "");
+    if (advice != NULL) say("--%s: %s: '%.*s' is not one number: %s", option, f->name, (int)length, at, advice);
+    else say("--%s: %s: '%.*s' is not a number%s", option, f->name, (int)length, at, names.at != NULL ? names.at : "");
     text_free(&names);
+    return false;
+}
+
+bool case_measure_in(const column_unit *c, const measure *m, double *value)
+{
+    if (measure_in(m, c->unit, value)) return true;
+    say("--%s: %s: '%.*s' is a fraction, but the column is in %s: write its unit, or a decimal", c->option, c->field->name,
+        (int)m->length, m->at, c->unit != NULL ? c->unit->name : "no unit");
     return false;
 }
 

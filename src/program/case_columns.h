@@ -3,6 +3,8 @@
 #define RAILBOW_PROGRAM_CASE_COLUMNS_H
 
 #include "cases/case_table.h"
+#include "program/column_unit.h"
+#include "program/measure.h"
 #include "table/text.h"
 
 /* The number column of that name. NULL after a message that names the option. */
@@ -16,7 +18,10 @@ static inline size_t case_parameter(const field *f)
 }
 
 /* A value of a column on the command line. Returned: false after a message. */
-bool case_value(const char *option, const field *f, const char *at, size_t length, double *value);
+bool case_measure(const char *option, const field *f, const char *at, size_t length, measure *m);
+
+/* The values of a measure in the unit of the column. Returned: false after a message. */
+bool case_measure_in(const column_unit *c, const measure *m, double *value);
 
 /* The present value of a column with its default resolved; NaN where it is a word that is no number (welded). */
 double case_present(const load_case *c, const field *f);

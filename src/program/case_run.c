@@ -9,7 +9,14 @@
 static int answer_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const case_run *run = context;
+    if (run->list == NULL && !wanted_is(&run->wanted, record)) return ALL_HOLD;
     return run->answer(run, at, record, answers, complaints);
+}
+
+static bool begin_file(const void *context, const char *file, const reader *from)
+{
+    const case_run *run = context;
+    return run->begin(run, file, from);
 }
 
 typedef union record_room { /* a record of any list that a command reads */
@@ -40,15 +47,18 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
         .prototype = &prototype,
         .results = run->results,
         .jobs = run->jobs,
+        .per_row = run->per_row,
         .out = rows_to,
         .kept = &kept,
         .context = run,
         .refused = &run->refused,
         .lost = &run->lost,
+        .begin = run->begin != NULL ? begin_file : NULL,
         .answer = answer_row,
     };
     run->refused.names_files = o->operand_count > 1;
     int status = rows_begin(out, run->results, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    if (!wanted_all_found(&run->wanted)) status = NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;
@@ -91,10 +101,11 @@ int case_run_all(case_run *run)
             run->list != NULL ? run->list->what : case_list.what, run->name);
         return NO_VERDICT;
     }
-    if (materials_open(&run->materials, o->materials) && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
+    if (wanted_open(&run->wanted, o) && materials_open(&run->materials, o->materials) && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
         status = run_with_page(run, &out);
         if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }
+    wanted_close(&run->wanted);
     facts_free(&run->facts);
     materials_close(&run->materials);
     return status;

@@ -5,6 +5,7 @@
 #include "program/facts.h"
 #include "program/materials.h"
 #include "program/options.h"
+#include "program/wanted.h"
 
 typedef struct case_run case_run;
 struct case_run {
@@ -14,8 +15,12 @@ struct case_run {
     const field_list *list;    /* what is read; NULL for load cases */
     const field_list *results;
     int jobs;      /* threads over the rows */
+    size_t per_row; /* answers of a row where they are many, as in pipeline.h */
     bool writes_whole; /* `write` writes the answer, whole, in every format */
     const void *context;
+    void *state;   /* what `begin` may change; the context, as a rule */
+    /* Takes from each file's header what bare values on the command line need; NULL: nothing. As in pipeline.h. */
+    bool (*begin)(const case_run *run, const char *file, const reader *from);
     int (*answer)(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints);
     /* Writes what was kept: the text, and with `writes_whole` every format. Returned: false after a message.
      * May lower or raise *status (ALL_HOLD ... NO_VERDICT). */
@@ -25,6 +30,7 @@ struct case_run {
 
     /* set here */
     materials materials;
+    wanted wanted;
     run_facts facts;
     refused_rows refused; /* rows without an answer */
     size_t lost;          /* files that could not be read to their end */

@@ -1,9 +1,9 @@
 #define _GNU_SOURCE /* getopt_long */
 #include "program/options.h"
 
-#include "program/measure.h"
 #include "program/say.h"
 #include "report/lines.h"
+#include "table/names.h"
 #include "table/number.h"
 #include "table/text.h"
 
@@ -13,6 +13,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <strings.h>
+#include <unistd.h>
 
 typedef struct option_word {
     const char *name;
@@ -20,7 +21,7 @@ typedef struct option_word {
 } option_word;
 
 /* Common practice, no source: the walls that suppliers of 4130 tube keep. */
-const char options_stock_walls[] = "0.028,0.035,0.049,0.058,0.065,0.083,0.095,0.120";
+const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.083in,0.095in,0.120in";
 
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
@@ -120,8 +121,12 @@ static bool take_vary(options *o, const char *value)
 
 static bool take_margin(options *o, const char *value)
 {
-    if (number_read(value, strlen(value), &o->margin) && o->margin >= -1) return true;
-    say("--margin: '%s' is not a number of at least -1", value);
+    const size_t length = strlen(value), digits = length > 0 && value[length - 1] == '%' ? length - 1 : length;
+    if (number_read(value, digits, &o->margin)) {
+        if (digits < length) o->margin /= 100;
+        if (o->margin >= -1) return true;
+    }
+    say("--margin: '%s' is not a number of at least -1, or -100%%", value);
     return false;
 }
 
@@ -131,7 +136,7 @@ static bool take_steps(options *o, const char *value) { return take_count("steps
 
 static bool take_gauge(options *o, const char *value)
 {
-    if (measure_read(value, strlen(value), DIM_LENGTH, &o->gauge) && o->gauge >= 0) return true;
+    if (measure_read(value, strlen(value), DIM_LENGTH, &o->gauge) && o->gauge.value >= 0) return true;
     say("--gauge: '%s' is not a length of at least 0", value);
     return false;
 }
@@ -141,6 +146,10 @@ static bool take_title(options *o, const char *value) { o->title = value; return
 static bool take_by(options *o, const char *value) { o->by = value; return true; }
 static bool take_note(options *o, const char *value) { o->note = value; return true; }
 static bool take_date(options *o, const char *value) { o->date = value; return true; }
+
+/* The patterns' rooms are made before the options are read. */
+static bool take_case(options *o, const char *value) { o->case_patterns[o->case_count++] = value; return true; }
+static bool take_part(options *o, const char *value) { o->part_patterns[o->part_count++] = value; return true; }
 
 static bool take_all(options *o, const char *value) { (void)value; o->all = true; return true; }
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
@@ -166,7 +175,10 @@ static const option_entry entries[] = {
     {OPTION("materials"), 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
     {OPTION("material"), 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
     {OPTION("factor"), 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
-    {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated; inch, or with a unit: 1.5mm; without a list "
+    {OPTION("case"), 0, TAKES_FACTOR, "PATTERN", take_case, "only the load cases of that name; * and ? stand for others; may be "
+                                                             "given again"},
+    {OPTION("part"), 0, TAKES_FACTOR, "PATTERN", take_part, "only the load cases of that part, likewise"},
+    {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated, in the unit of the column or each with its own: 1.5mm; without a list "
                                                   "the stock walls"},
     {OPTION("ods"), 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
     {OPTION("vary"), 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
@@ -175,7 +187,7 @@ static const option_entry entries[] = {
     {OPTION("from"), 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit if wanted (default: the column's lower bound, "
                                              "else 0)"},
     {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
-    {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far (default 0; 0.1 is 10 %)"},
+    {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far: 0.1 or 10% (default 0)"},
     {OPTION("tolerances"), 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
     {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
     {OPTION("seed"), 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
@@ -268,8 +280,30 @@ static const option_entry *entry_of(int got)
     return NULL;
 }
 
-static void refuse_option(const char *command, int got, const char *word)
+/* The option of the command nearest to a word "--name=..."; NULL where none is near. */
+static const char *nearest_option(unsigned takes, const char *word)
 {
+    char name[64];
+    if (strncmp(word, "--", 2) != 0) return NULL;
+    const size_t length = strcspn(word + 2, "=");
+    if (length >= sizeof name) return NULL;
+    memcpy(name, word + 2, length);
+    name[length] = '\0';
+    nearest_name n = nearest_to(name);
+    for (size_t i = 0; i < ENTRIES; i++) {
+        if (strcmp(entries[i].name, name) == 0) return NULL; /* another command's */
+        if (is_taken(&entries[i], takes)) nearest_try(&n, entries[i].name);
+    }
+    return n.best;
+}
+
+static void refuse_option(const char *command, unsigned takes, int got, const char *word)
+{
+    const char *nearest = got == '?' && optopt == 0 ? nearest_option(takes, word) : NULL;
+    if (nearest != NULL) {
+        say("%s: option '%s' is not known here; did you mean '--%s'?", command, word, nearest);
+        return;
+    }
     const char letter[] = {'-', (char)optopt, '\0'}; /* its word may hold more letters */
     const bool is_letter = optopt > 0 && optopt < 256, is_known = optopt >= 256;
     say("%s: option '%s' %s; see 'railbow help %s'", command, is_letter ? letter : word,
@@ -283,6 +317,31 @@ static bool bears_on_answer(const option_entry *e)
         && strcmp(e->name, "help") != 0;
 }
 
+/* A size that stands apart among the files was meant for the list before it. */
+static bool has_stray_size(const options *o)
+{
+    const char *option = o->walls != NULL ? "walls" : "ods";
+    for (int i = 0; i < o->operand_count && (o->walls != NULL || o->ods != NULL); i++) {
+        if (!is_list(o->operands[i]) || access(o->operands[i], F_OK) == 0) continue;
+        say("--%s: '%s' stands apart from the list: part the sizes with commas and no blanks, as in 0.058,0.065", option,
+            o->operands[i]);
+        return true;
+    }
+    return false;
+}
+
+/* Options that mean nothing without another. */
+static bool is_sound(const options *o, const char *command)
+{
+    const char *const of_page[] = {o->title, o->by, o->note, o->date}, *const names[] = {"title", "by", "note", "date"};
+    for (size_t i = 0; i < sizeof names / sizeof *names && o->report == NULL && !o->help; i++) {
+        if (of_page[i] == NULL) continue;
+        say("%s: --%s stands on the page, but --report names none", command, names[i]);
+        return false;
+    }
+    return o->help || !has_stray_size(o);
+}
+
 static void say_word(options *o, const char *word)
 {
     o->said[o->said_count++] = word;
@@ -293,10 +352,12 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
     struct option longs[ENTRIES + 1];
     char letters[2 * ENTRIES + 2];
     fill_tables(takes, longs, letters);
-    *o = (options){.material = "4130", .factor = 1.5, .gauge = 0.001, .samples = 4096, .seed = 1, .words = argv};
+    *o = (options){.material = "4130", .factor = 1.5, .samples = 4096, .seed = 1, .words = argv};
 
     o->said = malloc(((size_t)argc * 2 + 4) * sizeof *o->said);
-    if (o->said == NULL) {
+    o->case_patterns = malloc((size_t)argc * sizeof *o->case_patterns);
+    o->part_patterns = malloc((size_t)argc * sizeof *o->part_patterns);
+    if (o->said == NULL || o->case_patterns == NULL || o->part_patterns == NULL) {
         say("out of memory");
         return false;
     }
@@ -305,7 +366,7 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
     opterr = 0;
     for (int got; (got = getopt_long(argc, argv, letters, longs, NULL)) != -1;) {
         if (got == ':' || got == '?') {
-            refuse_option(command, got, argv[optind - 1]);
+            refuse_option(command, takes, got, argv[optind - 1]);
             return false;
         }
         const option_entry *e = entry_of(got);
@@ -319,11 +380,13 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
     o->operands = argv + optind;
     o->operand_count = argc - optind;
     for (int i = optind; i < argc; i++) say_word(o, argv[i]);
-    return true;
+    return is_sound(o, command);
 }
 
 void options_free(options *o)
 {
     free(o->said);
-    o->said = NULL;
+    free(o->case_patterns);
+    free(o->part_patterns);
+    o->said = o->case_patterns = o->part_patterns = NULL;
 }

@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PROGRAM_OPTIONS_H
 #define RAILBOW_PROGRAM_OPTIONS_H
 
+#include "program/measure.h"
 #include "table/unit.h"
 
 #include <stdbool.h>
@@ -26,7 +27,9 @@ typedef struct options {
     int samples, seed;
     bool drivers;
     const char *spec, *cases;     /* inspect */
-    double gauge;                 /* in */
+    measure gauge;                /* at = NULL: the default */
+    const char **case_patterns, **part_patterns; /* of the load cases that are meant; options_free */
+    size_t case_count, part_count;
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
     bool all; /* new */
@@ -60,7 +63,7 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
 
 void options_free(options *o);
 
-/* The walls that suppliers keep, in inch. */
+/* The walls that suppliers keep, each with its unit. */
 extern const char options_stock_walls[];
 
 /* The options that a command takes, for help, in lines of so many columns. */

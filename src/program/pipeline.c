@@ -12,7 +12,7 @@
 #include <string.h>
 #include <unistd.h>
 
-enum { READ_SIZE = 256 * 1024, CHUNK = 32, STOPPED = NO_VERDICT + 1 };
+enum { READ_SIZE = 256 * 1024, CHUNK = 32, CHUNK_ANSWERS = 1024, SLICE = 16, STOPPED = NO_VERDICT + 1 };
 
 typedef struct chunk { /* what CHUNK rows came to */
     rows answers;
@@ -39,6 +39,9 @@ typedef struct round {
     char *bytes;
     portion portions[2];
     portion *now, *other;
+    bool has_begun;
+    size_t chunk_rows; /* rows of a chunk */
+    size_t first;      /* row of the portion that the chunks at work begin with */
     int status; /* the worst so far */
 } round;
 
@@ -58,10 +61,15 @@ static void answer_chunk(const round *r, size_t index)
 {
     chunk *c = &r->now->chunks[index];
     const row_batch *b = &r->now->rows;
-    const size_t first = index * CHUNK, end = first + CHUNK;
+    const size_t first = r->first + index * r->chunk_rows, end = first + r->chunk_rows;
     c->status = ALL_HOLD;
     c->refused = 0;
     for (size_t i = first; i < end && i < b->count; i++) answer_row(r, c, &b->rows[i]);
+}
+
+static bool streams(const pipeline *p)
+{
+    return p->per_row >= PIPELINE_STREAMS;
 }
 
 static bool make_room(const pipeline *p, portion *t)
@@ -69,7 +77,10 @@ static bool make_room(const pipeline *p, portion *t)
     if (t->count <= t->room) return true;
     chunk *more = realloc(t->chunks, t->count * sizeof *more);
     if (more == NULL) return false;
-    for (size_t i = t->room; i < t->count; i++) more[i] = (chunk){.answers = rows_for(p->out, p->results)};
+    for (size_t i = t->room; i < t->count; i++) {
+        more[i] = (chunk){.answers = rows_for(p->out, p->results)};
+        more[i].answers.stream = streams(p) ? p->out : NULL;
+    }
     t->chunks = more;
     t->room = t->count;
     return true;
@@ -107,7 +118,7 @@ static void read_into(round *r, portion *t)
     t->rows.count = 0;
     if (got > 0 && r->p->digest != NULL) sha256_add(r->p->digest, r->bytes, (size_t)got);
     if (got >= 0 && reader_feed(r->from, r->bytes, (size_t)got, &t->rows) == READER_STOPPED) t->is_last = true;
-    t->count = (t->rows.count + CHUNK - 1) / CHUNK;
+    t->count = (t->rows.count + r->chunk_rows - 1) / r->chunk_rows;
 }
 
 /* Whoever feeds a pipe row by row may wait for an answer before the next: then nothing is read ahead. */
@@ -133,17 +144,63 @@ static void count_lost(const pipeline *p)
     if (p->lost != NULL) ++*p->lost;
 }
 
+/* Returned: false after a message; nothing of the file is answered then. */
+static bool begin(round *r)
+{
+    portion *now = r->now;
+    if (r->has_begun || now->count == 0 || r->p->begin == NULL) return true;
+    r->has_begun = r->p->begin(r->p->context, r->name, r->from);
+    if (r->has_begun) return true;
+    count_lost(r->p);
+    now->count = 0;
+    now->is_last = true;
+    r->status = worse_status(r->status, NO_VERDICT);
+    return false;
+}
+
+static void stop_short_of_memory(round *r)
+{
+    r->now->count = 0;
+    say("out of memory");
+    r->status = STOPPED;
+}
+
+static void work_on_slice(void *context, size_t item)
+{
+    answer_chunk(context, item);
+}
+
+/* Rows with many answers: a few at a time, handed on before the next. */
+static void run_slices(round *r)
+{
+    portion *now = r->now;
+    const size_t chunks = streams(r->p) ? 1 : SLICE, step = chunks * r->chunk_rows;
+    for (r->first = 0; r->first < now->rows.count && r->status <= NO_VERDICT; r->first += step) {
+        const size_t left = (now->rows.count - r->first + r->chunk_rows - 1) / r->chunk_rows;
+        now->count = left < chunks ? left : chunks;
+        if (!make_room(r->p, now)) {
+            stop_short_of_memory(r);
+            return;
+        }
+        parallel_for(now->count, streams(r->p) ? 1 : r->p->jobs, work_on_slice, r);
+        hand_on(r, now);
+    }
+}
+
+static void answer_portion(round *r)
+{
+    if (r->p->per_row > 0) run_slices(r);
+    else if (make_room(r->p, r->now)) parallel_for(r->now->count + 1, r->p->jobs, work, r);
+    else stop_short_of_memory(r);
+}
+
 static void run_portion(round *r)
 {
     portion *now = r->now, *other = r->other;
     other->is_read = false;
-    if (!make_room(r->p, now)) {
-        now->count = 0;
-        say("out of memory");
-        r->status = STOPPED;
-        return;
-    }
-    parallel_for(now->count + 1, r->p->jobs, work, r);
+    if (!begin(r)) return;
+    answer_portion(r);
+    if (r->status == STOPPED) return;
     if (now->trouble != 0) {
         say("%s: cannot read: %s", r->name, strerror(now->trouble));
         count_lost(r->p);
@@ -160,8 +217,9 @@ static void run_portions(round *r)
     bool is_last = false;
     read_into(r, r->now);
     while (!is_last && r->status <= NO_VERDICT) {
-        is_last = r->now->is_last;
+        portion *now = r->now;
         run_portion(r);
+        is_last = now->is_last;
     }
     if (*reader_trouble(r->from) == '\0') return;
     say_lines(reader_trouble(r->from));
@@ -177,6 +235,13 @@ static void portion_free(portion *t)
     }
     free(t->chunks);
     row_batch_free(&t->rows);
+}
+
+/* A chunk has CHUNK rows, or fewer with about CHUNK_ANSWERS answers. */
+static size_t chunk_rows(const pipeline *p)
+{
+    const size_t wanted = p->per_row > 0 ? CHUNK_ANSWERS / p->per_row : CHUNK;
+    return wanted < 1 ? 1 : wanted < CHUNK ? wanted : CHUNK;
 }
 
 static int run_file(const pipeline *p, const char *name)
@@ -197,6 +262,7 @@ static int run_file(const pipeline *p, const char *name)
         .bytes = malloc(READ_SIZE),
         .now = &r.portions[0],
         .other = &r.portions[1],
+        .chunk_rows = chunk_rows(p),
         .status = ALL_HOLD,
     };
     if (r.from != NULL && r.bytes != NULL) {

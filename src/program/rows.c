@@ -45,6 +45,15 @@ static void keep(rows *r, const void *record)
     r->count++;
 }
 
+/* So much of a row with many answers is held at most. */
+static void pass_on(rows *r)
+{
+    enum { HELD_MOST = 256 * 1024 };
+    if (r->stream == NULL || r->written.length < HELD_MOST || r->stopped) return;
+    r->stream->answered = true;
+    r->stopped = !output_text(r->stream, &r->written);
+}
+
 void rows_add(rows *r, const void *record)
 {
     switch (r->format) {
@@ -52,6 +61,7 @@ void rows_add(rows *r, const void *record)
         case FORMAT_JSON: json_row(&r->written, r->list, record, r->units); break;
         default: keep(r, record); break;
     }
+    pass_on(r);
 }
 
 bool rows_hand_on(rows *r, output *out, rows *kept)

@@ -14,6 +14,8 @@ typedef struct rows {
     char *kept;         /* text: the records themselves, list->record_size bytes each */
     size_t count, room; /* of kept                                                    */
     bool failed;        /* memory ran out                                             */
+    output *stream;     /* what is written goes on as it comes; NULL: it waits        */
+    bool stopped;       /* the stream takes no more                                   */
 } rows;
 
 rows rows_for(const output *out, const field_list *list);

@@ -258,6 +258,13 @@ const char *reader_trouble(const reader *r)
     return r->trouble.at != NULL ? r->trouble.at : "";
 }
 
+const unit *reader_unit(const reader *r, const field *f)
+{
+    for (size_t i = 0; i < r->column_count; i++)
+        if (r->columns[i].field == f) return r->columns[i].unit;
+    return NULL;
+}
+
 bool reader_is_short_of_memory(const reader *r)
 {
     return r->trouble.failed;

@@ -44,6 +44,10 @@ const char *reader_trouble(const reader *r);
 /* Whether it is memory that ran out: rows may be missing. */
 bool reader_is_short_of_memory(const reader *r);
 
+/* The unit of a column's numbers once rows came: the header's, or its default. NULL for a column that the file does not
+ * have, or one without a unit. */
+const unit *reader_unit(const reader *r, const field *f);
+
 void reader_free(reader *r);
 
 #endif

@@ -8,9 +8,9 @@ from program import ProgramTest, run_tests
 class Usage(ProgramTest):
     REFUSED = [
         ([], "name a command; see 'railbow help'"),
-        (["chekc"], "there is no command 'chekc'; see 'railbow help'"),
+        (["chekc"], "there is no command 'chekc'; did you mean 'check'?"),
         (["--nonsense"], "there is no command '--nonsense'; see 'railbow help'"),
-        (["help", "chekc"], "there is no command 'chekc'; see 'railbow help'"),
+        (["help", "chekc"], "there is no command 'chekc'; did you mean 'check'?"),
         (["check"], "check: name a file of load cases, or - for standard input; see 'railbow help check'"),
         (["check", "--bogus", "a.csv"], "check: option '--bogus' is not known here; see 'railbow help check'"),
         (["check", "a.csv", "--bogus"], "check: option '--bogus' is not known here; see 'railbow help check'"),

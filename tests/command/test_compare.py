@@ -45,7 +45,7 @@ class Compare(StudyTest):
         self.cases(HOLDS)
         for words in "compare", "compare --walls":
             self.assertEqual([float(row["wall [in]"]) for row in self.study(words).rows], STOCK_WALLS)
-        run = self.run_program("compare", "cases.csv", "--walls", "0.05,1.5mm")
+        run = self.run_program("compare", "cases.csv", "--walls", "0.05in,1.5mm")
         self.assertEqual([row["wall [in]"] for row in run.rows], ["0.05", "0.05905511811"])
 
     def test_tubes_that_cannot_be_are_listed_with_their_reason(self):

@@ -258,7 +258,8 @@ class Jobs(ProgramTest):
         for form in "csv", "json", "text":
             runs = [self.check("cases.csv", "--format", form, "--jobs", jobs) for jobs in (1, 2, 7)]
             self.assertEqual(runs[0].status, 2)
-            self.assertGreater(runs[0].err.count("\n"), 600)
+            self.assertIn("more messages of this kind are not shown", runs[0].err)
+            self.assertLess(runs[0].err.count("\n"), 100)
             for run in runs[1:]:
                 self.assertTrue(run == runs[0], form)
 

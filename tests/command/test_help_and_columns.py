@@ -12,8 +12,8 @@ COMMANDS = ["new", "check", "explain", "section", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
     "new": ["--all", "--units us|si", "-h, --help"],
-    "explain": OUTPUT_OPTIONS + ["--factor N", "-h, --help"],
-    "check": OUTPUT_OPTIONS + ["--factor N", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
+    "explain": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "-h, --help"],
+    "check": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
                                "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],

@@ -68,13 +68,13 @@ class Limit(StudyTest):
 
     def test_a_refused_value_ends_the_range_and_that_is_said(self):
         self.cases({"compression [lbf]": "100", "length [in]": "10"})
-        run = self.study("limit --find miss_a --to 5")
+        run = self.study("limit --find miss_a --to 5in")
         end = 10 * math.tan(math.radians(10))
         self.assertRun(run, 0, f"cases.csv:2: miss_a: the range ends at {end:.6g} in; beyond it: miss_a is a slope of more "
                        "than 10 deg: outside the model's range")
         self.near(run.rows[0]["limit [in]"], end, 0, 5e-7)
         self.assertEqual(run.rows[0]["state"], "never")
-        self.assertIn("+: not as far as the model goes", joined(self.text("limit --find miss_a --to 5")))
+        self.assertIn("+: not as far as the model goes", joined(self.text("limit --find miss_a --to 5in")))
 
     def test_a_start_that_is_refused(self):
         self.cases(HOLDS)
@@ -83,18 +83,19 @@ class Limit(StudyTest):
 
     def test_present_values_that_are_words_or_defaults(self):
         self.cases({**HOLDS, "end_a": "fixed", "end_b": "welded", "gap_stiffness [lbf/in]": ""})
-        for column, to, now in (("end_a", "1e5", "inf"), ("end_b", "1e5", ""), ("point_at", "20", "12"),
-                                ("bow_at", "20", "12"), ("factor_yield", "9", "1.5"), ("compression", "2000", "1000")):
-            run = self.study(f"limit --find {column} --from 1 --to {to}")
+        for column, unit, now in (("end_a", "in-lbf/rad", "inf"), ("end_b", "in-lbf/rad", ""), ("point_at", "in", "12"),
+                                ("bow_at", "in", "12"), ("factor_yield", "", "1.5"), ("compression", "lbf", "1000")):
+            to = "9" if column == "factor_yield" else "20" if unit == "in" else "2000"
+            run = self.study(f"limit --find {column} --from 1{unit} --to {to}{unit}")
             got = [v for c, v in run.rows[0].items() if name_and_unit(c)[0] == "now"]
             self.assertEqual(got, [now], column)
-            self.text(f"limit --find {column} --from 1 --to {to}")
+            self.text(f"limit --find {column} --from 1{unit} --to {to}{unit}")
 
     def test_angles_are_in_degrees(self):
         self.cases({**RICH, "compression [lbf]": "100"})
         row = self.study("limit --find bow_clock --from 0 --to 300").rows[0]
         self.assertEqual((row["limit [deg]"], row["now [deg]"], row["room [deg]"]), ("300", "40", "260"))
-        self.assertEqual(self.study("limit --find slope --from 0 --to 0.5rad").rows[0]["state"], "never")
+        self.assertEqual(self.study("limit --find slope --from 0rad --to 0.5rad").rows[0]["state"], "never")
         self.assertEqual(self.study("limit --find slope --to 10").rows[0]["state"], "never")
 
 

@@ -180,7 +180,7 @@ class Told(ProgramTest):
         self.assertEqual(answer["command"], ["railbow", "compare", "--walls", "0.058,0.065", "cases.csv"])
 
     def test_what_was_refused(self):
-        self.cases(HOLDS, {"od [in]": "0"}, {"material": "gold"}, {"wall [in]": "x"})
+        self.cases({**HOLDS, "bow [in]": "0"}, {"od [in]": "0"}, {"material": "gold"}, {"wall [in]": "x"})
         for words in (["check"], ["index"], ["compare", "--walls=0.058"], ["sweep", "--vary", "bow=0:0.1:0.1"],
                       ["limit", "--find", "bow", "--to", "0.1"]):
             with self.subTest(words=words):

@@ -17,7 +17,7 @@ class Section(ProgramTest):
 
     def test_columns_in_both_systems(self):
         for words, columns in ([], SECTION_COLUMNS), (["--units", "si"], in_si(SECTION_COLUMNS)):
-            self.assertEqual(self.section("1.25x0.058", *words).out.splitlines()[0], columns)
+            self.assertEqual(self.section("1.25inx0.058in", *words).out.splitlines()[0], columns)
 
     def test_a_solid_bar_against_the_textbook_forms(self):
         # d = 1: A = pi/4, I = pi/64, S = pi/32, Z = 1/6, J = pi/32, r = 1/4; 0.283 lb/in^3 for 4130
@@ -32,8 +32,10 @@ class Section(ProgramTest):
         self.assertEqual(self.section("1.25x0.0625").out, self.section("1.25inx0.15875cm").out)
 
     def test_grid(self):
-        run = self.section("--ods", "1,1.25", "--walls", "0.049,1.5mm")
-        self.assertEqual(run.out, self.section("1x0.049", "1x1.5mm", "1.25x0.049", "1.25x1.5mm").out)
+        run = self.section("--ods", "1,1.25", "--walls", "0.049in,1.5mm")
+        want = self.section("1inx0.049in", "1inx1.5mm", "1.25inx0.049in", "1.25inx1.5mm")
+        self.assertRun(run, 0, out=want.out)
+        self.assertRun(self.section("--ods", "1,1 1/4", "--walls", "0.049"), 0, out=self.section("1x0.049", "1-1/4x0.049").out)
 
     def test_blanks_as_people_write_them(self):
         self.assertRun(self.section("1.25 x 0.058"), 0, out=self.section("1.25x0.058").out)
@@ -60,15 +62,15 @@ class Section(ProgramTest):
                        "section: --material: '4130' is not in m.csv", "")
 
     GRID_OR_SIZES = "section: name sizes like 1.25x0.058, or a grid with --ods and --walls; see 'railbow help section'"
-    NUMBER = "is not a number above 0, alone (in) or with its unit: in, ft, mm, cm or m"
+    NUMBER = "is not a number above 0, alone or with its unit: in, ft, mm, cm or m"
     REFUSED = [
         ([], GRID_OR_SIZES),
         (["--ods", "1"], GRID_OR_SIZES),
         (["1x0.05", "--ods", "1", "--walls", "0.05"], GRID_OR_SIZES),
-        (["1.25"], "section: '1.25' is not a size like 1.25x0.058 (inch, in decimals) or 32mmx1.5mm"),
-        (["1.25x"], "section: '1.25x' is not a size like 1.25x0.058 (inch, in decimals) or 32mmx1.5mm"),
-        (["1.25x0.058kg"], "section: '1.25x0.058kg' is not a size like 1.25x0.058 (inch, in decimals) or 32mmx1.5mm"),
-        (["nanx0.058"], "section: 'nanx0.058' is not a size like 1.25x0.058 (inch, in decimals) or 32mmx1.5mm"),
+        (["1.25"], "section: '1.25' is not a size like 1.25x0.058 (inch) or 32mmx1.5mm"),
+        (["1.25x"], "section: '1.25x' is not a size like 1.25x0.058 (inch) or 32mmx1.5mm"),
+        (["1.25x0.058kg"], "section: '1.25x0.058kg' is not a size like 1.25x0.058 (inch) or 32mmx1.5mm"),
+        (["nanx0.058"], "section: 'nanx0.058' is not a size like 1.25x0.058 (inch) or 32mmx1.5mm"),
         (["0x0.1"], "section: '0x0.1': od must be above 0"),
         (["1x0"], "section: '1x0': wall must be above 0 and at most half of od (a solid bar)"),
         (["1x0.51"], "section: '1x0.51': wall must be above 0 and at most half of od (a solid bar)"),

@@ -13,8 +13,8 @@ class Form(StudyTest):
 
     STUDIES = {
         "compare": "compare --walls 0.049,0.065,0.7",
-        "sweep": "sweep --vary miss_a=0:0.5:0.25 --vary wall=0.049:0.7:0.6",
-        "limit": "limit --find miss_a --to 9",
+        "sweep": "sweep --vary miss_a=0in:0.5in:0.25in --vary wall=0.049:0.7:0.6",
+        "limit": "limit --find miss_a --to 9in",
         "index": "index",
         "scatter": "scatter --tolerances t.csv --samples 500 --drivers",
     }

@@ -9,10 +9,10 @@ class Messages(StudyTest):
 
     FORM = "is not COLUMN=FROM:TO:STEP"
     REFUSED = [
-        ("compare --walls 0.05,,", f"--walls: '' is not a number above 0, alone (in) or with its unit: {LENGTHS}"),
-        ("compare --walls 0.05lb", f"--walls: '0.05lb' is not a number above 0, alone (in) or with its unit: {LENGTHS}"),
-        ("compare --walls=0", f"--walls: '0' is not a number above 0, alone (in) or with its unit: {LENGTHS}"),
-        ("compare --ods 1,-1", f"--ods: '-1' is not a number above 0, alone (in) or with its unit: {LENGTHS}"),
+        ("compare --walls 0.05,,", f"--walls: '' is not a number above 0, alone or with its unit: {LENGTHS}"),
+        ("compare --walls 0.05lb", f"--walls: '0.05lb' is not a number above 0, alone or with its unit: {LENGTHS}"),
+        ("compare --walls=0", f"--walls: '0' is not a number above 0, alone or with its unit: {LENGTHS}"),
+        ("compare --ods 1,-1", f"--ods: '-1' is not a number above 0, alone or with its unit: {LENGTHS}"),
         ("compare --vary wall=1:2:1", "compare: option '--vary' is not known here; see 'railbow help compare'"),
         ("sweep", "sweep: name a column with --vary COLUMN=FROM:TO:STEP; see 'railbow help sweep'"),
         ("sweep --vary wall", f"--vary: 'wall' {FORM}"),
@@ -47,9 +47,36 @@ class Messages(StudyTest):
         ("limit --find bow --to far", f"--to: bow: 'far' is not a number, alone or with its unit: {LENGTHS}"),
         ("limit --find bow --from 1N --to 1", f"--from: bow: '1N' is not a number, alone or with its unit: {LENGTHS}"),
         ("limit --find bow --to 0", "limit: --from and --to must differ"),
-        ("limit --find bow --from 1 --to 25.4mm", "limit: --from and --to must differ"),
-        ("limit --find bow --to 1 --margin=-2", "--margin: '-2' is not a number of at least -1"),
-        ("limit --find bow --to 1 --margin 5%", "--margin: '5%' is not a number of at least -1"),
+        ("limit --find bow --from 1in --to 25.4mm", "limit: --from and --to must differ"),
+        ("limit --find bow --from 1 --to 25.4mm", "limit: --from 1 and --to 25.4mm: either both have their unit, or none"),
+        ("limit --find bow --to 1,250", "--to: bow: '1,250' is not one number: a comma may part digits or be the decimal comma: "
+                                        "write 1250 or 1.250"),
+        ("limit --find bow --to 2,5", "--to: bow: '2,5' is not one number: use a decimal point"),
+        ("limit --find bow --to 1", "cases.csv: names no unit of bow, which the values of --to would be in: write it behind each, "
+                                    "as in 1in"),
+        ("sweep --vary bow=0:1:1", "cases.csv: names no unit of bow, which the values of --vary would be in: write it behind "
+                                   "each, as in 1in"),
+        ("sweep --vary bow=0:12:2mm", "--vary: 'bow=0:12:2mm': either all three values have their unit, or none"),
+        ("sweep --vary bow=0mm:12:2", "--vary: 'bow=0mm:12:2': either all three values have their unit, or none"),
+        ("compare --walls 0.05,1.5mm", "--walls: '0.05,1.5mm': either every value has its unit, or none"),
+        ("compare --walls 1,250", "--walls: '1,250' may be one number or two: write each with its unit, or 1250, 1.250"),
+        ("compare --walls=.058 .065", "--walls: '.065' stands apart from the list: part the sizes with commas and no blanks, as "
+                                      "in 0.058,0.065"),
+        ("compare --walls .058 .065", "--walls: '.065' stands apart from the list: part the sizes with commas and no blanks, as "
+                                      "in 0.058,0.065"),
+        ("compare --ods 1 1.25", "--ods: '1.25' stands apart from the list: part the sizes with commas and no blanks, as in "
+                                 "0.058,0.065"),
+        ("index --title x", "index: --title stands on the page, but --report names none"),
+        ("index --by x", "index: --by stands on the page, but --report names none"),
+        ("index --note x", "index: --note stands on the page, but --report names none"),
+        ("index --date x", "index: --date stands on the page, but --report names none"),
+        ("index --matreials x", "index: option '--matreials' is not known here; did you mean '--materials'?"),
+        ("index --unit=si --fomat csv", "index: option '--fomat' is not known here; did you mean '--format'?"),
+        ("index --case x", "--case: no case meets 'x'"),
+        ("index --part [ab]* --case rail", "--part: no case's part meets '[ab]*'"),
+        ("limit --find bow --to 1 --margin=-2", "--margin: '-2' is not a number of at least -1, or -100%"),
+        ("limit --find bow --to 1 --margin 5%%", "--margin: '5%%' is not a number of at least -1, or -100%"),
+        ("limit --find bow --to 1 --margin=-101%", "--margin: '-101%' is not a number of at least -1, or -100%"),
         ("index --seed 1", "index: option '--seed' is not known here; see 'railbow help index'"),
         ("scatter", "scatter: name a file with --tolerances; see 'railbow help scatter'"),
         ("scatter --tolerances no.csv", "no.csv: cannot read: No such file or directory"),

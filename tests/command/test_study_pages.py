@@ -11,7 +11,7 @@ from shop import tube
 
 class Studies(Page):
     COMMANDS = [["compare", "--walls", "0.035,0.058,0.7"], ["sweep", "--vary", "miss_a=0:0.5:0.125"],
-                ["sweep", "--vary", "miss_a=0:0.5:0.25", "--vary", "bow=0:0.1:0.05"],
+                ["sweep", "--vary", "miss_a=0:0.5:0.25", "--vary", "bow=0in:0.1in:0.05in"],
                 ["limit", "--find", "miss_a", "--to", "1"], ["index"],
                 ["scatter", "--tolerances", "tolerances.csv", "--samples", "64"]]
 
@@ -171,7 +171,7 @@ class StudyDrawings(Page):
 
     def test_the_lines_of_a_map_stand_at_their_margins(self):
         self.cases({"compression [lbf]": "3000", "end_a [in-lbf/rad]": "welded", "end_b": "welded"})
-        page, rows = self.study("sweep", "--vary", "miss_a=0:0.25:0.125", "--vary", "bow=0:0.1:0.05")
+        page, rows = self.study("sweep", "--vary", "miss_a=0in:0.25in:0.125in", "--vary", "bow=0in:0.1in:0.05in")
         svg, grid = self.figures(page)[0].find("svg"), self.grid(rows)
         x, y = self.axis(svg, "middle", "x"), self.axis(svg, "end", "y")
         lines = self.of_class(svg, "path", "contour")
@@ -185,7 +185,7 @@ class StudyDrawings(Page):
 
     def test_a_map_crosses_out_what_could_not_be_worked_out(self):
         self.cases({"compression [lbf]": "3000", "end_a [in-lbf/rad]": "welded"})
-        page, rows = self.study("sweep", "--vary", "wall=0.05:0.95:0.1", "--vary", "bow=0:0.1:0.05")
+        page, rows = self.study("sweep", "--vary", "wall=0.05:0.95:0.1", "--vary", "bow=0in:0.1in:0.05in")
         svg = self.figures(page)[0].find("svg")
         missing = 10 * 3 - len(rows)
         self.assertGreater(missing, 0)

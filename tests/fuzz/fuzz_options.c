@@ -15,7 +15,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     char *line = malloc(size + 1), *words[WORDS_MOST + 1] = {NULL};
     int count = 0;
     options o;
-    double value;
+    double value = 0;
+    measure m;
     if (line == NULL) abort();
     if (size > 0) memcpy(line, data, size);
     line[size] = '\0';
@@ -27,9 +28,10 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         memcpy(given, words, sizeof given);
         optind = 0; /* glibc: begin anew */
         if (options_read(&o, commands[i].name, commands[i].takes, count, given) && !(o.factor > 0 && isfinite(o.factor) && o.jobs >= 0)) abort();
+        options_free(&o);
     }
     for (int i = 1; i < count; i++)
-        if (measure_read(words[i], strlen(words[i]), DIM_LENGTH, &value) && !isfinite(value)) abort();
+        if (measure_read(words[i], strlen(words[i]), DIM_LENGTH, &m) && measure_in(&m, unit_at(DIM_LENGTH, 1), &value) && !isfinite(value)) abort();
     free(line);
     return 0;
 }

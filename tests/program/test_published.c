@@ -63,13 +63,20 @@ static bool read_word(const field *f, const char *word, double *value)
     return false;
 }
 
+/* A number with its unit, or in that of the program's own answers. */
+static bool reads_as(const char *written, dimension d, double *value)
+{
+    measure m;
+    return measure_read(written, strlen(written), d, &m) && measure_in(&m, unit_shown(d, UNITS_US), value);
+}
+
 static bool set_from(const field_list *list, void *record, const char *name, const char *written)
 {
     double value;
     const field *f = field_find(list, name);
     if (f == NULL || f->kind == FIELD_TEXT) return false;
     if (read_word(f, written, &value)) field_set_word(f, record, value);
-    else if (f->kind != FIELD_WORD && measure_read(written, strlen(written), f->dimension, &value)) field_set(f, record, value);
+    else if (f->kind != FIELD_WORD && reads_as(written, f->dimension, &value)) field_set(f, record, value);
     else return false;
     return true;
 }
@@ -474,8 +481,8 @@ static int prove(const void *context, const source_line *at, const void *record,
     const quantity *q = quantity_of(given->quantity);
     double value, tolerance;
     inputs in;
-    ck_assert_msg(measure_read(given->value, strlen(given->value), q->dimension, &value), "line %zu", at->line);
-    ck_assert_msg(measure_read(given->tolerance, strlen(given->tolerance), q->dimension, &tolerance), "line %zu", at->line);
+    ck_assert_msg(reads_as(given->value, q->dimension, &value), "line %zu", at->line);
+    ck_assert_msg(reads_as(given->tolerance, q->dimension, &tolerance), "line %zu", at->line);
     inputs_default(&in, &p->shipped);
     read_inputs(&in, given->inputs);
     const double ours = q->of(&in), apart = ours - value;

@@ -1,0 +1,57 @@
+#define _POSIX_C_SOURCE 200809L
+#include "program/wanted.h"
+
+#include "program/say.h"
+
+#include <fnmatch.h>
+#include <stdlib.h>
+
+bool wanted_open(wanted *w, const options *o)
+{
+    const size_t count = o->case_count + o->part_count;
+    *w = (wanted){.options = o};
+    if (count == 0) return true;
+    w->found = calloc(count, sizeof *w->found);
+    if (w->found == NULL) say("out of memory");
+    return w->found != NULL;
+}
+
+void wanted_close(wanted *w)
+{
+    free(w->found);
+    w->found = NULL;
+}
+
+static bool meets(atomic_bool *found, const char *const *patterns, size_t count, const char *name)
+{
+    bool any = count == 0;
+    for (size_t i = 0; i < count; i++) {
+        if (fnmatch(patterns[i], name, 0) != 0) continue;
+        atomic_store(&found[i], true);
+        any = true;
+    }
+    return any;
+}
+
+bool wanted_is(const wanted *w, const load_case *c)
+{
+    const options *o = w->options;
+    if (w->found == NULL) return true;
+    const bool by_case = meets(w->found, o->case_patterns, o->case_count, c->name);
+    const bool by_part = meets(w->found + o->case_count, o->part_patterns, o->part_count, *c->part != '\0' ? c->part : c->name);
+    return by_case && by_part;
+}
+
+bool wanted_all_found(const wanted *w)
+{
+    const options *o = w->options;
+    bool all = true;
+    for (size_t i = 0; w->found != NULL && i < o->case_count + o->part_count; i++) {
+        if (atomic_load(&w->found[i])) continue;
+        const bool is_case = i < o->case_count;
+        say("--%s: no %s meets '%s'", is_case ? "case" : "part", is_case ? "case" : "case's part",
+            is_case ? o->case_patterns[i] : o->part_patterns[i - o->case_count]);
+        all = false;
+    }
+    return all;
+}

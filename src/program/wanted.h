@@ -1,0 +1,25 @@
+/* Which load cases are meant: --case and --part. */
+#ifndef RAILBOW_PROGRAM_WANTED_H
+#define RAILBOW_PROGRAM_WANTED_H
+
+#include "cases/case_table.h"
+#include "program/options.h"
+
+#include <stdatomic.h>
+
+typedef struct wanted {
+    const options *options;
+    atomic_bool *found; /* whether a case met the pattern: those of --case, then those of --part */
+} wanted;
+
+/* Returned: false after a message. wanted_close either way. */
+bool wanted_open(wanted *w, const options *o);
+void wanted_close(wanted *w);
+
+/* Whether the case meets a pattern of each option that was given. From any thread. A case without a part is its own. */
+bool wanted_is(const wanted *w, const load_case *c);
+
+/* Whether every pattern was met. Returned: false after a message for each that was not. */
+bool wanted_all_found(const wanted *w);
+
+#endif
