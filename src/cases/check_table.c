@@ -62,6 +62,11 @@ bool holds_by_fit(const check_row *r)
     return r->result.margin < 0 && r->result.margin_as_built >= 0;
 }
 
+double fit_cost(const check_row *r)
+{
+    return 100 * (r->result.margin_unforced - r->result.margin_as_built);
+}
+
 double asked_of_yield(const check_row *r)
 {
     const rbow_member *m = &r->given.member;

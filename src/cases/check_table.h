@@ -17,6 +17,9 @@ extern const field_list check_list; /* of check_row */
 /* Whether the case is short only because its forced fit can relax: as built it would hold. */
 bool holds_by_fit(const check_row *r);
 
+/* What the forced fit costs, in points of margin: 100 (margin_unforced - margin_as_built); negative where it happens to help. */
+double fit_cost(const check_row *r);
+
 /* The load factor asked for against yield. */
 double asked_of_yield(const check_row *r);
 

@@ -126,6 +126,7 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
     put_sentence(out, "The working. Numbers carry ten digits; a line done again with the digits shown agrees to six. Angles with "
                       "\u00b0 are degrees, all others radians.", 0, &s);
     working_text(out, w, &s);
+    put_assumptions(out, &s);
     put_end(out, &s);
     text_free(&words);
 }

@@ -1,7 +1,7 @@
-/* What every answer says at its end. */
+/* What every answer says at its end, and what every answer about load cases assumes. */
 #ifndef RAILBOW_REPORT_CAUTION_H
 #define RAILBOW_REPORT_CAUTION_H
 
-extern const char caution[];
+extern const char caution[], assumptions[];
 
 #endif

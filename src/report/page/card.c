@@ -65,7 +65,7 @@ static void put_governs(text *out, const check_row *r, unit_system units)
 
 static void put_fit(text *out, const check_row *r, unit_system units)
 {
-    const double cost = 100 * (r->result.margin_unforced - r->result.margin);
+    const double cost = fit_cost(r);
     if (!(fabs(r->result.fit_axial) > 0 || fabs(cost) > 0)) return;
     if (isfinite(cost)) {
         text_format(out, " The forced fit %s %.1f points of margin; without it the margin is ", cost < 0 ? "brings" : "costs", fabs(cost));

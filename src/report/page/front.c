@@ -49,7 +49,7 @@ static void put_sentence(text *out, const check_row *rows, size_t count, size_t 
     text_char(out, '.');
 }
 
-/* What the text names above its table, too: a case of which nothing was asked, and one that its forced fit props up. */
+/* What the text names above its table, too: a case of which nothing was asked, and one that only its forced fit would hold. */
 static void put_warnings(text *out, const check_row *rows, size_t count)
 {
     size_t idle = 0;
@@ -61,9 +61,9 @@ static void put_warnings(text *out, const check_row *rows, size_t count)
         if (!holds_by_fit(&rows[i])) continue;
         text_put(out, "<p><strong>Careful: ‘");
         html_text(out, rows[i].given.name);
-        text_put(out, "’ holds only by its forced fit;</strong> without it the margin is ");
-        put_percent(out, rows[i].result.margin_unforced);
-        text_put(out, ". What is locked in can relax.</p>\n");
+        text_put(out, "’ would hold only by its forced fit</strong> (margin as built ");
+        put_percent(out, rows[i].result.margin_as_built);
+        text_put(out, "). What is locked in can relax, so it does not count as help.</p>\n");
     }
 }
 
@@ -90,7 +90,7 @@ static void put_cell(text *out, const char *style, const char *label, const text
 
 static void put_cost(text *cell, const check_row *r)
 {
-    const double cost = 100 * (r->result.margin_unforced - r->result.margin);
+    const double cost = fit_cost(r);
     if (!(fabs(r->result.fit_axial) > 0 || fabs(cost) > 0))
         text_put(cell, "none");
     else if (isfinite(cost))

@@ -97,6 +97,7 @@ void page_column_name(text *out, const field *f, unit_system units)
 
 void page_caution(text *out)
 {
+    html_element(out, "p", "about", assumptions);
     html_element(out, "p", "about", caution);
     text_char(out, '\n');
 }

@@ -81,6 +81,12 @@ void put_refused(text *out, const screen *s)
     text_free(&line);
 }
 
+void put_assumptions(text *out, const screen *s)
+{
+    text_char(out, '\n');
+    put_sentence(out, assumptions, 0, s);
+}
+
 void put_end(text *out, const screen *s)
 {
     text_char(out, '\n');

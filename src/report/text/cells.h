@@ -30,6 +30,9 @@ void put_sentence(text *out, const char *sentence, size_t indent, const screen *
 /* What every text begins with where some rows have no answer: "NOT CHECKED: lines 5 and 6 (reasons above)." */
 void put_refused(text *out, const screen *s);
 
+/* What every answer about load cases assumes. */
+void put_assumptions(text *out, const screen *s);
+
 /* What every text ends with. */
 void put_end(text *out, const screen *s);
 

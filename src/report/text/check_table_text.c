@@ -77,7 +77,7 @@ static void add_required(grid *g, const check_row *r, unit_system units)
 
 static void add_cost(grid *g, const check_row *r, unit_system units)
 {
-    const double cost = 100 * (r->result.margin_unforced - r->result.margin);
+    const double cost = fit_cost(r);
     text t = {0};
     (void)units;
     if (!r->result.forced || isnan(cost)) {

@@ -1,5 +1,6 @@
 #include "report/text/check_text.h"
 
+#include "cases/case_words.h"
 #include "cases/remark_list.h"
 #include "report/text/cells.h"
 #include "report/text/check_table_text.h"
@@ -106,14 +107,14 @@ static void say_where(text *out, const check_row *r, const screen *s)
 static void put_share_of_yield(text *out, const check_row *r)
 {
     const rbow_material *m = r->material;
-    const bool softer = r->given.member.weld_zone > 0 && m->weld_yield < m->yield;
+    const bool softer = r->taken.weld_zone > 0 && m->weld_yield < m->yield;
     text_format(out, ", %s%.0f %% of its yield.", softer ? "up to " : "",
                 100 * r->result.fit_stress / (softer ? m->weld_yield : m->yield));
 }
 
 static void put_cost(text *out, const check_row *r)
 {
-    const double cost = 100 * (r->result.margin_unforced - r->result.margin);
+    const double cost = fit_cost(r);
     if (isfinite(cost)) {
         text_format(out, " It %s %.1f points of margin: without it the margin is ", cost < 0 ? "brings" : "costs", fabs(cost) + 0.0);
         put_percent(out, r->result.margin_unforced);
@@ -139,6 +140,36 @@ static void say_fit(text *out, const check_row *r, const screen *s)
     put_lines(out, &line, 4, s);
 }
 
+static void put_taken_clock(text *out, const char *what, double clock, int *count)
+{
+    if (isnan(clock)) return;
+    const double degrees = round(clock * 1800 / 3.14159265358979323846) / 10;
+    text_format(out, "%s %s toward %g\u00b0", (*count)++ > 0 ? "," : "", what, degrees >= 360 ? 0 : degrees);
+}
+
+/* What the worst case takes of what is not known. */
+static void say_taken(text *out, const check_row *r, const screen *s)
+{
+    static const char *const fit[] = {"", "part of the forced fit relaxed", "the forced fit relaxed"};
+    const rbow_result *of = &r->result;
+    text line = {0};
+    int count = 0;
+    text_put(&line, "  Taken at its worst:");
+    if (of->joints_taken != RBOW_JOINTS_NONE) {
+        text_format(&line, " welded joints %s", joints_words[of->joints_taken].word);
+        count++;
+    }
+    if (r->given.member.bow_clock <= RBOW_ANY_CLOCK) put_taken_clock(&line, "bow", of->bow_clock_taken, &count);
+    if (r->given.member.miss_a_clock <= RBOW_ANY_CLOCK) put_taken_clock(&line, "miss_a", of->miss_a_clock_taken, &count);
+    if (r->given.member.miss_b_clock <= RBOW_ANY_CLOCK) put_taken_clock(&line, "miss_b", of->miss_b_clock_taken, &count);
+    if (of->fit_taken != RBOW_FIT_AS_BUILT) text_format(&line, "%s %s", count++ > 0 ? "," : "", fit[of->fit_taken]);
+    text_char(&line, '.');
+    if (count > 0)
+        put_lines(out, &line, 4, s);
+    else
+        text_free(&line);
+}
+
 /* A case that asks nothing of its tube holds; that must not pass for a check. */
 static void say_idle(text *out, const check_row *rows, size_t count, const screen *s)
 {
@@ -150,7 +181,7 @@ static void say_idle(text *out, const check_row *rows, size_t count, const scree
     put_lines(out, &line, 2, s);
 }
 
-/* What holds only because of what is locked in may stop to hold when that relaxes. */
+/* What would hold only because of what is locked in is short: that can relax. */
 static void say_propped(text *out, const check_row *rows, size_t count, const screen *s)
 {
     for (size_t i = 0; i < count; i++) {
@@ -158,9 +189,9 @@ static void say_propped(text *out, const check_row *rows, size_t count, const sc
         text line = {0};
         text_put(&line, "Careful: ");
         put_name(&line, rows[i].given.name);
-        text_put(&line, " holds only by its forced fit; without it the margin is ");
-        put_percent(&line, rows[i].result.margin_unforced);
-        text_put(&line, ". What is locked in can relax.");
+        text_put(&line, " would hold only by its forced fit (margin as built ");
+        put_percent(&line, rows[i].result.margin_as_built);
+        text_put(&line, "). What is locked in can relax, so it does not count as help.");
         put_lines(out, &line, 2, s);
     }
 }
@@ -173,6 +204,7 @@ void check_verdict_text(text *out, const check_row *rows, size_t count, const sc
     say_count(out, rows, count, s);
     say_case(out, worst, count == 1, s);
     say_where(out, worst, s);
+    say_taken(out, worst, s);
     say_fit(out, worst, s);
     say_idle(out, rows, count, s);
     say_propped(out, rows, count, s);
@@ -228,5 +260,6 @@ void check_text(text *out, const check_row *rows, size_t count, const screen *s)
     check_verdict_text(out, rows, count, s);
     if (count > 0) check_table_text(out, rows, count, s);
     check_remarks_text(out, rows, count, s);
+    put_assumptions(out, s);
     put_end(out, s);
 }

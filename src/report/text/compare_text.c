@@ -196,5 +196,6 @@ void compare_text(text *out, const compare_row *rows, size_t count, bool own_od,
                           "also where one tube has several.", 2, s);
         for (size_t t = 0; t < c.tubes; t++) say_impossible(out, &c, t);
     }
+    put_assumptions(out, s);
     put_end(out, s);
 }

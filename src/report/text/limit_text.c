@@ -205,5 +205,6 @@ void limit_text(text *out, const limit_row *rows, size_t count, const limit_aske
         say_worst(out, &l);
         say_rows(out, &l);
     }
+    put_assumptions(out, s);
     put_end(out, s);
 }

@@ -88,5 +88,6 @@ void orientation_text(text *out, const orientation_row *rows, size_t count, cons
         put_sentence(out, "pt: points of margin; too little: under one of them. One tube with several cases can have one clock "
                           "only: weigh its cases with sweep --vary bow_clock=0:350:10.", 0, s);
     }
+    put_assumptions(out, s);
     put_end(out, s);
 }

@@ -127,5 +127,6 @@ void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned see
         text_char(out, '\n');
         put_lines(out, &line, 0, s);
     }
+    put_assumptions(out, s);
     put_end(out, s);
 }

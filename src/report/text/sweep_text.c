@@ -151,5 +151,6 @@ void sweep_text(text *out, const sweep_row *rows, size_t count, const field *con
         say_rows(out, &one);
         i += one.count;
     }
+    put_assumptions(out, s);
     put_end(out, s);
 }
