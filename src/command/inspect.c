@@ -120,7 +120,7 @@ static void add_cases(inspection *s, inspect_row tube, rows *answers)
     const load_case *cases = (const void *)s->cases.kept;
     size_t found = 0;
     for (size_t i = 0; i < s->cases.count; i++) {
-        if (strcmp(cases[i].part, tube.part) != 0) continue;
+        if (strcmp(case_part(&cases[i]), tube.part) != 0) continue;
         rbow_member measured = cases[i].member;
         measured.od = tube.od_mean;
         measured.wall = tube.bore.least;
@@ -201,22 +201,6 @@ static int by_first(const void *a, const void *b)
     return (*x->first > *y->first) - (*x->first < *y->first);
 }
 
-static void drop_doubled(inspection *s, tube_readings *t)
-{
-    size_t kept = 0;
-    for (size_t i = 0; i < t->count; i++) {
-        t->at[kept] = t->at[i];
-        if (!isnan(t->at[i]->clock) && is_doubled(t, kept)) {
-            say("%s: tag '%.60s': %s was read twice at clock %d; only the first counts", s->options->operands[0],
-                t->at[i]->tag, measure_words[t->at[i]->measure].word, clock_degrees(t->at[i]->clock));
-            s->status = NO_VERDICT;
-        } else {
-            kept++;
-        }
-    }
-    t->count = kept;
-}
-
 static bool answer_all(inspection *s, rows *answers)
 {
     const reading_row *readings = (const void *)s->readings.kept;
@@ -235,7 +219,6 @@ static bool answer_all(inspection *s, rows *answers)
         for (size_t i = 0; i < tubes; i++) {
             tube_readings t = {.at = groups[i].first, .count = groups[i].count, .gauge = s->options->gauge,
                                .units = s->options->units};
-            drop_doubled(s, &t);
             answer_tube(s, &t, answers);
         }
     }
