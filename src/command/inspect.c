@@ -79,6 +79,14 @@ static bool specs_are_apart(const inspection *s)
     return true;
 }
 
+static size_t own_factors(const inspection *s)
+{
+    const load_case *cases = (const void *)s->cases.kept;
+    size_t count = 0;
+    for (size_t i = 0; i < s->cases.count; i++) count += case_has_own_factor(&cases[i], s->options);
+    return count;
+}
+
 static bool read_tables(inspection *s)
 {
     spec_row spec;
@@ -94,6 +102,7 @@ static bool read_tables(inspection *s)
     if (s->options->cases != NULL)
         s->status = worse_status(s->status, read_whole(&s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials,
                                                 &lost));
+    say_own_factors(own_factors(s), s->options);
     return !lost && specs_are_apart(s);
 }
 

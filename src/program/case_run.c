@@ -3,12 +3,14 @@
 #include "cases/case_table.h"
 #include "cases/pull_table.h"
 #include "cases/release_table.h"
+#include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/say.h"
 
 static int answer_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const case_run *run = context;
+    if (run->list == NULL && case_has_own_factor(record, run->options)) atomic_fetch_add(run->own_factors, 1);
     return run->answer(run, at, record, answers, complaints);
 }
 
@@ -81,7 +83,9 @@ int case_run_all(case_run *run)
 {
     output out;
     int status = NO_VERDICT;
+    atomic_size_t own_factors = 0;
     const options *o = run->options;
+    run->own_factors = &own_factors;
     if (o->operand_count == 0) {
         say("%s: name a file of %ss, or - for standard input; see 'railbow help %s'", run->name,
             run->list != NULL ? run->list->what : case_list.what, run->name);
@@ -91,6 +95,7 @@ int case_run_all(case_run *run)
         status = run_with_page(run, &out);
         if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }
+    say_own_factors(atomic_load(&own_factors), o);
     materials_close(&run->materials);
     return status;
 }

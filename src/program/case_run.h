@@ -5,6 +5,8 @@
 #include "program/materials.h"
 #include "program/options.h"
 
+#include <stdatomic.h>
+
 typedef struct case_run case_run;
 struct case_run {
     /* set by the command */
@@ -25,6 +27,7 @@ struct case_run {
     /* set here */
     materials materials;
     size_t refused; /* rows without an answer */
+    atomic_size_t *own_factors; /* rows for which --factor does nothing */
 };
 
 /* Returned: the exit status. */

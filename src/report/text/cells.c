@@ -4,6 +4,8 @@
 #include "report/lines.h"
 #include "report/values.h"
 
+#include <math.h>
+
 enum { NAME_MOST = 40, QUOTED_MOST = 60 };
 
 void add_name(grid *g, const char *name)
@@ -32,6 +34,13 @@ void add_margin(grid *g, double margin)
     put_percent(&t, margin);
     grid_cell(g, tone_of(margin), text_string(&t, &g->cells.failed));
     text_free(&t);
+}
+
+void put_degrees(text *out, double clock)
+{
+    double degrees = fmod(clock * (180 / 3.14159265358979323846), 360);
+    if (degrees < 0) degrees += 360;
+    text_format(out, "%.1f", degrees >= 359.95 ? 0 : degrees);
 }
 
 void put_paragraph(text *out, const text *paragraph, grid_tone tone, bool colour)

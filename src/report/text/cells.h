@@ -13,6 +13,9 @@ void put_name(text *out, const char *name);
 void add_margin(grid *g, double margin);
 grid_tone tone_of(double margin);
 
+/* A clock in degrees, 0.0 ... 359.9. */
+void put_degrees(text *out, double clock);
+
 /* A paragraph in one tone. */
 void put_paragraph(text *out, const text *paragraph, grid_tone tone, bool colour);
 

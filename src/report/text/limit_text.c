@@ -80,12 +80,37 @@ static void say_rows(text *out, const limit_row *rows, size_t count, const limit
     for (int i = 0; i < 3; i++) text_free(&heads[i]);
 }
 
+/* A limit for a direction that nobody knows is that of the worst one: which it was is worth knowing. */
+static void say_clocks(text *out, const limit_row *rows, size_t count)
+{
+    bool begun = false;
+    for (size_t i = 0; i < count; i++) {
+        text line = {0};
+        for (int k = 0; k < LIMIT_CLOCKS; k++) {
+            if (isnan(rows[i].clock_taken[k])) continue;
+            text_format(&line, "%s%s ", line.length > 0 ? ", " : "", limit_clocks[k]);
+            put_degrees(&line, rows[i].clock_taken[k]);
+        }
+        if (line.length > 0) {
+            if (!begun) text_put(out, "\nDirections that are not known are taken at their worst; at the limit these are, in degrees:\n");
+            begun = true;
+            text said = {0};
+            text_put(&said, "  ");
+            put_name(&said, rows[i].name);
+            text_format(&said, ": %s", text_string(&line, &out->failed));
+            put_lines(out, &said, 4);
+        }
+        text_free(&line);
+    }
+}
+
 void limit_text(text *out, const limit_row *rows, size_t count, const limit_asked *asked, bool faults, unit_system units,
                 bool colour)
 {
     if (count > 0) {
         say_summary(out, rows, count, asked, units, colour);
         say_rows(out, rows, count, asked, units, colour);
+        say_clocks(out, rows, count);
     }
     put_end(out, faults);
 }

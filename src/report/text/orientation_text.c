@@ -2,6 +2,8 @@
 
 #include "report/text/cells.h"
 
+#include <railbow/member.h>
+
 #include <math.h>
 
 static const double worth = 0.01; /* of margin; less is not worth a mark on the tube */
@@ -35,8 +37,13 @@ static void say_summary(text *out, const orientation_row *rows, size_t count)
 
 static void add_clock(grid *g, double clock)
 {
-    const double degrees = fmod(clock * (180 / 3.14159265358979323846), 360);
-    grid_format(g, TONE_PLAIN, "%.1f", degrees >= 359.95 ? 0 : degrees);
+    text t = {0};
+    if (clock <= RBOW_ANY_CLOCK)
+        text_put(&t, "any");
+    else
+        put_degrees(&t, clock);
+    grid_cell(g, TONE_PLAIN, text_string(&t, &g->cells.failed));
+    text_free(&t);
 }
 
 static void add_win(grid *g, const orientation_row *r)
