@@ -48,7 +48,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
         .refused = &run->refused,
         .answer = answer_row,
     };
-    int status = rows_begin(out, run->results) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    int status = rows_begin(out, run->shown != NULL ? run->shown : run->results) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
     *whole = !(keeps || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status);
     *whole = rows_end(out) && *whole;

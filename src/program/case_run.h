@@ -14,6 +14,7 @@ struct case_run {
     const char *name;
     const field_list *list;    /* what is read; NULL for load cases */
     const field_list *results;
+    const field_list *shown; /* what is written of the results; NULL for all; needs writes_whole */
     int jobs;      /* threads over the rows */
     bool writes_whole; /* `write` writes the answer, whole, in every format */
     const void *context;

@@ -12,7 +12,10 @@ typedef struct tube {
 /* Named ends are worked out anew with the tube, stiffness numbers stay. */
 compared compare_tube(const problem *p, tube t);
 
-/* The lightest of those that hold, the smaller OD on a tie; count where none does. */
-size_t compare_lightest(const compared *answers, size_t count);
+/* Several cases of one part are one tube: numbers the parts, picks for each the lightest tube that holds in all its cases
+ * (the smaller OD on a tie), and lets each part weigh once.
+ * Given:    rows  of all tubes of the first case, then of the second ...
+ * Returned: false where memory ran out */
+bool compare_parts(compare_row *rows, size_t count);
 
 #endif

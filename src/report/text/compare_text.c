@@ -1,10 +1,12 @@
 #include "report/text/compare_text.h"
 
 #include "cases/compare_sum.h"
+#include "report/lines.h"
 #include "report/text/cells.h"
 #include "report/values.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 typedef struct compare_table {
@@ -118,12 +120,75 @@ static void say_tubes(text *out, const compare_table *c)
     text_free(&weight);
 }
 
+/* ---- part by part ----------------------------------------------------------------------------------- */
+
+static void add_part(grid *g, const compare_table *c, const part_sum *s)
+{
+    add_name(g, s->first->part);
+    grid_format(g, TONE_PLAIN, "%zu", s->cases);
+    if (s->pick == NULL) {
+        grid_cell(g, TONE_BAD, "none holds");
+        for (int i = 0; i < 4; i++) grid_cell(g, TONE_PLAIN, "-");
+        return;
+    }
+    text tube = {0};
+    put_tube(&tube, c, s->pick);
+    grid_cell(g, TONE_GOOD, text_string(&tube, &g->cells.failed));
+    text_free(&tube);
+    grid_format(g, TONE_PLAIN, "%.2f", shown(s->pick->tried.weight, DIM_MASS, c->units));
+    grid_format(g, TONE_PLAIN, "%+.2f", shown(s->pick->tried.weight_change, DIM_MASS, c->units));
+    add_margin(g, s->worst);
+    add_name(g, s->worst_case);
+}
+
+static void say_parts_sum(text *out, const compare_table *c, const parts_sum *all)
+{
+    text line = {0};
+    text_format(&line, all->picked == all->parts ? "Each part with its own pick: " : "%zu of %zu parts with their own pick: ",
+                all->picked, all->parts);
+    say_mass(&line, "%.2f", all->weight, c->units);
+    say_mass(&line, " (%+.2f", all->change, c->units);
+    text_put(&line, " against the tubes as given).");
+    put_paragraph(out, &line, TONE_PLAIN, false);
+    text_free(&line);
+}
+
+/* A wall is picked per part. One part alone is the whole frame, of which the answer tells already. */
+static void say_parts(text *out, const compare_table *c)
+{
+    const parts_sum all = sum_of_parts(c->rows, c->count);
+    if (all.parts < 2) return;
+    part_sum *sums = malloc(all.parts * sizeof *sums);
+    out->failed = out->failed || sums == NULL;
+    if (sums == NULL) return;
+    sum_each_part(c->rows, c->count, all.parts, sums);
+    grid g = {0};
+    text head = {0}, weight = {0};
+    text_format(&head, "%s, %s", c->own_od ? "wall" : "tube", unit_name(DIM_LENGTH, c->units));
+    text_format(&weight, "weight, %s", unit_name(DIM_MASS, c->units));
+    grid_column(&g, "lightest for part", GRID_LEFT);
+    grid_column(&g, "cases", GRID_RIGHT);
+    grid_column(&g, text_string(&head, &out->failed), GRID_LEFT);
+    grid_column(&g, text_string(&weight, &out->failed), GRID_RIGHT);
+    grid_column(&g, "change", GRID_RIGHT);
+    grid_column(&g, "worst margin", GRID_RIGHT);
+    grid_column(&g, "in case", GRID_LEFT);
+    for (size_t i = 0; i < all.parts; i++) add_part(&g, c, &sums[i]);
+    free(sums);
+    text_char(out, '\n');
+    grid_write(out, &g, c->colour);
+    if (all.picked > 0) say_parts_sum(out, c, &all);
+    grid_free(&g);
+    text_free(&head);
+    text_free(&weight);
+}
+
 /* ---- case by case ----------------------------------------------------------------------------------- */
 
 static void add_outcome(grid *g, const compare_row *r)
 {
     text cell = {0};
-    if (*r->pick != '\0') text_put(&cell, "* ");
+    if (r->pick == COMPARE_LIGHTEST) text_put(&cell, "* ");
     if (!is_possible(r))
         text_put(&cell, "no");
     else
@@ -176,12 +241,14 @@ void compare_text(text *out, const compare_row *rows, size_t count, bool own_od,
         say_pick(out, &c);
         text_char(out, '\n');
         say_tubes(out, &c);
+        say_parts(out, &c);
         for (size_t first = 0; first < c.tubes; first += block) {
             text_char(out, '\n');
             say_block(out, &c, first, c.tubes - first < block ? c.tubes - first : block);
         }
-        text_put(out, "\n* the lightest that holds this case; a minus is short; no: not possible. Weights count every case,\n"
-                      "also where one tube has several.\n");
+        text_char(out, '\n');
+        wrap(out, "* the lightest that holds in every case of its part; a minus is short; no: not possible. A part is one tube "
+                  "and weighs once, however many cases it has.", 0);
         for (size_t t = 0; t < c.tubes; t++) say_impossible(out, &c, t);
     }
     put_end(out, faults);
