@@ -1,5 +1,6 @@
 #include "report/text/orientation_text.h"
 
+#include "report/lines.h"
 #include "report/text/cells.h"
 
 #include <railbow/member.h>
@@ -13,8 +14,14 @@ static double win_of(const orientation_row *r)
     return isinf(r->found.margin_as_marked) ? 0 : r->found.best_margin - r->found.margin_as_marked;
 }
 
+static const char *name_of(const orientation_row *r)
+{
+    return r->is_part ? r->part : r->name;
+}
+
 static void say_summary(text *out, const orientation_row *rows, size_t count)
 {
+    const char *what = rows->is_part ? "part" : "case";
     size_t worthy = 0;
     const orientation_row *most = rows;
     for (size_t i = 0; i < count; i++) {
@@ -26,8 +33,8 @@ static void say_summary(text *out, const orientation_row *rows, size_t count)
     if (worthy == 0) {
         text_put(&line, "wins less than a point of margin: not worth doing.");
     } else {
-        text_format(&line, "is worth doing in %zu of %zu cases, most in ", worthy, count);
-        put_name(&line, most->name);
+        text_format(&line, "is worth doing in %zu of %zu %ss, most in ", worthy, count, what);
+        put_name(&line, name_of(most));
         text_put(&line, ".");
     }
     text_put(&line, " Clocks in degrees, seen from A: 0 up, 90 right.");
@@ -38,7 +45,9 @@ static void say_summary(text *out, const orientation_row *rows, size_t count)
 static void add_clock(grid *g, double clock)
 {
     text t = {0};
-    if (clock <= RBOW_ANY_CLOCK)
+    if (isnan(clock))
+        text_put(&t, "-");
+    else if (clock <= RBOW_ANY_CLOCK)
         text_put(&t, "any");
     else
         put_degrees(&t, clock);
@@ -65,7 +74,7 @@ static void add_win(grid *g, const orientation_row *r)
 static void say_rows(text *out, const orientation_row *rows, size_t count, bool colour)
 {
     grid g = {0};
-    grid_column(&g, "case", GRID_LEFT);
+    grid_column(&g, rows->is_part ? "part, all its cases" : "case", GRID_LEFT);
     grid_column(&g, "now at", GRID_RIGHT);
     grid_column(&g, "margin", GRID_RIGHT);
     grid_column(&g, "best at", GRID_RIGHT);
@@ -75,7 +84,7 @@ static void say_rows(text *out, const orientation_row *rows, size_t count, bool 
     grid_column(&g, "turning wins", GRID_LEFT);
     for (size_t i = 0; i < count; i++) {
         const orientation_row *r = &rows[i];
-        add_name(&g, r->name);
+        add_name(&g, name_of(r));
         add_clock(&g, r->marked_clock);
         add_margin(&g, r->found.margin_as_marked);
         add_clock(&g, r->found.best_clock);
@@ -90,12 +99,20 @@ static void say_rows(text *out, const orientation_row *rows, size_t count, bool 
 
 void orientation_text(text *out, const orientation_row *rows, size_t count, bool faults, bool colour)
 {
+    const bool shares = orientation_shares(rows, count);
+    const size_t parts = orientation_parts(rows, count);
+    const orientation_row *cases = &rows[parts];
     if (count > 0) {
-        say_summary(out, rows, count);
+        say_summary(out, shares ? rows : cases, shares ? parts : count - parts);
         text_char(out, '\n');
-        say_rows(out, rows, count, colour);
-        text_put(out, "\nToo little: under a point of margin. One tube with several cases can have one clock only: weigh its\n"
-                      "cases with sweep --vary bow_clock=0:350:10.\n");
+        if (shares) {
+            say_rows(out, rows, parts, colour);
+            text_char(out, '\n');
+        }
+        say_rows(out, cases, count - parts, colour);
+        text_char(out, '\n');
+        wrap(out, "Too little: under a point of margin. The cases of a part are one tube, which has one clock: with the best one "
+                  "for the part the lowest margin of its cases is the largest.", 0);
     }
     put_end(out, faults);
 }

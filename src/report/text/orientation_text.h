@@ -1,4 +1,4 @@
-/* The answer of index in words and tables. Rows in the order of the file; faults: some rows could not be answered. */
+/* The answer of index in words and tables. Rows of the parts, then of the cases, in the order of the file; faults: some rows could not be answered. */
 #ifndef RAILBOW_REPORT_TEXT_ORIENTATION_TEXT_H
 #define RAILBOW_REPORT_TEXT_ORIENTATION_TEXT_H
 
