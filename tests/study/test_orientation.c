@@ -68,7 +68,9 @@ static void ck_clock(const problem *p, const double margins[361], double sign, d
     ck_assert_msg(got_clock >= 0 && clock < 360, "clock %g", clock);
     near_within(sign * margin_with(p, PARAMETER(bow_clock), got_clock), sign * got, 1e-7, 1e-7);
     near_within(sign * got, b.best, 1e-8, 1e-8);
-    ck_assert_msg(fabs(clock - b.best_clock) <= 0.1, "clock %.4f (%.12g), want %.4f (%.12g)", clock, sign * got, b.best_clock,
+    /* a top that is flat over more than that is level by a check of a scenario that ties */
+    const bool is_flat = fabs(clock - b.best_clock) <= 1 && is_level(height(p, sign, clock), height(p, sign, b.best_clock));
+    ck_assert_msg(fabs(clock - b.best_clock) <= 0.1 || is_flat, "clock %.4f (%.12g), want %.4f (%.12g)", clock, sign * got, b.best_clock,
                   b.best);
 }
 
@@ -169,13 +171,13 @@ START_TEST(a_built_in_state_that_yields_for_some_clocks)
     rbow_member m = rail();
     m.end_a = m.end_b = RBOW_FIXED;
     m.bow = 0.3;
-    m.gap = -0.01;
-    m.miss_a = 0.3;
+    m.gap = -0.02;
+    m.miss_a = 0.8;
     problem p = problem_of(&m);
     while (isinf(margin_with(&p, PARAMETER(bow_clock), pi)) && isinf(margin_with(&p, PARAMETER(bow_clock), 0))) p.member.miss_a += 0.005;
     orientation a;
     ck_assert_int_eq(orientation_find(&p, 1, &a), RBOW_OK);
-    ck_assert(isinf(a.best_margin) && a.worst_margin <= -1);
+    ck_assert_msg(isinf(a.best_margin) && a.worst_margin <= -1, "%g %g at miss %g", a.best_margin, a.worst_margin, p.member.miss_a);
     ck_assert(isinf(margin_with(&p, PARAMETER(bow_clock), a.best_clock)));
     ck_assert(margin_with(&p, PARAMETER(bow_clock), a.worst_clock) <= -1);
 }
