@@ -4,6 +4,7 @@
 #include "report/values.h"
 
 #include <math.h>
+#include <stdlib.h>
 
 static void put_share(text *out, double share)
 {
@@ -109,8 +110,75 @@ static void say_bars(text *out, const scatter_row *r)
     }
 }
 
+/* ---- all cases -------------------------------------------------------------------------------------- */
+
+/* By the share that is short, then by the low margins, else in the order of the file; what was not judged comes first. */
+static int worst_first(const void *a, const void *b)
+{
+    const scatter_row *x = *(const scatter_row *const *)a, *y = *(const scatter_row *const *)b;
+    const double left[] = {isnan(x->margins.short_share) ? 2 : x->margins.short_share, -x->margins.p01, -x->nominal};
+    const double right[] = {isnan(y->margins.short_share) ? 2 : y->margins.short_share, -y->margins.p01, -y->nominal};
+    for (int i = 0; i < 3; i++)
+        if (left[i] < right[i] || left[i] > right[i]) return left[i] > right[i] ? -1 : 1;
+    return (x > y) - (x < y);
+}
+
+static void add_share(grid *g, double share, bool good)
+{
+    text t = {0};
+    if (isnan(share))
+        text_put(&t, "-");
+    else
+        put_share(&t, share);
+    grid_cell(g, good ? TONE_GOOD : TONE_BAD, text_string(&t, &g->cells.failed));
+    text_free(&t);
+}
+
+static void add_case(grid *g, const scatter_row *r)
+{
+    const bool good = r->margins.short_share <= 0;
+    add_name(g, r->name);
+    add_share(g, r->margins.short_share, good);
+    add_share(g, r->margins.short_high, good);
+    add_margin(g, r->nominal);
+    if (isnan(r->margins.p01))
+        grid_cell(g, TONE_PLAIN, "-");
+    else
+        add_margin(g, r->margins.p01);
+    grid_cell(g, TONE_PLAIN, r->rank == 0 ? r->driver : "");
+}
+
+static void say_cases(text *out, const scatter_row *cases[], size_t count, bool colour)
+{
+    grid g = {0};
+    qsort(cases, count, sizeof *cases, worst_first);
+    grid_column(&g, "case, worst first", GRID_LEFT);
+    grid_column(&g, "short", GRID_RIGHT);
+    grid_column(&g, "at most (95 %)", GRID_RIGHT);
+    grid_column(&g, "as given", GRID_RIGHT);
+    grid_column(&g, "1 of 100 under", GRID_RIGHT);
+    grid_column(&g, "driven by", GRID_LEFT);
+    for (size_t i = 0; i < count; i++) add_case(&g, cases[i]);
+    grid_write(out, &g, colour);
+    text_char(out, '\n');
+    grid_free(&g);
+}
+
+/* With one case alone its own words say it all. */
+static void say_all(text *out, const scatter_row *rows, size_t count, bool colour)
+{
+    const scatter_row **cases = malloc((count + 1) * sizeof *cases);
+    size_t found = 0;
+    for (size_t i = 0; i < count && cases != NULL; i++)
+        if (rows[i].rank == 0) cases[found++] = &rows[i];
+    out->failed = out->failed || cases == NULL;
+    if (found > 1) say_cases(out, cases, found, colour);
+    free(cases);
+}
+
 void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned seed, bool faults, bool colour)
 {
+    say_all(out, rows, count, colour);
     for (size_t i = 0; i < count; i++) {
         const scatter_row *r = &rows[i];
         if (r->rank == 0) {

@@ -5,6 +5,8 @@
 #include "report/values.h"
 
 #include <math.h>
+#include <stdlib.h>
+#include <string.h>
 
 enum { BAR = 24 };
 
@@ -51,14 +53,25 @@ static void put_changes(text *out, const swept *s)
     }
 }
 
-static void say_summary(text *out, const swept *s, bool colour)
+static size_t holding(const swept *s)
 {
     size_t holds = 0;
+    for (size_t i = 0; i < s->count; i++) holds += s->rows[i].result.verdict == RBOW_HOLDS;
+    return holds;
+}
+
+static const sweep_row *worst_of(const swept *s)
+{
     const sweep_row *worst = s->rows;
-    for (size_t i = 0; i < s->count; i++) {
-        holds += s->rows[i].result.verdict == RBOW_HOLDS;
+    for (size_t i = 1; i < s->count; i++)
         if (s->rows[i].result.margin < worst->result.margin) worst = &s->rows[i];
-    }
+    return worst;
+}
+
+static void say_summary(text *out, const swept *s, bool colour)
+{
+    const size_t holds = holding(s);
+    const sweep_row *worst = worst_of(s);
     text line = {0};
     put_name(&line, s->rows->name);
     if (holds == s->count || holds == 0)
@@ -79,10 +92,25 @@ static void say_summary(text *out, const swept *s, bool colour)
 
 /* ---- row by row ------------------------------------------------------------------------------------- */
 
-/* A bar of the margin between the least and the largest of its case: '-' below zero, '+' above it, '|' at it. */
-static void add_bar(grid *g, double margin, double least, double most)
+typedef struct margin_scale { /* of all cases, so that bars of two of them can be compared */
+    double least, most;
+} margin_scale;
+
+static margin_scale scale_of(const sweep_row *rows, size_t count)
+{
+    margin_scale m = {0, 0};
+    for (size_t i = 0; i < count; i++) {
+        const double margin = rows[i].result.margin;
+        if (isfinite(margin)) m.least = fmin(m.least, margin), m.most = fmax(m.most, margin);
+    }
+    return m;
+}
+
+/* A bar of the margin between the least and the largest of all: '-' below zero, '+' above it, '|' at it. */
+static void add_bar(grid *g, double margin, const margin_scale *scale)
 {
     char bar[BAR + 1];
+    const double least = scale->least, most = scale->most;
     const double span = most > least ? most - least : 1, end = isinf(margin) ? least + span : margin;
     const int zero_at = (int)lround(-least / span * (BAR - 1)), here_at = (int)lround((end - least) / span * (BAR - 1));
     for (int i = 0; i < BAR; i++) {
@@ -102,13 +130,10 @@ static void value_heads(grid *g, text heads[], const swept *s)
     }
 }
 
-static void say_rows(text *out, const swept *s, bool colour)
+static void say_rows(text *out, const swept *s, const margin_scale *scale, bool colour)
 {
     grid g = {0};
     text heads[SWEEP_COLUMNS_MOST] = {{0}};
-    double least = 0, most = 0;
-    for (size_t i = 0; i < s->count; i++)
-        if (isfinite(s->rows[i].result.margin)) least = fmin(least, s->rows[i].result.margin), most = fmax(most, s->rows[i].result.margin);
     value_heads(&g, heads, s);
     grid_column(&g, "margin", GRID_RIGHT);
     grid_column(&g, "short | holds", GRID_LEFT);
@@ -119,7 +144,7 @@ static void say_rows(text *out, const swept *s, bool colour)
         for (size_t k = 0; k < s->columns; k++)
             grid_format(&g, TONE_PLAIN, "%.6g", shown(r->value[k], s->varied[k]->dimension, s->units));
         add_margin(&g, r->result.margin);
-        add_bar(&g, r->result.margin, least, most);
+        add_bar(&g, r->result.margin, scale);
         grid_cell(&g, TONE_PLAIN, governs_words[r->result.governs].word);
         grid_format(&g, tone_of(r->result.margin), "%s%s", r->result.verdict == RBOW_HOLDS ? "holds" : "SHORT",
                     changes_at(s, i) ? "  <- changes here" : "");
@@ -129,17 +154,87 @@ static void say_rows(text *out, const swept *s, bool colour)
     for (size_t i = 0; i < SWEEP_COLUMNS_MOST; i++) text_free(&heads[i]);
 }
 
+/* ---- all cases -------------------------------------------------------------------------------------- */
+
+/* By the worst margin, else in the order of the file. */
+static int worst_first(const void *a, const void *b)
+{
+    const swept *x = a, *y = b;
+    const double left = worst_of(x)->result.margin, right = worst_of(y)->result.margin;
+    if (left < right || left > right) return left < right ? -1 : 1;
+    return (x->rows > y->rows) - (x->rows < y->rows);
+}
+
+static void add_case(grid *g, const swept *s)
+{
+    const sweep_row *worst = worst_of(s);
+    const size_t holds = holding(s);
+    add_name(g, s->rows->name);
+    grid_format(g, holds == s->count ? TONE_GOOD : TONE_BAD, "%zu of %zu", holds, s->count);
+    add_margin(g, worst->result.margin);
+    for (size_t k = 0; k < s->columns; k++) grid_format(g, TONE_PLAIN, "%.6g", shown(worst->value[k], s->varied[k]->dimension, s->units));
+    grid_cell(g, TONE_PLAIN, governs_words[worst->result.governs].word);
+}
+
+static void say_cases(text *out, swept cases[], size_t count, bool colour)
+{
+    grid g = {0};
+    text heads[SWEEP_COLUMNS_MOST] = {{0}};
+    qsort(cases, count, sizeof *cases, worst_first);
+    grid_column(&g, "case, worst first", GRID_LEFT);
+    grid_column(&g, "holds", GRID_RIGHT);
+    grid_column(&g, "worst margin", GRID_RIGHT);
+    value_heads(&g, heads, cases);
+    grid_column(&g, "governs", GRID_LEFT);
+    for (size_t i = 0; i < count; i++) add_case(&g, &cases[i]);
+    grid_write(out, &g, colour);
+    text_char(out, '\n');
+    grid_free(&g);
+    for (size_t i = 0; i < SWEEP_COLUMNS_MOST; i++) text_free(&heads[i]);
+}
+
+/* Returned: how many cases; they are in the order of the file */
+static size_t split_cases(const sweep_row *rows, size_t count, const swept *like, swept cases[])
+{
+    size_t found = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (i == 0 || rows[i].begins) {
+            cases[found] = *like;
+            cases[found].rows = &rows[i];
+            cases[found++].count = 0;
+        }
+        cases[found - 1].count++;
+    }
+    return found;
+}
+
+static void say_each(text *out, const swept cases[], size_t count, const margin_scale *scale, bool colour)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (i > 0) text_char(out, '\n');
+        say_summary(out, &cases[i], colour);
+        text_char(out, '\n');
+        say_rows(out, &cases[i], scale, colour);
+    }
+}
+
 void sweep_text(text *out, const sweep_row *rows, size_t count, const field *const varied[], size_t columns, bool faults,
                 unit_system units, bool colour)
 {
-    for (size_t i = 0; i < count;) {
-        swept s = {&rows[i], 1, varied, columns, units};
-        while (i + s.count < count && !rows[i + s.count].begins) s.count++;
-        if (i > 0) text_char(out, '\n');
-        say_summary(out, &s, colour);
-        text_char(out, '\n');
-        say_rows(out, &s, colour);
-        i += s.count;
+    const swept like = {.varied = varied, .columns = columns, .units = units};
+    const margin_scale scale = scale_of(rows, count);
+    swept *cases = malloc((count + 1) * sizeof *cases), *sorted = malloc((count + 1) * sizeof *sorted);
+    if (cases != NULL && sorted != NULL) {
+        const size_t found = split_cases(rows, count, &like, cases);
+        if (found > 1) {
+            memcpy(sorted, cases, found * sizeof *cases);
+            say_cases(out, sorted, found, colour);
+        }
+        say_each(out, cases, found, &scale, colour);
+    } else {
+        out->failed = true;
     }
+    free(cases);
+    free(sorted);
     put_end(out, faults);
 }
