@@ -17,15 +17,15 @@ typedef struct rbow_wall_reading {
 
 typedef struct rbow_bore {
     double mean;       /* in: wall = mean + offset cos(clock - thick) */
-    double offset;     /* in, >= 0: how far the bore is off centre */
-    double thin_clock; /* rad, 0 <= clock < 2 pi; NaN where the wall is even */
+    double offset;     /* in, >= 0: distance of the bore from the centre */
+    double thin_clock; /* rad, 0 <= clock < 2 pi; NaN if the wall is even */
     double least;      /* in: mean - offset, the thinnest wall anywhere */
 } rbow_bore;
 
-/* Least-squares fit of an off-centre bore; exact for an offset that is small beside the diameter.
+/* Least-squares fit of an off-centre bore; exact for an offset that is small compared with the diameter.
  * Given:    readings, count  three or more, their clocks spread over about 55 degrees or more
  * Returned: bore
- * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (too few, or their clocks do not tell the three apart) */
+ * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (too few readings, or clocks that do not determine the three unknowns) */
 RBOW_API rbow_status rbow_bore_fit(const rbow_wall_reading *readings, size_t count, rbow_bore *bore);
 
 #ifdef __cplusplus

@@ -1,4 +1,4 @@
-/* What a function says of its result: below 0 there is none (outputs are NaN), 0 it stands. */
+/* The status of a function: 0 if its result is valid, below 0 if there is none (outputs are NaN). */
 #ifndef RAILBOW_STATUS_H
 #define RAILBOW_STATUS_H
 
@@ -12,43 +12,43 @@
 extern "C" {
 #endif
 
-/* name, value, the input that is at fault ("" for none), what is wrong and what is allowed */
+/* name, value, the input at fault ("" for none), the fault and what is allowed */
 #define RBOW_STATUS_LIST(X)                                                                                    \
     X(RBOW_OK, 0, "", "fine")                                                                                  \
     X(RBOW_OUT_OF_RANGE, -1, "", "an argument lies outside its stated range")                                  \
-    X(RBOW_NO_CONVERGENCE, -2, "", "the numerical solution did not settle")                                    \
+    X(RBOW_NO_CONVERGENCE, -2, "", "the numerical solution did not converge")                                  \
     X(RBOW_UNSTABLE, -3, "compression", "is at or above the elastic critical load")                            \
     X(RBOW_NOT_FINITE, -4, "", "a load, distance or angle is not a finite number")                             \
     X(RBOW_BAD_MATERIAL, -5, "material", "its moduli, density and yields must be finite and above 0")          \
     X(RBOW_BAD_OD, -10, "od", "must be above 0")                                                               \
     X(RBOW_BAD_WALL, -11, "wall", "must be above 0 and at most half of od (a solid bar)")                      \
-    X(RBOW_WALL_RULE, -12, "wall", "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360 E7)")      \
+    X(RBOW_WALL_RULE, -12, "wall", "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)")   \
     X(RBOW_BAD_LENGTH, -13, "length", "must be above 0")                                                       \
     X(RBOW_BAD_END_A, -14, "end_a", "must be pinned, welded, fixed or a stiffness of at least 0")              \
     X(RBOW_BAD_END_B, -15, "end_b", "must be pinned, welded, fixed, free or a stiffness of at least 0")        \
     X(RBOW_FREE_NEEDS_ROOT, -16, "end_a", "must be fixed or a stiffness above 0 where end_b is free")          \
     X(RBOW_BAD_CURVE, -17, "column_curve", "is not one of the column curves")                                  \
-    X(RBOW_BAD_ECCENTRICITY, -18, "eccentricity", "must be at least 0; turn its clock instead")                \
+    X(RBOW_BAD_ECCENTRICITY, -18, "eccentricity", "must be at least 0; reverse its clock instead")             \
     X(RBOW_BAD_POINT_AT, -19, "point_at", "must lie between 0 and the length")                                 \
     X(RBOW_BAD_SLOPE, -20, "slope", "must lie between -90 and 90 deg")                                         \
-    X(RBOW_BAD_BOW, -21, "bow", "must be at least 0; turn its clock instead")                                  \
+    X(RBOW_BAD_BOW, -21, "bow", "must be at least 0; reverse its clock instead")                               \
     X(RBOW_BAD_BOW_SHAPE, -22, "bow_shape", "must be sine, arc or kink")                                       \
-    X(RBOW_BAD_BOW_AT, -23, "bow_at", "must lie between 0 and the length, not on them")                        \
-    X(RBOW_BOW_TOO_STEEP, -24, "bow", "slopes the tube by more than 10 deg: outside the model's reach")        \
-    X(RBOW_BAD_MISS_A, -25, "miss_a", "must be at least 0; turn its clock instead")                            \
-    X(RBOW_MISS_A_TOO_STEEP, -26, "miss_a", "is a slope of more than 10 deg: outside the model's reach")       \
-    X(RBOW_BAD_MISS_B, -27, "miss_b", "must be at least 0; turn its clock instead")                            \
-    X(RBOW_MISS_B_TOO_STEEP, -28, "miss_b", "is a slope of more than 10 deg: outside the model's reach")       \
+    X(RBOW_BAD_BOW_AT, -23, "bow_at", "must lie between 0 and the length, and equal neither")                  \
+    X(RBOW_BOW_TOO_STEEP, -24, "bow", "gives a slope of more than 10 deg: outside the model's range")          \
+    X(RBOW_BAD_MISS_A, -25, "miss_a", "must be at least 0; reverse its clock instead")                         \
+    X(RBOW_MISS_A_TOO_STEEP, -26, "miss_a", "is a slope of more than 10 deg: outside the model's range")       \
+    X(RBOW_BAD_MISS_B, -27, "miss_b", "must be at least 0; reverse its clock instead")                         \
+    X(RBOW_MISS_B_TOO_STEEP, -28, "miss_b", "is a slope of more than 10 deg: outside the model's range")       \
     X(RBOW_MISS_B_FREE, -29, "miss_b", "must be 0 where end_b is free: there is no landing")                   \
     X(RBOW_GAP_FREE, -30, "gap", "must be 0 where end_b is free: nothing closes it")                           \
     X(RBOW_BAD_GAP_STIFFNESS, -31, "gap_stiffness", "must be above 0; leave it empty for rigid surroundings")  \
     X(RBOW_BAD_WELD_ZONE, -32, "weld_zone", "must lie between 0 and the length")                               \
     X(RBOW_BAD_DRESSED, -33, "dressed", "must be at least 0 and less than the wall")                           \
-    X(RBOW_DRESSED_RULE, -34, "dressed", "leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360 E7)") \
+    X(RBOW_DRESSED_RULE, -34, "dressed", "leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)") \
     X(RBOW_BAD_FACTOR, -35, "factor", "must be above 0")                                                       \
     X(RBOW_BAD_FACTOR_YIELD, -36, "factor_yield", "must be above 0")                                           \
     X(RBOW_WALL_NOT_SERVED, -38, "wall", "is served by no row of this material")                               \
-    X(RBOW_BAD_CUT, -39, "cut_at", "must lie between 0 and the length, not on them")                           \
+    X(RBOW_BAD_CUT, -39, "cut_at", "must lie between 0 and the length, and equal neither")                     \
     X(RBOW_LOOSE_END_A, -40, "end_a", "must be welded, fixed or a stiffness above 0: it held the moment")      \
     X(RBOW_LOOSE_END_B, -41, "end_b", "must be welded, fixed or a stiffness above 0: it held the moment")      \
     X(RBOW_MISS_A_NOT_HELD, -42, "miss_a", "needs an end_a that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle")  \
@@ -59,7 +59,7 @@ extern "C" {
 typedef enum rbow_status { RBOW_STATUS_LIST(RBOW_STATUS_ENUM) RBOW_STATUS_END_ = 1 } rbow_status;
 #undef RBOW_STATUS_ENUM
 
-/* Given: any status. Returned: what is wrong and what is allowed; the input at fault ("" for none).
+/* Given: any status. Returned: the fault and what is allowed; the input at fault ("" for none).
  * An unknown value gives "unknown status". */
 RBOW_API const char *rbow_status_text(rbow_status status);
 RBOW_API const char *rbow_status_input(rbow_status status);

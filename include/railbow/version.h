@@ -1,5 +1,5 @@
-/* Which railbow this is. While the first number is 0 the second stands for changes that break callers: programs are
- * compiled anew for it. After that the first does. */
+/* The version. While the first number is 0, a new second number means a change that breaks callers: they must be compiled
+ * again. Later, a new first number means this. */
 #ifndef RAILBOW_VERSION_H
 #define RAILBOW_VERSION_H
 
@@ -9,19 +9,19 @@
 extern "C" {
 #endif
 
-/* Of these headers. CMakeLists.txt reads them here too. */
+/* The version of these headers. CMakeLists.txt reads it from here. */
 #define RBOW_VERSION_MAJOR 0
 #define RBOW_VERSION_MINOR 2
 #define RBOW_VERSION_PATCH 0
 
-/* The same as one number that grows, for #if, and as a text: "0.2.0". */
+/* The version as one number that grows, for #if, and as text: "0.2.0". */
 #define RBOW_VERSION_NUMBER (RBOW_VERSION_MAJOR * 1000000 + RBOW_VERSION_MINOR * 1000 + RBOW_VERSION_PATCH)
 #define RBOW_VERSION_TEXT_OF(number) #number
 #define RBOW_VERSION_JOIN(major, minor, patch)                                                                 \
     RBOW_VERSION_TEXT_OF(major) "." RBOW_VERSION_TEXT_OF(minor) "." RBOW_VERSION_TEXT_OF(patch)
 #define RBOW_VERSION RBOW_VERSION_JOIN(RBOW_VERSION_MAJOR, RBOW_VERSION_MINOR, RBOW_VERSION_PATCH)
 
-/* Of the library that the program runs with: its RBOW_VERSION. */
+/* The version of the library that the program runs with: its RBOW_VERSION. */
 RBOW_API const char *rbow_version(void);
 
 #ifdef __cplusplus

@@ -1,4 +1,4 @@
-/* The words of files for ends, column curves, bow shapes, verdicts and what governs. */
+/* The words that files use for ends, column curves, bow shapes, verdicts and governing checks. */
 #ifndef RAILBOW_CASES_CASE_WORDS_H
 #define RAILBOW_CASES_CASE_WORDS_H
 
@@ -6,7 +6,7 @@
 
 #include <railbow/member.h>
 
-/* Each as the public headers list them, in their order. */
+/* Each list is that of the public headers, in the same order. */
 extern const field_word end_a_words[], end_b_words[], curve_words[], bow_shape_words[];
 extern const field_word verdict_words[], governs_words[], joints_words[], fit_words[]; /* by rbow_verdict ... */
 extern const field_word clock_words[]; /* a direction that is not known */

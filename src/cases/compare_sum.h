@@ -1,4 +1,4 @@
-/* One tube over all cases of a comparison, and which one to pick. */
+/* Totals of one tube over all cases of a comparison, and the choice of a tube. */
 #ifndef RAILBOW_CASES_COMPARE_SUM_H
 #define RAILBOW_CASES_COMPARE_SUM_H
 
@@ -34,10 +34,11 @@ void sum_each_part(const compare_row *rows, size_t count, size_t parts, part_sum
 /* rows: marked by compare_parts; of all tubes of the first case, then of the second ...; tube: below rows[0].tubes. */
 tube_sum sum_of_tube(const compare_row *rows, size_t count, size_t tube);
 
-/* The lightest that holds in every case, the smaller diameter on a tie. Returned: its number; rows[0].tubes for none. */
+/* The lightest tube that holds in every case; the smaller diameter on a tie.
+ * Returned: its number; rows[0].tubes for none. */
 size_t lightest_tube(const compare_row *rows, size_t count);
 
-/* The one that holds in most cases, then with the best worst margin. */
+/* The tube that holds in most cases; among equals the one whose smallest margin is largest. */
 size_t nearest_tube(const compare_row *rows, size_t count);
 
 #endif

@@ -1,4 +1,4 @@
-/* The answers of compare as a table. */
+/* The results of compare as a table. */
 #ifndef RAILBOW_CASES_COMPARE_TABLE_H
 #define RAILBOW_CASES_COMPARE_TABLE_H
 
@@ -8,9 +8,9 @@
 
 typedef struct compared { /* a case with another tube */
     double od, wall;
-    rbow_status status; /* below 0: this tube cannot be, and why; the result is then that of a failure */
+    rbow_status status; /* below 0: why this tube is not possible; the result is then that of a failure */
     rbow_result result;
-    double weight, weight_change; /* lb; against the case's own tube */
+    double weight, weight_change; /* lb; the change is from the tube of the case */
     double stiffness_change;      /* EI new/own - 1 */
 } compared;
 

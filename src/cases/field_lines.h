@@ -1,10 +1,10 @@
-/* One line a column, for the field lists of this room. */
+/* Macros that describe a column in one line, for the field lists of this room. */
 #ifndef RAILBOW_CASES_FIELD_LINES_H
 #define RAILBOW_CASES_FIELD_LINES_H
 
 #include "table/field.h"
 
-/* Columns of an answer: record, name, where it is in the record, ... */
+/* Columns of results: record, name, member of the record, ... */
 #define TEXT(record, name_, at, meaning_)                                                                      \
     {.name = name_, .kind = FIELD_TEXT, .offset = offsetof(record, at), .meaning = meaning_}
 #define WORD(record, name_, at, words_, meaning_)                                                              \
@@ -13,7 +13,7 @@
     {.name = name_, .kind = FIELD_NUMBER, .dimension = dimension_, .offset = offsetof(record, at),             \
      .meaning = meaning_}
 
-/* Columns of an input that must be given: a text, and a length. */
+/* Required columns of an input: a text, and a length. */
 #define NEEDED_TEXT(record, name_, at, meaning_)                                                               \
     {.name = name_, .kind = FIELD_TEXT, .offset = offsetof(record, at), .rule = FIELD_REQUIRED,                \
      .fallback_text = "", .meaning = meaning_}

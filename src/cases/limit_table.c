@@ -9,11 +9,13 @@ static const field_word limit_words[] = {
 
 static const field limit_fields[] = {
     TEXT(limit_row, "case", name, "name of the row"),
-    TEXT(limit_row, "column", column, "which was varied"),
-    NUMBER(limit_row, "limit", found.limit, DIM_NONE, "where the margin first falls under the target"),
-    NUMBER(limit_row, "now", now, DIM_NONE, "its present value"),
-    NUMBER(limit_row, "room", room, DIM_NONE, "from now to the limit; negative: already past it; none where it is short outside the range"),
-    WORD(limit_row, "state", found.state, limit_words, "found; never: holds to the end; already: short at the start"),
+    TEXT(limit_row, "column", column, "column that was varied"),
+    NUMBER(limit_row, "limit", found.limit, DIM_NONE, "last value before the margin falls below the target"),
+    NUMBER(limit_row, "now", now, DIM_NONE, "present value of the column"),
+    NUMBER(limit_row, "room", room, DIM_NONE,
+           "from now to the limit; negative if now is past it; empty if the case is short outside the range"),
+    WORD(limit_row, "state", found.state, limit_words,
+         "found; never: the case holds to the end; already: it is short at the start"),
 };
 
 _Static_assert(sizeof limit_fields == sizeof(((limit_columns *)NULL)->fields), "every column has room");

@@ -1,4 +1,4 @@
-/* The answers of limit as a table. */
+/* The results of limit as a table. */
 #ifndef RAILBOW_CASES_LIMIT_TABLE_H
 #define RAILBOW_CASES_LIMIT_TABLE_H
 
@@ -36,10 +36,10 @@ typedef struct limit_asked {
     double from, to, margin;
 } limit_asked;
 
-/* The present value is past its limit, or the case short from the start or as it is. */
+/* Whether the present value is past its limit, or the case is short at the start of the range or as it stands. */
 bool limit_is_past(const limit_row *r);
 
-/* The list of a limit: its three numbers carry the dimension of the column asked for. */
+/* The field list of a limit. Its three numbers have the dimension of the column asked for. */
 typedef struct limit_columns {
     field fields[6];
     field_list list;

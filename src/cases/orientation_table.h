@@ -1,4 +1,4 @@
-/* The answers of index, the orientation of a tube's own bow, as a table. */
+/* The results of index, the orientation of a tube's own bow, as a table. */
 #ifndef RAILBOW_CASES_ORIENTATION_TABLE_H
 #define RAILBOW_CASES_ORIENTATION_TABLE_H
 
@@ -7,7 +7,7 @@
 #include <stdbool.h>
 
 typedef struct orientation { /* clocks in rad, 0 ... 2 pi */
-    double margin_as_marked; /* with the clock that the case names */
+    double margin_as_marked; /* with the clock of the case */
     double best_clock, best_margin;
     double worst_clock, worst_margin;
 } orientation;

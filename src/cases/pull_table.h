@@ -1,4 +1,4 @@
-/* Pulls, and the answers of pull, as tables. */
+/* Pulls and the results of pull, as tables. */
 #ifndef RAILBOW_CASES_PULL_TABLE_H
 #define RAILBOW_CASES_PULL_TABLE_H
 
@@ -8,14 +8,14 @@
 
 typedef struct pull_row {
     const char *name, *material;
-    rbow_pull pull; /* elastic_modulus and yield are the material's */
+    rbow_pull pull; /* elastic_modulus and yield come from the material */
 } pull_row;
 
 typedef struct pulled_row {
     const char *name;
     double set;
     rbow_pulled found;
-    int step; /* 1, 2 ... of a pull in steps; 0 for the pull alone; not in the table */
+    int step; /* 1, 2, ... for a pull in steps; 0 for a single pull; not in the table */
 } pulled_row;
 
 extern const field_list pull_list, pulled_list;

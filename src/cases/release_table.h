@@ -1,4 +1,4 @@
-/* Cuts, and the answers of release, as tables. */
+/* Cuts and the results of release, as tables. */
 #ifndef RAILBOW_CASES_RELEASE_TABLE_H
 #define RAILBOW_CASES_RELEASE_TABLE_H
 
@@ -8,7 +8,7 @@
 
 typedef struct cut_row {
     const char *name, *material;
-    rbow_cut cut; /* elastic_modulus is the material's */
+    rbow_cut cut; /* elastic_modulus comes from the material */
 } cut_row;
 
 enum { BASIS_TURN_READ, BASIS_LEAST_ENERGY };

@@ -18,31 +18,31 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "L'/r is above 150, beyond the usual practice for tubes that are pushed. Check the bow with care, "
             "or brace the tube at its middle.")
     MEANING(RBOW_REMARK_SHORT_TUBE,
-            "under ten diameters long: shear, which is left out here, bends it noticeably",
-            "The tube is under ten diameters long: shear, which is left out here, bends it noticeably. Take "
-            "its deflection as too small, and ask for more margin.")
+            "under ten diameters long: shear, which the model leaves out, bends it noticeably",
+            "The tube is under ten diameters long. Shear, which the model leaves out, bends it noticeably: its "
+            "real deflection is larger. Ask for more margin.")
     MEANING(RBOW_REMARK_THIN_WALL,
             "the wall can buckle locally: a reduced compression yield was used",
             "The wall can buckle locally, so a reduced compression yield was used. Keep dents away from it, or "
             "take the next wall.")
     MEANING(RBOW_REMARK_STIFF_ENDS,
-            "the joints hold more than the usual welded joint (fixity above 2): are they that stiff?",
+            "the joints are stiffer than the usual welded joint (fixity above 2)",
             "The joints are taken as stiffer than the usual welded joint (fixity above 2). Make sure that they "
             "are, or check the case with welded ends.")
     MEANING(RBOW_REMARK_WELD_ZONE_TAKEN,
-            "the weld_zone cell is empty: 1 in of softened metal is taken at each joint",
-            "No weld_zone is given: 1 in of metal at each joint is taken as softened by the weld (at most half the length). "
-            "Give its length, or 0 where the metal there is as strong as elsewhere.")
+            "weld_zone is empty: the check assumes 1 in of softened metal at each joint",
+            "No weld_zone is given: the check assumes 1 in of softened metal at each joint (at most half the length). "
+            "Give its length, or 0 if the metal there is as strong as elsewhere.")
     MEANING(RBOW_REMARK_NO_BOW,
-            "the tube is taken as straight",
-            "No bow is given: the tube is taken as straight. Lay it on a flat table, measure its bow and give it; a pushed tube "
+            "the check assumes a straight tube",
+            "No bow is given: the check assumes a straight tube. Measure its bow on a flat table and give it; a pushed tube "
             "with a bow carries less.")
     MEANING(RBOW_REMARK_SIZE,
-            "a size is far from what such frames use: a slip of the unit or of the point?",
-            "A size is far from what such frames use. Check the unit and the decimal point of od, wall, length, bow and the misses.")
+            "a size is unusual for such frames: check its unit and its decimal point",
+            "A size is unusual for such frames. Check the unit and the decimal point of od, wall, length, bow and the misses.")
     MEANING(RBOW_REMARK_IDLE_ECCENTRICITY,
-            "both joints are fixed and take the offset's moment themselves",
-            "The eccentricity has no effect: both joints are fixed and take its moment themselves. Check the "
+            "both joints are fixed and take its moment",
+            "The eccentricity has no effect: both joints are fixed and take its moment. Check the "
             "joints for it.")
     MEANING(RBOW_REMARK_IDLE_MOMENT_A,
             "joint A is fixed and takes it",
@@ -51,8 +51,8 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "joint B is fixed and takes it",
             "The moment given to B has no effect: joint B is fixed and takes it. Check the joint for it.")
     MEANING(RBOW_REMARK_IDLE_POINT_LOAD,
-            "it acts at a held joint, which takes it",
-            "The point load has no effect: it acts at a held joint, which takes it. Check point_at.")
+            "it acts at a supported joint, which takes it",
+            "The point load has no effect: it acts at a supported joint, which takes it. Check point_at.")
     MEANING(RBOW_REMARK_IDLE_GAP_STIFFNESS,
             "there is no gap to close",
             "The gap_stiffness has no effect: there is no gap.")
@@ -62,15 +62,12 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "was NOT reduced. Give the length of the soft metal.")
 };
 
-#define REMARK_TEXT(value, text) text,
-static const char *const texts[] = {RBOW_REMARK_LIST(REMARK_TEXT)};
-
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks)
 {
     *out = '\0';
     for (int bit = 0; bit < RBOW_REMARK_COUNT; bit++) {
         if ((remarks & (1U << bit)) == 0) continue;
         if (*out != '\0') strcat(out, "; ");
-        strcat(out, texts[bit]);
+        strcat(out, rbow_remark_text(1U << bit));
     }
 }

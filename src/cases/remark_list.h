@@ -1,4 +1,4 @@
-/* What a remark of a check means, by the bit of the public header. */
+/* The meaning of each remark of a check, by its bit in the public header. */
 #ifndef RAILBOW_CASES_REMARK_LIST_H
 #define RAILBOW_CASES_REMARK_LIST_H
 
@@ -6,15 +6,15 @@
 
 typedef struct remark_meaning {
     unsigned bit;         /* of rbow_result.remarks */
-    const char *meaning;  /* a clause, behind the remark and a colon */
-    const char *sentence; /* sentences: what it means and what to do */
+    const char *meaning;  /* a clause that follows the remark and a colon */
+    const char *sentence; /* sentences: the meaning, and what to do */
 } remark_meaning;
 
-/* All, in the order in which they are said. */
+/* All remarks, in the order in which they are printed. */
 extern const remark_meaning remark_list[RBOW_REMARK_COUNT];
 
 #define REMARK_JOINED(value, text) text "; "
-enum { REMARKS_ROOM = sizeof(RBOW_REMARK_LIST(REMARK_JOINED)) }; /* bytes of all of them at once */
+enum { REMARKS_ROOM = sizeof(RBOW_REMARK_LIST(REMARK_JOINED)) }; /* bytes of all remarks together */
 
 /* All remarks of a result, separated by semicolons. */
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks);

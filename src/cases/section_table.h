@@ -1,4 +1,4 @@
-/* The answers of section as a table. */
+/* The results of section as a table. */
 #ifndef RAILBOW_CASES_SECTION_TABLE_H
 #define RAILBOW_CASES_SECTION_TABLE_H
 

@@ -4,7 +4,7 @@
 
 #include "table/field.h"
 
-typedef struct step_row { /* headings become the part */
+typedef struct step_row { /* part is the heading above the step */
     const char *name, *part, *step, *formula, *numbers;
     double result;
     const char *unit, *source;

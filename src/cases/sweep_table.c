@@ -29,7 +29,7 @@ void sweep_columns_fill(sweep_columns *s, const field *const varied[], size_t co
     s->fields[n++] = name;
     for (size_t i = 0; i < count; i++) {
         s->fields[n] = (field){.name = varied[i]->name, .kind = FIELD_NUMBER, .dimension = varied[i]->dimension,
-                               .offset = offsetof(sweep_row, value) + i * sizeof(double), .meaning = "varied"};
+                               .offset = offsetof(sweep_row, value) + i * sizeof(double), .meaning = "value tried"};
         n++;
     }
     memcpy(&s->fields[n], sweep_answers, sizeof sweep_answers);

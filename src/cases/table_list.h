@@ -1,4 +1,4 @@
-/* Every table that goes in or out, once: for the list of columns, the help, the manual, the schema and completions. */
+/* Every table that the program reads or writes: for the list of columns, help, manual, schema and completions. */
 #ifndef RAILBOW_CASES_TABLE_LIST_H
 #define RAILBOW_CASES_TABLE_LIST_H
 
@@ -7,7 +7,7 @@
 
 typedef struct table {
     const char *title;   /* "Results of check" */
-    const char *command; /* whose it is; NULL: of several commands */
+    const char *command; /* the command that has it; NULL for several */
     const field_list *list;
     bool input;
 } table;
@@ -17,14 +17,14 @@ enum { TABLES = 18 };
 typedef struct tables {
     table at[TABLES];
     size_t count;
-    sweep_columns sweep; /* what the entries of sweep and limit point into: as they are without their varied column */
+    sweep_columns sweep; /* the entries of sweep and limit point to these; they have no varied column */
     limit_columns limit;
 } tables;
 
-/* The tables stay where they are: no copy of a filled one. */
+/* A filled list points into itself: do not copy it. */
 void tables_fill(tables *t);
 
-/* What stands in the column "unit" of such a list, and in "default". */
+/* The texts of the columns "unit" and "default" in the printed list. */
 const char *table_unit(const field *f);
 const char *table_default(const field *f);
 

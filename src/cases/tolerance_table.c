@@ -9,17 +9,17 @@ static const field_word tolerance_words[] = {{"uniform", TOLERANCE_UNIFORM},
 
 static const field tolerance_fields[] = {
     {.name = "column", .kind = FIELD_TEXT, .offset = offsetof(tolerance_row, column), .rule = FIELD_REQUIRED,
-     .fallback_text = "", .meaning = "a number column of the load cases"},
+     .fallback_text = "", .meaning = "name of a number column of the load cases"},
     {.name = "minus", .kind = FIELD_NUMBER, .offset = offsetof(tolerance_row, minus), .most = INFINITY,
-     .rule = FIELD_REQUIRED, .fallback_text = "", .meaning = "how far below its value it may be"},
+     .rule = FIELD_REQUIRED, .fallback_text = "", .meaning = "how far the value may lie below that of the case"},
     {.name = "plus", .kind = FIELD_NUMBER, .offset = offsetof(tolerance_row, plus), .most = INFINITY,
-     .rule = FIELD_REQUIRED, .fallback_text = "", .meaning = "how far above"},
+     .rule = FIELD_REQUIRED, .fallback_text = "", .meaning = "how far it may lie above"},
     {.name = "unit", .kind = FIELD_TEXT, .offset = offsetof(tolerance_row, unit), .fallback_text = "the column's in US units",
-     .meaning = "unit of both, or % of the value"},
+     .meaning = "unit of minus and plus, or % of the value"},
     {.name = "shape", .kind = FIELD_WORD, .offset = offsetof(tolerance_row, shape), .fallback = TOLERANCE_UNIFORM,
      .words = tolerance_words, .fallback_text = "uniform",
-     .meaning = "uniform; triangular with its top at the value; normal in two halves, minus and plus being two "
-                "standard deviations, cut at three"},
+     .meaning = "uniform; triangular with its peak at the value; normal in two halves: minus and plus are two "
+                "standard deviations, the tails are cut at three"},
 };
 
 const field_list tolerance_list = {

@@ -6,8 +6,8 @@
 
 typedef enum tolerance_shape {
     TOLERANCE_UNIFORM,    /* from -minus to +plus                                           */
-    TOLERANCE_TRIANGULAR, /* its top at the nominal                                         */
-    TOLERANCE_NORMAL      /* two halves; minus, plus two standard deviations; cut at three  */
+    TOLERANCE_TRIANGULAR, /* peak at the nominal value                                      */
+    TOLERANCE_NORMAL      /* two halves: minus and plus are two standard deviations; cut at three */
 } tolerance_shape;
 
 typedef struct tolerance_row {

@@ -1,4 +1,4 @@
-/* Four load factors side by side, where the processor can. */
+/* Four load factors at once, for processors with AVX2. */
 #if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__)
 #pragma GCC target("avx2")
 #define LANES 4

@@ -1,4 +1,4 @@
-/* Eight load factors side by side, where the processor can. */
+/* Eight load factors at once, for processors with AVX-512. */
 #if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__)
 #pragma GCC target("avx512f,avx512dq")
 #define LANES 8

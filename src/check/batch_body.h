@@ -1,7 +1,8 @@
-/* The functions that work on several numbers side by side, for one width of vector: VERSION(name), LANES. */
+/* The functions that evaluate several numbers at once, for one width of vector: VERSION(name), LANES. */
 #include "check/batch_versions.h"
 #include "check/maximum_body.h"
-#include "check/utilisation_body.h"
+#include "check/loads_body.h"
+#include "mechanics/stress_body.h"
 
 #include <float.h>
 #include <gsl/gsl_math.h>
@@ -19,7 +20,7 @@ INLINE void store_lanes(real a, double to[LANES])
     memcpy(to, &a, sizeof a);
 }
 
-/* ---- stations side by side ------------------------------------------------------------------------------ */
+/* ---- several stations ------------------------------------------------------------------------------ */
 
 INLINE void store_place(const place *p, along *all_places, int i)
 {
@@ -71,13 +72,13 @@ void VERSION(rbow_along)(const prepared *p, const solution *solved, quantity wha
         look_along(p, solved, MOVEMENT, out);
 }
 
-/* ---- load factors side by side -------------------------------------------------------------------------- */
+/* ---- several load factors -------------------------------------------------------------------------- */
 
 typedef struct top { /* of one zone */
-    real best;       /* the largest square found; below 0 where the zone does not exist */
-    real bound;      /* of the cell that may hold the highest value; below 0 for none */
-    real next_bound; /* the highest of the other cells */
-    place left, right; /* of that cell, its ends */
+    real best;       /* the largest square found; below 0 if the zone does not exist */
+    real bound;      /* of the cell with the largest bound; below 0 for none */
+    real next_bound; /* the largest bound of the other cells */
+    place left, right; /* the ends of that cell */
     real at, h;        /* its left end and its width */
     real point_side, kink_side;
 } top;
@@ -87,7 +88,7 @@ INLINE node choose_node(mask m, const node *a, const node *b)
     return (node){choose(m, a->square, b->square), choose(m, a->g, b->g), choose(m, a->g1, b->g1), choose(m, a->g2, b->g2)};
 }
 
-/* A bound no more than rounding above an end leaves nothing to look for. */
+/* If a bound exceeds the value at an end only by rounding, the cell needs no search. */
 INLINE void keep_cell(top *t, real bound, const place *a, const place *b, const stations *s, int i)
 {
     const real ends = larger(a->node.square, b->node.square);
@@ -110,13 +111,13 @@ INLINE void keep_cell(top *t, real bound, const place *a, const place *b, const 
     t->kink_side = choose(higher, all(s->kink_side[i]), t->kink_side);
 }
 
-/* Two stations at one place, the end of a segment and the start of the next. */
+/* Two stations at the same position: the end of a segment and the start of the next. */
 static inline bool is_load_between(const stations *s, int last)
 {
     return s->point_side[last] < s->point_side[last + 1] || s->kink_side[last] < s->kink_side[last + 1];
 }
 
-/* Given: half  the waves of half the way from mid-length */
+/* Given: half  the waves at half the distance from mid-length */
 INLINE place look_at_station(const equilibrium *e, const stations *s, int i, wave half)
 {
     const location at = {all(s->t[i]), all(s->cosine[i]), all(s->sine[i]), all(s->point_side[i]), all(s->kink_side[i])};
@@ -126,7 +127,7 @@ INLINE place look_at_station(const equilibrium *e, const stations *s, int i, wav
     return p;
 }
 
-/* Returned: sum  of all squares: shows whether one of them is not a number */
+/* Returned: sum  of all squares; it is NaN if one of them is */
 INLINE void look_at_stations(const prepared *p, const equilibrium *e, top tops[ZONES], real *sum,
                              double moment[STATIONS_MOST][PLANES][BATCH], int first)
 {
@@ -156,8 +157,8 @@ INLINE location location_near(const top *t, real at)
     return (location){at, w.c, M_PI * w.s, t->point_side, t->kink_side};
 }
 
-/* Where the slope changes from rising to falling the moment is asked again, twice; what may then be left in the cell is
- * bounded from there. A lane is settled when that bound, and those of all other cells, are no higher than the value. */
+/* Where the slope changes from rising to falling, the moment is evaluated again, twice, and the rest of the cell is bounded
+ * from there. A lane is settled if this bound and those of all other cells do not exceed the value. */
 static const double settled_within = 1e-11;
 
 INLINE mask settle(const equilibrium *e, top *t)
@@ -165,6 +166,7 @@ INLINE mask settle(const equilibrium *e, top *t)
     const mask none = MASK_NOT(less(t->best * (1 + settled_within), t->bound));
     if (MASK_BITS(none) == ALL_LANES) return none;
     const mask turns = less(all(0), t->left.node.g) & less(t->right.node.g, all(0));
+    mask open = MASK_NOT(none); /* a lane that is done keeps its value, whatever its neighbours still need */
     real s[SIZES], bound = all((double)INFINITY);
     real share = choose(turns, zero_of_slope(&t->left.node, &t->right.node, t->h), all(0.5));
     const cell_waves w = cell_waves_of(e, t->h);
@@ -175,9 +177,12 @@ INLINE mask settle(const equilibrium *e, top *t)
         look_at(e, &at, MOMENT, &p);
         const node *n = &p.node;
         const cell_bounds left = cell_bounds_of(s, share * t->h), right = cell_bounds_of(s, (1 - share) * t->h);
-        t->best = larger(choose(none, all(-1), n->square), t->best);
-        bound = larger(bound_from_end(&left, n->square, -n->g, n->g1, -n->g2), bound_from_end(&right, n->square, n->g, n->g1, n->g2));
-        if (MASK_BITS(MASK_NOT(none) & less(t->best * (1 + settled_within), bound)) == 0) break;
+        const real from_left = bound_from_end(&left, n->square, -n->g, n->g1, -n->g2);
+        const real from_right = bound_from_end(&right, n->square, n->g, n->g1, n->g2);
+        t->best = larger(choose(open, n->square, all(-1)), t->best);
+        bound = choose(open, larger(from_left, from_right), bound);
+        open &= less(t->best * (1 + settled_within), bound);
+        if (!MASK_ANY(open)) break;
         share = smaller(larger(share - n->g / (n->g1 * t->h), all(1e-4)), all(1 - 1e-4));
     }
     const real enough = t->best * (1 + settled_within);
@@ -189,28 +194,29 @@ INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor
     const double torque = fabs(p->member.torque);
     out[LIMIT_YIELD] = out[LIMIT_INTERACTION] = all(-1);
     for (int i = 0; i < ZONES; i++) {
-        const fibres f = fibres_of(&p->zones[i], root(larger(tops[i].best, all(0))), axial, factor * torque, torque > 0);
+        const fibres f = fibres_of(&p->zones[i].factors, root(larger(tops[i].best, all(0))), axial, factor * torque, torque > 0);
         const mask there = MASK_NOT(less(tops[i].best, all(0)));
-        out[LIMIT_YIELD] = choose(there, larger(larger(f.use_pressed, f.use_pulled), out[LIMIT_YIELD]), out[LIMIT_YIELD]);
-        out[LIMIT_INTERACTION] = choose(there, larger(f.bending, out[LIMIT_INTERACTION]), out[LIMIT_INTERACTION]);
+        out[LIMIT_YIELD] = choose(there, larger(larger(f.utilisation_pressed, f.utilisation_pulled), out[LIMIT_YIELD]), out[LIMIT_YIELD]);
+        out[LIMIT_INTERACTION] = choose(there, larger(f.utilisation_bent, out[LIMIT_INTERACTION]), out[LIMIT_INTERACTION]);
     }
-    out[LIMIT_INTERACTION] += axial / p->column_load;
+    out[LIMIT_INTERACTION] = interaction_of(axial, p->column_load, out[LIMIT_INTERACTION]);
 }
 
 INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int first, batch *out,
                            double moment[STATIONS_MOST][PLANES][BATCH])
 {
-    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - p->tension, none = all(-1), zero = all(0);
+    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - p->tension, zero = all(0);
+    const real nothing = all(-1), no_cell = all(-2); /* in a zone that does not exist no cell exceeds the best value */
     const mask stands = less(axial, all(p->critical_load));
     plane_loads loads;
     equilibrium e;
     top tops[ZONES];
     real sum, use[LIMITS];
     loads_at(p, lambda, &loads);
-    /* a lane beyond its critical load is worked out for another load, so that its numbers do no harm */
+    /* a lane beyond its critical load is evaluated without axial load, so that its numbers stay finite */
     equilibrium_of(&p->beam, relative_load(p, choose(stands, axial, zero)), &loads, &e);
     for (int i = 0; i < ZONES; i++)
-        tops[i] = (top){.best = none, .bound = none, .next_bound = none, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
+        tops[i] = (top){.best = nothing, .bound = no_cell, .next_bound = no_cell, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
                         .left = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero},
                         .right = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero}};
     look_at_stations(p, &e, tops, &sum, moment, first);
@@ -224,14 +230,14 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
     }
 }
 
-/* How the moments bend over the load factor. */
+/* The curvature of the moments over the load factor. */
 INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][PLANES][BATCH], batch *out)
 {
     double largest[BATCH] = {0};
     for (int g = 0; g < p->segment_count; g++) {
         const segment *s = &p->segments[g];
-        const zone *z = &p->zones[s->zone];
-        const double stress = z->stress_per_moment * fmax(z->share_pressed, z->share_pulled), square = stress * stress;
+        const fibre_factors *k = &p->zones[s->zone].factors;
+        const double stress = k->stress_per_moment * fmax(k->share_pressed, k->share_pulled), square = stress * stress;
         for (int i = s->first; i < s->first + s->count; i++) {
             const double *up = moment[i][UP], *right = moment[i][RIGHT];
             for (int j = 0; j < MIDDLES; j++) {
@@ -241,7 +247,7 @@ INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][P
             }
         }
     }
-    for (int j = 0; j < MIDDLES; j++) /* the last of a triple is the first that may not stand */
+    for (int j = 0; j < MIDDLES; j++) /* the last of three is the first that may have no equilibrium */
         out->second_difference[j] = isfinite(out->utilisation[LIMIT_YIELD][j + 2]) ? sqrt(largest[j]) : (double)NAN;
 }
 

@@ -10,7 +10,7 @@
 #define WIDEST(name) name##_2
 #endif
 
-/* The waves of strong tension are written for one number at a time. The axial load is lowest at an end of the range. */
+/* The formulas for strong tension take one number at a time. The axial load is lowest at an end of the range. */
 void rbow_batch_evaluate(const prepared *p, const double factor[BATCH], bool even, batch *out)
 {
     const double lowest = fmin(axial_at(p, factor[0]), axial_at(p, factor[BATCH - 1]));

@@ -1,4 +1,4 @@
-/* The functions of batch.h and along.h for every width of vector. They give the same numbers, to the bit. */
+/* The functions of batch.h and along.h for every width of vector. Their results are equal to the last bit. */
 #ifndef RAILBOW_CHECK_BATCH_VERSIONS_H
 #define RAILBOW_CHECK_BATCH_VERSIONS_H
 

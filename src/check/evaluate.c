@@ -1,10 +1,11 @@
 #include "check/evaluate.h"
 
-#include "check/utilisation_body.h"
+#include "check/loads_body.h"
+#include "mechanics/stress_body.h"
 
 #include <math.h>
 
-/* The larger one counts; within rounding, the one at the smaller place. What is not a number wins, so that it is seen. */
+/* Keeps the larger utilisation; within rounding, the one at the smaller t. NaN replaces any number, so that it shows. */
 static bool first_counts(double a, double a_at, double b, double b_at)
 {
     if (fabs(a - b) <= 1e-11 * fmax(a, b)) return a_at <= b_at;
@@ -21,11 +22,11 @@ static zone_state zone_state_of(const prepared *p, const evaluation *e, int whic
     const peak k = e->peaks[which];
     if (k.size < 0) return (zone_state){{{-1, 0, which}, {-1, 0, which}}, 0};
     const double torque = fabs(e->torque);
-    const fibres f = fibres_of(&p->zones[which], k.size, e->axial, torque, torque > 0);
-    const bool pressed = f.use_pressed >= f.use_pulled;
+    const fibres f = fibres_of(&p->zones[which].factors, k.size, e->axial, torque, torque > 0);
+    const bool pressed = f.utilisation_pressed >= f.utilisation_pulled;
     return (zone_state){
-        .limits = {[LIMIT_YIELD] = {pressed ? f.use_pressed : f.use_pulled, k.at, which},
-                   [LIMIT_INTERACTION] = {f.bending, k.at, which}},
+        .limits = {[LIMIT_YIELD] = {pressed ? f.utilisation_pressed : f.utilisation_pulled, k.at, which},
+                   [LIMIT_INTERACTION] = {f.utilisation_bent, k.at, which}},
         .stress = pressed ? f.pressed : f.pulled,
     };
 }
@@ -50,7 +51,8 @@ void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *e)
         e->limits[i] = first_counts(a.utilisation, a.at, b.utilisation, b.at) ? a : b;
     }
     e->stress = e->limits[LIMIT_YIELD].zone == ZONE_TUBE ? tube.stress : weld.stress;
-    e->limits[LIMIT_INTERACTION].utilisation += e->axial / p->column_load;
+    reached *interaction = &e->limits[LIMIT_INTERACTION];
+    interaction->utilisation = interaction_of(e->axial, p->column_load, interaction->utilisation);
     const peak *k = e->peaks;
     e->moment = first_counts(k[ZONE_TUBE].size, k[ZONE_TUBE].at, k[ZONE_WELD].size, k[ZONE_WELD].at) ? k[ZONE_TUBE] : k[ZONE_WELD];
 }

@@ -1,4 +1,4 @@
-/* A member at one load factor: its equilibrium, the largest moments, and how much of each limit is used. */
+/* A member at one load factor: its equilibrium, the largest moments, and the utilisation of each limit. */
 #ifndef RAILBOW_CHECK_EVALUATE_H
 #define RAILBOW_CHECK_EVALUATE_H
 
@@ -6,25 +6,25 @@
 
 typedef enum limit { LIMIT_YIELD, LIMIT_INTERACTION, LIMITS } limit;
 
-typedef struct reached { /* where a utilisation is highest */
+typedef struct reached { /* the largest utilisation of a limit, and its station */
     double utilisation;
     double at; /* t */
     int zone;
 } reached;
 
 typedef struct evaluation {
-    bool stands; /* below its critical load; nothing else holds if not */
+    bool stands; /* whether it is below its critical load; if not, the rest has no meaning */
     double factor, axial, torque;
     solution solution;
     peak peaks[ZONES];   /* of the moment m = M L/EI */
     reached limits[LIMITS];
-    double stress;       /* psi, equivalent, of the fibre that uses most of its yield */
-    peak moment;         /* the largest, and where */
+    double stress;       /* psi, equivalent, of the fibre with the largest utilisation */
+    peak moment;         /* the largest moment and its station */
 } evaluation;
 
 /* Given: p        prepared
  *        factor   load factor
- *        places   whether places are asked to full accuracy, see maximum.h */
+ *        places   whether positions are needed to full accuracy; see maximum.h */
 void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *out);
 
 #endif

@@ -3,35 +3,40 @@
 #include <math.h>
 #include <stdbool.h>
 
-/* Utilisation need not grow with the load factor: it can exceed 1 between two samples and come back. How far, is bounded.
+/* Utilisation need not grow with the load factor: it can exceed 1 between two sampled load factors. This file bounds by how
+ * much.
  *
- * At any one place the moment M is a vector, and utilisation is |M| and the axial load put together by functions that
- * are convex and no steeper than the stress. So utilisation plus half of max|M''| times the load factor's square is
- * convex, ' being over the load factor: between two samples a step h apart it lies below the straight line between
- * them plus
- *     4 s (1 - s) D,   D = max|M''| h^2/8,   s from 0 to 1 on the way,
- * and so does the largest over all places. Every interval whose bound stays below 1 is done with.
+ * At each station the moment M is a vector. Utilisation combines |M| and the axial load by functions that are convex and no
+ * steeper than the stress. Let ' be the derivative over the load factor. Then utilisation plus half of max|M''| times the
+ * square of the load factor is convex. Between two samples a step h apart, utilisation therefore lies below the straight
+ * line between them plus
+ *     4 s (1 - s) D,   D = max|M''| h^2/8,   s from 0 to 1 between the samples,
+ * and so does the largest utilisation of all stations. An interval whose bound stays below 1 is finished.
  *
- * max|M''| comes from second differences at all stations. Expanded in the buckling modes of the tube, every share of M
- * is a straight line plus c/(1 - P/P_k) with P_k >= P_cr, since the loads grow in proportion and what is built in does
- * not grow: |M''| of a share rises toward the critical load no faster than (P_cr - P)^-3, and never changes sign. The
- * second difference over three samples is a mean of M'' over them; scaled to the interval by that power it
- * bounds each share's. The sum of shares is bounded by the largest over the stations; `safety` covers what that and the
- * places between the stations leave. */
+ * max|M''| comes from second differences at all stations. In the buckling modes of the tube every share of M is a straight
+ * line plus c/(1 - P/P_k) with P_k >= P_cr, because the run loads grow in proportion and the built-in loads do not grow. So
+ * |M''| of a share rises toward the critical load no faster than (P_cr - P)^-3, and M'' never changes sign. The second
+ * difference of three samples is a mean of M'' over them. Scaled to the interval by that power, it bounds each share. The
+ * largest value of all stations estimates the bound of the sum; `safety` covers the error of this estimate and the positions
+ * between the stations. */
 static const double safety = 2;
 
-/* A hump no higher than this over the limit may be passed; intervals so straight are not divided further. */
+/* The search may miss a hump that exceeds the limit by less than this. It does not divide an interval this straight. */
 static const double negligible = 1e-7;
 
-/* Below this deviation from a straight line the crossing is found point by point; above, by another scan. */
+/* Below this deviation from a straight line single points refine the crossing; above it another scan does. */
 static const double nearly_straight = 0.1;
 
-/* Nearer to the limit than this, a sample of a scan is evaluated on its own. */
+/* A sample that is closer to the limit than this is evaluated again on its own. */
 static const double unsure = 1e-6;
 
 static const double width_enough = 1e-8; /* of the bracket, as a share of the load factor */
 
 enum { DIVISIONS_MOST = 40, ROUNDS_MOST = 60 };
+
+/* About 110 is the most that any member is known to need. Where the utilisation is nothing but rounding, intervals would be
+ * divided without end: there is no answer then. */
+enum { SCANS_MOST = 4000 };
 
 path rbow_path_of(const prepared *p)
 {
@@ -63,6 +68,7 @@ static scan *scan_between(path *p, double from, double to)
 {
     for (int i = 0; i < p->scan_count && i < SCANS_KEPT; i++)
         if (is_scan_of(&p->kept[i], from, to)) return &p->kept[i];
+    if (p->scan_count >= SCANS_MOST) p->failed = true;
     scan *s = &p->kept[p->scan_count++ % SCANS_KEPT];
     for (int i = 0; i < BATCH; i++) s->factor[i] = from + (to - from) * i / (BATCH - 1);
     s->factor[BATCH - 1] = to;
@@ -84,7 +90,7 @@ static double distance_to_buckling(const path *p, double factor)
     return p->prepared->critical_load - axial_at(p->prepared, factor);
 }
 
-/* D of the interval from one sample to the next, by the triple around a sample; INFINITY where there is none. */
+/* D of the interval from one sample to the next, from the three samples around a sample; INFINITY if there are none. */
 static double deviation_by(const path *p, const scan *s, int interval, int middle)
 {
     if (middle < 1 || middle > MIDDLES || isnan(s->seen.second_difference[middle - 1])) return INFINITY;
@@ -99,7 +105,7 @@ static double deviation_of(const path *p, const scan *s, int interval)
     return fmin(deviation_by(p, s, interval, interval), deviation_by(p, s, interval, interval + 1));
 }
 
-/* The highest that a level can be between a and b. */
+/* The largest utilisation that is possible between a and b. */
 static double highest_between(double a, double b, double deviation)
 {
     const double rise = fabs(b - a);
@@ -114,19 +120,19 @@ typedef struct point {
 } point;
 
 typedef struct bracket {
-    point low, high;  /* below the limit, and below it all the way there; at it or beyond */
-    double deviation; /* D between */
+    point low, high;  /* low: below the limit, like all load factors before it; high: at the limit or beyond */
+    double deviation; /* D between them */
 } bracket;
 
 static double first_in(path *p, limit which, double from, double to, int divisions);
 
-/* Nearly straight where the tube nears buckling. */
+/* Nearly straight near buckling. */
 static double height_of(double level)
 {
     return isinf(level) ? 1 : (level - 1) / (level + 1);
 }
 
-/* The load factor at which the level is 1, by the polynomial through the points, of the factor over the height. */
+/* The load factor at which the level is 1, by a polynomial through the points: the factor as a function of the level. */
 static double interpolate(const point *at, int count)
 {
     double factor[4], height[4];
@@ -141,8 +147,8 @@ static double interpolate(const point *at, int count)
     return sum;
 }
 
-/* Given: guess  in the bracket, else its middle is taken
- *        reach  how far the outermost samples are from it; each one nearer is `closer` times as near */
+/* Given: guess  if it lies outside the bracket, the middle of the bracket replaces it
+ *        reach  distance of the outermost samples from it; each inner sample is `closer` times as near */
 static void place_samples(const bracket *b, double guess, double reach, double factor[BATCH])
 {
     static const double closer = 8;
@@ -155,8 +161,8 @@ static void place_samples(const bracket *b, double guess, double reach, double f
     }
 }
 
-/* On from the low end over samples that are below the limit, as long as nothing can be above it between. Returned: the
- * first load factor found at the limit on the way, or INFINITY. */
+/* Moves the low end over samples that are below the limit, as long as utilisation cannot exceed the limit between them.
+ * Returned: the first load factor found at the limit, or INFINITY. */
 static double go_on_to(path *p, limit which, bracket *b, point next)
 {
     const double width = b->high.factor - b->low.factor, share = (next.factor - b->low.factor) / width;
@@ -175,14 +181,20 @@ static double go_on_to(path *p, limit which, bracket *b, point next)
     return INFINITY;
 }
 
-/* Where the curve from below and the curve from beyond meet the limit at one place, that is the crossing: a knee between
- * the samples would show, and D bounds what else there could be. */
+static bool is_same(double a, double b)
+{
+    return fabs(a - b) <= width_enough * b;
+}
+
+/* If the curve from below and the curve from beyond meet the limit at the same load factor, it is the crossing: a kink
+ * between the samples would separate the two, and D bounds any other deviation. At a kink the curve through both sides is
+ * no guide, so it must meet the limit there too. */
 static bool is_met(const point at[BATCH], int beyond, double *factor)
 {
     if (beyond < 3 || beyond > BATCH - 3) return false;
     const double before = interpolate(&at[beyond - 3], 3), behind = interpolate(&at[beyond], 3);
     *factor = interpolate(&at[beyond - 2], 4);
-    return fabs(before - behind) <= width_enough * behind && *factor >= at[beyond - 1].factor && *factor <= at[beyond].factor;
+    return is_same(before, behind) && is_same(*factor, behind) && *factor >= at[beyond - 1].factor && *factor <= at[beyond].factor;
 }
 
 static double crossing_in(path *p, limit which, bracket b, double guess)
@@ -220,7 +232,7 @@ static double guess_of(path *p, scan *s, limit which, int interval)
 static double first_in(path *p, limit which, double from, double to, int divisions)
 {
     for (int i = 0; i < BATCH - 1 && !p->failed; i++) {
-        scan *s = scan_between(p, from, to); /* a deeper scan may have taken its room */
+        scan *s = scan_between(p, from, to); /* a later scan may have replaced it */
         const point low = {s->factor[i], level_of(p, s, which, i)}, high = {s->factor[i + 1], level_of(p, s, which, i + 1)};
         const double deviation = deviation_of(p, s, i);
         if (low.level >= 1) return low.factor;

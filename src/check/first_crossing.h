@@ -6,17 +6,17 @@
 
 enum { SCANS_KEPT = 4 };
 
-typedef struct scan { /* eight even steps of the load factor, both ends among them */
+typedef struct scan { /* eight evenly spaced load factors, both ends included */
     double factor[BATCH];
     batch seen;
 } scan;
 
 typedef struct path { /* a member over the load factor */
     const prepared *prepared;
-    scan kept[SCANS_KEPT]; /* both limits come from one equilibrium: what one search has scanned serves the other */
-    int scan_count;        /* of all there were; the oldest are forgotten */
-    double likely;         /* a load factor that the crossings are likely to lie below; 0 where nothing is known: it saves time */
-    bool failed;           /* something was not a number */
+    scan kept[SCANS_KEPT]; /* both limits come from one equilibrium, so the scans of one search serve the other */
+    int scan_count;        /* number of all scans made; the oldest are discarded */
+    double likely;         /* a load factor above the likely crossings, which saves time; 0 if unknown */
+    bool failed;           /* whether a value was not a number, or there were too many scans */
 } path;
 
 /* Its room for scans is not cleared. */
@@ -24,8 +24,9 @@ path rbow_path_of(const prepared *p);
 
 /* Given:    from, to  the range
  * Returned: the smallest load factor in it at which the limit's utilisation reaches 1, to 1e-8 of it; INFINITY for none
- * May miss: a hump that exceeds the limit by less than 1e-7 of it, and no other, as long as the moments bend over the
- *           load factor at most twice as much between two samples as the samples tell (first_crossing.c says why they do not) */
+ * May miss: a hump that exceeds the limit by less than 1e-7 of it, and no other, provided that the moments curve over the
+ *           load factor at most twice as much between two samples as the samples show; first_crossing.c explains why
+ *           they do not curve more */
 double rbow_first_crossing(path *p, limit which, double from, double to);
 
 #endif

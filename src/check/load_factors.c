@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdbool.h>
 
-/* A straight slender tube buckles at the critical load without bending; so near to it, it has a utilisation yet. */
+/* A straight slender tube buckles at the critical load without bending. At this share of it its utilisation is finite. */
 static const double next_to_buckling = 1 - 1e-10;
 
 static double larger_of_zones(const prepared *p, double (*of)(const zone *))
@@ -13,16 +13,16 @@ static double larger_of_zones(const prepared *p, double (*of)(const zone *))
 
 static double squash_load(const zone *z)
 {
-    return z->compression_yield * z->section.area;
+    return z->strength.compression_yield * z->strength.section.area;
 }
 
 static double pull_load(const zone *z)
 {
-    return z->yield * z->section.area;
+    return z->strength.yield * z->strength.section.area;
 }
 
-/* The factor at which the axial load alone must have brought the tube to yield (0 where the gap does so); +1e-12 so
- * that rounding cannot leave the crossing outside. */
+/* The load factor at which the axial load alone brings the tube to yield (0 if the gap does so). The 1e-12 keeps the
+ * crossing inside the range in spite of rounding. */
 static double axial_yield(const prepared *p)
 {
     const double push = p->member.compression;
@@ -61,14 +61,14 @@ static limit_factor first_in_endless_range(path *p, limit which, double end)
     return never();
 }
 
-/* Where both limits are scanned under a push: beyond it the axial load alone has reached them. */
+/* The end of the scan of both limits under a push: beyond it the axial load alone exceeds them. */
 static double end_under_push(const prepared *p)
 {
     const double beyond = fmax(axial_yield(p), column_factor(p));
     return fmin(critical_factor(p) * next_to_buckling, beyond);
 }
 
-/* With a push it stops at the elastic critical factor: a straight slender tube gets there first. */
+/* Under a push the range ends at the elastic critical load factor, which a straight slender tube reaches first. */
 static limit_factor yield_factor(path *along, double end)
 {
     const prepared *p = along->prepared;
@@ -80,8 +80,9 @@ static limit_factor yield_factor(path *along, double end)
     return k.factor <= most || end < most ? k : (limit_factor){most, false};
 }
 
-/* It counts only in compression: from the factor that uses up a locked-in tension, to the column factor, which it never
- * exceeds. Without a push only a squeezed tube is in compression: up to the factor that pulls it free. */
+/* Interaction counts only in compression. Its range begins at the load factor that cancels a locked-in tension, and ends at
+ * the column factor, which it never exceeds. Without a push only a squeezed tube is in compression, up to the load factor
+ * that cancels the compression. */
 static limit_factor interaction_factor(path *along, double end)
 {
     const prepared *p = along->prepared;
@@ -96,8 +97,8 @@ static limit_factor interaction_factor(path *along, double end)
     return rbow_has_run_load(p) ? first_in_endless_range(along, LIMIT_INTERACTION, end) : first_in(along, LIMIT_INTERACTION, 0, 0);
 }
 
-/* Where both limits are likely to have been passed, from the utilisation at load factors 0 and 1 as if its growth were
- * a/(1 - P/P_cr); a fifth more. Nothing but the time taken depends on it. */
+/* A load factor that is likely to lie beyond both limits: from the utilisation at load factors 0 and 1, as if it grew like
+ * a/(1 - P/P_cr), plus a fifth. Only the time taken depends on it. */
 static double likely_end(const prepared *p, const evaluation *at_rest, const evaluation *loaded)
 {
     const double critical = critical_factor(p);

@@ -4,9 +4,9 @@
 
 #include "check/first_crossing.h"
 
-typedef struct limit_factor { /* where a limit is reached */
-    double factor;   /* load factor; INFINITY where never */
-    bool at_a_place; /* one place of the tube decides, and it reaches its limit there */
+typedef struct limit_factor { /* the point at which a limit is reached */
+    double factor;   /* load factor; INFINITY if never */
+    bool at_a_place; /* whether one station of the tube reaches the limit */
 } limit_factor;
 
 typedef struct load_factors {

@@ -4,31 +4,31 @@
 
 #include <math.h>
 
-/* Branch and bound. Every station is looked at first; a cell between two of them is looked into only while its bound
- * (maximum_body.h) exceeds the best value found: where the square's slope changes from rising to falling, at the zero
- * of the slope, else half way. What is left unsearched cannot exceed the best by more than `tie`. */
+/* Branch and bound. All stations are evaluated first. A cell between two of them is divided only while its bound
+ * (maximum_body.h) exceeds the best value found: at the zero of the slope if the square changes from rising to falling, else
+ * in the middle. The cells that remain cannot exceed the best value by more than `tie`. */
 static const double tie = 1e-12;
 
-/* No member is known that needs so many; numbers that overflow do. */
+/* No known member needs so many; numbers that overflow do. */
 enum { HALVINGS_MOST = 60, LOOKS_MOST = 4000 };
 
 typedef struct search {
     const equilibrium *e;
     quantity what;
-    double noise; /* square of what rounding leaves of the shares */
+    double noise; /* square of the rounding error of the shares */
     double best;  /* square; below 0 before the first */
-    station at;   /* of the best */
-    bool between; /* it is no end of a segment */
-    int looks;    /* that are left */
+    station at;   /* of the best value */
+    bool between; /* whether it lies inside a segment */
+    int looks;    /* evaluations that are left */
 } search;
 
-/* Values within 20 ties of each other are one tie: the place is then the smaller x, the value the larger. */
+/* Values within 20 `tie` of each other count as equal: the smaller x and the larger value are kept. */
 static void offer(search *s, const station *at, double square, bool between)
 {
     const double slack = 20 * tie * s->best;
     const bool higher = s->best < 0 || square > s->best + slack;
     const bool tied = !higher && square >= s->best - slack;
-    if (square > s->best || isnan(square)) s->best = square; /* what is not a number stays */
+    if (square > s->best || isnan(square)) s->best = square; /* NaN stays */
     if (!higher && !(tied && at->t < s->at.t)) return;
     s->at = *at;
     s->between = between;
@@ -42,8 +42,8 @@ static void look(const search *s, const station *at, place *out)
 
 /* ---- how high the square can be in a cell ---------------------------------------------------------------- */
 
-/* Under tension the waves w'' = n^2 w are largest at an end of the cell, and so are their derivatives; what is left of
- * the moment is a constant and the half-wave bow's own wave. So a cell may be wide where the waves have decayed. */
+/* Under tension the waves w'' = n^2 w and their derivatives are largest at an end of the cell. The rest of the moment is a
+ * constant plus the wave of the half-wave bow. So a cell may be wide where the waves have decayed. */
 static void sizes_in_tension(const search *s, const station at[2], double sizes[SIZES])
 {
     const equilibrium *e = s->e;
@@ -95,7 +95,7 @@ static void search_cell(search *s, const station at[2], const place *a, const pl
     const double h = at[1].t - at[0].t;
     const double bound = highest_between(s, at, a, b);
     if (bound <= s->best * (1 + tie) + s->noise || isnan(s->best)) return;
-    if (halvings == 0 || s->looks-- <= 0) { /* no answer rather than a wrong one */
+    if (halvings == 0 || s->looks-- <= 0) { /* gives NaN and not a wrong value */
         if (!(bound <= s->best * (1 + 1e-9) + s->noise)) s->best = NAN;
         return;
     }
@@ -154,7 +154,7 @@ static search search_for(const equilibrium *e, const solution *solved, quantity 
     return s;
 }
 
-/* The value is flat about a maximum, so the place is known to fewer digits than it: one step of Newton's method. */
+/* The value is flat at a maximum, so the position has fewer digits than the value; one step of Newton's method adds them. */
 static void polish(search *s)
 {
     place p;

@@ -1,20 +1,20 @@
-/* How high the square of a vector can be between two places, from what is known at both: the bound on which the search
- * for maxima stands, for one number or for several side by side.
+/* An upper bound of the square of a vector between two positions, from its values at both. The search for maxima uses it,
+ * for one number or for several at once.
  *
  * f(t) is the vector (moment or movement, a component a plane), F = f.f and g = F'/2 = f.f'. On a cell of width h
  * sizes[k] bounds |f^(k)| (k-th derivative), so
  *     |g'''|  <= B3 = 3 s2^2 + 4 s1 s3 + s0 s4           (F'''' = 2 g''')
  *     |g''''| <= B4 = 10 s2 s3 + 5 s1 s4 + s0 s5
- * Three bounds hold at once; the least counts:
+ * Three bounds are valid; the smallest counts:
  *   values     F lies below the control points of the cubic through values and slopes at both ends, plus the cubic's
  *              error h^4/384 max|F''''|
  *   monotone   where the control points of g's own cubic have one sign beyond its error h^4/384 B4, F has its maximum
  *              at an end
- *   one end    from an end that falls into the cell, F <= F_end + 2 (g s + b s^2) with s the way into the cell and
- *              b the larger of g'/2 and g'/2 + g'' h/6 + B3 h^2/24: Taylor's series with Lagrange's remainder, whose
+ *   one end    from an end, with s the distance into the cell and g seen into the cell, F <= F_end + 2 (g s + b s^2),
+ *              where b is the larger of g'/2 and g'/2 + g'' h/6 + B3 h^2/24: Taylor's series with Lagrange's remainder, whose
  *              bracket is convex in s and so largest at either end of the cell. Where b < 0 the square rises by
  *              g^2/(-2b) at most, and not at all where g <= 0
- * Source of the cubic's error: Hermite interpolation, any of the numerical analysis texts; here derived from Rolle. */
+ * Source of the cubic's error: Hermite interpolation, derived here from Rolle's theorem. */
 #ifndef RAILBOW_CHECK_MAXIMUM_BODY_H
 #define RAILBOW_CHECK_MAXIMUM_BODY_H
 
@@ -23,7 +23,7 @@
 
 enum { SIZES = 6 };
 
-typedef struct node { /* at one place: F, g = F'/2, and g', g'' */
+typedef struct node { /* at one position: F, g = F'/2, and g', g'' */
     real square, g, g1, g2;
 } node;
 
@@ -52,19 +52,19 @@ INLINE cell_bounds cell_bounds_of(const real s[SIZES], real h)
     return (cell_bounds){h, h4 * b3 * (2.0 / 384), b3, h4 * b4 * (1.0 / 384)};
 }
 
-/* What rounding and a slope next to 0 may add; far below what is promised of a maximum. */
+/* Allowance for rounding and for a slope near 0; it is far below the accuracy that maximum.h states. */
 static const double slight = 1e-12;
 
-/* From one end of the cell; infinite where the bound says nothing. Given: g, g2  seen into the cell */
+/* The bound from one end of the cell; infinite if it gives none. Given: g, g2  seen into the cell */
 INLINE real bound_from_end(const cell_bounds *c, real square, real g, real g1, real g2)
 {
     const real near = 0.5 * g1, far = near + c->h * (1.0 / 6) * g2 + c->h * c->h * (1.0 / 24) * c->b3;
-    const real b = larger(near, far), room = -2 * slight * square * b; /* g^2/(-2b) is as far as the square can rise */
+    const real b = larger(near, far), room = -2 * slight * square * b; /* the square can rise by g^2/(-2b) at most */
     const mask falls = less(b, all(0)) & (less(g, all(0)) | MASK_NOT(less(room, g * g)));
     return choose(falls, square * (1 + slight), all((double)INFINITY));
 }
 
-/* Given: a, b  the nodes at both ends. Returned: F nowhere in the cell exceeds this */
+/* Given: a, b  the nodes at both ends. Returned: an upper bound of F in the cell */
 INLINE real bound_of_cell(const cell_bounds *c, const node *a, const node *b)
 {
     const real third = c->h * (1.0 / 3), ends = larger(a->square, b->square);
@@ -80,20 +80,20 @@ INLINE real bound_of_cell(const cell_bounds *c, const node *a, const node *b)
 
 /* ---- the moment and the movement ------------------------------------------------------------------------- */
 
-typedef struct place { /* what is known there of the vector f that is searched */
+typedef struct place { /* values at one position of the vector f that is searched */
     node node;
     real f[PLANES], df[PLANES];
     real m, dm, size, slope; /* bounds on the lengths of the moment, its slope, f and its slope */
 } place;
 
-/* No shorter than the vector, and no more than an eighth longer. */
+/* An upper bound of the length of the vector, at most an eighth too large. */
 INLINE real length_bound(const real v[PLANES])
 {
     const real a = size(v[UP]), b = size(v[RIGHT]);
     return larger(a, b) + 0.5 * smaller(a, b);
 }
 
-/* Given: about  the waves there, see waves_about_middle */
+/* Given: about  the waves at the position; see waves_about_middle */
 INLINE void look_at_wave(const equilibrium *e, const location *at, wave about, quantity what, place *p)
 {
     real d2[PLANES], d3[PLANES];
@@ -123,9 +123,9 @@ INLINE void look_at(const equilibrium *e, const location *at, quantity what, pla
     look_at_wave(e, at, waves_about_middle(e->z, at->t), what, p);
 }
 
-/* How large the moment and its derivatives are in a cell: from |m| <= its ends + h^2/8 max|m''| and the equation
- * m'' = -z m - q + k cos(pi t). Infinite where the cell is too wide for the wave. */
-typedef struct cell_waves { /* what the sizes need of all cells of one width */
+/* Bounds of the moment and its derivatives in a cell, from |m| <= its ends + h^2/8 max|m''| and the equation
+ * m'' = -z m - q + k cos(pi t). They are infinite if the cell is too wide for the wave. */
+typedef struct cell_waves { /* values that the bounds share in all cells of one width */
     real h, z, share, bow, per_left; /* share: of the spread load and the bow */
 } cell_waves;
 
@@ -165,8 +165,8 @@ INLINE real highest_in_cell(const cell_waves *w, quantity what, const place *a, 
     return bound_of_cell(&c, &a->node, &b->node);
 }
 
-/* Where the cubic through the slopes g at both ends and their derivatives is 0, as a share of the cell; for g that changes
- * from rising to falling. Half way where Newton's method does not settle on a place where g falls. */
+/* The zero of the cubic through the slopes g at both ends and their derivatives, as a share of the cell, if F changes from
+ * rising to falling. The middle, if Newton's method does not converge to a zero at which g falls. */
 INLINE real zero_of_slope(const node *a, const node *b, real h)
 {
     const real c1 = h * a->g1, d = b->g - a->g, c2 = 3 * d - h * (2 * a->g1 + b->g1), c3 = h * (a->g1 + b->g1) - 2 * d;

@@ -1,9 +1,11 @@
 #include <railbow/member.h>
 
-#include "mechanics/restraint.h"
 #include "check/maximum.h"
 #include "check/scenario.h"
+#include "mechanics/no_result.h"
+#include "mechanics/restraint.h"
 
+#include <float.h>
 #include <gsl/gsl_math.h>
 
 rbow_member rbow_member_default(void)
@@ -29,13 +31,43 @@ rbow_member rbow_member_default(void)
     };
 }
 
+rbow_member rbow_member_resolved(const rbow_member *member, const rbow_material *material)
+{
+    rbow_member m = *member;
+    m.point_at = or_middle(m.point_at, m.length);
+    m.bow_at = or_middle(m.bow_at, m.length);
+    if (end_is(m.factor_yield, RBOW_UNSET)) m.factor_yield = m.factor;
+    m.weld_zone = weld_zone_taken(&m);
+    if (m.column_curve == RBOW_CURVE_OF_MATERIAL) m.column_curve = (int)material->column_curve;
+    return m;
+}
+
+/* As shares of the length; a load so near to a joint bends the tube by nothing but rounding. */
+static const double same_place = 4 * DBL_EPSILON;
+
+int rbow_member_point_is_idle(const rbow_member *m)
+{
+    const double share = m->point_at / m->length;
+    return share <= same_place || (share >= 1 - same_place && !member_is_free(m));
+}
+
+rbow_bow rbow_member_bow(const rbow_member *m)
+{
+    return (rbow_bow){.shape = (rbow_bow_shape)m->bow_shape, .amplitude = m->bow, .length = m->length, .kink_at = m->bow_at};
+}
+
+rbow_weld_zone rbow_member_weld_zone(const rbow_member *m)
+{
+    return (rbow_weld_zone){.zone = m->weld_zone, .length = m->length, .free_b = member_is_free(m)};
+}
+
 size_t rbow_member_faults(const rbow_member *member, const rbow_material *material, rbow_status *faults,
                           size_t most)
 {
     return rbow_faults_of(member, material, faults, most);
 }
 
-#define REMARK_TEXT(value, text) \
+#define REMARK_TEXT(value, text)                                                                               \
     case value: return text;
 
 const char *rbow_remark_text(unsigned bit)
@@ -46,29 +78,25 @@ const char *rbow_remark_text(unsigned bit)
     return NULL;
 }
 
-static rbow_result nothing(void)
+RESULT_WITH_WHOLE(rbow_result, verdict, 9);
+RESULT_WITH_WHOLE(rbow_margin, governs, 2);
+
+static rbow_result no_answer(void)
 {
-    const rbow_section section = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
-    return (rbow_result){
-        .verdict = RBOW_SHORT, .margin = NAN, .governs = RBOW_BY_NONE, .margin_as_built = NAN, .margin_unforced = NAN,
-        .margin_best = NAN, .bow_clock_taken = NAN, .miss_a_clock_taken = NAN, .miss_b_clock_taken = NAN,
-        .eccentricity_clock_taken = NAN,
-        .yield_factor = NAN, .column_factor = NAN, .interaction_factor = NAN, .section = section,
-        .weight = NAN, .wall_reduction = NAN, .critical_load = NAN, .effective_length = NAN,
-        .slenderness = NAN, .column_stress = NAN, .column_load = NAN, .fit_axial = NAN,
-        .fit_moment = NAN, .fit_stress = NAN, .axial = NAN, .peak_moment = NAN,
-        .peak_moment_at = NAN, .peak_stress = NAN, .stress_use = NAN, .deflection = NAN,
-        .deflection_clock = NAN, .governs_at = NAN,
-    };
+    rbow_result r;
+    NO_RESULT_BEFORE(rbow_result, &r, verdict);
+    r.verdict = RBOW_SHORT;
+    r.governs = RBOW_BY_NONE;
+    return r;
 }
 
 static void tell_column(const prepared *p, rbow_result *r)
 {
-    r->section = p->zones[ZONE_TUBE].section;
+    r->section = p->zones[ZONE_TUBE].strength.section;
     r->weight = p->weight;
     r->wall_reduction = p->wall_reduction;
     r->critical_load = p->column_critical_load;
-    r->effective_length = M_PI * sqrt(p->unit * p->member.length / p->column_critical_load);
+    r->effective_length = p->effective_length;
     r->slenderness = r->effective_length / r->section.radius;
     r->column_stress = p->column_stress;
     r->column_load = p->column_load;
@@ -98,7 +126,7 @@ static judged judge(const rbow_member *m, const load_factors *k)
     return j;
 }
 
-/* Where along the tube the check that governs is reached, at its own load factor. */
+/* The station at which the governing check reaches its limit, at its own load factor. */
 static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
 {
     if (r->governs != RBOW_BY_YIELD && r->governs != RBOW_BY_INTERACTION) return;
@@ -112,7 +140,7 @@ static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
     r->governs_in_weld_zone = e.limits[which].zone == ZONE_WELD;
 }
 
-/* The state that stands in the car with no run load: as built, at the corner with the largest stress. */
+/* The state without run load: as built, at the corner with the largest stress. */
 static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
 {
     r->fit_axial = 0 - s->corners[0].tension;
@@ -120,7 +148,7 @@ static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
         const prepared p = rbow_concrete(s, &w->as_built[i]);
         evaluation fit;
         rbow_evaluate(&p, 0, false, &fit);
-        if (!fit.stands) { /* it buckles where it stands */
+        if (!fit.stands) { /* it buckles without run load */
             r->fit_moment = r->fit_stress = NAN;
             return;
         }
@@ -185,7 +213,7 @@ static void tell_remarks(const rbow_member *m, const prepared *p, rbow_result *r
     remark_if(r, m->eccentricity > 0 && !turns_a && !turns_b, RBOW_REMARK_IDLE_ECCENTRICITY);
     remark_if(r, fabs(m->moment_a) > 0 && !turns_a, RBOW_REMARK_IDLE_MOMENT_A);
     remark_if(r, fabs(m->moment_b) > 0 && !turns_b, RBOW_REMARK_IDLE_MOMENT_B);
-    remark_if(r, fabs(m->point_load) > 0 && rbow_point_is_idle(&p->member), RBOW_REMARK_IDLE_POINT_LOAD);
+    remark_if(r, fabs(m->point_load) > 0 && rbow_member_point_is_idle(&p->member), RBOW_REMARK_IDLE_POINT_LOAD);
     remark_if(r, !isinf(m->gap_stiffness) && !(fabs(m->gap) > 0), RBOW_REMARK_IDLE_GAP_STIFFNESS);
     remark_if(r, m->dressed > 0 && !(p->member.weld_zone > 0), RBOW_REMARK_IDLE_DRESSED);
 }
@@ -195,7 +223,7 @@ static double clock_if(bool there, double clock)
     return there ? clock : (double)NAN;
 }
 
-/* What the concrete member that governs is. */
+/* Describes the concrete member that governs. */
 static void tell_taken(const scenarios *s, const worst_cases *w, rbow_result *r)
 {
     const scenario *g = &w->governs;
@@ -232,13 +260,14 @@ static rbow_status factors_of(const prepared *p, const scenario *one, evaluation
     return is_number(&rest) ? rbow_load_factors(p, &rest, loaded, k) : RBOW_STRESS_OVERFLOW;
 }
 
-static void tell_margin(const prepared *p, const load_factors *k, rbow_result *r)
+/* Given: lowest  the margin of all scenarios, of which those within a tie of it may govern */
+static void tell_margin(const prepared *p, const load_factors *k, double lowest, rbow_result *r)
 {
     const judged j = judge(&p->member, k);
     r->yield_factor = k->limits[LIMIT_YIELD].factor;
     r->column_factor = k->column;
     r->interaction_factor = k->limits[LIMIT_INTERACTION].factor;
-    r->margin = j.margin;
+    r->margin = fmin(j.margin, lowest);
     r->governs = j.governs;
     r->verdict = r->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
     r->runs = rbow_has_run_load(p);
@@ -251,7 +280,8 @@ rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *m
     scenario governs;
     load_factors k;
     evaluation loaded;
-    *margin = (rbow_margin){NAN, RBOW_BY_NONE, NAN, NAN, NAN, 0};
+    NO_RESULT_BEFORE(rbow_margin, margin, governs);
+    margin->governs = RBOW_BY_NONE;
     rbow_status status;
     if (rbow_faults_of(member, material, &status, 1) > 0) return status;
     status = rbow_scenarios_of(member, material, &s);
@@ -261,8 +291,9 @@ rbow_status rbow_member_margin(const rbow_member *member, const rbow_material *m
     status = factors_of(&p, &governs, &loaded, &k);
     if (status != RBOW_OK) return status;
     const judged j = judge(&p.member, &k);
-    *margin = (rbow_margin){j.margin, j.governs, k.limits[LIMIT_YIELD].factor, k.column,
-                            k.limits[LIMIT_INTERACTION].factor, !loaded.stands};
+    *margin = (rbow_margin){.margin = fmin(j.margin, governs.ratio - 1), .governs = j.governs,
+                            .yield_factor = k.limits[LIMIT_YIELD].factor, .column_factor = k.column,
+                            .interaction_factor = k.limits[LIMIT_INTERACTION].factor, .unstable = !loaded.stands};
     return RBOW_OK;
 }
 
@@ -280,14 +311,14 @@ static rbow_status check_scenarios(const rbow_member *member, const scenarios *s
     tell_fit(s, &w, r);
     tell_remarks(member, &s->corners[0], r);
     tell_taken(s, &w, r);
-    tell_margin(&p, &k, r);
+    tell_margin(&p, &k, w.governs.ratio - 1, r);
     return tell_loaded(&p, &loaded, r);
 }
 
 rbow_status rbow_member_check(const rbow_member *member, const rbow_material *material, rbow_result *result)
 {
     scenarios s;
-    rbow_result r = nothing();
+    rbow_result r = no_answer();
     rbow_status status;
     *result = r;
     if (rbow_faults_of(member, material, &status, 1) > 0) return status;

@@ -1,44 +1,36 @@
 #include "check/prepare.h"
 
+#include <railbow/clock.h>
+#include <railbow/forced_fit.h>
+#include <railbow/weld_zone.h>
+
 #include <gsl/gsl_math.h>
 #include <math.h>
 
-static void resolve_defaults(rbow_member *m, const rbow_material *k)
-{
-    m->point_at = or_middle(m->point_at, m->length);
-    m->bow_at = or_middle(m->bow_at, m->length);
-    if (end_is(m->factor_yield, RBOW_UNSET)) m->factor_yield = m->factor;
-    m->weld_zone = weld_zone_taken(m);
-    if (m->column_curve == RBOW_CURVE_OF_MATERIAL) m->column_curve = (int)k->column_curve;
-}
-
 /* ---- zones and column ---------------------------------------------------------------------------------- */
 
-static double zone_of(double od, double wall, const rbow_material *k, double compression_yield, double yield, zone *z)
+static double strength_of(rbow_tube_size size, const rbow_material *k, double compression_yield, double yield, rbow_strength *s)
 {
     double reduction;
-    rbow_section_of(od, wall, &z->section);
-    rbow_wall_reduction(z->section.diameter_to_wall, k->elastic_modulus, compression_yield, &reduction);
-    z->compression_yield = reduction * compression_yield;
-    z->yield = yield;
-    z->share_pressed = 1 / z->compression_yield;
-    z->share_pulled = 1 / yield;
-    z->stress_per_axial = 1 / z->section.area;
-    z->stress_per_torque = sqrt(3.0) * (z->section.od / 2) / z->section.polar_inertia;
+    rbow_section_of(size.od, size.wall, &s->section);
+    rbow_wall_reduction(s->section.diameter_to_wall, k->elastic_modulus, compression_yield, &reduction);
+    s->compression_yield = reduction * compression_yield;
+    s->yield = yield;
     return reduction;
 }
 
 static void prepare_zones(prepared *p, const rbow_material *k)
 {
     const rbow_member *m = &p->member;
-    p->wall_reduction = zone_of(m->od, m->wall, k, k->compression_yield, k->yield, &p->zones[ZONE_TUBE]);
-    p->zones[ZONE_WELD] = p->zones[ZONE_TUBE];
+    const rbow_tube_size tube = {m->od, m->wall};
+    rbow_strength *whole = &p->zones[ZONE_TUBE].strength, *weld = &p->zones[ZONE_WELD].strength;
+    p->wall_reduction = strength_of(tube, k, k->compression_yield, k->yield, whole);
+    *weld = *whole;
     p->weld_reduction = 1;
     if (m->weld_zone > 0)
-        p->weld_reduction = zone_of(m->od - 2 * m->dressed, m->wall - m->dressed, k, k->weld_yield, k->weld_yield,
-                                    &p->zones[ZONE_WELD]);
-    p->unit = k->elastic_modulus * p->zones[ZONE_TUBE].section.inertia / m->length;
-    for (int i = 0; i < ZONES; i++) p->zones[i].stress_per_moment = p->unit / p->zones[i].section.section_modulus;
+        p->weld_reduction = strength_of(rbow_weld_zone_size(tube, m->dressed), k, k->weld_yield, k->weld_yield, weld);
+    p->unit = k->elastic_modulus * whole->section.inertia / m->length;
+    for (int i = 0; i < ZONES; i++) p->zones[i].factors = fibre_factors_of(&p->zones[i].strength, p->unit);
 }
 
 /* Stiffness and critical load with the ends as they are taken, or with welded ends soft. */
@@ -53,7 +45,7 @@ static rbow_status critical_load_of(const prepared *p, bool soft, double *stiffn
         *stiffness_b = RBOW_FREE;
     else
         rbow_end_stiffness(end_b, bending_stiffness, m->length, stiffness_b);
-    if (is_welded(end_a) && is_welded(end_b) && !isinf(*stiffness_a) && !isinf(*stiffness_b)) { /* fixity 2: what the word means */
+    if (is_welded(end_a) && is_welded(end_b) && !isinf(*stiffness_a) && !isinf(*stiffness_b)) { /* fixity 2, by definition of the word */
         *load = 2 * M_PI * M_PI * p->unit / m->length;
         return RBOW_OK;
     }
@@ -69,46 +61,30 @@ static rbow_status prepare_ends(prepared *p)
 
 static rbow_status prepare_column(prepared *p, const rbow_material *k)
 {
-    const rbow_section *s = &p->zones[ZONE_TUBE].section;
-    const double effective = M_PI * sqrt(p->unit * p->member.length / p->column_critical_load);
+    const rbow_section *s = &p->zones[ZONE_TUBE].strength.section;
+    p->effective_length = rbow_effective_length(p->unit * p->member.length, p->column_critical_load);
     const rbow_column column = {
         .curve = (rbow_curve)p->member.column_curve,
         .elastic_modulus = k->elastic_modulus,
         .compression_yield = k->compression_yield,
         .column_intercept = k->column_intercept,
         .wall_reduction = p->wall_reduction,
-        .slenderness = effective / s->radius,
+        .slenderness = p->effective_length / s->radius,
     };
     const rbow_status status = rbow_column_stress(&column, &p->column_stress);
     p->column_load = p->column_stress * s->area;
+    for (int i = 0; i < ZONES; i++) p->zones[i].strength.column_load = p->column_load;
     return status;
 }
 
 /* ---- loads --------------------------------------------------------------------------------------------- */
 
-/* A quarter of the clock in radians is not quite a quarter; what rounding leaves is no load. */
-static double without_rounding(double share, double clock)
-{
-    return fabs(share) > 1e-15 * (1 + fabs(clock)) ? share : 0;
-}
-
 static void add_toward(double size, double clock, double planes[PLANES])
 {
+    double parts[PLANES];
     if (!(fabs(size) > 0)) return;
-    planes[UP] += size * without_rounding(cos(clock), clock);
-    planes[RIGHT] += size * without_rounding(sin(clock), clock);
-}
-
-bool rbow_point_is_idle(const rbow_member *m)
-{
-    const double share = m->point_at / m->length; /* as a joint's place is judged everywhere: a denormal is at A */
-    return share <= 0 || (share >= 1 && !member_is_free(m));
-}
-
-/* T0 = gap / (L/EA + 1/stiffness of the surroundings) */
-static double locked_tension(const rbow_member *m, double axial_stiffness)
-{
-    return m->gap / (m->length / axial_stiffness + 1 / m->gap_stiffness);
+    rbow_clock_components(size, clock, parts);
+    for (int i = 0; i < PLANES; i++) planes[i] += parts[i];
 }
 
 /* With a free B the eccentric push acts at B alone: the joint at A takes what comes. */
@@ -116,26 +92,27 @@ void rbow_prepare_loads(prepared *p)
 {
     const rbow_member *m = &p->member;
     const double length = m->length, per_unit = 1 / p->unit, offset = m->compression * m->eccentricity;
-    const double across = fabs(m->slope) > 0 ? without_rounding(cos(m->slope), m->slope) : 1;
+    double level[PLANES]; /* of the direction of the tube: the weight acts across its first component */
     member_loads *run = &p->run, *built = &p->built;
     *run = *built = (member_loads){.moment_a = {0}};
+    rbow_clock_components(1, m->slope, level);
     add_toward(m->moment_a * per_unit, m->moment_clock, run->moment_a);
     add_toward(m->moment_b * per_unit, m->moment_clock, run->moment_b);
     if (!member_is_free(m)) add_toward(offset * per_unit, m->eccentricity_clock, run->moment_a);
     add_toward(offset * per_unit, m->eccentricity_clock, run->moment_b);
-    if (!rbow_point_is_idle(m)) add_toward(m->point_load * length * per_unit, m->point_clock, run->point);
+    if (!rbow_member_point_is_idle(m)) add_toward(m->point_load * length * per_unit, m->point_clock, run->point);
     add_toward(m->spread_load * length * length * per_unit, m->spread_clock, run->spread);
-    run->spread[UP] -= p->weight * m->vertical_g * across * length * per_unit;
+    run->spread[UP] -= p->weight * m->vertical_g * level[0] * length * per_unit;
     add_toward(m->bow / length, m->bow_clock, built->bow);
-    add_toward(m->miss_a / length, m->miss_a_clock, built->slope_a);
-    add_toward(m->miss_b / length, m->miss_b_clock, built->slope_b);
-    p->tension = locked_tension(m, p->axial_stiffness);
+    add_toward(rbow_fit_slope(m->miss_a, length), m->miss_a_clock, built->slope_a);
+    add_toward(rbow_fit_slope(m->miss_b, length), m->miss_b_clock, built->slope_b);
+    if (rbow_fit_tension(m->gap, length, p->axial_stiffness, m->gap_stiffness, &p->tension) != RBOW_OK) p->tension = NAN;
 }
 
 static rbow_status prepare_beam(prepared *p)
 {
     const rbow_member *m = &p->member;
-    const bool point = fabs(m->point_load) > 0 && !rbow_point_is_idle(m), bowed = m->bow > 0;
+    const bool point = fabs(m->point_load) > 0 && !rbow_member_point_is_idle(m), bowed = m->bow > 0;
     const rbow_beam from = {
         .bending_stiffness = p->unit * m->length,
         .length = m->length,
@@ -143,7 +120,7 @@ static rbow_status prepare_beam(prepared *p)
         .stiffness_b = p->stiffness_b,
         .point_at = point ? m->point_at : m->length,
         .bow_at = m->bow_at,
-        .bow_shape = bowed ? (rbow_bow_shape)m->bow_shape : RBOW_BOW_ARC, /* which needs no shape of its own */
+        .bow_shape = bowed ? (rbow_bow_shape)m->bow_shape : RBOW_BOW_ARC, /* which needs no additional shape */
     };
     return rbow_beam_constants(&from, &p->beam);
 }
@@ -161,8 +138,8 @@ static void insert_border(double borders[], int *count, double at)
     ++*count;
 }
 
-/* Cells of at most 0.7 radians of the fastest wave of the moment: the bow's pi, or the one at the critical load (2 pi at
- * most). The bounds of maximum_body.h then settle nearly every cell at once. */
+/* Stations are at most 0.7 rad apart on the fastest wave of the moment: that of the bow (pi), or that at the critical load
+ * (at most 2 pi). The bounds of maximum_body.h then finish nearly every cell at once. */
 static double cells_of_tube(const prepared *p)
 {
     const double fastest = sqrt(p->critical_load * p->member.length / p->unit);
@@ -194,22 +171,22 @@ static void add_segment(prepared *p, double from, double to, int which, double c
 static void prepare_segments(prepared *p)
 {
     const rbow_member *m = &p->member;
-    const double weld = m->weld_zone / m->length, cells = cells_of_tube(p);
-    const bool both = !member_is_free(m);
-    double borders[SEGMENTS_MOST + 1];
+    const rbow_weld_zone weld = {m->weld_zone / m->length, 1, member_is_free(m)};
+    const double cells = cells_of_tube(p);
+    double borders[SEGMENTS_MOST + 1], ends[2];
     int count = 0;
     insert_border(borders, &count, -0.5);
     insert_border(borders, &count, 0.5);
     if (p->beam.has_point) insert_border(borders, &count, p->beam.point_at);
     if (p->beam.has_kink) insert_border(borders, &count, p->beam.kink_at);
-    if (weld > 0) insert_border(borders, &count, weld - 0.5);
-    if (weld > 0 && both) insert_border(borders, &count, 0.5 - weld);
+    rbow_weld_zone_ends(&weld, ends);
+    for (int i = 0; i < 2; i++)
+        if (isfinite(ends[i])) insert_border(borders, &count, ends[i] - 0.5);
     p->segment_count = p->station_count = 0;
     for (int i = 0; i + 1 < count; i++) {
         if (!(borders[i] < borders[i + 1])) continue;
         const double middle = (borders[i] + borders[i + 1]) / 2;
-        const bool welded = middle < weld - 0.5 || (both && middle > 0.5 - weld);
-        add_segment(p, borders[i], borders[i + 1], welded ? ZONE_WELD : ZONE_TUBE, cells);
+        add_segment(p, borders[i], borders[i + 1], rbow_weld_zone_has(&weld, middle + 0.5) ? ZONE_WELD : ZONE_TUBE, cells);
     }
     const station middle = station_at(&p->beam, 0, 0);
     for (int i = 0; i < STATIONS_BEHIND; i++) put_station(&p->stations, p->station_count + i, &middle, 0);
@@ -217,13 +194,12 @@ static void prepare_segments(prepared *p)
 
 rbow_status rbow_prepare(const rbow_member *member, const rbow_material *material, prepared *p)
 {
-    p->member = *member;
-    resolve_defaults(&p->member, material);
+    p->member = rbow_member_resolved(member, material);
     prepare_zones(p, material);
     rbow_status status = prepare_ends(p);
     if (status == RBOW_OK) status = prepare_column(p, material);
     if (status != RBOW_OK) return status;
-    const double area = p->zones[ZONE_TUBE].section.area;
+    const double area = p->zones[ZONE_TUBE].strength.section.area;
     p->weight = material->density * area * member->length;
     p->axial_stiffness = material->elastic_modulus * area;
     rbow_prepare_loads(p);

@@ -1,43 +1,41 @@
-/* A member made ready: all that does not depend on the load factor. */
+/* A prepared member: all values that do not depend on the load factor. */
 #ifndef RAILBOW_CHECK_PREPARE_H
 #define RAILBOW_CHECK_PREPARE_H
 
 #include "mechanics/beam.h"
+#include "mechanics/fibre_factors.h"
 
 #include <railbow/member.h>
 
 #include <stdbool.h>
 
-enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* what a place of the tube is made of */
+enum { ZONE_TUBE, ZONE_WELD, ZONES }; /* the two kinds of metal along the tube */
 
 typedef struct zone {
-    rbow_section section;
-    double compression_yield; /* psi, wall reduction included */
-    double yield;
-    double stress_per_moment, stress_per_axial, stress_per_torque; /* psi per m = M L/EI, per lbf, per in-lbf (times sqrt 3) */
-    double share_pressed, share_pulled;                            /* of yield, per psi */
+    rbow_strength strength;
+    fibre_factors factors; /* for moments m = M L/EI */
 } zone;
 
 enum {
-    SEGMENTS_MOST = 5, /* cut at two zone borders, a point load, a kink */
-    CELLS_MOST = 9,    /* of a tube in one segment, see prepare.c */
+    SEGMENTS_MOST = 5, /* divided at two zone borders, a point load and a kink */
+    CELLS_MOST = 9,    /* of a tube in one segment; see prepare.c */
     STATIONS_MOST = CELLS_MOST + 2 * SEGMENTS_MOST,
-    STATIONS_BEHIND = 8 /* the last, which fill the widest vector */
+    STATIONS_BEHIND = 8 /* copies of the last, which fill the widest vector */
 };
 
-typedef struct segment { /* a stretch of one zone without a load inside */
+typedef struct segment { /* a part of one zone without a load inside it */
     int zone;
-    int first, count; /* its stations: both ends, and even steps of `cell` between */
+    int first, count; /* its stations: both ends, and even steps of `cell` between them */
     double cell;
 } segment;
 
-typedef struct stations { /* of all segments, side by side, see station in beam.h */
+typedef struct stations { /* of all segments, as arrays; see station in beam.h */
     double t[STATIONS_MOST + STATIONS_BEHIND], cosine[STATIONS_MOST + STATIONS_BEHIND], sine[STATIONS_MOST + STATIONS_BEHIND];
     double point_side[STATIONS_MOST + STATIONS_BEHIND], kink_side[STATIONS_MOST + STATIONS_BEHIND];
     double cell[STATIONS_MOST + STATIONS_BEHIND]; /* width of the cell that follows; 0 at the end of a segment */
 } stations;
 
-typedef struct member_loads { /* two planes, relative as in beamcolumn_body.h */
+typedef struct member_loads { /* in two planes, relative as in beamcolumn_body.h */
     double moment_a[PLANES], moment_b[PLANES], slope_a[PLANES], slope_b[PLANES];
     double spread[PLANES], point[PLANES], bow[PLANES];
 } member_loads;
@@ -49,13 +47,13 @@ typedef struct prepared {
     double wall_reduction; /* of the tube, on the material's compression yield */
     double weld_reduction; /* of the dressed tube; 1 without a weld zone */
     double stiffness_a, stiffness_b;
-    double critical_load;                                          /* with the ends as they are taken */
-    double column_critical_load, column_stress, column_load; /* of the column: welded ends are soft */
+    double critical_load;                         /* with the ends as they are taken */
+    double column_critical_load, effective_length, column_stress, column_load; /* of the column: welded ends are soft */
     double axial_stiffness; /* EA, lbf */
     double weight;
     double tension; /* T0, locked in, lbf */
     beam beam;
-    member_loads run, built; /* what grows with the load factor, and what does not */
+    member_loads run, built; /* the loads that grow with the load factor, and those that do not */
     segment segments[SEGMENTS_MOST];
     int segment_count, station_count;
     stations stations;
@@ -77,7 +75,7 @@ static inline double weld_zone_taken(const rbow_member *m)
     return end_is(m->weld_zone, RBOW_UNSET) ? fmin(1, m->length / 2) : m->weld_zone;
 }
 
-/* What is wrong with a member, as rbow_member_faults. */
+/* The faults of a member, as rbow_member_faults. */
 size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, rbow_status *faults, size_t most);
 
 /* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE | RBOW_STRESS_OVERFLOW */
@@ -86,10 +84,7 @@ rbow_status rbow_prepare(const rbow_member *member, const rbow_material *materia
 /* The loads and the locked-in tension again, after the member's clocks, misses or gap have changed. */
 void rbow_prepare_loads(prepared *p);
 
-/* Whether a point load would act at a held joint, which takes it. */
-bool rbow_point_is_idle(const rbow_member *m);
-
-/* Whether anything of it grows with the load factor. */
+/* Whether the member has a load that grows with the load factor. */
 bool rbow_has_run_load(const prepared *p);
 
 /* Axial load at a load factor, compression positive. */

@@ -2,13 +2,16 @@
 
 #include "mechanics/beamcolumn_body.h"
 #include "check/load_factors.h"
+#include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
 
 static void forget(rbow_profile *places, size_t count)
 {
-    for (size_t i = 0; i < count; i++)
-        places[i] = (rbow_profile){.at = places[i].at, .moment_up = NAN, .moment_right = NAN,
-                                     .deflection_up = NAN, .deflection_right = NAN};
+    for (size_t i = 0; i < count; i++) {
+        const double at = places[i].at;
+        NO_RESULT(&places[i]);
+        places[i].at = at;
+    }
 }
 
 static bool are_inside(const rbow_profile *places, size_t count, double length)
@@ -34,12 +37,20 @@ static void moments_and_movements(const prepared *p, const solution *s, rbow_pro
     out->deflection_right = w[RIGHT] * p->member.length;
 }
 
-/* The concrete member that governs, made ready. Status: as rbow_member_check */
-static rbow_status prepare_concrete(const rbow_member *member, const rbow_material *material, prepared *p)
+static bool is_forced(const rbow_member *m)
+{
+    return m->miss_a > 0 || m->miss_b > 0 || fabs(m->gap) > 0;
+}
+
+/* The concrete member that governs, made ready.
+ * Given:  keeps  what is locked in is kept where all else is known
+ * Status: as rbow_member_check */
+static rbow_status prepare_concrete(const rbow_member *member, const rbow_material *material, bool keeps, prepared *p)
 {
     const double clocks[] = {member->bow_clock, member->miss_a_clock, member->miss_b_clock, member->eccentricity_clock};
     bool known = !end_is(member->end_a, RBOW_WELDED) && !end_is(member->end_b, RBOW_WELDED);
     for (int i = 0; i < 4; i++) known = known && !end_is(clocks[i], RBOW_ANY_CLOCK);
+    known = known && (keeps || !is_forced(member));
     rbow_status status;
     if (rbow_faults_of(member, material, &status, 1) > 0) return status;
     if (known) return rbow_prepare(member, material, p);
@@ -56,7 +67,7 @@ rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *
     prepared p;
     evaluation e;
     forget(places, count);
-    const rbow_status status = prepare_concrete(member, material, &p);
+    const rbow_status status = prepare_concrete(member, material, true, &p);
     if (status != RBOW_OK) return status;
     if (!(factor >= 0 && isfinite(factor) && isfinite(tension)) || !are_inside(places, count, member->length))
         return RBOW_OUT_OF_RANGE;
@@ -67,7 +78,8 @@ rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *
     return RBOW_OK;
 }
 
-static const rbow_limit nothing = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, 0};
+RESULT_OF_DOUBLES(rbow_profile);
+RESULT_WITH_WHOLE(rbow_limit, in_weld_zone, 1);
 
 static void tell_place(const prepared *p, const limit_factor *to, limit which, rbow_limit *l)
 {
@@ -90,9 +102,9 @@ rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *ma
     prepared p;
     evaluation rest, loaded;
     load_factors k;
-    *out = nothing;
+    NO_RESULT_BEFORE(rbow_limit, out, in_weld_zone);
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
-    rbow_status status = prepare_concrete(member, material, &p);
+    rbow_status status = prepare_concrete(member, material, false, &p);
     if (status != RBOW_OK) return status;
     rbow_evaluate(&p, 0, false, &rest);
     rbow_evaluate(&p, 1, false, &loaded);
@@ -101,7 +113,7 @@ rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *ma
     const limit_factor column = {k.column, false};
     const limit which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
     const limit_factor *to = check == RBOW_BY_COLUMN ? &column : &k.limits[which];
-    rbow_limit l = nothing;
+    rbow_limit l = *out;
     l.factor = to->factor;
     l.tension = p.tension;
     if (isfinite(l.factor)) {

@@ -7,25 +7,15 @@
 /* Ratios that differ by no more are one margin. */
 static const double tie = 1e-9;
 
-/* ---- corners ------------------------------------------------------------------------------------------- */
-
-/* Soft before stiff, end A counting more: the order in which ties are decided. */
-static int corner_ends(const rbow_member *m, double ends[CORNERS_MOST][2], int joints[CORNERS_MOST])
+/* The other is taken where it is lower by more than a tie; the ratio is the lower one in any case. */
+static void take_if_lower(scenario *least, const scenario *other)
 {
-    static const double weld[2] = {RBOW_SOFT_WELD, RBOW_STIFF_WELD};
-    static const int names[2][2] = {{RBOW_JOINTS_SOFT, RBOW_JOINTS_SOFT_STIFF}, {RBOW_JOINTS_STIFF_SOFT, RBOW_JOINTS_STIFF}};
-    const bool open_a = end_is(m->end_a, RBOW_WELDED), open_b = end_is(m->end_b, RBOW_WELDED);
-    int count = 0;
-    for (int a = 0; a <= open_a; a++) {
-        for (int b = 0; b <= open_b; b++) {
-            ends[count][0] = open_a ? weld[a] : m->end_a;
-            ends[count][1] = open_b ? weld[b] : m->end_b;
-            const int same_a = open_a ? a : b, same_b = open_b ? b : a; /* one welded end is soft or stiff alone */
-            joints[count++] = open_a || open_b ? names[same_a][same_b] : RBOW_JOINTS_NONE;
-        }
-    }
-    return count;
+    const double lowest = fmin(least->ratio, other->ratio);
+    if (other->ratio < least->ratio - tie) *least = *other;
+    least->ratio = lowest;
 }
+
+/* ---- corners and what is locked in ----------------------------------------------------------------------- */
 
 static unsigned fit_of(const rbow_member *m)
 {
@@ -35,7 +25,7 @@ static unsigned fit_of(const rbow_member *m)
 
 rbow_status rbow_scenarios_of(const rbow_member *member, const rbow_material *material, scenarios *s)
 {
-    double ends[CORNERS_MOST][2];
+    weld_corner corners[CORNERS_MOST];
     rbow_status status = RBOW_OK;
     const rbow_member *m = member;
     s->fit = fit_of(m);
@@ -43,14 +33,15 @@ rbow_status rbow_scenarios_of(const rbow_member *member, const rbow_material *ma
     s->unknown[CLOCK_MISS_A] = end_is(m->miss_a_clock, RBOW_ANY_CLOCK) && m->miss_a > 0;
     s->unknown[CLOCK_MISS_B] = end_is(m->miss_b_clock, RBOW_ANY_CLOCK) && m->miss_b > 0;
     s->unknown[CLOCK_ECCENTRICITY] = end_is(m->eccentricity_clock, RBOW_ANY_CLOCK) && fabs(m->compression * m->eccentricity) > 0;
-    s->corner_count = corner_ends(m, ends, s->joints);
+    s->corner_count = rbow_weld_corners(m->end_a, m->end_b, corners);
     for (int i = 0; i < s->corner_count && status == RBOW_OK; i++) {
         rbow_member corner = *m;
         double *clocks[CLOCKS] = {&corner.bow_clock, &corner.miss_a_clock, &corner.miss_b_clock, &corner.eccentricity_clock};
         for (int k = 0; k < CLOCKS; k++)
             if (end_is(*clocks[k], RBOW_ANY_CLOCK)) *clocks[k] = 0;
-        corner.end_a = ends[i][0];
-        corner.end_b = ends[i][1];
+        corner.end_a = corners[i].end_a;
+        corner.end_b = corners[i].end_b;
+        s->joints[i] = corners[i].joints;
         status = rbow_prepare(&corner, material, &s->corners[i]);
     }
     return status;
@@ -177,9 +168,11 @@ rbow_status rbow_worst_direction(const scenarios *s, int corner, unsigned kept, 
     for (int i = 0; i < d.found && d.count > 0; i++) refine(&d, &d.best[i]);
     for (int i = 0; i < d.found; i++) {
         const scenario *b = &d.best[i];
+        const double lowest = i > 0 ? fmin(b->ratio, worst->ratio) : b->ratio;
         const bool lower = b->ratio < worst->ratio - tie;
         const bool smaller = i > 0 && b->ratio <= worst->ratio + tie && sum_of_clocks(b) < sum_of_clocks(worst) - 1e-3;
         if (i == 0 || lower || smaller) *worst = *b;
+        worst->ratio = lowest;
     }
     return d.status;
 }
@@ -193,7 +186,7 @@ static rbow_status search_corners(const scenarios *s, int from, unsigned kept, s
         scenario worst;
         const rbow_status status = rbow_worst_direction(s, i, kept, least->ratio, &worst);
         if (status != RBOW_OK) return status;
-        if (worst.ratio < least->ratio - tie) *least = worst;
+        take_if_lower(least, &worst);
     }
     return RBOW_OK;
 }
@@ -231,7 +224,8 @@ static rbow_status search_as_built(const scenarios *s, worst_cases *out)
         const scenario *worst = &out->as_built[i];
         const rbow_status status = rbow_worst_direction(s, i, s->fit, INFINITY, &out->as_built[i]);
         if (status != RBOW_OK) return status;
-        if (i == 0 || worst->ratio < out->governs.ratio - tie) out->governs = *worst;
+        if (i == 0) out->governs = *worst;
+        else take_if_lower(&out->governs, worst);
         out->least_as_built = fmin(out->least_as_built, worst->ratio);
         out->most_as_built = fmax(out->most_as_built, worst->ratio);
     }
@@ -246,7 +240,7 @@ static rbow_status search_unforced(const scenarios *s, worst_cases *out)
     rbow_status status = first_of(s, 0, 1.5 * out->least_as_built, &least);
     if (status == RBOW_OK) status = search_corners(s, 1, 0, &least);
     out->least_unforced = least.ratio;
-    if (least.ratio < out->governs.ratio - tie) out->governs = least;
+    if (status == RBOW_OK) take_if_lower(&out->governs, &least);
     return status;
 }
 

@@ -1,23 +1,24 @@
-/* What is not known of a member, taken at its worst.
+/* The worst case of a member with unknowns.
  *
  * A load case expands into concrete members, in which every number is known:
  *   corners     each welded end is soft and stiff
  *   directions  each unknown clock of a bow, miss or eccentricity that is not zero
- *   fit         every combination of miss_a, miss_b and gap kept or gone, since what is locked in can relax
- * The result is that of the one with the lowest margin. */
+ *   fit         every combination of miss_a, miss_b and gap kept or gone, since a forced fit can relax
+ * The result is that of the concrete member with the smallest margin. */
 #ifndef RAILBOW_CHECK_SCENARIO_H
 #define RAILBOW_CHECK_SCENARIO_H
 
 #include "check/load_factors.h"
+#include "mechanics/weld_corners.h"
 
-enum { CORNERS_MOST = 4 };
 enum { CLOCK_BOW, CLOCK_MISS_A, CLOCK_MISS_B, CLOCK_ECCENTRICITY, CLOCKS };
 
 typedef struct scenario {
     int corner;
-    unsigned kept;        /* RBOW_FIT_... bits of what is locked in and kept */
+    unsigned kept;        /* RBOW_FIT_... bits of the forced fit that is kept */
     double clock[CLOCKS]; /* rad */
-    double ratio;         /* least load factor over the one that is asked for; the margin is this less 1 */
+    double ratio;         /* least load factor over the one that is asked for; the margin is this less 1. Of all that
+                             is searched: one within a tie of it may be the one that is taken. */
     bool solved;          /* whether all three factors are known, too */
     load_factors factors;
 } scenario;
@@ -26,14 +27,14 @@ typedef struct scenarios {
     prepared corners[CORNERS_MOST]; /* soft, soft/stiff, stiff/soft, stiff; the first alone without a welded end */
     int corner_count;
     int joints[CORNERS_MOST];       /* rbow_joints */
-    unsigned fit;                   /* RBOW_FIT_... bits of all that is locked in */
+    unsigned fit;                   /* RBOW_FIT_... bits of the whole forced fit */
     bool unknown[CLOCKS];
 } scenarios;
 
 /* Given:  a member without faults. Status: as rbow_prepare */
 rbow_status rbow_scenarios_of(const rbow_member *member, const rbow_material *material, scenarios *s);
 
-/* The concrete member of a scenario, made ready. */
+/* The prepared concrete member of a scenario. */
 prepared rbow_concrete(const scenarios *s, const scenario *one);
 
 /* Given:    corner, kept  which

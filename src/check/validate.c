@@ -1,6 +1,7 @@
 #include "check/prepare.h"
 
-#include "mechanics/restraint.h"
+#include <railbow/forced_fit.h>
+#include <railbow/weld_zone.h>
 
 #include <gsl/gsl_math.h>
 #include <math.h>
@@ -27,17 +28,17 @@ static bool not_negative(double v)
     return v >= 0 && isfinite(v);
 }
 
-/* 10 degrees: beyond it small-slope theory overstates lengths by more than one per cent. */
+/* Beyond 10 degrees the error of small-slope theory in lengths exceeds one per cent. */
 static const double steepest = 0.17632698070846498; /* tan 10 deg */
 
-static double bow_steepness(const rbow_member *m)
+/* A bow is steepest at an end. */
+static double bow_steepness(const rbow_member *m, double kink_at)
 {
-    const double at = or_middle(m->bow_at, m->length);
-    switch (m->bow_shape) {
-        case RBOW_BOW_SINE: return M_PI * m->bow / m->length;
-        case RBOW_BOW_ARC: return 4 * m->bow / m->length;
-        default: return m->bow / fmin(at, m->length - at);
-    }
+    rbow_bow bow = rbow_member_bow(m);
+    rbow_bow_load load;
+    bow.kink_at = kink_at;
+    rbow_bow_equivalent(&bow, 0, &load);
+    return fmax(fabs(load.slope_a), fabs(load.slope_b));
 }
 
 static bool material_is_sound(const rbow_material *k)
@@ -57,21 +58,22 @@ static bool holds_a_moment(double end)
     return end > 0 || is_welded(end);
 }
 
-static bool wall_in_rule(double od, double wall, double modulus, double yield)
+static bool wall_in_rule(rbow_tube_size tube, double modulus, double yield)
 {
     double reduction;
-    return rbow_wall_reduction(od / wall, modulus, yield, &reduction) == RBOW_OK;
+    return rbow_wall_reduction(tube.od / tube.wall, modulus, yield, &reduction) == RBOW_OK;
 }
 
 static void tube_faults(fault_list *list, const rbow_member *m, const rbow_material *k)
 {
     const bool od = positive(m->od), wall = od && positive(m->wall) && m->wall <= m->od / 2;
     const bool material = material_is_sound(k);
+    const rbow_tube_size tube = {m->od, m->wall};
     need(list, od, RBOW_BAD_OD);
     need(list, wall || !od, RBOW_BAD_WALL);
     need(list, material, RBOW_BAD_MATERIAL);
     if (wall && material)
-        need(list, wall_in_rule(m->od, m->wall, k->elastic_modulus, k->compression_yield), RBOW_WALL_RULE);
+        need(list, wall_in_rule(tube, k->elastic_modulus, k->compression_yield), RBOW_WALL_RULE);
     need(list, positive(m->length), RBOW_BAD_LENGTH);
     need(list, end_is_sound(m->end_a), RBOW_BAD_END_A);
     need(list, end_is_sound(m->end_b) || member_is_free(m), RBOW_BAD_END_B);
@@ -102,16 +104,16 @@ static void fit_faults(fault_list *list, const rbow_member *m)
 {
     const bool length = positive(m->length), bow = not_negative(m->bow);
     const double at = or_middle(m->bow_at, m->length);
-    const bool shape = m->bow_shape >= RBOW_BOW_SINE && m->bow_shape <= RBOW_BOW_KINK;
+    const bool shape = m->bow_shape >= 0 && m->bow_shape < RBOW_BOW_SHAPE_COUNT;
     const bool bow_at = !length || (at > 0 && at < m->length);
     need(list, bow, RBOW_BAD_BOW);
     need(list, shape, RBOW_BAD_BOW_SHAPE);
     need(list, bow_at, RBOW_BAD_BOW_AT);
-    if (length && bow && shape && bow_at) need(list, bow_steepness(m) <= steepest, RBOW_BOW_TOO_STEEP);
+    if (length && bow && shape && bow_at) need(list, bow_steepness(m, at) <= steepest, RBOW_BOW_TOO_STEEP);
     need(list, not_negative(m->miss_a), RBOW_BAD_MISS_A);
     need(list, not_negative(m->miss_b), RBOW_BAD_MISS_B);
-    if (length && not_negative(m->miss_a)) need(list, m->miss_a / m->length <= steepest, RBOW_MISS_A_TOO_STEEP);
-    if (length && not_negative(m->miss_b)) need(list, m->miss_b / m->length <= steepest, RBOW_MISS_B_TOO_STEEP);
+    if (length && not_negative(m->miss_a)) need(list, rbow_fit_slope(m->miss_a, m->length) <= steepest, RBOW_MISS_A_TOO_STEEP);
+    if (length && not_negative(m->miss_b)) need(list, rbow_fit_slope(m->miss_b, m->length) <= steepest, RBOW_MISS_B_TOO_STEEP);
     if (member_is_free(m)) {
         need(list, !(m->miss_b > 0), RBOW_MISS_B_FREE);
         need(list, !(fabs(m->gap) > 0), RBOW_GAP_FREE);
@@ -127,13 +129,14 @@ static void weld_faults(fault_list *list, const rbow_member *m, const rbow_mater
     const bool unset = end_is(m->weld_zone, RBOW_UNSET);
     const bool weld_zone = unset || (not_negative(m->weld_zone) && !(positive(m->length) && m->weld_zone > m->length));
     const bool dressed = not_negative(m->dressed) && !(wall && m->dressed >= m->wall);
+    const rbow_tube_size tube = {m->od, m->wall};
     need(list, weld_zone, RBOW_BAD_WELD_ZONE);
     need(list, dressed, RBOW_BAD_DRESSED);
     /* undressed, a wall that is too thin for the tube has been named already */
     if (wall && weld_zone && dressed && (m->weld_zone > 0 || unset) && material_is_sound(k)
-        && (m->dressed > 0 || wall_in_rule(m->od, m->wall, k->elastic_modulus, k->compression_yield)))
+        && (m->dressed > 0 || wall_in_rule(tube, k->elastic_modulus, k->compression_yield)))
         need(list,
-             wall_in_rule(m->od - 2 * m->dressed, m->wall - m->dressed, k->elastic_modulus, k->weld_yield),
+             wall_in_rule(rbow_weld_zone_size(tube, m->dressed), k->elastic_modulus, k->weld_yield),
              m->dressed > 0 ? RBOW_DRESSED_RULE : RBOW_WALL_RULE);
     need(list, positive(m->factor), RBOW_BAD_FACTOR);
     need(list, positive(m->factor_yield) || end_is(m->factor_yield, RBOW_UNSET), RBOW_BAD_FACTOR_YIELD);

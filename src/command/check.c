@@ -4,6 +4,7 @@
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "report/page/card.h"
 #include "report/page/front.h"
 #include "report/text/check_text.h"
@@ -21,11 +22,12 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
 
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
-    (void)run;
-    text t = {0};
-    check_text(&t, (const void *)kept->kept, kept->count, *status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    check_text(&t, (const void *)kept->kept, kept->count, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 
@@ -37,8 +39,8 @@ static bool write_card(output *page, const page_head *head, const check_row *r, 
     working *w = calloc(1, sizeof *w);
     picture *p = calloc(1, sizeof *p);
     t.failed = w == NULL || p == NULL;
-    if (!t.failed && working_of(w, &r->given.member, r->material, &r->result, head->units)) {
-        picture_of(p, &r->given.member, r->material, &r->result);
+    if (!t.failed && working_of(w, &r->taken, r->material, &r->result, head->units)) {
+        picture_of(p, &r->taken, r->material, &r->result);
         page_card(&t, head, r, number, p, w);
         t.failed = t.failed || working_failed(w);
     }
@@ -67,7 +69,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     bool fine = write_front(page, &head, answers, kept->count);
     for (size_t i = 0; fine && i < kept->count; i++) fine = write_card(page, &head, &answers[i], i + 1);
     text t = {0};
-    page_close(&t);
+    page_close(&t, &head);
     fine = fine && output_text(page, &t);
     text_free(&t);
     return fine;

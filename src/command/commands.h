@@ -1,4 +1,4 @@
-/* The subcommands, one function and one file each, and their list. */
+/* The subcommands: one function and one file for each, and their list. */
 #ifndef RAILBOW_COMMAND_COMMANDS_H
 #define RAILBOW_COMMAND_COMMANDS_H
 
@@ -8,7 +8,7 @@ typedef struct command {
     const char *name;
     const char *summary;  /* one line, for the list of commands */
     const char *operands; /* "FILE..." */
-    const char *text;     /* what it does and what comes out */
+    const char *text;     /* what it does and what it reports */
     const char *example;
     unsigned takes;
     int (*run)(const options *o);
@@ -19,7 +19,7 @@ extern const size_t command_count;
 
 const command *command_find(const char *name);
 
-/* Each returns the exit status. */
+/* Each function returns the exit status. */
 int command_check(const options *o);
 int command_explain(const options *o);
 int command_new(const options *o);

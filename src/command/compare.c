@@ -7,6 +7,7 @@
 #include "program/exit_status.h"
 #include "program/measure.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "program/say.h"
 #include "report/page/compare_page.h"
 #include "report/text/compare_text.h"
@@ -27,6 +28,7 @@ static bool tubes_open(tubes *t, const options *o)
         && (o->ods == NULL || measures_read(&ods, "ods", o->ods, DIM_LENGTH));
     const size_t diameters = ods.count > 0 ? ods.count : 1;
     t->at = fine ? malloc(diameters * walls.count * sizeof *t->at) : NULL;
+    if (fine && t->at == NULL) say("out of memory");
     for (size_t i = 0; t->at != NULL && i < diameters; i++)
         for (size_t k = 0; k < walls.count; k++)
             t->at[t->count++] = (tube){ods.count > 0 ? ods.at[i] : 0, walls.at[k]};
@@ -72,7 +74,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     return ALL_HOLD;
 }
 
-/* Some one tube holds in all cases. */
+/* Whether at least one tube holds in all cases. */
 static bool one_holds(const compare_row *answers, size_t count)
 {
     return count > 0 && lightest_tube(answers, count) < answers[0].tubes;
@@ -110,10 +112,12 @@ static bool write_answer(const case_run *run, output *out, const rows *kept, int
         shown.list = &compare_list;
         return rows_write(out, &shown);
     }
-    text t = {0};
-    compare_text(&t, answers, kept->count, run->options->ods == NULL, *status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    compare_text(&t, answers, kept->count, run->options->ods == NULL, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -3,9 +3,11 @@
 
 #include "program/case_check.h"
 #include "program/exit_status.h"
+#include "program/facts.h"
 #include "program/say.h"
-#include "report/caution.h"
+#include "program/screen_of.h"
 #include "report/lines.h"
+#include "report/text/cells.h"
 #include "report/text/check_text.h"
 #include "report/text/working_text.h"
 #include "table/messages.h"
@@ -15,17 +17,19 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* ---- the case that is meant ------------------------------------------------------------------------- */
+/* ---- the case that is asked for ------------------------------------------------------------------------- */
 
 enum { NAMES_SAID = 8 };
 
-typedef struct picked { /* the rows of the file that bear the name, and what to say where none does */
+typedef struct picked { /* the rows of the file with the name, and what a message needs where there is not one row */
     const char *name; /* NULL where none was given */
     rows found;      /* of case_list */
-    text lines;      /* "12, 14": where they stand */
+    text lines;      /* "12, 14": the lines of the rows found */
     size_t line;     /* of the first */
     text names;      /* the first names of the file */
-    size_t count;    /* of all */
+    size_t count;         /* of all names */
+    refused_rows refused; /* other rows that are bad */
+    size_t lost;          /* whether the file could not be read to its end */
     nearest_name near;
     char *nearest;
 } picked;
@@ -57,7 +61,7 @@ static int pick(const void *context, const source_line *at, const void *record, 
 }
 
 /* Returned: false after a message. */
-static bool one_is_meant(picked *p, const char *file)
+static bool one_is_found(picked *p, const char *file)
 {
     if (p->found.count == 1) return true;
     text quoted = {0}, near = {0}, message = {0};
@@ -66,13 +70,13 @@ static bool one_is_meant(picked *p, const char *file)
     if (p->count > NAMES_SAID) text_format(&p->names, " and %zu more", p->count - NAMES_SAID);
     const char *name = text_string(&quoted, &message.failed), *names = text_string(&p->names, &message.failed);
     if (p->found.count > 1)
-        message_add(&message, file, 0, "case", "%s stands in lines %s; give the one that is meant a name of its own",
+        message_add(&message, file, 0, "case", "%s stands in lines %s; give each case a name of its own",
                     name, text_string(&p->lines, &message.failed));
     else if (p->nearest != NULL)
         message_add(&message, file, 0, "case", "there is no %s; did you mean %s?", name,
                     text_string(&near, &message.failed));
     else if (p->count > 0 && p->name == NULL)
-        message_add(&message, file, 0, "case", "name the one to explain, behind the file; it has %s", names);
+        message_add(&message, file, 0, "case", "name one case after the file; the file has %s", names);
     else if (p->count > 0)
         message_add(&message, file, 0, "case", "there is no %s; the file has %s", name, names);
     if (message.failed) say("out of memory");
@@ -83,7 +87,7 @@ static bool one_is_meant(picked *p, const char *file)
     return false;
 }
 
-/* Returned: the status of the file's other rows too: ALL_HOLD or NO_VERDICT. */
+/* Returned: ALL_HOLD, or NO_VERDICT if any row of the file has an error. */
 static int pick_case(picked *p, const options *o, const load_case *prototype)
 {
     output memory = {.format = FORMAT_TEXT};
@@ -91,7 +95,7 @@ static int pick_case(picked *p, const options *o, const load_case *prototype)
     p->near = nearest_to(p->name != NULL ? p->name : "");
     p->found = rows_for(&memory, &case_list);
     const pipeline read = {.list = &case_list, .prototype = prototype, .results = &case_list, .jobs = 1, .out = &memory,
-                           .kept = &p->found, .context = &p, .answer = pick};
+                           .kept = &p->found, .context = &p, .refused = &p->refused, .lost = &p->lost, .answer = pick};
     return pipeline_run(&read, o->operands, 1);
 }
 
@@ -101,15 +105,22 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
                      const output *to, const char *file)
 {
     const load_case *c = (const void *)p->found.kept;
-    check_verdict_text(out, &answer->row, 1, false, to->units, to->colour);
-    check_remarks_text(out, &answer->row, 1);
-    text_format(out, "\nGiven in line %zu of %s; every other column has its default\n", p->line, file);
-    given_text(out, &case_list, c, prototype, to->units);
-    text_put(out, "\nThe working. Numbers carry ten digits; a line done again with the digits shown agrees to six.\n"
-                  "Angles with \u00b0 are degrees, all others radians.\n");
-    working_text(out, w, to->colour);
+    text words = {0}, line = {0};
+    const screen s = screen_of(to, false, NULL, &words);
+    check_verdict_text(out, &answer->row, 1, &s);
+    check_remarks_text(out, &answer->row, 1, &s);
+    text_format(&line, "Given in line %zu of ", p->line);
+    put_printable(&line, file);
+    text_put(&line, "; every other column has its default");
     text_char(out, '\n');
-    wrap(out, caution, 0);
+    put_lines(out, &line, 2, &s);
+    given_text(out, &case_list, c, prototype, &s);
+    text_char(out, '\n');
+    put_sentence(out, "The working. Numbers carry ten digits; a line done again with the digits shown agrees to six. Angles with "
+                      "\u00b0 are degrees, all others radians.", 0, &s);
+    working_text(out, w, &s);
+    put_end(out, &s);
+    text_free(&words);
 }
 
 static void put_rows(rows *written, const char *name, const working *w)
@@ -126,24 +137,36 @@ static void put_rows(rows *written, const char *name, const working *w)
     }
 }
 
-static bool write_working(const picked *p, const options *o, const load_case *prototype, const checked *answer,
-                          const working *w)
+static bool write_rows(output *out, const picked *p, const options *files, const materials *m, const checked *answer,
+                       const working *w)
+{
+    run_facts facts;
+    rows written = rows_for(out, &step_list);
+    put_rows(&written, answer->row.given.name, w);
+    const bool fine = facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
+        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost);
+    rows_free(&written);
+    facts_free(&facts);
+    return fine;
+}
+
+static bool write_working(const picked *p, const options *o, const materials *m, const load_case *prototype,
+                          const checked *answer, const working *w)
 {
     output out;
     text t = {0};
-    if (!output_open(&out, o)) return false;
+    options files = *o;
+    files.operand_count = 1; /* the other operand is a case */
+    if (!output_open(&out, &files)) return false;
     if (o->format == FORMAT_AUTO) out.format = FORMAT_TEXT;
-    rows written = rows_for(&out, &step_list);
-    bool fine = true;
+    bool fine;
     if (out.format == FORMAT_TEXT) {
         put_text(&t, p, prototype, answer, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
         fine = output_text(&out, &t);
     } else {
-        put_rows(&written, answer->row.given.name, w);
-        fine = rows_begin(&out, &step_list) && output_text(&out, &written.written) && rows_end(&out);
+        fine = write_rows(&out, p, &files, m, answer, w);
     }
     text_free(&t);
-    rows_free(&written);
     return output_close(&out, fine) && fine;
 }
 
@@ -160,10 +183,10 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     text_free(&complaints);
     if (status == NO_VERDICT) return NO_VERDICT;
     working *w = calloc(1, sizeof *w);
-    const bool worked = w != NULL && working_of(w, &c->member, answer.row.material, &answer.row.result, o->units);
+    const bool worked = w != NULL && working_of(w, &answer.row.taken, answer.row.material, &answer.row.result, o->units);
     const bool whole = worked && !working_failed(w);
-    if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not settle");
-    if (!whole || !write_working(p, o, prototype, &answer, w)) status = NO_VERDICT;
+    if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not converge");
+    if (!whole || !write_working(p, o, m, prototype, &answer, w)) status = NO_VERDICT;
     if (w != NULL) working_free(w);
     free(w);
     return status;
@@ -183,7 +206,7 @@ int command_explain(const options *o)
     int status = NO_VERDICT;
     if (materials_open(&m, o->materials)) {
         status = pick_case(&p, o, &prototype);
-        const int answered = one_is_meant(&p, o->operands[0]) ? explain_case(&p, &m, o, &prototype) : NO_VERDICT;
+        const int answered = one_is_found(&p, o->operands[0]) ? explain_case(&p, &m, o, &prototype) : NO_VERDICT;
         if (answered > status) status = answered;
     }
     rows_free(&p.found);

@@ -6,6 +6,7 @@
 #include "program/exit_status.h"
 #include "program/report_file.h"
 #include "program/say.h"
+#include "program/screen_of.h"
 #include "report/page/orientation_page.h"
 #include "report/text/orientation_text.h"
 #include "study/orientation.h"
@@ -138,10 +139,12 @@ static bool write_answer(const case_run *run, output *out, const rows *kept, int
     rows *all = *(rows *const *)run->context;
     if (!answer_parts(run, kept, all)) return false;
     if (out->format != FORMAT_TEXT) return rows_write(out, all);
-    text t = {0};
-    orientation_text(&t, (const void *)all->kept, all->count, *status == NO_VERDICT, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    orientation_text(&t, (const void *)all->kept, all->count, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -4,6 +4,7 @@
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/say.h"
+#include "program/screen_of.h"
 #include "report/text/inspect_text.h"
 #include "study/inspection.h"
 #include "table/messages.h"
@@ -12,7 +13,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* ---- tables read whole ------------------------------------------------------------------------------- */
+/* ---- reading the tables ------------------------------------------------------------------------------- */
 
 static int keep_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
@@ -21,20 +22,20 @@ static int keep_row(const void *context, const source_line *at, const void *reco
     return ALL_HOLD;
 }
 
-/* Wall readings need their clock. */
+/* A wall reading needs its clock. */
 static int keep_reading(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const reading_row *r = record;
     (void)context;
     if (r->measure == MEASURE_WALL && isnan(r->clock)) {
-        message_add(complaints, at->file, at->line, "clock", "is empty: a wall reading needs where round the tube it was read");
+        message_add(complaints, at->file, at->line, "clock", "is empty: a wall reading needs its clock round the tube");
         return NO_VERDICT;
     }
     rows_add(answers, r);
     return ALL_HOLD;
 }
 
-/* A load case that the model refuses as drawn is left out, as check would. */
+/* Leaves out a load case whose material has no row for its wall, with the message that check gives. */
 static int keep_case(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const materials *m = context;
@@ -45,27 +46,30 @@ static int keep_case(const void *context, const source_line *at, const void *rec
 
 typedef int (*keep_function)(const void *, const source_line *, const void *, rows *, text *);
 
-/* Returned: *lost becomes true where memory ran out, so that rows may be missing. */
-static int read_whole(rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep,
-                      const void *context, bool *lost)
-{
-    output memory = {.format = FORMAT_TEXT};
-    *kept = rows_for(&memory, list);
-    const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
-                        .context = context, .answer = keep};
-    char *name = (char *)file; /* only read; the type is argv's */
-    const int status = pipeline_run(&p, &name, 1);
-    *lost = *lost || memory.failed;
-    return status;
-}
-
 typedef struct inspection {
     const options *options;
     rows specs, readings, cases;
     materials materials;
+    refused_rows refused; /* of readings and cases */
+    size_t missing;       /* tubes without an answer, and files not read to their end */
+    bool short_of_memory; /* rows may be missing */
     int status;  /* of the files: NO_VERDICT after a message */
     int verdict; /* of the tubes */
 } inspection;
+
+/* Returned: ALL_HOLD, or NO_VERDICT after a message. */
+static int read_whole(inspection *s, rows *kept, const field_list *list, const void *prototype, const char *file, keep_function keep,
+                      const void *context)
+{
+    output memory = {.format = FORMAT_TEXT};
+    *kept = rows_for(&memory, list);
+    const pipeline p = {.list = list, .prototype = prototype, .results = list, .jobs = 1, .out = &memory, .kept = kept,
+                        .context = context, .refused = &s->refused, .lost = &s->missing, .answer = keep};
+    char *name = (char *)file; /* only read; the type is argv's */
+    const int status = pipeline_run(&p, &name, 1);
+    s->short_of_memory = s->short_of_memory || memory.failed;
+    return status;
+}
 
 static bool specs_are_apart(const inspection *s)
 {
@@ -96,17 +100,15 @@ static bool read_tables(inspection *s)
     field_defaults(&reading_list, &reading);
     field_defaults(&case_list, &given);
     given.member.factor = s->options->factor;
-    bool lost = false;
-    if (read_whole(&s->specs, &spec_list, &spec, s->options->spec, keep_row, NULL, &lost) != ALL_HOLD) return false;
-    s->status = read_whole(&s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, NULL, &lost);
+    if (read_whole(s, &s->specs, &spec_list, &spec, s->options->spec, keep_row, NULL) != ALL_HOLD) return false;
+    s->status = read_whole(s, &s->readings, &reading_list, &reading, s->options->operands[0], keep_reading, NULL);
     if (s->options->cases != NULL)
-        s->status = worse_status(s->status, read_whole(&s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials,
-                                                &lost));
+        s->status = worse_status(s->status, read_whole(s, &s->cases, &case_list, &given, s->options->cases, keep_case, &s->materials));
     say_own_factors(own_factors(s), s->options);
-    return !lost && specs_are_apart(s);
+    return !s->short_of_memory && specs_are_apart(s);
 }
 
-/* ---- what it costs ------------------------------------------------------------------------------------ */
+/* ---- load cases with the measured tube ------------------------------------------------------------------------------------ */
 
 static double margin_of(inspection *s, const load_case *c, const rbow_member *m, const char *tag)
 {
@@ -123,7 +125,7 @@ static double margin_of(inspection *s, const load_case *c, const rbow_member *m,
     return NAN;
 }
 
-/* The load cases of this part, with the measured section in place of the drawn one. */
+/* Adds the margins of the load cases of this part, as drawn and with the measured section. */
 static void add_cases(inspection *s, inspect_row tube, rows *answers)
 {
     const load_case *cases = (const void *)s->cases.kept;
@@ -178,6 +180,7 @@ static void answer_tube(inspection *s, tube_readings *t, rows *answers)
     t->spec = spec_for(s, t->at[0]->part);
     if (!one_part(s, t)) {
         s->status = NO_VERDICT;
+        s->missing++;
         return;
     }
     if (inspect_tube(t, &tube, &reasons)) {
@@ -190,7 +193,7 @@ static void answer_tube(inspection *s, tube_readings *t, rows *answers)
     text_free(&reasons);
 }
 
-/* ---- all of them, in the order in which their tags first stand in the file ----------------------------- */
+/* ---- all tubes, in the order in which their tags first appear in the file ----------------------------- */
 
 static int by_tag(const void *a, const void *b)
 {
@@ -241,10 +244,12 @@ static bool answer_all(inspection *s, rows *answers)
 static bool write_answer(const inspection *s, output *out, const rows *answers)
 {
     if (out->format != FORMAT_TEXT) return rows_write(out, answers);
-    text t = {0};
-    inspect_text(&t, (const void *)answers->kept, answers->count, s->status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen shown_on = screen_of(out, s->status == NO_VERDICT, &s->refused, &words);
+    inspect_text(&t, (const void *)answers->kept, answers->count, &shown_on);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 
@@ -253,18 +258,21 @@ static int inspect(inspection *s)
     output out, memory = {.format = FORMAT_TEXT};
     const field_list *list = s->options->cases != NULL ? &inspect_cases_list : &inspect_list;
     rows answers = rows_for(&memory, list);
-    bool written = answer_all(s, &answers) && output_open(&out, s->options);
+    run_facts facts = {.version = NULL};
+    bool written = answer_all(s, &answers) && facts_fill(&facts, s->options, &s->materials) && output_open(&out, s->options);
     if (written) {
-        written = rows_begin(&out, list) && write_answer(s, &out, &answers) && rows_end(&out);
+        written = rows_begin(&out, list, &facts) && write_answer(s, &out, &answers) && rows_end(&out, s->refused.count + s->missing);
+        out.incomplete = s->status == NO_VERDICT;
         written = output_close(&out, written && answers.count > 0) && written;
     }
     rows_free(&answers);
+    facts_free(&facts);
     return written ? worse_status(s->status, s->verdict) : NO_VERDICT;
 }
 
 int command_inspect(const options *o)
 {
-    inspection s = {.options = o};
+    inspection s = {.options = o, .refused = {.names_files = true}};
     if (o->operand_count != 1 || o->spec == NULL) {
         say("inspect: name one file of readings and the spec with --spec; see 'railbow help inspect'");
         return NO_VERDICT;

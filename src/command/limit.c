@@ -5,6 +5,7 @@
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "program/say.h"
 #include "report/page/limit_page.h"
 #include "report/text/limit_text.h"
@@ -23,7 +24,7 @@ typedef struct limit_run {
 static bool read_limit(limit_run *l, const options *o)
 {
     if (o->find == NULL || o->to == NULL) {
-        say("limit: name a column with --find and where to end with --to; see 'railbow help limit'");
+        say("limit: name a column with --find and the end of its range with --to; see 'railbow help limit'");
         return false;
     }
     const field *f = case_column("find", o->find, strlen(o->find));
@@ -52,7 +53,7 @@ static void complain(const limit_run *l, const source_line *at, rbow_status stat
     text_free(&where);
 }
 
-/* Said, but no fault: the answer stands. */
+/* A message, but not an error: the answer is valid. */
 static void note_end(const limit_run *l, const source_line *at, const limit_answer *a, text *complaints)
 {
     text value = {0};
@@ -100,8 +101,8 @@ static void note_short(const limit_run *l, const source_line *at, double now, te
 {
     text value = {0};
     case_value_say(&value, l->column, now);
-    message_add(complaints, at->file, at->line, l->column->name, "the present value, %s, lies outside the range, and there "
-                "the case is SHORT: it has no room", text_string(&value, &complaints->failed));
+    message_add(complaints, at->file, at->line, l->column->name, "the present value, %s, lies outside the range, and the "
+                "case is SHORT there: it has no room", text_string(&value, &complaints->failed));
     text_free(&value);
 }
 
@@ -151,10 +152,12 @@ static limit_asked asked_by(const limit_run *l)
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
     const limit_asked asked = asked_by(run->context);
-    text t = {0};
-    limit_text(&t, (const void *)kept->kept, kept->count, &asked, *status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    limit_text(&t, (const void *)kept->kept, kept->count, &asked, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

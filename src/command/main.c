@@ -12,8 +12,8 @@
 #include <string.h>
 #include <unistd.h>
 
-/* A closed standard stream must not become the number of a file that is opened later: messages would land in it.
- * Each gets a stand-in that refuses what the stream is for, so that its use still fails. */
+/* A file that is opened later must not get the number of a closed standard stream, or messages would be written into it.
+ * A substitute that cannot be used in the stream's direction takes the number, so that its use still fails. */
 static void fill_standard_streams(void)
 {
     for (int n = STDIN_FILENO; n <= STDERR_FILENO; n++)
@@ -30,18 +30,19 @@ static int say_version(void)
 static int run_command(const command *c, int argc, char **argv)
 {
     options o;
-    if (!options_read(&o, c->name, c->takes, argc, argv)) return NO_VERDICT;
-    if (!o.help) return c->run(&o);
     char *name[] = {argv[0]};
     const options about = {.operands = name, .operand_count = 1};
-    return command_help(&about);
+    int status = NO_VERDICT;
+    if (options_read(&o, c->name, c->takes, argc, argv)) status = o.help ? command_help(&about) : c->run(&o);
+    options_free(&o);
+    return status;
 }
 
 int main(int argc, char **argv)
 {
     fill_standard_streams();
     gsl_set_error_handler_off();
-    signal(SIGPIPE, SIG_IGN); /* a closed pipe is then a failed write, with a message */
+    signal(SIGPIPE, SIG_IGN); /* writing to a closed pipe then fails and gives a message */
     if (argc < 2) {
         say("name a command; see 'railbow help'");
         return NO_VERDICT;

@@ -1,4 +1,3 @@
-#define _POSIX_C_SOURCE 200809L /* O_CLOEXEC */
 #include "command/commands.h"
 
 #include "cases/case_table.h"
@@ -7,14 +6,11 @@
 #include "program/say.h"
 #include "table/writer.h"
 
-#include <errno.h>
-#include <fcntl.h>
 #include <string.h>
-#include <unistd.h>
 
 enum { ROWS = 2 };
 
-typedef struct starter { /* a column to begin with, and what the two rows say there in each system of units */
+typedef struct starter { /* a column of a new file, and its cells in the two rows in each system of units */
     const char *column;
     const char *cells[2][ROWS];
 } starter;
@@ -52,15 +48,15 @@ static const starter *starter_of(const field *f)
     return NULL;
 }
 
-/* A comment's line without commas, semicolons or quotes: a spreadsheet keeps it one cell, and saves it as it was. */
+/* Comment lines have no commas, semicolons or quotes: a spreadsheet then keeps each in one cell and saves it unchanged. */
 static void put_front(text *out)
 {
-    text_put(out, "# Load cases for railbow: a row is one tube under one load. Units stand in brackets. An empty cell "
-                  "is the default.\n"
-                  "# What each column means is told by: railbow columns. Change the rows and check them: railbow check.\n");
+    text_put(out, "# Load cases for railbow: each row is one tube under one load. Units are in brackets. An empty cell "
+                  "takes the default.\n"
+                  "# To see what each column means: railbow columns. To check the rows: railbow check.\n");
 }
 
-/* An end takes words, so its bracket may be left out until somebody wants a number. */
+/* An end may be a word, so its header needs a unit only if a number stands in the column. */
 static void put_head(text *out, const field *f, bool all, unit_system units)
 {
     const unit *u = unit_shown(f->dimension, units);
@@ -88,18 +84,6 @@ static void put_table(text *out, bool all, unit_system units)
     }
 }
 
-/* A file that nobody has yet; what appears under the name meanwhile is left alone too. */
-static bool open_fresh(output *out, const char *file)
-{
-    *out = (output){.target = file, .file = open(file, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666)};
-    if (out->file >= 0) return true;
-    if (errno == EEXIST)
-        say("%s: is there already and stays as it is; name a file that is not", file);
-    else
-        say("%s: cannot write: %s", file, strerror(errno));
-    return false;
-}
-
 int command_new(const options *o)
 {
     if (o->operand_count != 1) {
@@ -111,11 +95,10 @@ int command_new(const options *o)
     const char *file = o->operands[0];
     const bool standard = strcmp(file, "-") == 0;
     const options plain = {0};
-    if (!(standard ? output_open(&out, &plain) : open_fresh(&out, file))) return NO_VERDICT;
+    if (!(standard ? output_open(&out, &plain) : output_open_fresh(&out, file))) return NO_VERDICT;
     put_table(&t, o->all, o->units);
     bool fine = output_text(&out, &t);
     fine = output_close(&out, fine) && fine;
-    if (!fine && !standard) unlink(file);
     text_free(&t);
     return fine ? ALL_HOLD : NO_VERDICT;
 }

@@ -3,6 +3,7 @@
 #include "cases/pull_table.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/screen_of.h"
 #include "report/text/pull_text.h"
 #include "table/messages.h"
 
@@ -27,6 +28,7 @@ static int answer_pull(const case_run *run, const source_line *at, const void *r
     rbow_pull pull = p->pull;
     pull.elastic_modulus = material->elastic_modulus;
     pull.yield = material->yield;
+    pull.weld_yield = material->weld_yield;
     const int steps = run->options->steps;
     bool fine = true;
     for (int i = 1; i <= (steps > 0 ? steps : 1) && fine; i++) {
@@ -38,11 +40,12 @@ static int answer_pull(const case_run *run, const source_line *at, const void *r
 
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
-    (void)run;
-    text t = {0};
-    pull_text(&t, (const void *)kept->kept, kept->count, *status == NO_VERDICT, out->units, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    pull_text(&t, (const void *)kept->kept, kept->count, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -3,6 +3,7 @@
 #include "cases/release_table.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/screen_of.h"
 #include "report/text/release_text.h"
 #include "table/messages.h"
 
@@ -26,11 +27,12 @@ static int answer_cut(const case_run *run, const source_line *at, const void *re
 
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
-    (void)run;
-    text t = {0};
-    release_text(&t, (const void *)kept->kept, kept->count, *status == NO_VERDICT, out->units);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    release_text(&t, (const void *)kept->kept, kept->count, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -7,6 +7,7 @@
 #include "program/exit_status.h"
 #include "program/progress.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "program/say.h"
 #include "report/page/scatter_page.h"
 #include "report/text/scatter_text.h"
@@ -98,14 +99,14 @@ static bool tolerances_open(scatter_run_data *s, const options *o)
 
 /* ---- one case ---------------------------------------------------------------------------------------- */
 
-/* A row of the file made ready for a case. Returned: false after a message. */
+/* Converts a row of the file to a tolerance of one case. Returned: false after a message. */
 static bool tolerance_for(const tolerance_row *t, const load_case *c, const source_line *at, tolerance *ready, text *complaints)
 {
     const field *f = field_find(&case_list, t->column);
     const double now = case_present(c, f);
     if (!isfinite(now)) {
         const char *word = field_text(f, c);
-        message_add(complaints, at->file, at->line, f->name, "has no number to vary%s%s%s: give one", word != NULL ? " ('" : "",
+        message_add(complaints, at->file, at->line, f->name, "has no number to vary%s%s%s: give a number", word != NULL ? " ('" : "",
                     word != NULL ? word : "", word != NULL ? "')" : "");
         return false;
     }
@@ -127,7 +128,7 @@ static void fill_bars(scatter_row *answer, const scatter_answer *a)
     answer->low = a->margins[0];
     answer->high = a->margins[a->finite - 1];
     double width = (answer->high - answer->low) / SCATTER_BARS;
-    if (answer->low < 0 && answer->high > 0) { /* 0 is a border between bars */
+    if (answer->low < 0 && answer->high > 0) { /* 0 is a boundary between bars */
         width = (answer->high - answer->low) / (SCATTER_BARS - 1);
         answer->low = width * floor(answer->low / width);
         answer->high = answer->low + SCATTER_BARS * width;
@@ -138,7 +139,7 @@ static void fill_bars(scatter_row *answer, const scatter_answer *a)
     }
 }
 
-/* The columns' places in order of their share, the file's order on a tie. */
+/* Indices of the columns by falling share; columns with equal shares stay in the order of the file. */
 static void rank_drivers(const scatter_answer *a, size_t count, size_t order[])
 {
     for (size_t i = 0; i < count; i++) {
@@ -153,7 +154,7 @@ static const char *column_of(const tolerance_row *t)
     return field_find(&case_list, t->column)->name;
 }
 
-/* Those that move the margin at all. */
+/* Names and shares of the first columns that change the margin at all. */
 static void fill_drivers(scatter_row *answer, const scatter_answer *a, const tolerance_row t[], const size_t order[], size_t count)
 {
     for (size_t i = 0; i < count && i < SCATTER_DRIVERS && a->finite > 0 && a->driver_share[order[i]] > 0; i++) {
@@ -236,10 +237,12 @@ static bool write_answer(const case_run *run, output *out, const rows *kept, int
 {
     if (progress_stopped()) return false;
     if (out->format != FORMAT_TEXT) return rows_write(out, kept);
-    text t = {0};
-    scatter_text(&t, (const void *)kept->kept, kept->count, (unsigned)run->options->seed, *status == NO_VERDICT, out->colour);
+    text t = {0}, words = {0};
+    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    scatter_text(&t, (const void *)kept->kept, kept->count, (unsigned)run->options->seed, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -2,10 +2,12 @@
 
 #include "cases/section_table.h"
 #include "program/exit_status.h"
+#include "program/facts.h"
 #include "program/materials.h"
 #include "program/measure.h"
 #include "program/rows.h"
 #include "program/say.h"
+#include "program/screen_of.h"
 #include "report/text/cells.h"
 #include "report/text/list_text.h"
 
@@ -40,7 +42,7 @@ static bool add_section(section_rows *sections, const char *as_given, double od,
 /* "1.25x0.058", "32mmx1.5mm" */
 static bool read_size(const char *size, double *od, double *wall)
 {
-    const size_t first = strcspn(size, "xX\303"); /* the last begins a times sign in UTF-8 */
+    const size_t first = strcspn(size, "xX\303"); /* \303 is the first byte of a times sign in UTF-8 */
     const size_t times = strncmp(size + first, "\303\227", 2) == 0 ? 2 : size[first] != '\0';
     return times > 0 && measure_read(size, first, DIM_LENGTH, od)
         && measure_read(size + first + times, strlen(size + first + times), DIM_LENGTH, wall);
@@ -85,26 +87,44 @@ static bool sections_of_grid(const options *o, double density, section_rows *sec
     return fine && sections->at != NULL;
 }
 
-static bool write_sections(const section_rows *sections, output *out)
+static bool write_sections(const section_rows *sections, output *out, const run_facts *facts, size_t refused)
 {
-    text t = {0};
+    text t = {0}, words = {0};
     rows written = rows_for(out, &section_list);
-    bool fine = rows_begin(out, &section_list);
+    bool fine = rows_begin(out, &section_list, facts);
     for (size_t i = 0; i < sections->count; i++) rows_add(&written, &sections->at[i]);
     if (out->format == FORMAT_TEXT) {
-        list_text(&t, &section_list, sections->at, sections->count, out->units);
-        put_end(&t, false);
+        const screen s = screen_of(out, false, NULL, &words);
+        list_text(&t, &section_list, sections->at, sections->count, &s);
+        put_end(&t, &s);
     }
     fine = output_text(out, &t) && output_text(out, &written.written) && fine;
     text_free(&t);
+    text_free(&words);
     rows_free(&written);
-    return rows_end(out) && fine;
+    return rows_end(out, refused) && fine;
+}
+
+/* Returned: false after a message. */
+static bool answer(const section_rows *sections, const options *o, const materials *m, bool complete)
+{
+    output out;
+    run_facts facts;
+    options files = *o;
+    files.operand_count = 0; /* sizes are no files */
+    bool written = facts_fill(&facts, &files, m) && output_open(&out, &files);
+    if (written) {
+        out.incomplete = !complete;
+        written = write_sections(sections, &out, &facts, complete ? 0 : (size_t)o->operand_count - sections->count);
+        written = output_close(&out, true) && written;
+    }
+    facts_free(&facts);
+    return written;
 }
 
 int command_section(const options *o)
 {
     materials m;
-    output out;
     section_rows sections = {0};
     const bool of_grid = o->ods != NULL && o->walls != NULL && o->operand_count == 0;
     if (!of_grid && (o->operand_count == 0 || o->ods != NULL || o->walls != NULL)) {
@@ -119,10 +139,7 @@ int command_section(const options *o)
         status = NO_VERDICT;
     } else {
         if (!(of_grid ? sections_of_grid(o, density, &sections) : sections_of_sizes(o, density, &sections))) status = NO_VERDICT;
-        if (sections.count > 0 && output_open(&out, o)) {
-            const bool written = write_sections(&sections, &out);
-            if (!output_close(&out, true) || !written) status = NO_VERDICT;
-        }
+        if (sections.count > 0 && !answer(&sections, o, &m, status == ALL_HOLD)) status = NO_VERDICT;
     }
     free(sections.at);
     materials_close(&m);

@@ -5,6 +5,7 @@
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/report_file.h"
+#include "program/screen_of.h"
 #include "program/say.h"
 #include "report/page/sweep_page.h"
 #include "report/text/sweep_text.h"
@@ -14,7 +15,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { VALUES_MOST = 100000 }; /* the answers of a case are held until it is done */
+enum { VALUES_MOST = 100000 }; /* the answers of a case stay in memory until it is done */
 
 typedef struct sweep {
     const field *columns[SWEEP_COLUMNS_MOST];
@@ -73,7 +74,7 @@ static bool read_sweep(sweep *s, const options *o)
     return true;
 }
 
-/* Refusals of one kind that follow each other become one message. */
+/* Consecutive refusals for the same reason become one message. */
 typedef struct refusals {
     rbow_status status; /* RBOW_OK: none */
     size_t count;
@@ -173,11 +174,12 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
 static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
 {
     const sweep *s = run->context;
-    text t = {0};
-    sweep_text(&t, (const void *)kept->kept, kept->count, s->columns, s->count, *status == NO_VERDICT, out->units,
-               out->colour);
+    text t = {0}, words = {0};
+    const screen shown_on = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
+    sweep_text(&t, (const void *)kept->kept, kept->count, s->columns, s->count, &shown_on);
     const bool fine = output_text(out, &t);
     text_free(&t);
+    text_free(&words);
     return fine;
 }
 

@@ -26,7 +26,7 @@ int main(int argc, char **argv)
         say("usage: railbow_document PROGRAM");
         return 2;
     }
-    unlink("frame.csv"); /* of the last build; an example writes it anew */
+    unlink("frame.csv"); /* left by the last build; an example writes it again */
     static const struct {
         const char *name;
         bool (*make)(text *out, const char *program);

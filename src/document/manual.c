@@ -1,6 +1,7 @@
 #include "document/document.h"
 
 #include "command/commands.h"
+#include "command/words.h"
 #include "document/roff.h"
 #include "report/caution.h"
 
@@ -23,7 +24,7 @@ static void put_commands(text *out)
         }
         roff_paragraph(out, text_string(&options_known, &out->failed));
         text_free(&options_known);
-        roff_paragraph(out, "Example, in the folder of the demo cases:");
+        roff_paragraph(out, "Example, in the folder of the example cases:");
         roff_lines(out, c->example);
         text_free(&usage);
     }
@@ -58,7 +59,7 @@ static void put_option(text *out, const option_shown *o)
     text_free(&meaning);
 }
 
-/* Each once, at the first command that has it. */
+/* Each option once, at the first command that has it. */
 static void put_options(text *out)
 {
     roff_section(out, "OPTIONS");
@@ -75,13 +76,19 @@ static void put_options(text *out)
 static const struct {
     const char *purpose, *command;
 } worked[] = {
-    {"A file to begin with; a spreadsheet opens it as well as an editor.", "railbow new frame.csv"},
+    {"Write a file to start from, and edit it in a spreadsheet or a text editor.", "railbow new frame.csv"},
     {"Does every tube hold?", "railbow check --format text frame.csv"},
-    {"How far may the socket be off before the new rail falls short?",
+    {"How far may the socket be out of line before the new rail falls short?",
      "railbow limit --format text --find miss_a --to 1in frame.csv"},
-    {"Would another wall do?", "railbow compare --format text --walls 0.049,0.058,0.065 frame.csv"},
-    {"How stiff is the tube of the next wall?", "railbow section --format text 1.25x0.058 1.25x0.065"},
+    {"Is another wall enough?", "railbow compare --format text --walls 0.049,0.058,0.065 frame.csv"},
+    {"How stiff is a tube with the next wall?", "railbow section --format text 1.25x0.058 1.25x0.065"},
 };
+
+static void put_glossary(text *out)
+{
+    roff_section(out, "WORDS");
+    for (size_t i = 0; i < glossary_count; i++) roff_entry(out, glossary[i].word, glossary[i].meaning);
+}
 
 static bool put_examples(text *out, const char *program)
 {
@@ -100,23 +107,25 @@ bool manual_program(text *out, const char *program)
     roff_section(out, "NAME");
     text_put(out, "railbow \\- structural check of chromoly tube: buckling, bow, forced fit, and the margin to yield\n");
     roff_section(out, "SYNOPSIS");
-    text_put(out, ".B railbow\n.I COMMAND\n.RI [ options ]\n.IR FILE ...\n.PP\n.B railbow help\n.RI [ COMMAND ]\n");
+    text_put(out, ".B railbow\n.I COMMAND\n.RI [ options ]\n.IR FILE ...\n.PP\n"
+                  ".B railbow help\n.RI [ COMMAND \" | \" words ]\n");
     roff_section(out, "DESCRIPTION");
-    roff_paragraph(out, "railbow tells whether a chromoly (4130) tube in a frame will hold. It reads a table of tubes and "
-                        "their loads, one case a row, and gives for each the margin against yield and buckling, what "
-                        "governs, where along the tube, and what a forced fit costs.");
+    roff_paragraph(out, "railbow checks whether the chromoly (4130) tubes of a frame hold their loads. It reads a table of "
+                        "load cases, one in each row. For each case it reports the margin against yield and buckling, "
+                        "the check that governs, where along the tube, and how much margin a forced fit costs.");
     text_put(out, "The columns of the tables are described in\n.BR railbow\\-cases (5).\n");
     put_commands(out);
     put_options(out);
+    put_glossary(out);
     const bool fine = put_examples(out, program);
     roff_section(out, "EXIT STATUS");
     roff_entry(out, "0", "every case holds");
     roff_entry(out, "1", "at least one is short");
-    roff_entry(out, "2", "something kept a verdict from being given: usage, a file, a bad row, a failed write");
+    roff_entry(out, "2", "an error prevented a verdict: in the command line, a file, a row, or while writing");
     roff_section(out, "FILES");
-    roff_entry(out, "share/railbow/materials/steel_tube.csv", "the materials, every row with its source");
-    roff_entry(out, "share/railbow/cases/", "the demo's load cases and tables from the shop");
-    roff_entry(out, "share/railbow/railbow.schema.json", "the JSON Schema of every answer with --format json");
+    roff_entry(out, "share/railbow/materials/steel_tube.csv", "the materials; every row names its source");
+    roff_entry(out, "share/railbow/cases/", "example load cases and example tables of measurements");
+    roff_entry(out, "share/railbow/railbow.schema.json", "the JSON schema of every answer with --format json");
     roff_section(out, "CAUTION");
     roff_paragraph(out, caution);
     roff_section(out, "SEE ALSO");

@@ -40,7 +40,7 @@ static void put_tables(text *out, bool input)
 static void put_units(text *out)
 {
     roff_section(out, "UNITS");
-    roff_paragraph(out, "A header may name any of these in its brackets:");
+    roff_paragraph(out, "A header may name any of these units in brackets:");
     for (dimension d = DIM_LENGTH; d < DIM_COUNT; d++) {
         text names = {0};
         unit_say_names(&names, d);
@@ -49,7 +49,7 @@ static void put_units(text *out)
     }
 }
 
-/* A file that begins with its own name as a comment. */
+/* The first line of the example file is its name, as a comment. */
 static const char example_file[] = "rails.csv";
 static const char example[] = "# rails.csv\n"
                               "case,od [in],wall [in],material,length [mm],end_a,end_b,compression [lbf],miss_a [in],"
@@ -67,29 +67,29 @@ static bool write_example(void)
 }
 
 static const char *const description[] = {
-    "A table is a CSV file in UTF-8 with a header row; a line that starts with # before it is a comment. Columns stand in "
-    "any order, and names are taken without regard to case. A column with a unit carries it in brackets, as in "
-    "\"length [in]\" or \"length [mm]\"; an angle without brackets is in degrees. An end needs its brackets only where a "
-    "number stands in its column.",
-    "A number is the whole cell, with a decimal point. An empty cell means the default. Each row stands alone: a bad one is "
-    "named with file, line, column and what is allowed, and the others are answered.",
-    "Clocks are seen from joint A toward joint B: 0 up, 90 to the right. Below, the unit in brackets is the one of answers "
-    "in US units; a file may name any other of its kind.",
-    "With --format csv numbers have ten digits, no limit is inf and what does not exist is empty. With --format json the "
-    "answer is {\"units\": {...}, \"rows\": [{...}, ...]}, where both are null; its schema is "
-    "share/railbow/railbow.schema.json, where each command's answer stands under $defs.",
+    "A table is a CSV file in UTF-8 with a header row. Lines before the header that start with # are comments. Columns may "
+    "have any order, and upper and lower case are the same in their names. The header of a column names its unit in "
+    "brackets, as in \"length [in]\" or \"length [mm]\". An angle without brackets is in degrees. The column of an end "
+    "needs a unit only if a number stands in it.",
+    "A number has a decimal point and fills the whole cell. An empty cell takes the default. If a row has an error, a "
+    "message names the file, the line, the column and the values that are allowed; the other rows are still checked.",
+    "Clocks are seen from joint A toward joint B: 0 is up, 90 is to the right. The unit in brackets below is the unit of "
+    "answers in US units; a file may name any other unit of the same kind.",
+    "With --format csv numbers have ten digits, inf means that there is no limit, and a value that does not exist is empty. "
+    "With --format json the answer is {\"units\": {...}, \"rows\": [{...}, ...]}, and in both cases the value is null. Its "
+    "schema is share/railbow/railbow.schema.json, with the answer of each command under $defs.",
 };
 
 bool manual_cases(text *out, const char *program)
 {
     roff_title(out, "RAILBOW\\-CASES", 5);
     roff_section(out, "NAME");
-    text_put(out, "railbow\\-cases \\- tables that railbow reads and writes\n");
+    text_put(out, "railbow\\-cases \\- the tables that railbow reads and writes\n");
     roff_section(out, "DESCRIPTION");
     for (size_t i = 0; i < sizeof description / sizeof *description; i++) roff_paragraph(out, description[i]);
-    roff_section(out, "WHAT IS READ");
+    roff_section(out, "INPUT TABLES");
     put_tables(out, true);
-    roff_section(out, "WHAT IS WRITTEN");
+    roff_section(out, "OUTPUT TABLES");
     put_tables(out, false);
     put_units(out);
     roff_section(out, "EXAMPLE");

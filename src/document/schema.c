@@ -11,7 +11,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A part that memory ran out for is NULL, and so is what it was put into. */
+/* A part is NULL if memory ran out; the object that it is added to is then NULL too. */
 static cJSON *with(cJSON *object, const char *name, cJSON *part)
 {
     if (object != NULL && part != NULL && cJSON_AddItemToObject(object, name, part)) return object;
@@ -33,7 +33,7 @@ static cJSON *append(cJSON *array, cJSON *part)
     return NULL;
 }
 
-/* The names of units that an answer's column may have. */
+/* The names of the units that a column of an answer may have. */
 static cJSON *units_of(dimension d, bool any)
 {
     const unit *us = unit_shown(d, UNITS_US), *si = unit_shown(d, UNITS_SI);
@@ -66,9 +66,9 @@ static cJSON *number_or_null(void)
     return with(cJSON_CreateObject(), "type", types);
 }
 
-typedef struct column_shape { /* how a command's columns may differ from its list */
-    bool varied;       /* any number column of the load cases may stand among them */
-    bool any_unit;     /* its numbers have the unit of whatever column was asked for */
+typedef struct column_shape { /* how the columns of a command may differ from its list */
+    bool varied;       /* any number column of the load cases may be among them */
+    bool any_unit;     /* the numbers have the unit of the column that was asked for */
 } column_shape;
 
 static bool is_number(const field *f)
@@ -136,15 +136,44 @@ static cJSON *units_object(const field_list *list, column_shape s)
     return with_text(object_of(properties, required), "description", "the unit of each column that has one");
 }
 
-static cJSON *answer_of(const field_list *list, column_shape s)
+static cJSON *of_type(const char *type, const char *meaning)
 {
-    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
-    cJSON *properties = with(with(cJSON_CreateObject(), "units", units_object(list, s)), "rows", rows);
-    cJSON *required = append(append(cJSON_CreateArray(), cJSON_CreateString("units")), cJSON_CreateString("rows"));
+    return with_text(with_text(cJSON_CreateObject(), "type", type), "description", meaning);
+}
+
+static cJSON *strings(const char *meaning)
+{
+    return with(of_type("array", meaning), "items", with_text(cJSON_CreateObject(), "type", "string"));
+}
+
+/* An object all of whose parts are always there. */
+static cJSON *whole_object(cJSON *properties)
+{
+    cJSON *required = cJSON_CreateArray();
+    for (const cJSON *part = properties != NULL ? properties->child : NULL; part != NULL; part = part->next)
+        required = append(required, cJSON_CreateString(part->string));
     return object_of(properties, required);
 }
 
-/* The answer of inspect has three columns more with --cases. */
+static cJSON *materials_object(void)
+{
+    cJSON *digest = with_text(of_type("string", "SHA-256 of the table's bytes"), "pattern", "^[0-9a-f]{64}$");
+    return whole_object(with(with(cJSON_CreateObject(), "file", of_type("string", "the materials table")), "sha256", digest));
+}
+
+static cJSON *answer_of(const field_list *list, column_shape s)
+{
+    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
+    cJSON *parts = with(cJSON_CreateObject(), "version", of_type("string", "of the program"));
+    parts = with(parts, "command", strings("the command line, as far as it bears on the answer"));
+    parts = with(parts, "inputs", strings("the files that were read"));
+    parts = with(parts, "materials", materials_object());
+    parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
+    return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
+                                                                  "that could not be read to their end: see the messages")));
+}
+
+/* With --cases the answer of inspect has three more columns. */
 static cJSON *schema_of(const table *t)
 {
     const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};

@@ -1,4 +1,4 @@
-/* What the beam-column's formulas need to know of a tube and its joints; nothing of it depends on the load. */
+/* The data of a tube and its joints that the formulas of the beam-column need; none of it depends on the load. */
 #ifndef RAILBOW_MECHANICS_BEAM_H
 #define RAILBOW_MECHANICS_BEAM_H
 
@@ -18,31 +18,30 @@ typedef struct beam {
     bool free_b;
     bool has_point, has_kink, has_arc, has_half_wave;
     double point_at, kink_at; /* t, from mid-length */
-    double kink;              /* 1/s + 1/(1 - s) of a kinked bow */
-    double bow_slope_b;       /* slope at B of a bow 1 high */
+    rbow_bow_load bow;        /* of a bow 1 high on a length of 1, under an axial load of 1 */
 } beam;
 
-typedef struct solution { /* an equilibrium as numbers: shares of the shapes, and the straight line of the movement */
+typedef struct solution { /* an equilibrium: shares of the shapes, and the straight line of the movement */
     double z;
     double share[SHAPES][PLANES];
     double offset[PLANES], turn[PLANES];
 } solution;
 
-typedef struct station { /* a place along the tube, and which side of the loads is meant */
+typedef struct station { /* a position along the tube, and its side of the loads */
     double t;                     /* x/L - 1/2 */
     double cosine, sine;          /* of pi t */
-    double point_side, kink_side; /* 1 beyond them, -1 before */
+    double point_side, kink_side; /* 1 beyond the load or kink, -1 before it */
 } station;
 
 /* Given: t     from mid-length
- *        side  a place on the side of the loads that is meant; t itself means just beyond them */
+ *        side  a position on the same side of the loads; t itself means just beyond them */
 static inline station station_at(const beam *k, double t, double side)
 {
     const bool at_end = fabs(t) >= 0.5;
     return (station){t, at_end ? 0 : cos(M_PI * t), sin(M_PI * t), side >= k->point_at ? 1 : -1, side >= k->kink_at ? 1 : -1};
 }
 
-/* Given:    from  its compression and critical load are not looked at
+/* Given:    from  its compression and critical load are not used
  * Returned: b
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE */
 rbow_status rbow_beam_constants(const rbow_beam *from, beam *b);

@@ -1,7 +1,11 @@
 #include "mechanics/beam.h"
 #include "mechanics/beamcolumn_body.h"
+#include "mechanics/no_result.h"
 
 #include <gsl/gsl_math.h>
+
+RESULT_OF_DOUBLES(rbow_solution);
+RESULT_OF_DOUBLES(rbow_station);
 
 static bool is_sound(const rbow_beam *b)
 {
@@ -9,16 +13,6 @@ static bool is_sound(const rbow_beam *b)
     return b->bending_stiffness > 0 && b->length > 0 && b->stiffness_a >= 0
         && (free_b ? b->stiffness_a > 0 : b->stiffness_b >= 0) && b->point_at >= 0 && b->point_at <= b->length
         && b->bow_at > 0 && b->bow_at < b->length;
-}
-
-/* At B, for the push that keeps its direction on a free end. */
-static double bow_slope_b(rbow_bow_shape shape, double kink_at)
-{
-    switch (shape) {
-        case RBOW_BOW_SINE: return -M_PI;
-        case RBOW_BOW_ARC: return -4;
-        default: return -1 / (1 - kink_at);
-    }
 }
 
 rbow_status rbow_beam_constants(const rbow_beam *from, beam *b)
@@ -39,10 +33,9 @@ rbow_status rbow_beam_constants(const rbow_beam *from, beam *b)
         .has_half_wave = from->bow_shape == RBOW_BOW_SINE,
         .point_at = point_at - 0.5,
         .kink_at = kink_at - 0.5,
-        .kink = 1 / kink_at + 1 / (1 - kink_at),
-        .bow_slope_b = bow_slope_b(from->bow_shape, kink_at),
     };
-    return RBOW_OK;
+    const rbow_bow bow = {.shape = from->bow_shape, .amplitude = 1, .length = 1, .kink_at = kink_at};
+    return rbow_bow_equivalent(&bow, 1, &b->bow);
 }
 
 rbow_status rbow_beam_prepare(const rbow_beam *beam_, rbow_prepared *prepared)
@@ -72,7 +65,7 @@ void rbow_beam_solve(const rbow_prepared *prepared, const rbow_loading *l, rbow_
     };
     beam b;
     equilibrium e;
-    for (int i = 0; i < RBOW_SHARES; i++) out->share[i] = NAN;
+    NO_RESULT(out);
     if (rbow_beam_constants(from, &b) != RBOW_OK) return;
     equilibrium_of(&b, load_of(from), &loads, &e);
     for (int i = 0; i < SHAPES; i++) out->share[i] = e.share[i][UP];
@@ -85,7 +78,7 @@ void rbow_beam_at(const rbow_prepared *prepared, const rbow_solution *solved, do
     const rbow_beam *from = &prepared->beam;
     const double length = from->length, unit = from->bending_stiffness / length;
     beam b;
-    *out = (rbow_station){NAN, NAN, NAN, NAN};
+    NO_RESULT(out);
     if (rbow_beam_constants(from, &b) != RBOW_OK) return;
     equilibrium e = {.beam = &b, .z = load_of(from), .per_off = 1 / (load_of(from) - M_PI * M_PI), .offset = {solved->share[SHAPES]}, .turn = {solved->share[SHAPES + 1]}};
     for (int i = 0; i < SHAPES; i++) e.share[i][UP] = solved->share[i];

@@ -1,13 +1,13 @@
-/* Equilibrium of the beam-column, written once for one axial load or for several side by side (real.h).
+/* Equilibrium of the beam-column, written once for one axial load or for several at once (real.h).
  *
  * Everything is relative to the tube: t = x/L - 1/2 from -1/2 at A to 1/2 at B, z = P L^2/EI, m = M L/EI, w = v/L.
- * With w'' = -m the equation of model.md's plane becomes
+ * With w'' = -m the equation of one plane becomes
  *     m'' + z m = -q - z y0''
  * where q is the lateral load q L^3/EI. Its solution is a sum of shapes, each with its share:
  *     EVEN, ODD   the two waves about mid-length, cos(u t) and sin(u t)/u
- *     SPREAD      response to a spread load of 1; an arc bow b acts like 8 z b of it
- *     POINT, KINK response to a lateral force of 1; a kinked bow acts like z b (1/s + 1/(1 - s))
- *     HALF_WAVE   response to cos(pi t) of the half-wave bow; its share is -z pi^2 b
+ *     SPREAD      response to a spread load of 1; an arc bow acts like one (initial_bow.c)
+ *     POINT, KINK response to a lateral force of 1; a kinked bow acts like one
+ *     HALF_WAVE   response to cos(pi t) of the half-wave bow; its share is the bow's load, downward
  * and w is the matching sum plus a straight line, offset + turn t.
  * Source: Timoshenko & Gere, Theory of Elastic Stability, 2nd ed., ch. 1 (beam-columns), here about mid-length. */
 #ifndef RAILBOW_MECHANICS_BEAMCOLUMN_BODY_H
@@ -32,7 +32,7 @@ typedef struct equilibrium {
     real offset[PLANES], turn[PLANES];
 } equilibrium;
 
-typedef struct location { /* a station, for the formulas: each lane may have its own */
+typedef struct location { /* a station; each lane may have its own */
     real t, cosine, sine, point_side, kink_side;
 } location;
 
@@ -41,15 +41,15 @@ INLINE location location_of(const station *s)
     return (location){all(s->t), all(s->cosine), all(s->sine), all(s->point_side), all(s->kink_side)};
 }
 
-typedef struct shape_values { /* of one shape at one place: moment, movement, and their slopes */
+typedef struct shape_values { /* of one shape at one station: moment, movement, and their slopes */
     real m, dm, w, dw;
 } shape_values;
 
-typedef struct moments { /* at one place, in both planes */
+typedef struct moments { /* at one station, in both planes */
     real m[PLANES], dm[PLANES];
 } moments;
 
-/* A solution in every lane. */
+/* The same solution in every lane. */
 INLINE equilibrium equilibrium_from(const beam *k, const solution *s)
 {
     equilibrium e = {.beam = k, .z = all(s->z), .per_off = all(1 / (s->z - M_PI * M_PI))};
@@ -74,8 +74,8 @@ static inline solution solution_of(const equilibrium *e)
 }
 #endif
 
-/* Below this z, cosh and sinh grow until they cancel; waves that decay from either end take their place. It is only
- * asked of single numbers: a batch that holds such a load is evaluated one lane at a time. */
+/* Below this z, cosh and sinh are so large that they cancel, and waves that decay from either end replace them. Only single
+ * numbers are compared with it: a batch with such a load is evaluated one lane at a time. */
 static const double strong_tension = -25;
 
 INLINE bool pulls_strongly(real z)
@@ -121,7 +121,7 @@ INLINE void half_wave_moment(real z, real per_off, const location *at, wave abou
     *dm = choose(near_pi, 0.5 * (sum.c * rest.s + sum.s * rest.c), *dm);
 }
 
-/* A force of 1 at a distance: half of what the two sides have together, the other half being waves. */
+/* Response to a force of 1: half of the sum of both sides; the other half are waves. */
 INLINE void force_moment(real z, real distance, real side, real *m, real *dm)
 {
     const real away = side * distance;
@@ -138,7 +138,7 @@ INLINE void force_moment(real z, real distance, real side, real *m, real *dm)
     *dm = -0.5 * side * from.c;
 }
 
-/* The moment of every shape at a place. Given: about  the waves there */
+/* The moment of every shape at a station. Given: about  the waves at the station */
 INLINE void shape_moments(const beam *k, real z, real per_off, const location *at, wave about, shape_values v[SHAPES])
 {
     v[EVEN].m = about.c;
@@ -174,8 +174,8 @@ INLINE void force_movement(real z, real distance, real side, shape_values *v)
     v->dw = side * 0.5 * away * away * s.c2;
 }
 
-/* The movement of every shape, w'' = -m, but for a straight line. Under strong tension, and for a half-wave bow under
- * much load, from the equation itself: z w = m + t^2/2 ... */
+/* The movement of every shape, w'' = -m, except for a straight line. Under strong tension, and for a half-wave bow under a
+ * large load, it comes from the equation itself: z w = m + t^2/2 ... */
 INLINE void shape_movements(const beam *k, real z, const location *at, shape_values v[SHAPES])
 {
     const real t = at->t, t2 = t * t;
@@ -214,7 +214,7 @@ INLINE void shape_movements(const beam *k, real z, const location *at, shape_val
 /* The three rules, each a sum over the shapes:
  *     A   m + r w' = m_a + r alpha      (rotational spring r; divided by 1 + r, so that it may be infinite)
  *     B   m - r w' = m_b + r beta
- *     B held sideways  w(B) - w(A) = 0          B free  -m' + z (w' + y0') = -F at B */
+ *     B supported      w(B) - w(A) = 0          B free  -m' + z (w' + y0') = -F at B */
 INLINE void rules_of(const beam *k, real z, const shape_values *a, const shape_values *b, real rule[3])
 {
     rule[0] = k->spring_a.moment * a->m + k->spring_a.slope * a->dw;
@@ -224,15 +224,16 @@ INLINE void rules_of(const beam *k, real z, const shape_values *a, const shape_v
 
 static const station station_a = {-0.5, 0, -1, -1, -1}, station_b = {0.5, 0, 1, 1, 1};
 
-/* By cofactors: three equations in the shares of EVEN and ODD and in the turn.
- * Given: m  a column each unknown */
+/* Solves three equations for the shares of EVEN and ODD and for the turn, by cofactors.
+ * Given: m  one column for each unknown */
 INLINE void solve_three(const real m[3][3], const real right[3], real unknown[3])
 {
     const real c0 = m[1][1] * m[2][2] - m[2][1] * m[1][2];
     const real c1 = m[2][1] * m[0][2] - m[0][1] * m[2][2];
     const real c2 = m[0][1] * m[1][2] - m[1][1] * m[0][2];
     const real det = m[0][0] * c0 + m[1][0] * c1 + m[2][0] * c2;
-    const real per = 1 / choose(less(size(det), all(DBL_MIN)), all(DBL_MIN), det); /* at the last bit before buckling */
+    /* just below buckling the determinant may round to 0 */
+    const real per = 1 / choose(less(size(det), all(DBL_MIN)), all(DBL_MIN), det);
     unknown[0] = per * (right[0] * c0 + right[1] * (m[2][0] * m[1][2] - m[1][0] * m[2][2])
                         + right[2] * (m[1][0] * m[2][1] - m[2][0] * m[1][1]));
     unknown[1] = per * (right[0] * c1 + right[1] * (m[0][0] * m[2][2] - m[2][0] * m[0][2])
@@ -251,14 +252,14 @@ INLINE real sum_of_shapes(const equilibrium *e, int plane, real even, real odd, 
     return sum;
 }
 
-/* But for the offset. */
+/* All but the offset. */
 INLINE real movement_of(const equilibrium *e, int plane, real t, const shape_values v[SHAPES])
 {
     return e->turn[plane] * t
         + sum_of_shapes(e, plane, v[EVEN].w, v[ODD].w, v[SPREAD].w, v[POINT].w, v[KINK].w, v[HALF_WAVE].w);
 }
 
-/* Given:    k, z   a beam below its critical load
+/* Given:    k, z   a beam and its load, below the critical load
  *           loads  relative
  * Returned: e      its equilibrium */
 INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equilibrium *e)
@@ -283,13 +284,13 @@ INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equi
     for (int i = 0; i < PLANES; i++) {
         const real bow = loads->bow[i];
         real right[3], unknown[3];
-        e->share[SPREAD][i] = loads->spread[i] + (k->has_arc ? 8 * z * bow : all(0));
+        e->share[SPREAD][i] = loads->spread[i] + (k->has_arc ? k->bow.spread * z * bow : all(0));
         e->share[POINT][i] = k->has_point ? loads->point[i] : all(0);
-        e->share[KINK][i] = k->has_kink ? z * bow * k->kink : all(0);
-        e->share[HALF_WAVE][i] = k->has_half_wave ? -(M_PI * M_PI) * (z * bow) : all(0);
+        e->share[KINK][i] = k->has_kink ? z * bow * k->bow.force : all(0);
+        e->share[HALF_WAVE][i] = k->has_half_wave ? -k->bow.half_wave * (z * bow) : all(0);
         right[0] = k->spring_a.moment * loads->moment_a[i] + k->spring_a.slope * loads->slope_a[i];
         right[1] = k->spring_b.moment * loads->moment_b[i] + k->spring_b.slope * loads->slope_b[i];
-        right[2] = k->free_b ? -z * bow * k->bow_slope_b - (k->has_point ? all(0) : loads->point[i]) : all(0);
+        right[2] = k->free_b ? -z * bow * k->bow.slope_b - (k->has_point ? all(0) : loads->point[i]) : all(0);
         for (int shape = SPREAD; shape < SHAPES; shape++)
             for (int j = 0; j < 3; j++) right[j] -= e->share[shape][i] * rule[shape][j];
         solve_three((const real(*)[3])column, right, unknown);
@@ -336,7 +337,7 @@ INLINE real bend_of(const equilibrium *e, int plane, real m, real cosine)
     return e->share[HALF_WAVE][plane] * cosine - (e->z * m + e->share[SPREAD][plane]);
 }
 
-/* The next derivative but one of m, by the same equation. Given: d  m' or m''; wave  that derivative of cos(pi t) */
+/* The derivative of m two orders higher, by the same equation. Given: d  m' or m''; wave  that derivative of cos(pi t) */
 INLINE real next_bend_of(const equilibrium *e, int plane, real d, real wave_derivative)
 {
     return e->share[HALF_WAVE][plane] * wave_derivative - e->z * d;

@@ -1,5 +1,6 @@
 #include <railbow/column.h>
 
+#include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
 #include "mechanics/root.h"
 #include "mechanics/stability_functions.h"
@@ -8,22 +9,6 @@
 #include <stddef.h>
 
 #include <gsl/gsl_math.h>
-
-static const struct {
-    const char *name;
-    double imperfection; /* EN 1993-1-1 table 6.1 */
-} curves[RBOW_CURVE_COUNT] = {
-    [RBOW_CURVE_JOHNSON] = {"johnson", 0},     [RBOW_CURVE_THREE_HALVES] = {"three-halves", 0},
-    [RBOW_CURVE_EULER] = {"euler", 0},         [RBOW_CURVE_AISC] = {"aisc", 0},
-    [RBOW_CURVE_EN_A0] = {"en-a0", 0.13},      [RBOW_CURVE_EN_A] = {"en-a", 0.21},
-    [RBOW_CURVE_EN_B] = {"en-b", 0.34},        [RBOW_CURVE_EN_C] = {"en-c", 0.49},
-    [RBOW_CURVE_EN_D] = {"en-d", 0.76},
-};
-
-const char *rbow_curve_name(rbow_curve curve)
-{
-    return (unsigned)curve < RBOW_CURVE_COUNT ? curves[curve].name : NULL;
-}
 
 /* Welded: with equal springs at both ends the tube bows symmetrically and the spring's moment k v'(0)
  * meets -k = (EI/L) u / tan(u/2); fixity 2 is u = pi sqrt(2). */
@@ -42,9 +27,9 @@ rbow_status rbow_end_stiffness(double end, double bending_stiffness, double leng
     return RBOW_OK;
 }
 
-/* Timoshenko & Gere's equation for a bar with both ends held sideways and sprung against turning,
+/* Timoshenko & Gere's equation for a bar with both ends supported laterally and on rotational springs,
  *     u^3 sin u + (a+b) u (sin u - u cos u) + a b (2 - 2 cos u - u sin u) = 0,   a, b = kL/EI,
- * divided by u^4 and written in the Stumpff functions of z = u^2. */
+ * divided by u^4 and written with the Stumpff functions of z = u^2. */
 static double held_equation(double z, void *context)
 {
     const spring *end = context;
@@ -54,7 +39,7 @@ static double held_equation(double z, void *context)
         + end[0].slope * end[1].slope * (s.c3 - 2 * s.c4);
 }
 
-/* B free to move and turn, A on a spring: u tan u = a. */
+/* B is free and A is on a spring: u tan u = a. */
 static double free_equation(double z, void *context)
 {
     const spring *end = context;
@@ -62,8 +47,8 @@ static double free_equation(double z, void *context)
     return end[0].slope * s.c0 - end[0].moment * z * s.c1;
 }
 
-/* The lowest root lies between pinned and fixed. Near the lower end of either range the equation's sign
- * is decided by rounding, so the limits themselves are answered directly. */
+/* The lowest root lies between those of pinned and of fixed ends. Near the lower end of either range rounding decides the
+ * sign of the equation, so the limits are returned directly. */
 static rbow_status lowest_root(const spring end[2], bool free_b, double *z)
 {
     spring ends[2] = {end[0], end[1]};
@@ -91,49 +76,86 @@ rbow_status rbow_critical_load(double bending_stiffness, double length, double s
     return status;
 }
 
-static double euler_stress(const rbow_column *c)
+double rbow_effective_length(double bending_stiffness, double critical_load)
 {
-    const double root = M_PI / c->slenderness;
-    return root * root * c->elastic_modulus;
+    return bending_stiffness > 0 && critical_load > 0 ? M_PI * sqrt(bending_stiffness / critical_load) : (double)NAN;
 }
 
-static double johnson_stress(const rbow_column *c, double full)
+/* ---- the column curves, each under the name of its formula in RBOW_CURVE_LIST ---------------------------- */
+
+/* Given:    full and euler of terms
+ * Returned: the other terms of the curve, and its stress */
+typedef void curve_formula(const rbow_column *, double imperfection, rbow_column_terms *);
+
+/* Fc (1 - Fc/(4 Fe)), down to Fc/2 */
+static void johnson(const rbow_column *c, double imperfection, rbow_column_terms *t)
 {
-    const double euler = euler_stress(c);
-    return euler < full / 2 ? euler : full * (1 - full / (4 * euler));
+    (void)imperfection;
+    t->range = t->euler < t->full / 2 ? RBOW_COLUMN_ELASTIC : RBOW_COLUMN_INELASTIC;
+    t->stress = t->range == RBOW_COLUMN_ELASTIC ? t->euler : t->full * (1 - t->full / (4 * t->euler));
+    t->transition = M_PI * sqrt(2 * c->elastic_modulus / t->full);
 }
 
 /* Fi - C s^1.5, meeting Euler's curve with its slope at T: from Fi - C T^1.5 = pi^2 E/T^2 and
  * 1.5 C T^0.5 = 2 pi^2 E/T^3. */
-static double three_halves_transition(const rbow_column *c)
+static void three_halves(const rbow_column *c, double imperfection, rbow_column_terms *t)
 {
-    return M_PI * sqrt(7 * c->elastic_modulus / (3 * c->wall_reduction * c->column_intercept));
+    (void)imperfection;
+    t->intercept = c->wall_reduction * c->column_intercept;
+    t->transition = M_PI * sqrt(7 * c->elastic_modulus / (3 * t->intercept));
+    const double relative = c->slenderness / t->transition;
+    t->range = c->slenderness >= t->transition ? RBOW_COLUMN_ELASTIC : RBOW_COLUMN_INELASTIC;
+    const double curve = t->intercept * (1 - 4.0 / 7 * relative * sqrt(relative));
+    t->stress = fmin(t->full, t->range == RBOW_COLUMN_ELASTIC ? t->euler : curve);
 }
 
-static double three_halves_stress(const rbow_column *c, double full)
+static void euler(const rbow_column *c, double imperfection, rbow_column_terms *t)
 {
-    const double transition = three_halves_transition(c), s = c->slenderness;
-    if (s >= transition) return fmin(full, euler_stress(c));
-    const double relative = s / transition;
-    const double intercept = c->wall_reduction * c->column_intercept;
-    return fmin(full, intercept * (1 - 4.0 / 7 * relative * sqrt(relative)));
+    (void)imperfection;
+    t->range = RBOW_COLUMN_ELASTIC;
+    t->stress = fmin(t->full, t->euler);
+    t->transition = M_PI * sqrt(c->elastic_modulus / t->full);
 }
 
-static double aisc_stress(const rbow_column *c, double full)
+static void aisc(const rbow_column *c, double imperfection, rbow_column_terms *t)
 {
-    const double euler = euler_stress(c), ratio = full / euler;
-    return ratio <= 2.25 ? pow(0.658, ratio) * full : 0.877 * euler;
+    (void)c;
+    (void)imperfection;
+    const double ratio = t->full / t->euler;
+    t->range = ratio <= 2.25 ? RBOW_COLUMN_INELASTIC : RBOW_COLUMN_ELASTIC;
+    t->stress = t->range == RBOW_COLUMN_INELASTIC ? pow(0.658, ratio) * t->full : 0.877 * t->euler;
 }
 
 /* chi = 1/(phi + sqrt(phi^2 - l^2)), numerator and denominator over l^2 = full/euler, so that an endlessly slender
  * column carries nothing. */
-static double en_stress(const rbow_column *c, double full)
+static void european(const rbow_column *c, double imperfection, rbow_column_terms *t)
 {
-    const double ratio = euler_stress(c) / full;
-    if (ratio >= 25) return full; /* slenderness up to 0.2 */
-    const double alpha = curves[c->curve].imperfection;
-    const double phi = 0.5 * (ratio + alpha * (sqrt(ratio) - 0.2 * ratio) + 1);
-    return full * fmin(1, ratio / (phi + sqrt(phi * phi - ratio)));
+    (void)c;
+    const double ratio = t->euler / t->full;
+    const double phi = 0.5 * (ratio + imperfection * (sqrt(ratio) - 0.2 * ratio) + 1);
+    t->relative_slenderness = 1 / sqrt(ratio);
+    t->phi = phi / ratio;
+    t->range = ratio >= 25 ? RBOW_COLUMN_YIELD : RBOW_COLUMN_INELASTIC; /* relative slenderness up to 0.2 */
+    t->stress = t->range == RBOW_COLUMN_YIELD ? t->full : t->full * fmin(1, ratio / (phi + sqrt(phi * phi - ratio)));
+}
+
+typedef struct curve_entry {
+    curve_formula *formula;
+    double imperfection;
+    const char *name, *source;
+} curve_entry;
+
+#define CURVE_ENTRY(value_, formula_, name_, imperfection_, source_) [value_] = {formula_, imperfection_, name_, source_},
+static const curve_entry curves[RBOW_CURVE_COUNT] = {RBOW_CURVE_LIST(CURVE_ENTRY)};
+
+const char *rbow_curve_name(rbow_curve curve)
+{
+    return (unsigned)curve < RBOW_CURVE_COUNT ? curves[curve].name : NULL;
+}
+
+const char *rbow_curve_source(rbow_curve curve)
+{
+    return (unsigned)curve < RBOW_CURVE_COUNT ? curves[curve].source : NULL;
 }
 
 static bool column_is_sound(const rbow_column *c)
@@ -143,31 +165,32 @@ static bool column_is_sound(const rbow_column *c)
         && c->slenderness > 0;
 }
 
+RESULT_WITH_WHOLE(rbow_column_terms, range, 1);
+
+rbow_status rbow_column_terms_of(const rbow_column *c, rbow_column_terms *terms)
+{
+    NO_RESULT_BEFORE(rbow_column_terms, terms, range);
+    if (!column_is_sound(c)) return RBOW_OUT_OF_RANGE;
+    const double root = M_PI / c->slenderness;
+    terms->full = c->wall_reduction * c->compression_yield;
+    terms->euler = root * root * c->elastic_modulus;
+    terms->transition = INFINITY;
+    curves[c->curve].formula(c, curves[c->curve].imperfection, terms);
+    return RBOW_OK;
+}
+
 rbow_status rbow_column_stress(const rbow_column *column, double *stress)
 {
-    *stress = NAN;
-    if (!column_is_sound(column)) return RBOW_OUT_OF_RANGE;
-    const double full = column->wall_reduction * column->compression_yield;
-    switch (column->curve) {
-        case RBOW_CURVE_JOHNSON: *stress = johnson_stress(column, full); break;
-        case RBOW_CURVE_THREE_HALVES: *stress = three_halves_stress(column, full); break;
-        case RBOW_CURVE_EULER: *stress = fmin(full, euler_stress(column)); break;
-        case RBOW_CURVE_AISC: *stress = aisc_stress(column, full); break;
-        default: *stress = en_stress(column, full); break;
-    }
-    return RBOW_OK;
+    rbow_column_terms terms;
+    const rbow_status status = rbow_column_terms_of(column, &terms);
+    *stress = terms.stress;
+    return status;
 }
 
 rbow_status rbow_column_transition(const rbow_column *column, double *slenderness)
 {
-    *slenderness = NAN;
-    if (!column_is_sound(column)) return RBOW_OUT_OF_RANGE;
-    const double full = column->wall_reduction * column->compression_yield;
-    switch (column->curve) {
-        case RBOW_CURVE_JOHNSON: *slenderness = M_PI * sqrt(2 * column->elastic_modulus / full); break;
-        case RBOW_CURVE_EULER: *slenderness = M_PI * sqrt(column->elastic_modulus / full); break;
-        case RBOW_CURVE_THREE_HALVES: *slenderness = three_halves_transition(column); break;
-        default: *slenderness = INFINITY; break;
-    }
-    return RBOW_OK;
+    rbow_column_terms terms;
+    const rbow_status status = rbow_column_terms_of(column, &terms);
+    *slenderness = terms.transition;
+    return status;
 }

@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-/* A wall of 4.7752 mm is one of 0.188 in, but for the last bit. */
+/* Rounding of a conversion: a wall of 4.7752 mm differs from 0.188 in by the last bit. */
 static const double rounding = 1e-12;
 
 const rbow_material *rbow_material_find(const rbow_material *list, size_t count, const char *name, double wall,

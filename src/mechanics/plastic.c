@@ -7,8 +7,8 @@
 #include <gsl/gsl_math.h>
 #include <math.h>
 
-/* A full round of radius r whose elastic core has half-height c: the core's second moment over c, and the first
- * moment of the two caps. With sin t = c/r both integrals of the width 2 sqrt(r^2 - y^2) are closed:
+/* A solid round section of radius r with an elastic core of half-height c: the second moment of the core over c, plus the
+ * first moment of the two caps. With sin t = c/r both integrals of the width 2 sqrt(r^2 - y^2) have a closed form:
  *     core  r^4/2 (t - sin(4t)/4)        caps  4/3 (r^2 - c^2)^1.5  */
 static double round_modulus(double r, double c)
 {
@@ -16,7 +16,7 @@ static double round_modulus(double r, double c)
     if (c >= r) return M_PI / 4 * r * r * r * r / c;
     if (!(c > 0)) return 4.0 / 3 * r * r * r;
     const double t = asin(c / r), rest = (r - c) * (r + c);
-    /* t - sin(4t)/4 cancels for a small core, where it is 8/3 t^3 to the last digit */
+    /* t - sin(4t)/4 cancels for a small core; there it equals 8/3 t^3 to the last digit */
     const double strip = t < 1e-3 ? t * t * t * (8.0 / 3 - 32.0 / 15 * t * t) : t - sin(4 * t) / 4;
     return r * r * r * r / 2 * strip / c + 4.0 / 3 * rest * sqrt(rest);
 }
@@ -53,9 +53,9 @@ rbow_status rbow_plastic_core(const plastic_shape *shape, double modulus, double
 }
 
 /* With curvature k and moment m(k) = F s at a distance s from the pull, the travel is the integral of k s ds.
- * By parts it is (L^2/2) times the integral of 1 - (m(k)/m_root)^2 over k from 0 to the root's curvature, which
- * has no cancellation. Elastic up to first yield, where m = m_y k/k_y; from there in t = core/half_height = k_y/k,
- * so that the root's curvature may be without bound. */
+ * Integration by parts gives (L^2/2) times the integral of 1 - (m(k)/m_root)^2 over k from 0 to the curvature at the
+ * root, which has no cancellation. Up to first yield m = m_y k/k_y; beyond it the variable is t = core/half_height =
+ * k_y/k, so that the curvature at the root may grow without limit. */
 typedef struct spread {
     const plastic_shape *shape;
     double root; /* modulus at the root */
@@ -70,7 +70,7 @@ static double spread_at(double t, void *context)
 
 enum { INTERVALS = 200 };
 
-/* GSL's adaptive rule for end singularities, on a workspace that lives on the stack. */
+/* GSL's adaptive rule for singular ends, with a workspace on the stack. */
 static rbow_status integrate(spread *s, double low, double high, double *sum)
 {
     double left[INTERVALS], right[INTERVALS], result[INTERVALS], error[INTERVALS], apart, value;
@@ -81,7 +81,7 @@ static rbow_status integrate(spread *s, double low, double high, double *sum)
     if (!(low < high)) return RBOW_OK;
     const int status = gsl_integration_qags(&f, low, high, 1e-14, 1e-11, INTERVALS, &room, &value, &apart);
     *sum += value;
-    /* it also complains when rounding keeps it from a bound that is already met well enough */
+    /* it also reports an error if rounding prevents a tolerance that is met well enough */
     return status == GSL_SUCCESS || apart <= 1e-9 * (1 + fabs(value)) ? RBOW_OK : RBOW_NO_CONVERGENCE;
 }
 

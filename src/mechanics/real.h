@@ -1,8 +1,8 @@
-/* The number type of the engine's formulas: one double, or 2, 4 or 8 of them side by side.
+/* The number type of the library's formulas: one double, or 2, 4 or 8 of them at once.
  *
  * The file that includes this first defines LANES. Every formula that serves both the single evaluation and the batch
  * is written once, for `real`: with LANES 1 it is a double, otherwise a vector whose lanes hold one load factor each.
- * No formula rounds differently with another width. */
+ * Every width rounds alike. */
 #ifndef RAILBOW_MECHANICS_REAL_H
 #define RAILBOW_MECHANICS_REAL_H
 
@@ -79,7 +79,7 @@ INLINE real all(double x)
 #endif
 }
 
-/* a < b; false where one is not a number. */
+/* a < b; false if one is not a number. */
 INLINE mask less(real a, real b)
 {
 #if LANES == 1
@@ -94,7 +94,7 @@ INLINE real choose(mask m, real a, real b)
     return REAL_CHOOSE(m, a, b);
 }
 
-/* The larger; b where one is not a number. */
+/* The larger; b if one is not a number. */
 INLINE real larger(real a, real b)
 {
     return REAL_LARGER(a, b);

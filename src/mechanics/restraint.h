@@ -1,4 +1,4 @@
-/* Which word an end's number stands for (they are sentinels, compared exactly). */
+/* Tests for the special values of an end; they are sentinels, compared exactly. */
 #ifndef RAILBOW_MECHANICS_RESTRAINT_H
 #define RAILBOW_MECHANICS_RESTRAINT_H
 
@@ -17,7 +17,7 @@ static inline bool is_welded(double end)
     return end_is(end, RBOW_WELDED) || end_is(end, RBOW_SOFT_WELD) || end_is(end, RBOW_STIFF_WELD);
 }
 
-/* The weights of a spring's rule m + r w' = ..., divided by 1 + r: plain numbers from pinned to fixed.
+/* The coefficients of a spring's rule m + r w' = ..., divided by 1 + r, so that they are finite from pinned to fixed.
  * Given: relative  r = k L/EI. */
 typedef struct spring {
     double moment, slope;

@@ -12,7 +12,7 @@ typedef union state_room {
     max_align_t aligned;
 } state_room;
 
-/* The function with what the caller knows of it, and the place where it came nearest to 0. */
+/* The function with its context, and the argument at which its value was closest to 0. */
 typedef struct watched {
     scalar_function f;
     void *context;

@@ -1,4 +1,4 @@
-/* GSL's bracketing solvers without their heap: the solver's state lives on the caller's stack. */
+/* GSL's bracketing solvers without the heap: the solver's state is on the caller's stack. */
 #ifndef RAILBOW_MECHANICS_ROOT_H
 #define RAILBOW_MECHANICS_ROOT_H
 
@@ -6,14 +6,14 @@
 
 typedef double (*scalar_function)(double x, void *context);
 
-typedef struct bracket { /* two places and what the function is there; of opposite sign, or one of them 0 */
+typedef struct bracket { /* two arguments and the values of the function, which have opposite signs, or one is 0 */
     double low, at_low;
     double high, at_high; /* low < high */
 } bracket;
 
 /* Given:    f         continuous
  *           b         its bracket
- *           residual  size of f that is as good as 0; 0 = go on to rounding
+ *           residual  magnitude of f that counts as 0; 0 = continue to rounding
  * Returned: root
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (no change of sign, or f not finite) | RBOW_NO_CONVERGENCE */
 rbow_status rbow_root_between(scalar_function f, void *context, const bracket *b, double residual, double *root);

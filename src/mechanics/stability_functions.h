@@ -1,7 +1,7 @@
-/* Stumpff functions, the stability functions of a beam-column, for one number or several side by side:
+/* Stumpff functions, the stability functions of a beam-column, for one number or for several at once:
  *     c_n(y) = sum over k >= 0 of (-y)^k / (2k + n)!
- * c_0 = cos u, c_1 = sin u / u, c_2 = (1 - cos u)/u^2 ... with u^2 = y; hyperbolic below y = 0, smooth through it.
- * Source: Stumpff, Himmelsmechanik I (1959), ch. V, from memory; the series can be checked by itself. */
+ * c_0 = cos u, c_1 = sin u / u, c_2 = (1 - cos u)/u^2 ... with u^2 = y; hyperbolic below y = 0, and analytic at 0.
+ * Source: Stumpff, Himmelsmechanik I (1959), ch. V, from memory; the series can be verified directly. */
 #ifndef RAILBOW_MECHANICS_STABILITY_FUNCTIONS_H
 #define RAILBOW_MECHANICS_STABILITY_FUNCTIONS_H
 
@@ -11,7 +11,7 @@ typedef struct stumpff {
     real c0, c1, c2, c3, c4;
 } stumpff;
 
-/* Eight terms in pairs, which shortens the wait for one product upon another. */
+/* Eight terms in pairs, so that fewer products depend on each other. */
 INLINE real eight_terms(const double c[8], real y)
 {
     const real square = y * y;
@@ -19,10 +19,10 @@ INLINE real eight_terms(const double c[8], real y)
         + square * square * ((c[4] + c[5] * y) + square * (c[6] + c[7] * y));
 }
 
-/* From the series at y/64, where eight terms leave less than 1e-19, then three times the double angle:
+/* The series at y/64, where eight terms leave an error below 1e-19, followed by three doublings of the angle:
  *     c1(4y) = c0 c1     c2(4y) = c1^2/2     c3(4y) = (c2 + c0 c3)/4     c4(4y) = c3 (1 + c1)/8
  * Given:    y  -64 ... 40
- * Returned: all five, to some rounding errors of the largest value on the way from 0 to y */
+ * Returned: all five, to a few rounding errors of the largest value between 0 and y */
 INLINE stumpff stumpff_of(real y)
 {
     static const double odd[8] = {1.0 / 6,          -1.0 / 120,          1.0 / 5040,         -1.0 / 362880,
@@ -52,7 +52,7 @@ typedef struct wave {
     real half_s;    /* sin(u t/2)/u */
 } wave;
 
-/* The two waves of a beam-column at a distance t, by the same route.
+/* The two waves of a beam-column at a distance t, by the same method.
  * Given:    z t^2  -64 ... 40 */
 INLINE wave wave_at(real z, real t)
 {
@@ -70,13 +70,13 @@ INLINE wave wave_at(real z, real t)
     return (wave){c, s, half};
 }
 
-/* The waves a step further on, by the sine and cosine of a sum. */
+/* The waves one step further, by the sine and cosine of a sum. */
 INLINE wave next_wave(real z, wave from, wave step)
 {
     return (wave){from.c * step.c - z * (from.s * step.s), from.s * step.c + from.c * step.s, all(0)};
 }
 
-/* The waves of twice the way. */
+/* The waves at twice the distance. */
 INLINE wave double_wave(real z, wave half)
 {
     return (wave){1 - 2 * z * (half.s * half.s), 2 * (half.s * half.c), half.s};

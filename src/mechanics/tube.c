@@ -1,16 +1,18 @@
 #include <railbow/tube.h>
 
+#include "mechanics/no_result.h"
+
 #include <gsl/gsl_math.h>
 #include <math.h>
 
-static const rbow_section no_section = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+RESULT_OF_DOUBLES(rbow_section);
 
 /* The textbook forms (D^4 - d^4 and the like) cancel for thin walls. Written with the mean diameter
  * m = D - t and D - d = 2t they do not:
  *     D^2 - d^2 = 4 t m      D^2 + d^2 = 2 (m^2 + t^2)      D^3 - d^3 = 2t (3 m^2 + t^2)  */
 rbow_status rbow_section_of(double od, double wall, rbow_section *section)
 {
-    *section = no_section;
+    NO_RESULT(section);
     if (!(od > 0 && isfinite(od))) return RBOW_BAD_OD;
     if (!(wall > 0 && wall <= od / 2)) return RBOW_BAD_WALL;
 
@@ -40,7 +42,7 @@ rbow_status rbow_wall_reduction(double diameter_to_wall, double elastic_modulus,
     if (!(diameter_to_wall >= 2 && elastic_modulus > 0 && compression_yield > 0)) return RBOW_OUT_OF_RANGE;
 
     const double relative = diameter_to_wall * compression_yield / elastic_modulus;
-    if (!(relative <= 0.45)) return RBOW_WALL_RULE;
-    *reduction = relative <= 0.11 ? 1 : fmin(1, 0.038 / relative + 2.0 / 3);
+    if (!(relative <= RBOW_WALL_RATIO_MOST)) return RBOW_WALL_RULE;
+    *reduction = relative <= RBOW_WALL_RATIO_WHOLE ? 1 : fmin(1, 0.038 / relative + 2.0 / 3);
     return RBOW_OK;
 }

@@ -46,12 +46,17 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
         .kept = &kept,
         .context = run,
         .refused = &run->refused,
+        .lost = &run->lost,
         .answer = answer_row,
     };
-    int status = rows_begin(out, run->shown != NULL ? run->shown : run->results) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    run->refused.names_files = o->operand_count > 1;
+    const field_list *shown = run->shown != NULL ? run->shown : run->results;
+    int status = rows_begin(out, shown, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
+    out->incomplete = status == NO_VERDICT;
+    if (page != NULL) page->incomplete = out->incomplete;
     *whole = !(keeps || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status);
-    *whole = rows_end(out) && *whole;
+    *whole = rows_end(out, run->refused.count + run->lost) && *whole;
     if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
     if (!*whole) status = NO_VERDICT;
     rows_free(&kept);
@@ -69,7 +74,7 @@ static int run_with_page(case_run *run, output *out)
         out->answered = whole && (plain != NO_VERDICT || out->answered);
         return plain;
     }
-    if (!output_open_beside(&page, out, to)) {
+    if (!output_open_beside(&page, out, run->options)) {
         out->answered = false;
         return NO_VERDICT;
     }
@@ -91,11 +96,12 @@ int case_run_all(case_run *run)
             run->list != NULL ? run->list->what : case_list.what, run->name);
         return NO_VERDICT;
     }
-    if (materials_open(&run->materials, o->materials) && output_open(&out, o)) {
+    if (materials_open(&run->materials, o->materials) && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
         status = run_with_page(run, &out);
         if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }
     say_own_factors(atomic_load(&own_factors), o);
+    facts_free(&run->facts);
     materials_close(&run->materials);
     return status;
 }

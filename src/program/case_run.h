@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PROGRAM_CASE_RUN_H
 #define RAILBOW_PROGRAM_CASE_RUN_H
 
+#include "program/facts.h"
 #include "program/materials.h"
 #include "program/options.h"
 
@@ -27,7 +28,9 @@ struct case_run {
 
     /* set here */
     materials materials;
-    size_t refused; /* rows without an answer */
+    run_facts facts;
+    refused_rows refused; /* rows without an answer */
+    size_t lost;          /* files that could not be read to their end */
     atomic_size_t *own_factors; /* rows for which --factor does nothing */
 };
 

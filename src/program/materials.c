@@ -2,6 +2,7 @@
 #include "program/materials.h"
 
 #include "cases/material_table.h"
+#include "program/data_folder.h"
 #include "program/exit_status.h"
 #include "program/say.h"
 #include "table/messages.h"
@@ -11,41 +12,12 @@
 #include <string.h>
 #include <unistd.h>
 
-static const char table_name[] = "materials/steel_tube.csv";
-
-/* ---- where it is ------------------------------------------------------------------------------------ */
-
-static char *join(const char *folder, const char *between)
+/* The table in the data folder; NULL when memory ran out. There is no other place. */
+static char *installed_table(void)
 {
     text t = {0};
-    text_format(&t, "%s/%s%s", folder, between, table_name);
+    text_format(&t, "%s/materials/steel_tube.csv", data_folder);
     return t.at;
-}
-
-/* The table as one plain path, or NULL where there is none. */
-static char *resolved(char *file)
-{
-    char *plain = file != NULL ? realpath(file, NULL) : NULL;
-    free(file);
-    return plain;
-}
-
-/* Beside the program as installed (bin/ and share/ have one parent), above it in a source tree
- * (build/release/railbow), where it was configured to be installed, or in the sources that it was built from. */
-static char *find_table(void)
-{
-    char program[4096];
-    const ssize_t length = readlink("/proc/self/exe", program, sizeof program - 1);
-    program[length > 0 ? length : 0] = '\0';
-    static const char *const from_program[] = {"../share/railbow/", "", "../", "../../"};
-    char *slash = strrchr(program, '/');
-    if (slash != NULL) *slash = '\0';
-    for (size_t i = 0; slash != NULL && i < sizeof from_program / sizeof *from_program; i++) {
-        char *file = resolved(join(program, from_program[i]));
-        if (file != NULL) return file;
-    }
-    char *installed = resolved(join(RAILBOW_DATA, ""));
-    return installed != NULL ? installed : resolved(join(RAILBOW_SOURCE, ""));
 }
 
 /* ---- reading ---------------------------------------------------------------------------------------- */
@@ -87,11 +59,17 @@ static bool ranges_are_apart(const materials *m)
 bool materials_open(materials *m, const char *file)
 {
     output memory = {.format = FORMAT_TEXT}; /* nothing is written: the rows are kept */
-    *m = (materials){.file = file != NULL ? strdup(file) : find_table(), .kept = rows_for(&memory, &material_list)};
+    sha256 digest;
+    *m = (materials){.file = file != NULL ? strdup(file) : installed_table(), .kept = rows_for(&memory, &material_list)};
     if (m->file == NULL) {
-        say("cannot find %s beside the program; name a table with --materials FILE", table_name);
+        say("out of memory");
         return false;
     }
+    if (file == NULL && access(m->file, F_OK) != 0) {
+        say("%s: the materials table is not where it was to be installed; name a table with --materials FILE", m->file);
+        return false;
+    }
+    sha256_start(&digest);
     rbow_material prototype;
     field_defaults(&material_list, &prototype);
     const pipeline p = {
@@ -101,9 +79,11 @@ bool materials_open(materials *m, const char *file)
         .jobs = 1,
         .out = &memory,
         .kept = &m->kept,
+        .digest = &digest,
         .answer = fill_defaults,
     };
     const bool read = pipeline_run(&p, &m->file, 1) == ALL_HOLD;
+    sha256_end(&digest, m->sha256);
     m->list = (const void *)m->kept.kept;
     m->count = m->kept.count;
     return read && ranges_are_apart(m);

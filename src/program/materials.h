@@ -8,12 +8,13 @@
 
 typedef struct materials {
     char *file; /* its name, for messages */
+    char sha256[SHA256_DIGITS + 1]; /* of its bytes */
     const rbow_material *list;
     size_t count;
     rows kept; /* what list points into */
 } materials;
 
-/* Given: file, or NULL for the table that came with the program. Returned: false after messages. */
+/* Given: file, or NULL for the table in the data folder (data_folder.h). Returned: false after messages. */
 bool materials_open(materials *m, const char *file);
 void materials_close(materials *m);
 

@@ -151,7 +151,7 @@ static bool take_all(options *o, const char *value) { (void)value; o->all = true
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 typedef struct option_entry {
-    const char *name;
+    const char *name, *dashed;
     char letter; /* 0 for none */
     unsigned of; /* which group of what commands take; 0 for every command */
     const char *value; /* NULL for none */
@@ -159,41 +159,43 @@ typedef struct option_entry {
     const char *meaning;
 } option_entry;
 
+#define OPTION(name) name, "--" name
+
 static const option_entry entries[] = {
-    {"all", 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
-    {"output", 'o', TAKES_OUTPUT | TAKES_TEXT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
-    {"format", 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},
-    {"format", 0, TAKES_TEXT, "text|csv|json", take_format, "default: text"},
-    {"units", 0, TAKES_OUTPUT | TAKES_TEXT, "us|si", take_units, "units of the answer (default us); input names its own"},
-    {"units", 0, TAKES_NEW, "us|si", take_units, "units of its columns (default us)"},
-    {"materials", 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
-    {"material", 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
-    {"factor", 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
-    {"walls", 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated; inch, or with a unit: 1.5mm; without a list "
+    {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
+    {OPTION("output"), 'o', TAKES_OUTPUT | TAKES_TEXT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
+    {OPTION("format"), 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},
+    {OPTION("format"), 0, TAKES_TEXT, "text|csv|json", take_format, "default: text"},
+    {OPTION("units"), 0, TAKES_OUTPUT | TAKES_TEXT, "us|si", take_units, "units of the answer (default us); input names its own"},
+    {OPTION("units"), 0, TAKES_NEW, "us|si", take_units, "units of its columns (default us)"},
+    {OPTION("materials"), 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
+    {OPTION("material"), 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
+    {OPTION("factor"), 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
+    {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated; inch, or with a unit: 1.5mm; without a list "
                                                   "the stock walls"},
-    {"ods", 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
-    {"vary", 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
+    {OPTION("ods"), 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
+    {OPTION("vary"), 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
                                                               "miss_a=0:0.5:0.0625 or miss_a=0mm:12mm:2mm; once or twice"},
-    {"find", 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},
-    {"from", 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit if wanted (default: the column's lower bound, "
+    {OPTION("find"), 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},
+    {OPTION("from"), 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit if wanted (default: the column's lower bound, "
                                              "else 0)"},
-    {"to", 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
-    {"margin", 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far (default 0; 0.1 is 10 %)"},
-    {"tolerances", 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
-    {"samples", 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
-    {"seed", 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
-    {"drivers", 0, TAKES_SCATTER, NULL, take_drivers, "every column's share of the spread, not the largest alone"},
-    {"spec", 0, TAKES_INSPECT, "FILE", take_spec, "what is asked: part, od_least, od_most, wall_least, bow_most"},
-    {"gauge", 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
-    {"cases", 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
-    {"steps", 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
-    {"report", 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings; of check also with the working"},
-    {"title", 0, TAKES_REPORT, "TEXT", take_title, "title of that page"},
-    {"by", 0, TAKES_REPORT, "TEXT", take_by, "who made it"},
-    {"note", 0, TAKES_REPORT, "TEXT", take_note, "a line under its title"},
-    {"date", 0, TAKES_REPORT, "TEXT", take_date, "its date; without this it bears none"},
-    {"jobs", 0, TAKES_JOBS, "N", take_jobs, "threads (default: one a core); the answer is the same"},
-    {"help", 'h', 0, NULL, take_help, "this text"},
+    {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
+    {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far (default 0; 0.1 is 10 %)"},
+    {OPTION("tolerances"), 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
+    {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
+    {OPTION("seed"), 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
+    {OPTION("drivers"), 0, TAKES_SCATTER, NULL, take_drivers, "every column's share of the spread, not the largest alone"},
+    {OPTION("spec"), 0, TAKES_INSPECT, "FILE", take_spec, "what is asked: part, od_least, od_most, wall_least, bow_most"},
+    {OPTION("gauge"), 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
+    {OPTION("cases"), 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
+    {OPTION("steps"), 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
+    {OPTION("report"), 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings; of check also with the working"},
+    {OPTION("title"), 0, TAKES_REPORT, "TEXT", take_title, "title of that page"},
+    {OPTION("by"), 0, TAKES_REPORT, "TEXT", take_by, "who made it"},
+    {OPTION("note"), 0, TAKES_REPORT, "TEXT", take_note, "a line under its title"},
+    {OPTION("date"), 0, TAKES_REPORT, "TEXT", take_date, "its date; without this it bears none"},
+    {OPTION("jobs"), 0, TAKES_JOBS, "N", take_jobs, "threads (default: one a core); the answer is the same"},
+    {OPTION("help"), 'h', 0, NULL, take_help, "this text"},
 };
 enum { ENTRIES = sizeof entries / sizeof *entries };
 
@@ -217,7 +219,7 @@ static size_t option_width(const option_entry *e)
     return strlen("  --") + letter + strlen(e->name) + value;
 }
 
-void options_say(text *out, unsigned takes)
+void options_say(text *out, unsigned takes, size_t width)
 {
     size_t widest = 0;
     for (size_t i = 0; i < ENTRIES; i++)
@@ -227,7 +229,7 @@ void options_say(text *out, unsigned takes)
         text line = {0};
         put_option(&line, &entries[i]);
         text_format(&line, "%*s%s", (int)(widest + 2 - option_width(&entries[i])), "", entries[i].meaning);
-        wrap(out, text_string(&line, &out->failed), widest + 2);
+        wrap(out, text_string(&line, &out->failed), widest + 2, width);
         text_free(&line);
     }
 }
@@ -279,6 +281,18 @@ static void refuse_option(const char *command, int got, const char *word)
         got == ':' ? "needs a value" : is_known ? "takes no value" : "is not known here", command);
 }
 
+/* Whether an option changes numbers, not only where or how fast they are written. */
+static bool bears_on_answer(const option_entry *e)
+{
+    return e->of != TAKES_REPORT && e->of != TAKES_JOBS && strcmp(e->name, "output") != 0 && strcmp(e->name, "format") != 0
+        && strcmp(e->name, "help") != 0;
+}
+
+static void say_word(options *o, const char *word)
+{
+    o->said[o->said_count++] = word;
+}
+
 bool options_read(options *o, const char *command, unsigned takes, int argc, char **argv)
 {
     struct option longs[ENTRIES + 1];
@@ -286,6 +300,13 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
     fill_tables(takes, longs, letters);
     *o = (options){.material = "4130", .factor = 1.5, .gauge = 0.001, .samples = 4096, .seed = 1, .words = argv};
 
+    o->said = malloc(((size_t)argc * 2 + 4) * sizeof *o->said);
+    if (o->said == NULL) {
+        say("out of memory");
+        return false;
+    }
+    say_word(o, "railbow");
+    say_word(o, command);
     opterr = 0;
     for (int got; (got = getopt_long(argc, argv, letters, longs, NULL)) != -1;) {
         if (got == ':' || got == '?') {
@@ -293,9 +314,21 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
             return false;
         }
         const option_entry *e = entry_of(got);
+        const int before = optind;
         if (e == NULL || !e->take(o, optarg)) return false;
+        if (!bears_on_answer(e)) continue;
+        say_word(o, e->dashed);
+        if (optarg != NULL) say_word(o, optarg);
+        else if (optind > before) say_word(o, argv[before]); /* a list that stands apart */
     }
     o->operands = argv + optind;
     o->operand_count = argc - optind;
+    for (int i = optind; i < argc; i++) say_word(o, argv[i]);
     return true;
+}
+
+void options_free(options *o)
+{
+    free(o->said);
+    o->said = NULL;
 }

@@ -33,6 +33,8 @@ typedef struct options {
     bool all; /* new */
     bool help, version;
     char **words;    /* the command line, while it is read */
+    const char **said; /* "railbow", the command, its options and operands, as far as they bear on the answer; options_free */
+    size_t said_count;
     char **operands; /* what is left: files or sizes */
     int operand_count;
 } options;
@@ -57,12 +59,14 @@ enum { /* takes: the options that a command knows, besides --help */
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */
 bool options_read(options *o, const char *command, unsigned takes, int argc, char **argv);
 
+void options_free(options *o);
+
 /* The walls that suppliers keep, in inch. */
 extern const char options_stock_walls[];
 
-/* The options that a command takes, one a line, for help. */
+/* The options that a command takes, for help, in lines of so many columns. */
 struct text;
-void options_say(struct text *out, unsigned takes);
+void options_say(struct text *out, unsigned takes, size_t width);
 
 typedef struct option_shown {
     const char *name;

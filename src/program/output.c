@@ -1,50 +1,19 @@
 #define _XOPEN_SOURCE 700 /* mkstemp, realpath, fchmod */
 #include "program/output.h"
 
+#include "program/drafts.h"
+#include "program/inputs.h"
 #include "program/say.h"
+#include "report/screen.h"
 
 #include <errno.h>
 #include <fcntl.h>
-#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/ioctl.h>
 #include <sys/stat.h>
 #include <unistd.h>
-
-/* The drafts that a signal has to take away; each set before the signal can matter. */
-enum { DRAFTS_MOST = 2 };
-static char *volatile pending_drafts[DRAFTS_MOST];
-
-static void expect_draft(char *draft)
-{
-    for (size_t i = 0; i < DRAFTS_MOST; i++)
-        if (pending_drafts[i] == NULL) {
-            pending_drafts[i] = draft;
-            return;
-        }
-}
-
-static void forget_draft(const char *draft)
-{
-    for (size_t i = 0; i < DRAFTS_MOST; i++)
-        if (pending_drafts[i] == draft) pending_drafts[i] = NULL;
-}
-
-static void drop_drafts(int signal_number)
-{
-    for (size_t i = 0; i < DRAFTS_MOST; i++)
-        if (pending_drafts[i] != NULL) unlink(pending_drafts[i]);
-    signal(signal_number, SIG_DFL);
-    raise(signal_number);
-}
-
-static void watch_signals(void)
-{
-    const int stops[] = {SIGINT, SIGTERM, SIGHUP};
-    for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) /* what nohup or a shell had ignored stays so */
-        if (signal(stops[i], drop_drafts) == SIG_IGN) signal(stops[i], SIG_IGN);
-}
 
 static bool refuse(output *out, const char *doing)
 {
@@ -82,8 +51,7 @@ static bool open_draft(output *out)
         out->draft = out->path = NULL;
         return false;
     }
-    expect_draft(out->draft);
-    watch_signals();
+    draft_expect(out->draft);
     fchmod(out->file, mode_for(out->path));
     return true;
 }
@@ -108,10 +76,22 @@ static char *path_behind(const char *target)
     return path;
 }
 
-static bool open_target(output *out)
+/* Refuses a target that the same run reads. */
+static bool is_no_input(output *out, const options *o, const struct stat *there)
+{
+    const char *input = input_at(o, there);
+    if (input == NULL) return true;
+    say("%s: is %s, which this run reads: write the answer to another file",
+        out->target != NULL ? out->target : "stdout", input);
+    out->failed = true;
+    return false;
+}
+
+static bool open_target(output *out, const options *o)
 {
     struct stat there;
     const bool exists = stat(out->target, &there) == 0;
+    if (exists && !is_no_input(out, o, &there)) return false;
     if (exists && S_ISDIR(there.st_mode)) {
         errno = EISDIR;
         return refuse(out, "write");
@@ -123,6 +103,7 @@ static bool open_target(output *out)
     if (exists && access(out->target, W_OK) != 0) return refuse(out, "write");
     out->path = path_behind(out->target);
     if (out->path == NULL) return refuse(out, "write");
+    out->replaces = exists;
     return open_draft(out);
 }
 
@@ -133,6 +114,26 @@ static bool wants_colour(void)
         && (terminal == NULL || strcmp(terminal, "dumb") != 0);
 }
 
+/* Columns of the terminal behind stdout: what it says itself, else the variable COLUMNS. */
+static size_t terminal_width(void)
+{
+    enum { MOST = 1000 };
+    struct winsize size;
+    const char *said = getenv("COLUMNS");
+    size_t width = SCREEN_WIDTH;
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)
+        width = size.ws_col;
+    else if (said != NULL && strspn(said, "0123456789") == strlen(said) && strtoul(said, NULL, 10) > 0)
+        width = strtoul(said, NULL, 10);
+    return width < SCREEN_LEAST ? SCREEN_LEAST : width > MOST ? MOST : width;
+}
+
+static bool open_stdout(output *out, const options *o)
+{
+    struct stat there;
+    return fstat(STDOUT_FILENO, &there) != 0 || is_no_input(out, o, &there);
+}
+
 bool output_open(output *out, const options *o)
 {
     const bool to_stdout = o->output == NULL || strcmp(o->output, "-") == 0;
@@ -140,7 +141,10 @@ bool output_open(output *out, const options *o)
     const bool terminal = to_stdout && isatty(STDOUT_FILENO);
     if (out->format == FORMAT_AUTO) out->format = terminal ? FORMAT_TEXT : FORMAT_CSV;
     out->colour = terminal && wants_colour();
-    return to_stdout || open_target(out);
+    out->width = terminal ? terminal_width() : SCREEN_WIDTH;
+    const bool opened = to_stdout ? open_stdout(out, o) : open_target(out, o);
+    out->guards = opened && out->format != FORMAT_TEXT && isatty(out->file);
+    return opened;
 }
 
 /* Splits a path at its last slash. Returned: whether the folder is there. */
@@ -167,14 +171,48 @@ static bool same_file(const char *a, const char *b)
         && strcmp(names[0], names[1]) == 0;
 }
 
-bool output_open_beside(output *out, const output *first, const char *target)
+static bool is_standard(const output *out)
 {
-    *out = (output){.target = target, .file = -1, .format = first->format, .units = first->units};
-    if (!open_target(out)) return false;
+    return out->target == NULL;
+}
+
+bool output_open_beside(output *out, const output *first, const options *o)
+{
+    const char *target = strcmp(o->report, "-") == 0 ? NULL : o->report;
+    *out = (output){.target = target, .file = -1, .format = first->format, .units = first->units, .width = SCREEN_WIDTH};
+    if (is_standard(out) && is_standard(first)) {
+        say("--report: the page and the answer cannot both go to stdout: name a file for the answer with -o");
+        out->failed = true;
+        return false;
+    }
+    if (is_standard(out)) {
+        out->file = STDOUT_FILENO;
+        return open_stdout(out, o);
+    }
+    if (!open_target(out, o)) return false;
     if (out->path == NULL || first->path == NULL || !same_file(out->path, first->path)) return true;
     say("%s: the report and the answer cannot be the same file", target);
     out->failed = true;
     output_close(out, false);
+    return false;
+}
+
+/* A file that nobody has yet; what appears under the name meanwhile is left alone too. */
+bool output_open_fresh(output *out, const char *file)
+{
+    *out = (output){.target = file, .file = -1};
+    out->fresh = strdup(file);
+    if (out->fresh == NULL) return refuse(out, "write");
+    out->file = open(file, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (out->file >= 0) {
+        draft_expect(out->fresh);
+        return true;
+    }
+    if (errno == EEXIST)
+        say("%s: is there already and stays as it is; name a file that is not", file);
+    else
+        refuse(out, "write");
+    free(out->fresh);
     return false;
 }
 
@@ -196,6 +234,7 @@ bool output_text(output *out, text *t)
         errno = ENOMEM;
         return refuse(out, "write");
     }
+    if (out->guards) text_make_lines_printable(t);
     const size_t skip = out->drop_comma && t->length > 0 ? 1 : 0;
     const bool written = t->length == 0 || output_write(out, t->at + skip, t->length - skip);
     if (t->length > 0) out->drop_comma = false;
@@ -203,16 +242,32 @@ bool output_text(output *out, text *t)
     return written;
 }
 
+/* The draft takes the place of what was there, once all of it is on the disk. */
+static bool put_in_place(output *out)
+{
+    if (out->incomplete && out->replaces) {
+        say("%s: stays as it was, for the answer is not complete", out->target);
+        return false;
+    }
+    return rename(out->draft, out->path) == 0 || refuse(out, "write");
+}
+
 bool output_close(output *out, bool keep)
 {
     keep = keep && !out->failed;
+    if (keep && (out->draft != NULL || out->fresh != NULL) && fsync(out->file) != 0) keep = refuse(out, "write");
     if (out->file >= 0 && close(out->file) != 0 && keep) keep = refuse(out, "write");
     if (out->draft != NULL) {
-        if (keep && rename(out->draft, out->path) != 0) keep = refuse(out, "write");
+        keep = keep && put_in_place(out);
         if (!keep) unlink(out->draft);
-        forget_draft(out->draft);
+        draft_forget(out->draft);
+    }
+    if (out->fresh != NULL) {
+        if (!keep) unlink(out->fresh);
+        draft_forget(out->fresh);
     }
     free(out->draft);
     free(out->path);
+    free(out->fresh);
     return keep;
 }

@@ -18,7 +18,7 @@ typedef struct chunk { /* what CHUNK rows came to */
     rows answers;
     text complaints;
     int status;
-    size_t refused;
+    size_t refused, lines[CHUNK]; /* rows without an answer, and where they stand */
 } chunk;
 
 typedef struct portion { /* part of the file on its way through */
@@ -51,7 +51,7 @@ static void answer_row(const round *r, chunk *c, const row *given)
     else
         status = r->p->answer(r->p->context, &at, given->record, &c->answers, &c->complaints);
     c->status = worse_status(c->status, status);
-    c->refused += status == NO_VERDICT;
+    if (status == NO_VERDICT) c->lines[c->refused++] = given->line;
 }
 
 static void answer_chunk(const round *r, size_t index)
@@ -84,7 +84,7 @@ static void hand_on(round *r, portion *t)
         if (c->complaints.length > 0) say_lines(c->complaints.at);
         text_clear(&c->complaints);
         r->status = worse_status(r->status, c->status);
-        if (r->p->refused != NULL) *r->p->refused += c->refused;
+        for (size_t i = 0; i < c->refused && r->p->refused != NULL; i++) refused_add(r->p->refused, r->name, c->lines[i]);
         if (!rows_hand_on(&c->answers, r->p->out, r->p->kept)) r->status = STOPPED;
     }
     t->count = 0;
@@ -105,6 +105,7 @@ static void read_into(round *r, portion *t)
     t->trouble = got < 0 ? errno : 0;
     t->is_last = got <= 0;
     t->rows.count = 0;
+    if (got > 0 && r->p->digest != NULL) sha256_add(r->p->digest, r->bytes, (size_t)got);
     if (got >= 0 && reader_feed(r->from, r->bytes, (size_t)got, &t->rows) == READER_STOPPED) t->is_last = true;
     t->count = (t->rows.count + CHUNK - 1) / CHUNK;
 }
@@ -127,6 +128,11 @@ static void work(void *context, size_t item)
     if (!r->now->is_last && r->status <= NO_VERDICT && is_there_more(r->file)) read_into(r, r->other);
 }
 
+static void count_lost(const pipeline *p)
+{
+    if (p->lost != NULL) ++*p->lost;
+}
+
 static void run_portion(round *r)
 {
     portion *now = r->now, *other = r->other;
@@ -138,8 +144,11 @@ static void run_portion(round *r)
         return;
     }
     parallel_for(now->count + 1, r->p->jobs, work, r);
-    if (now->trouble != 0) say("%s: cannot read: %s", r->name, strerror(now->trouble));
-    if (now->trouble != 0) r->status = worse_status(r->status, NO_VERDICT);
+    if (now->trouble != 0) {
+        say("%s: cannot read: %s", r->name, strerror(now->trouble));
+        count_lost(r->p);
+        r->status = worse_status(r->status, NO_VERDICT);
+    }
     if (now->is_last || !other->is_read) hand_on(r, now);
     if (!now->is_last && !other->is_read && r->status <= NO_VERDICT) read_into(r, other);
     r->now = other;
@@ -156,6 +165,7 @@ static void run_portions(round *r)
     }
     if (*reader_trouble(r->from) == '\0') return;
     say_lines(reader_trouble(r->from));
+    count_lost(r->p);
     r->status = worse_status(r->status, reader_is_short_of_memory(r->from) ? STOPPED : NO_VERDICT);
 }
 
@@ -175,6 +185,7 @@ static int run_file(const pipeline *p, const char *name)
     const int file = standard ? STDIN_FILENO : open(name, O_RDONLY | O_CLOEXEC);
     if (file < 0) {
         say("%s: cannot read: %s", name, strerror(errno));
+        count_lost(p);
         return NO_VERDICT;
     }
     const char *shown = standard ? "stdin" : name;

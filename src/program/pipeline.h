@@ -2,7 +2,9 @@
 #ifndef RAILBOW_PROGRAM_PIPELINE_H
 #define RAILBOW_PROGRAM_PIPELINE_H
 
+#include "program/refused.h"
 #include "program/rows.h"
+#include "program/sha256.h"
 #include "table/reader.h"
 
 typedef struct source_line { /* a row of a file, for messages */
@@ -18,7 +20,9 @@ typedef struct pipeline {
     output *out;
     rows *kept;                /* takes the records where the output's format is text */
     const void *context;
-    size_t *refused;           /* counts the rows without an answer; NULL: not wanted */
+    refused_rows *refused;     /* takes the rows without an answer; NULL: not wanted  */
+    size_t *lost;              /* counts the files that could not be read to their end; likewise */
+    sha256 *digest;            /* of the bytes read; NULL: not wanted                 */
 
     /* Answers one row of the file with any number of rows. May run in any thread; adds finished messages to
      * `complaints`. Returned: ALL_HOLD, SOME_SHORT or NO_VERDICT. */

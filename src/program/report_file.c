@@ -5,15 +5,15 @@
 page_head report_head(const case_run *run, const output *page, int status)
 {
     const options *o = run->options;
-    return (page_head){.title = o->title, .by = o->by, .note = o->note, .date = o->date, .refused = run->refused,
-                       .faults = status == NO_VERDICT, .units = page->units};
+    return (page_head){.title = o->title, .by = o->by, .note = o->note, .date = o->date, .refused = run->refused.count,
+                       .faults = status == NO_VERDICT, .units = page->units, .facts = &run->facts};
 }
 
 bool report_write(output *page, const page_head *head, text *body)
 {
     text front = {0}, end = {0};
     page_open(&front, head);
-    page_close(&end);
+    page_close(&end, head);
     const bool fine = output_text(page, &front) && output_text(page, body) && output_text(page, &end);
     text_free(&front);
     text_free(&end);

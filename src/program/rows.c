@@ -78,22 +78,22 @@ void rows_free(rows *r)
     text_free(&r->written);
 }
 
-bool rows_begin(output *out, const field_list *list)
+bool rows_begin(output *out, const field_list *list, const run_facts *facts)
 {
     text t = {0};
     if (out->format == FORMAT_CSV) csv_header(&t, list, out->units);
-    if (out->format == FORMAT_JSON) json_open(&t, list, out->units);
+    if (out->format == FORMAT_JSON) json_open(&t, facts, list, out->units);
     const bool fine = output_text(out, &t);
     text_free(&t);
     out->drop_comma = out->format == FORMAT_JSON;
     return fine;
 }
 
-bool rows_end(output *out)
+bool rows_end(output *out, size_t refused)
 {
     text t = {0};
     out->drop_comma = false;
-    if (out->format == FORMAT_JSON) json_close(&t);
+    if (out->format == FORMAT_JSON) json_close(&t, refused);
     const bool fine = output_text(out, &t);
     text_free(&t);
     return fine;

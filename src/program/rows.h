@@ -3,6 +3,7 @@
 #define RAILBOW_PROGRAM_ROWS_H
 
 #include "program/output.h"
+#include "report/facts.h"
 #include "table/field.h"
 
 typedef struct rows {
@@ -26,7 +27,7 @@ bool rows_hand_on(rows *r, output *out, rows *kept);
 void rows_free(rows *r);
 
 /* What stands before the first row and after the last; nothing for text. */
-bool rows_begin(output *out, const field_list *list);
-bool rows_end(output *out);
+bool rows_begin(output *out, const field_list *list, const run_facts *facts);
+bool rows_end(output *out, size_t refused);
 
 #endif

@@ -1,17 +1,22 @@
 #include "program/say.h"
 
+#include "table/text.h"
+
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
+/* What the user named may hold anything: it is shown, and steers nothing. */
 void say(const char *format, ...)
 {
+    text line = {0};
     va_list arguments;
     va_start(arguments, format);
-    fputs("railbow: ", stderr);
-    vfprintf(stderr, format, arguments);
-    fputc('\n', stderr);
+    text_format_list(&line, format, arguments);
     va_end(arguments);
+    text_make_printable(&line, 0);
+    fprintf(stderr, "railbow: %s\n", line.failed ? "out of memory" : line.at);
+    text_free(&line);
 }
 
 void say_lines(const char *lines)

@@ -15,7 +15,7 @@ static void put_escaped(text *out, const char *bytes, size_t n)
         case '\t':
         case '\n': text_char(out, ' '); break;
         default:
-            if (!utf8_is_control(bytes, n)) text_add(out, bytes, n);
+            text_add_printable(out, bytes, n);
     }
 }
 

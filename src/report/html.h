@@ -4,7 +4,8 @@
 
 #include "table/text.h"
 
-/* Adds a text with its markup escaped; bytes that XML does not allow are left out, what is not UTF-8 shows as
+/* Adds a text with its markup escaped; controls show as escapes (text_add_printable), what XML does
+ * not allow is left out, what is not UTF-8 shows as
  * the replacement character. Safe between tags and in quoted attributes. */
 void html_text(text *out, const char *string);
 

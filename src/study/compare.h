@@ -1,4 +1,4 @@
-/* Which tube: a case with another outside diameter and wall. */
+/* The choice of a tube: a case with another outside diameter and wall. */
 #ifndef RAILBOW_STUDY_COMPARE_H
 #define RAILBOW_STUDY_COMPARE_H
 
@@ -6,10 +6,10 @@
 #include "study/problem.h"
 
 typedef struct tube {
-    double od, wall; /* in; od 0 = the case's own */
+    double od, wall; /* in; od 0 = that of the case */
 } tube;
 
-/* Named ends are worked out anew with the tube, stiffness numbers stay. */
+/* The stiffness of an end given as a word is calculated for the tube; a stiffness given as a number stays. */
 compared compare_tube(const problem *p, tube t);
 
 /* Several cases of one part are one tube: numbers the parts, picks for each the lightest tube that holds in all its cases

@@ -11,7 +11,7 @@ static void say_clocks(text *next, const char *how_many, double first, double se
     text_format(next, "read the wall at %s: %d and %d", how_many, clock_degrees(first), clock_degrees(second));
 }
 
-/* What to read so that the bore can be fitted: as evenly round the tube as what is there allows. */
+/* The readings that are needed to fit the bore, as evenly spaced round the tube as the present ones allow. */
 static void say_next(text *next, const rbow_wall_reading *walls, size_t count)
 {
     double up = 0, right = 0;
@@ -21,7 +21,7 @@ static void say_next(text *next, const rbow_wall_reading *walls, size_t count)
         text_put(next, "read the wall at clocks 0, 120 and 240");
     else if (count == 1)
         say_clocks(next, "two more clocks", walls[0].clock + third, walls[0].clock + 2 * third);
-    else if (hypot(up, right) < 1e-6 * (double)count) /* opposite each other */
+    else if (hypot(up, right) < 1e-6 * (double)count) /* in pairs opposite each other */
         say_clocks(next, "clocks across from these", walls[0].clock + full_circle / 4, walls[0].clock + 3 * full_circle / 4);
     else if (count == 2)
         text_format(next, "read the wall at one more clock: %d", clock_degrees(middle + full_circle / 2));
@@ -91,24 +91,24 @@ static void add_reason(text *reasons, const tube_readings *t, const char *what, 
 {
     begin_reason(reasons);
     text_format(reasons, "%s ", what);
-    put_length(reasons, t, value);
+    put_reading(reasons, t, value);
     text_format(reasons, ", %s ", against);
-    put_length(reasons, t, limit);
+    put_reading(reasons, t, limit);
 }
 
 static void add_near(text *reasons, const tube_readings *t, const char *what, double value, double limit)
 {
     const unit *u = unit_shown(DIM_LENGTH, t->units);
     text against = {0};
-    text_format(&against, "within the gauge (%.3g %s) of its limit", unit_from_own(u, t->gauge), u->name);
+    text_format(&against, "within the gauge (%.3g %s) of the spec's", unit_from_own(u, t->gauge), u->name);
     add_reason(reasons, t, what, value, text_string(&against, &reasons->failed), limit);
     text_free(&against);
 }
 
-typedef struct spec_limit { /* one limit of a spec, and the reading nearest to failing it */
+typedef struct spec_limit { /* one limit of a specification, and the reading closest to it or furthest beyond */
     const char *what, *reads;
     double value, limit;
-    int below; /* the value must not be below it; else not above */
+    int below; /* 1: a lower limit; 0: an upper limit */
 } spec_limit;
 
 static int limits_of(const tube_readings *t, const inspect_row *r, spec_limit limits[4])
@@ -122,7 +122,7 @@ static int limits_of(const tube_readings *t, const inspect_row *r, spec_limit li
     return count;
 }
 
-/* How far inside its limit; negative outside. */
+/* Distance of the value inside its limit; negative outside. */
 static double room_of(const spec_limit *l)
 {
     return l->below ? l->value - l->limit : l->limit - l->value;
@@ -147,19 +147,19 @@ static void judge_limit(const tube_readings *t, const spec_limit *l, bool said_a
     if (isnan(l->value) && is_in_doubt(f, l->what)) return;
     if (isnan(l->value)) {
         f->unread = true;
-        if (strcmp(l->what, "wall") == 0 || said_already) return; /* of the wall the fit says what to read */
+        if (strcmp(l->what, "wall") == 0 || said_already) return; /* for the wall, the fit says what to read */
         begin_reason(reasons);
         text_format(reasons, "read the %s", l->what);
     } else if (room < -t->gauge - rounding) {
         f->below = true;
-        add_reason(reasons, t, l->reads, l->value, l->below ? "under" : "over", l->limit);
+        add_reason(reasons, t, l->reads, l->value, l->below ? "under the spec's" : "over the spec's", l->limit);
     } else if (room <= t->gauge + rounding) {
         f->recheck = true;
         add_near(reasons, t, l->reads, l->value, l->limit);
     }
 }
 
-/* The thinnest wall anywhere against its limit. */
+/* Compares the thinnest wall anywhere with its limit. */
 static void judge_fit(const tube_readings *t, const inspect_row *r, const text *next, findings *f, text *reasons)
 {
     const double least = t->spec->wall_least;
@@ -170,7 +170,7 @@ static void judge_fit(const tube_readings *t, const inspect_row *r, const text *
         text_put(reasons, text_string(next, &reasons->failed));
     } else if (r->bore.least <= least + t->gauge + rounding) {
         f->recheck = true;
-        add_reason(reasons, t, "by the fit the thinnest wall is", r->bore.least, "its limit", least);
+        add_reason(reasons, t, "by the fit the thinnest wall is", r->bore.least, "the spec's", least);
         if (!isnan(r->bore.thin_clock)) text_format(reasons, ": read it at clock %d", clock_degrees(r->bore.thin_clock));
     }
 }

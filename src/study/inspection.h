@@ -1,4 +1,4 @@
-/* The readings of one tube against its spec: the fit of its bore, and a verdict with reasons. */
+/* The readings of one tube against its specification: the fit of its bore, and a verdict with reasons. */
 #ifndef RAILBOW_STUDY_INSPECTION_H
 #define RAILBOW_STUDY_INSPECTION_H
 

@@ -19,7 +19,7 @@ static double value_at(const limit_question *q, double share)
     return share < 1 ? q->from + share * (q->to - q->from) : q->to;
 }
 
-/* Margin above the target at a share of the range; NaN where the model refuses. Without a limit it is large. */
+/* Margin less the target at a share of the range; NaN if the model refuses the value. An infinite margin becomes 1e6. */
 static double above(double share, void *context)
 {
     limit_search *s = context;
@@ -42,7 +42,7 @@ typedef struct scan_end {
     bool refused;
 } scan_end;
 
-/* The margin may jump (a wall that another material row serves), so the scan_end is halved into, not interpolated. */
+/* The margin may jump (at a wall that another row of the material serves), so the end is found by bisection. */
 static scan_end end_between(limit_search *s, double holds, double past)
 {
     const double near = 1e-12; /* of the way to it: a fall close to the start of a wide range has its digits too */
@@ -59,8 +59,8 @@ static scan_end end_between(limit_search *s, double holds, double past)
     return (scan_end){holds, past, refused};
 }
 
-/* From three shares of which the middle one has the least margin: a share under the target, or NaN. Where the middle is level
- * with the right one, the bottom lies between the two. */
+/* Given three shares of which the middle one has the smallest margin. Returned: a share whose margin is below the target, or
+ * NaN. If the middle and the right one are equal, the minimum lies between the two. */
 static double dip_under(limit_search *s, double left, double middle, double right)
 {
     gsl_function f = {.function = above, .params = s};
@@ -75,7 +75,7 @@ static double dip_under(limit_search *s, double left, double middle, double righ
     return NAN;
 }
 
-/* Looks at the i-th step, whose height and its two forerunners' are given. Returned: whether the scan ends here. */
+/* Judges the i-th step from its height and those of the two steps before. Returned: whether the scan ends here. */
 static bool ends_at(limit_search *s, int i, const double height[3], scan_end *e)
 {
     const double left = (double)(i - 2) / STEPS, before = (double)(i - 1) / STEPS, here = (double)i / STEPS;

@@ -1,4 +1,4 @@
-/* How far a column may go: the first value at which the margin falls under a target. */
+/* The limit of a column: the first value at which the margin falls below a target. */
 #ifndef RAILBOW_STUDY_LIMIT_H
 #define RAILBOW_STUDY_LIMIT_H
 

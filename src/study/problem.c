@@ -13,7 +13,7 @@ const rbow_material *problem_material(const problem *p, const rbow_member *m)
     return rbow_material_find(p->materials, p->material_count, p->material, m->wall, &known);
 }
 
-/* What is wrong with the tube itself comes before what its material does not serve. */
+/* A fault of the wall itself is reported before a wall that the material does not serve. */
 static rbow_status unserved(const problem *p, const rbow_member *m)
 {
     rbow_status first;

@@ -1,4 +1,4 @@
-/* One load case as the studies ask it: a member that they change, and the materials that may serve it. */
+/* One load case for the studies: a member that they change, and the materials that may serve it. */
 #ifndef RAILBOW_STUDY_PROBLEM_H
 #define RAILBOW_STUDY_PROBLEM_H
 
@@ -11,15 +11,15 @@ typedef struct problem {
     size_t material_count;
 } problem;
 
-/* A number of the member, by its offset in it. */
+/* A number of the member, by its offset in the structure. */
 typedef size_t parameter;
 
 void parameter_set(rbow_member *m, parameter p, double value);
 
-/* The row that serves the member's wall, or NULL. */
+/* The row of the material that serves the member's wall, or NULL. */
 const rbow_material *problem_material(const problem *p, const rbow_member *m);
 
-/* The engine's answers for a changed member.
+/* The results of the library for a changed member.
  * Status: as rbow_member_check | RBOW_WALL_NOT_SERVED (the material has no row for its wall) */
 rbow_status problem_check(const problem *p, const rbow_member *m, rbow_result *result);
 rbow_status problem_margin(const problem *p, const rbow_member *m, rbow_margin *margin);

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <stdbool.h>
 
-/* Steps written in decimals miss their end by a few roundings; that much is forgiven. */
+/* Tolerance for steps in decimals, whose end differs from `to` by a few rounding errors. */
 static const double forgiven = 1e-9;
 
 size_t range_count(const range *r)
@@ -13,7 +13,7 @@ size_t range_count(const range *r)
     return steps >= 0 ? (size_t)floor(fmin(steps, RANGE_MOST - 1) + forgiven) + 1 : 0;
 }
 
-/* Where the steps reach `to`, the values are shares of the way: 0.3 of 0:1:0.1 is 0.3 to the last bit. */
+/* If a step meets `to`, the values are interpolated: 0.3 of 0:1:0.1 is 0.3 to the last bit. */
 double range_at(const range *r, size_t i)
 {
     const double done = (double)i, steps = round((r->to - r->from) / r->step);

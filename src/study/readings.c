@@ -66,7 +66,7 @@ void begin_reason(text *reasons)
     if (reasons->length > 0) text_put(reasons, "; ");
 }
 
-void put_length(text *out, const tube_readings *t, double value)
+void put_reading(text *out, const tube_readings *t, double value)
 {
     const unit *u = unit_shown(DIM_LENGTH, t->units);
     text_format(out, "%.5g %s", unit_from_own(u, value), u->name);
@@ -90,13 +90,13 @@ static void say_why(text *out, const tube_readings *t, const possible_readings *
         text_put(out, "it must be above 0");
     } else if (wall && r->reading > p->half_od) {
         text_put(out, "half of the od is ");
-        put_length(out, t, p->half_od);
+        put_reading(out, t, p->half_od);
     } else if (wall) {
         text_put(out, "the spec asks for at least ");
-        put_length(out, t, t->spec->wall_least);
+        put_reading(out, t, t->spec->wall_least);
     } else {
         text_put(out, "the spec asks for an od of ");
-        put_length(out, t, isnan(t->spec->od_least) ? t->spec->od_most : t->spec->od_least);
+        put_reading(out, t, isnan(t->spec->od_least) ? t->spec->od_most : t->spec->od_least);
     }
 }
 
@@ -104,7 +104,7 @@ static void say_reading(text *out, const tube_readings *t, const possible_readin
 {
     begin_reason(out);
     text_format(out, "%s reads ", name_of(r));
-    put_length(out, t, r->reading);
+    put_reading(out, t, r->reading);
     put_clock(out, r);
     text_put(out, ", which cannot be (");
     say_why(out, t, p, r);
@@ -143,7 +143,7 @@ static void say_times(text *reasons, const tube_readings *t, const possible_read
     for (size_t i = first; i < t->count; i++) {
         if (!is_same_place(r, t->at[i]) || !is_possible_reading(p, t->at[i])) continue;
         if (times++ > 0) text_put(&values, ", ");
-        put_length(&values, t, t->at[i]->reading);
+        put_reading(&values, t, t->at[i]->reading);
     }
     if (times > 1) {
         begin_reason(reasons);

@@ -43,6 +43,6 @@ void say_doubled(text *reasons, const tube_readings *t, const possible_readings 
 void begin_reason(text *reasons);
 
 /* "0.0585 in" */
-void put_length(text *out, const tube_readings *t, double value);
+void put_reading(text *out, const tube_readings *t, double value);
 
 #endif

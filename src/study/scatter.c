@@ -80,8 +80,8 @@ static void sampler_close(sampler *s)
     free(s->points);
 }
 
-/* Halton's sequence, which has room for more columns, is no help there: its columns of large primes go together
- * (measured at 100 columns and 16384 samples: deviation 6 % off, a driver of 2 % shown as 21 %). */
+/* Above 40 columns the points are random. Halton's sequence allows more columns, but those of large primes correlate
+ * (measured with 100 columns and 16384 samples: standard deviation wrong by 6 %, a share of 2 % shown as 21 %). */
 static void draw_point(const sampler *s, double point[])
 {
     const size_t columns = s->question->count;
@@ -116,9 +116,9 @@ static void answer_task(void *context, size_t task)
     for (size_t i = task * TASK; i < (task + 1) * TASK && i < s->count; i++) answer_sample(s, i);
 }
 
-/* ---- adding up, in the order of the samples ---------------------------------------------------------- */
+/* ---- statistics, in the order of the samples ---------------------------------------------------------- */
 
-typedef struct bins { /* margins by equal stretches of one column's probability */
+typedef struct bins { /* margins by equal intervals of the probability of one column */
     double sum[BINS_MOST];
     size_t count[BINS_MOST];
 } bins;
@@ -130,7 +130,7 @@ typedef struct tally {
     size_t columns_count;
 } tally;
 
-/* Enough samples to a bin for its mean, enough bins for the shape. */
+/* A compromise between samples in each bin and number of bins. */
 static size_t bins_for(size_t samples)
 {
     const size_t fitting = samples / 32;
@@ -161,9 +161,9 @@ static void add_sample(tally *t, const sampler *s, size_t i)
     }
 }
 
-/* Variance of the bins' means over all variance. Nothing is taken off for what chance alone gives the means of bins:
- * a sequence that fills every column evenly gives far less (measured against a linear margin, 4096 samples: shares
- * right to 0.002; less the within-bin variance, as for random samples, they were 0.007 too low). */
+/* Variance of the means of the bins over the total variance. The correction for random samples, less the variance within the
+ * bins, is not applied, because a sequence that fills every column evenly needs less (measured for a linear margin with 4096
+ * samples: shares accurate to 0.002; with the correction they were 0.007 too low). */
 static double share_of(const bins *b, size_t count, const scatter_answer *a)
 {
     const double all = a->statistics.sd * a->statistics.sd * (double)(a->finite - 1);
@@ -173,7 +173,7 @@ static double share_of(const bins *b, size_t count, const scatter_answer *a)
         const double n = (double)b->count[i], apart = b->sum[i] / n - a->statistics.mean;
         between += n * apart * apart;
     }
-    const bool moves = a->statistics.sd > 1e-12 * (1 + fabs(a->statistics.mean)); /* more than by rounding */
+    const bool moves = a->statistics.sd > 1e-12 * (1 + fabs(a->statistics.mean)); /* by more than rounding */
     return moves ? fmin(1, between / all) : 0;
 }
 

@@ -4,15 +4,13 @@
 #include "table/reader_core.h"
 #include "table/reader_header.h"
 #include "table/reader_row.h"
+#include "table/separator.h"
 
 #include <stdlib.h>
 #include <string.h>
 
 /* libcsv keeps a cell and its closing quote and NUL; when one more byte comes, it asks for more. */
 enum { CELL_ROOM = READER_CELL_MOST + 3 };
-
-static const char byte_order_mark[] = "\xEF\xBB\xBF";
-enum { MARK_LENGTH = sizeof byte_order_mark - 1 };
 
 /* ---- one line at a time -------------------------------------------------------------------------- */
 
@@ -33,7 +31,8 @@ static void take_row_end(int terminator, void *context)
         if (r->has_header) row_end(r);
         else header_end(r);
     }
-    r->row_line = r->cell_line = r->line + (terminator == '\n');
+    (void)terminator;
+    r->row_line = r->cell_line = r->line + !r->in_line_end;
 }
 
 /* More than CELL_ROOM is refused, so that a cell without end cannot take all memory. */
@@ -48,6 +47,7 @@ static void start_parser(reader *r)
     csv_init(&r->csv, CSV_STRICT | CSV_STRICT_FINI | CSV_APPEND_NULL | CSV_REPALL_NL);
     csv_set_realloc_func(&r->csv, cell_realloc);
     csv_set_blk_size(&r->csv, CELL_ROOM);
+    if (r->separator != 0) csv_set_delim(&r->csv, (unsigned char)r->separator);
 }
 
 /* Ends what was being read; the next row begins on the next line. */
@@ -117,44 +117,117 @@ static void feed_line(reader *r, const char *bytes, size_t n, bool ends)
     r->skipping = false;
 }
 
+/* Where the next line ends: behind its LF or CR. `known` is where that sign was found last. */
+static const char *next_sign(const char *at, const char *end, const char *known, char sign)
+{
+    if (known != NULL && known >= at) return known;
+    const char *found = memchr(at, sign, (size_t)(end - at));
+    return found != NULL ? found : end;
+}
+
+/* An LF behind a CR ends the line that is already counted. */
+static bool take_line_feed(reader *r, const char *at)
+{
+    if (!r->after_return) return false;
+    r->after_return = false;
+    if (*at != '\n') return false;
+    r->in_line_end = true;
+    if (csv_parse(&r->csv, at, 1, take_cell, take_row_end, r) < 1 && !r->stopped) break_at_fault(r);
+    r->in_line_end = false;
+    return true;
+}
+
 /* libcsv gets one line a call: so the line is always known, and after a fault the next one can be found. */
 static void feed_lines(reader *r, const char *bytes, size_t n)
 {
-    while (n > 0 && !r->stopped) {
-        const char *end = memchr(bytes, '\n', n);
-        const size_t length = end != NULL ? (size_t)(end + 1 - bytes) : n;
-        feed_line(r, bytes, length, end != NULL);
-        bytes += length;
-        n -= length;
+    const char *const end = bytes + n, *feed = NULL, *carriage = NULL;
+    while (bytes < end && !r->stopped) {
+        if (take_line_feed(r, bytes)) {
+            bytes++;
+            continue;
+        }
+        feed = next_sign(bytes, end, feed, '\n');
+        carriage = next_sign(bytes, end, carriage, '\r');
+        const char *sign = feed < carriage ? feed : carriage;
+        const bool ends = sign < end;
+        feed_line(r, bytes, (size_t)(sign - bytes) + ends, ends);
+        r->after_return = ends && *sign == '\r';
+        bytes = sign + ends;
     }
+}
+
+/* ---- the separator -------------------------------------------------------------------------------- */
+
+static void set_separator(reader *r, char separator)
+{
+    r->separator = separator;
+    csv_set_delim(&r->csv, (unsigned char)separator);
+}
+
+static void take_named(reader *r, char named)
+{
+    if (is_separator(named)) {
+        set_separator(r, named);
+        r->skipping = true;
+        return;
+    }
+    message_add(&r->trouble, r->file, r->line, NULL, "%s names a separator that is not read: use a comma, a semicolon or "
+                "a tab", reader_quote(r, r->first_line.at, strcspn(r->first_line.at, "\r\n")));
+    r->stopped = true;
+}
+
+/* A whole line before the separator is known: a comment, a blank one, sep=, or the header that tells it. A comment with
+ * a comma comes back from a spreadsheet in quotes. */
+static void take_first_line(reader *r)
+{
+    const char *line = r->first_line.at;
+    const char named = r->line == 1 ? separator_named(line) : 0;
+    const bool blank = strspn(line, " \t\r\n") == r->first_line.length;
+    const bool told = !r->skipping && !blank && line[0] != '#';
+    if (told && named != 0) take_named(r, named);
+    else if (told && line[0] == '"' && line[1] == '#') r->skipping = true;
+    else if (told) set_separator(r, separator_of(line));
+    if (!r->stopped) feed_lines(r, line, r->first_line.length);
+    text_clear(&r->first_line);
+}
+
+static void feed_text(reader *r, const char *bytes, size_t n)
+{
+    while (n > 0 && r->separator == 0 && !r->stopped) {
+        if (r->after_return && take_line_feed(r, bytes)) {
+            bytes++, n--;
+            continue;
+        }
+        text_char(&r->first_line, *bytes);
+        if (r->first_line.failed) reader_stop_short_of_memory(r);
+        else if (*bytes == '\n' || *bytes == '\r' || r->first_line.length == CELL_ROOM) take_first_line(r);
+        bytes++, n--;
+    }
+    if (n > 0 && !r->stopped) feed_lines(r, bytes, n);
 }
 
 /* ---- the file as a whole ------------------------------------------------------------------------- */
 
-/* What looked like a mark at the start was none. */
-static void feed_half_mark(reader *r)
-{
-    const size_t met = r->mark_bytes;
-    r->mark_bytes = MARK_LENGTH;
-    if (met < MARK_LENGTH) feed_lines(r, byte_order_mark, met);
-}
-
 static void feed(reader *r, const char *bytes, size_t n)
 {
-    while (n > 0 && r->mark_bytes < MARK_LENGTH && *bytes == byte_order_mark[r->mark_bytes]) {
-        r->mark_bytes++;
-        bytes++;
-        n--;
+    text_part rest;
+    const text_part head = text_decode(&r->decoder, bytes, n, &rest);
+    if (r->decoder.decoded.failed) {
+        reader_stop_short_of_memory(r);
+    } else if (r->decoder.encoding == TEXT_BINARY) {
+        message_add(&r->trouble, r->file, 0, NULL, "%s", r->decoder.fault);
+        r->stopped = true;
+    } else {
+        feed_text(r, head.at, head.n);
+        feed_text(r, rest.at, rest.n);
     }
-    if (n == 0) return;
-    feed_half_mark(r);
-    feed_lines(r, bytes, n);
 }
 
 static void finish(reader *r)
 {
+    feed(r, NULL, 0);
     r->ended = true;
-    feed_half_mark(r);
+    if (r->first_line.length > 0 && !r->stopped) take_first_line(r);
     if (!r->stopped && !r->skipping && csv_fini(&r->csv, take_cell, take_row_end, r) != 0)
         break_off(r, r->cell_line, "the quote opened here is never closed", r->line - r->at_line_start);
     if (r->stopped || r->has_row) return;
@@ -220,7 +293,7 @@ static bool make_parts(reader *r, const char *file, const void *prototype)
     message_add(&out_of_memory, file, 0, NULL, "out of memory");
     r->memory_trouble = out_of_memory.at;
     r->file = copy(file);
-    r->columns = calloc(r->list->count, sizeof *r->columns);
+    r->columns = calloc(COLUMNS_MOST, sizeof *r->columns);
     r->layout.text_offsets = calloc(r->list->count, sizeof *r->layout.text_offsets);
     r->fresh = malloc(r->list->record_size);
     r->record = malloc(r->list->record_size);
@@ -248,7 +321,9 @@ void reader_free(reader *r)
 {
     if (r == NULL) return;
     csv_free(&r->csv);
-    text *const texts[] = {&r->fresh_texts, &r->texts, &r->complaints, &r->trouble, &r->quoted, &r->said};
+    text_decoder_free(&r->decoder);
+    text *const texts[] = {&r->fresh_texts, &r->texts, &r->complaints, &r->trouble, &r->quoted, &r->said,
+                           &r->first_line};
     for (size_t i = 0; i < sizeof texts / sizeof *texts; i++) text_free(texts[i]);
     free(r->memory_trouble);
     free(r->layout.text_offsets);

@@ -49,7 +49,8 @@ static const field *find(const field_list *list, span name)
 
 static const file_column *column_of(const reader *r, const field *f)
 {
-    for (size_t i = 0; i < r->column_count; i++)
+    const size_t count = r->cells < COLUMNS_MOST ? r->cells : COLUMNS_MOST;
+    for (size_t i = 0; i < count; i++)
         if (r->columns[i].field == f) return &r->columns[i];
     return NULL;
 }
@@ -68,8 +69,6 @@ static void unknown(reader *r, span name)
     text_add(&r->said, name.at, name.length);
     if (!r->said.failed) near = field_nearest(r->list, r->said.at);
     if (name.length == 0) FAULT(NULL, "column %zu has no name", r->cells);
-    else if (memchr(name.at, ';', name.length) != NULL)
-        FAULT(NULL, "unknown column %s: columns are separated by commas", shown);
     else if (near != NULL) FAULT(NULL, "unknown column %s; did you mean '%s'?", shown, near);
     else FAULT(NULL, "unknown column %s", shown);
 }
@@ -108,17 +107,19 @@ static void take_unit(reader *r, file_column *c, const heading *h)
     }
 }
 
-/* A column whose unit is wrong still counts as there. */
+/* A column whose unit is wrong still counts as there. One without any header is passed over. */
 static void take_name(reader *r, heading h)
 {
     const field *f = find(r->list, h.name);
+    if (h.name.length == 0 && !h.has_unit) return;
     if (f == NULL) {
         unknown(r, h.name);
     } else if (column_of(r, f) != NULL) {
         FAULT(f->name, "the column is given twice");
     } else {
-        file_column *c = &r->columns[r->column_count++];
-        *c = (file_column){.field = f};
+        file_column *c = &r->columns[r->cells - 1];
+        c->field = f;
+        r->named_count = r->cells;
         take_unit(r, c, &h);
     }
 }
@@ -126,6 +127,7 @@ static void take_name(reader *r, heading h)
 void header_cell(reader *r, const char *cell, size_t n)
 {
     if (++r->cells > COLUMNS_MOST) return;
+    r->columns[r->cells - 1] = (file_column){.field = NULL};
     if (n > READER_CELL_MOST) FAULT(NULL, "column %zu: is longer than %d bytes", r->cells, READER_CELL_MOST);
     else if (!utf8_valid(cell, n))
         FAULT(NULL, "column %zu: %s is not UTF-8: save the file as UTF-8", r->cells, reader_quote(r, cell, n));
@@ -148,12 +150,23 @@ static void find_missing(reader *r)
     if (!r->said.failed) FAULT(NULL, "%s %s missing", r->said.at, count == 1 ? "is" : "are");
 }
 
+/* A line of nothing but separators is no header. */
+static bool is_empty(const reader *r)
+{
+    return r->named_count == 0 && r->trouble.length == 0 && r->cells <= COLUMNS_MOST;
+}
+
 void header_end(reader *r)
 {
+    if (is_empty(r)) {
+        r->cells = 0;
+        return;
+    }
     if (r->cells > COLUMNS_MOST)
         FAULT(NULL, "has %zu columns: more than %d are not read", r->cells, COLUMNS_MOST);
     find_missing(r);
     r->has_header = true;
+    r->column_count = r->cells;
     r->cells = 0;
     if (reader_lost_text(r)) reader_stop_short_of_memory(r);
     if (r->trouble.length > 0) r->stopped = true;

@@ -1,23 +1,12 @@
 #include "table/reader_messages.h"
 
-#include "table/messages.h"
 #include "table/names.h"
 #include "table/number.h"
+#include "table/reader_advice.h"
+#include "table/utf8.h"
+#include "table/written_number.h"
 
-#include <stdarg.h>
 #include <string.h>
-
-void reader_refuse(reader *r, const file_column *c, const char *format, ...)
-{
-    text words = {0};
-    va_list arguments;
-    va_start(arguments, format);
-    text_format_list(&words, format, arguments);
-    va_end(arguments);
-    if (!words.failed) message_add(&r->complaints, r->file, r->row_line, c->field->name, "%s", words.at);
-    r->complaints.failed |= words.failed;
-    text_free(&words);
-}
 
 static const char *word_names(reader *r, const field *f)
 {
@@ -64,21 +53,37 @@ static bool is_number(const char *cell)
     return number_is_written(cell, strlen(cell));
 }
 
+/* Three digits behind each comma, and no comma behind the point: 1,250,000.5 */
+static bool has_sound_groups(const char *cell)
+{
+    const char *comma = strchr(cell, ','), *point = strchr(cell, '.');
+    for (; comma != NULL; comma = strchr(comma + 1, ','))
+        if ((point != NULL && comma > point) || strspn(comma + 1, "0123456789") != 3) return false;
+    return true;
+}
+
 /* A comma may be the decimal point of one country or the digit groups of another; three digits behind it leave
  * both open. */
 static bool refuse_commas(reader *r, const file_column *c, const char *cell, size_t n)
 {
-    const char *comma = memchr(cell, ',', n), *shown = reader_quote(r, cell, n);
-    if (comma == NULL) return false;
-    const bool grouped = is_number(without_commas(r, cell, n, '\0'));
+    const char *shown = reader_quote(r, cell, n);
+    if (memchr(cell, ',', n) == NULL) return false;
+    const bool grouped = is_number(without_commas(r, cell, n, '\0')), sound = grouped && has_sound_groups(cell);
     const bool pointed = is_number(without_commas(r, cell, n, '.'));
-    if (pointed && strspn(comma + 1, "0123456789") == 3 && comma[4] == '\0')
-        reader_refuse(r, c, "%s is not a number: use a decimal point, and no commas between digits", shown);
-    else if (pointed) reader_refuse(r, c, "%s is not a number: use a decimal point, as in %s", shown, r->said.at);
-    else if (grouped)
+    if (comma_is_ambiguous(cell, n)) {
+        const char *comma = strchr(cell, ',');
+        const int before = (int)(comma - cell);
+        reader_refuse(r, c, "%s can be read in two ways: write %.*s%s or %.*s.%s", shown, before, cell, comma + 1, before,
+                      cell, comma + 1);
+    } else if (pointed) {
+        reader_refuse(r, c, "%s is not a number: use a decimal point, as in %s", shown, r->said.at);
+    } else if (grouped && !sound) {
+        reader_refuse(r, c, "%s is not a number: write one decimal point and nothing else between the digits", shown);
+    } else if (grouped) {
         reader_refuse(r, c, "%s is not a number: leave out the commas, as in %s", shown,
-                 without_commas(r, cell, n, '\0'));
-    return pointed || grouped;
+                      without_commas(r, cell, n, '\0'));
+    }
+    return pointed || grouped || comma_is_ambiguous(cell, n);
 }
 
 /* Whether the cell is a number, perhaps blanks, and that unit. */
@@ -105,15 +110,11 @@ static bool refuse_unit(reader *r, const file_column *c, const char *cell, size_
 
 void reader_refuse_number(reader *r, const file_column *c, const char *cell, size_t n)
 {
-    if (refuse_commas(r, c, cell, n) || refuse_unit(r, c, cell, n)) return;
+    if (refuse_commas(r, c, cell, n) || refuse_unit(r, c, cell, n) || reader_advise(r, c, cell, n)) return;
     const char *shown = reader_quote(r, cell, n);
     if (number_is_written(cell, n)) reader_refuse(r, c, "%s is too large", shown);
     else if (is_infinite_or_nan(cell, n)) reader_refuse(r, c, "%s is not a finite number", shown);
     else if (is_hexadecimal(cell)) reader_refuse(r, c, "%s is not a decimal number", shown);
-    else if (memchr(cell, '/', n) != NULL)
-        reader_refuse(r, c, "%s is not a number: write a fraction as a decimal, 1 1/4 as 1.25", shown);
-    else if (cell[n - 1] == '"' || cell[n - 1] == '\'')
-        reader_refuse(r, c, "%s is not a number: leave the mark out, the unit stands in the header", shown);
     else reader_refuse(r, c, "%s is not a number", shown);
 }
 
@@ -127,18 +128,19 @@ void reader_refuse_bounds(reader *r, const file_column *c, const char *cell, siz
 /* A cell of letters where a number may stand too was meant as a word. */
 static bool looks_like_number(const char *cell)
 {
-    return strchr("+-.,0123456789", *cell) != NULL;
+    return strchr("+-.,0123456789#", *cell) != NULL || utf8_character(cell, strlen(cell)) > 1;
 }
 
 void reader_refuse_word(reader *r, const file_column *c, const char *cell, size_t n)
 {
-    const char *shown = reader_quote(r, cell, n), *near = field_nearest_word(c->field, cell);
+    const char *near = field_nearest_word(c->field, cell);
     const bool either = c->field->kind == FIELD_EITHER;
     if (either && looks_like_number(cell)) {
         reader_refuse_number(r, c, cell, n);
         return;
     }
-    reader_refuse(r, c, "%s is %s %s%s%s%s", shown, either ? "neither a number nor" : "not known: use",
+    if (either && reader_advise(r, c, cell, n)) return;
+    reader_refuse(r, c, "%s is %s %s%s%s%s", reader_quote(r, cell, n), either ? "neither a number nor" : "not known: use",
              word_names(r, c->field), near != NULL ? "; did you mean '" : "", near != NULL ? near : "",
              near != NULL ? "'?" : "");
 }

@@ -4,8 +4,7 @@
 
 #include "table/reader_core.h"
 
-/* Complaints on a cell of the row in progress. Numbers: `cell` is one that number_read refused. */
-void reader_refuse(reader *r, const file_column *c, const char *format, ...) __attribute__((format(printf, 3, 4)));
+/* Complaints (as reader_refuse) on a cell of the row in progress. Numbers: `cell` is one that number_read refused. */
 void reader_refuse_number(reader *r, const file_column *c, const char *cell, size_t n);
 void reader_refuse_bounds(reader *r, const file_column *c, const char *cell, size_t n);
 void reader_refuse_word(reader *r, const file_column *c, const char *cell, size_t n);

@@ -2,9 +2,9 @@
 
 #include "table/messages.h"
 #include "table/names.h"
-#include "table/number.h"
 #include "table/reader_messages.h"
 #include "table/utf8.h"
+#include "table/written_number.h"
 
 #include <math.h>
 #include <string.h>
@@ -58,7 +58,6 @@ static void take_word(reader *r, const file_column *c, const char *cell, size_t 
 
 static void keep_number(reader *r, const file_column *c, double value, const char *cell, size_t n)
 {
-    if (c->unit != NULL) value = unit_to_own(c->unit, value);
     if (c->numbers_refused)
         reader_refuse(r, c, "%s has no unit: name it in the header, %s, as in '%s [%s]'", reader_quote(r, cell, n),
                  reader_unit_names(r, c->field->dimension), c->field->name,
@@ -71,9 +70,15 @@ static void keep_number(reader *r, const file_column *c, double value, const cha
 static void take_number(reader *r, const file_column *c, const char *cell, size_t n)
 {
     double value;
-    if (number_read(cell, n, &value)) keep_number(r, c, value, cell, n);
+    if (written_number_read(cell, n, c->unit, r->separator != ',', &value)) keep_number(r, c, value, cell, n);
     else if (c->field->kind == FIELD_EITHER) take_word(r, c, cell, n);
     else if (is_clean(r, c, cell, n)) reader_refuse_number(r, c, cell, n);
+}
+
+static void refuse_nameless(reader *r, const char *cell, size_t n)
+{
+    message_add(&r->complaints, r->file, r->row_line, NULL, "%s stands in column %zu, which has no name in the header",
+                reader_quote(r, cell, n), r->cells);
 }
 
 void row_cell(reader *r, const char *cell, size_t n)
@@ -81,20 +86,29 @@ void row_cell(reader *r, const char *cell, size_t n)
     if (r->cells == 0) {
         begin(r);
         r->comment = n > 0 && *cell == '#';
+        r->is_filled = false;
     }
+    r->is_filled |= n > 0;
     if (r->cells++ >= r->column_count) return;
     const file_column *c = &r->columns[r->cells - 1];
-    if (n == 0) take_empty(r, c);
+    if (c->field == NULL) {
+        if (n > 0) refuse_nameless(r, cell, n);
+    } else if (n == 0) take_empty(r, c);
     else if (n > READER_CELL_MOST) reader_refuse(r, c, "is longer than %d bytes", READER_CELL_MOST);
     else if (c->field->kind == FIELD_TEXT) take_text(r, c, cell, n);
     else if (c->field->kind == FIELD_WORD) take_word(r, c, cell, n);
     else take_number(r, c, cell, n);
 }
 
-/* With a cell too many or too few, no complaint on one of them is sure to be on the right column. */
+/* With a cell too many or too few, no complaint on one of them is sure to be on the right column. Columns without a name
+ * at the end may be missing; a row of nothing but separators is none. */
 void row_end(reader *r)
 {
-    if (r->cells != r->column_count) {
+    if (!r->is_filled) {
+        r->cells = 0;
+        return;
+    }
+    if (r->cells > r->column_count || r->cells < r->named_count) {
         text_clear(&r->complaints);
         message_add(&r->complaints, r->file, r->row_line, NULL, "has %zu cell%s where the header has %zu%s",
                     r->cells, r->cells == 1 ? "" : "s", r->column_count,
@@ -106,7 +120,8 @@ void row_end(reader *r)
 void row_break(reader *r, size_t line, const char *fault)
 {
     if (r->cells == 0) begin(r);
-    const char *name = r->cells < r->column_count ? r->columns[r->cells].field->name : NULL;
+    const field *f = r->cells < r->column_count ? r->columns[r->cells].field : NULL;
+    const char *name = f != NULL ? f->name : NULL;
     message_add(&r->complaints, r->file, line, name, "%s", fault);
     finish(r);
 }

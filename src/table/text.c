@@ -65,17 +65,18 @@ void text_item(text *t, size_t i, size_t count, const char *last, const char *it
     text_put(t, item);
 }
 
-/* One character, or the byte that is none; returns how many bytes it took. */
-static size_t add_printable(text *t, const char *bytes, size_t n)
+size_t text_add_printable(text *t, const char *bytes, size_t n)
 {
     const size_t length = utf8_character(bytes, n);
-    const size_t taken = length > 0 ? length : 1;
-    if (length > 0 && !utf8_is_control(bytes, length)) {
-        text_add(t, bytes, length);
+    if (length == 0 || (length == 1 && utf8_is_control(bytes, 1))) {
+        text_format(t, "\\x%02X", (unsigned char)*bytes);
+    } else if (utf8_is_control(bytes, length)) {
+        const unsigned long code = utf8_code(bytes, length);
+        text_format(t, code > 0xFFFF ? "\\U%08lX" : "\\u%04lX", code);
     } else {
-        for (size_t i = 0; i < taken; i++) text_format(t, "\\x%02X", (unsigned char)bytes[i]);
+        text_add(t, bytes, length);
     }
-    return taken;
+    return length > 0 ? length : 1;
 }
 
 void text_quote(text *t, const char *bytes, size_t n)
@@ -83,29 +84,43 @@ void text_quote(text *t, const char *bytes, size_t n)
     size_t i = 0;
     text_char(t, '\'');
     for (int characters = 0; i < n && characters < QUOTE_MOST; characters++)
-        i += add_printable(t, bytes + i, n - i);
+        i += text_add_printable(t, bytes + i, n - i);
     text_put(t, i < n ? "'..." : "'");
 }
 
-static bool is_printable(const char *bytes, size_t n)
+static bool is_printable(const char *bytes, size_t n, char kept)
 {
     for (size_t i = 0; i < n;) {
         const size_t length = utf8_character(bytes + i, n - i);
-        if (length == 0 || utf8_is_control(bytes + i, length)) return false;
+        if (length == 0 || (utf8_is_control(bytes + i, length) && !(kept != '\0' && bytes[i] == kept))) return false;
         i += length;
     }
     return true;
 }
 
-void text_make_printable(text *t, size_t start)
+/* `kept` is a control that stays; 0 for none */
+static void make_printable(text *t, size_t start, char kept)
 {
-    if (t->failed || t->length <= start || is_printable(t->at + start, t->length - start)) return;
+    if (t->failed || t->length <= start || is_printable(t->at + start, t->length - start, kept)) return;
     text raw = {0};
     text_add(&raw, t->at + start, t->length - start);
     t->length = start;
-    for (size_t i = 0; i < raw.length;) i += add_printable(t, raw.at + i, raw.length - i);
+    for (size_t i = 0; i < raw.length;) {
+        if (kept != '\0' && raw.at[i] == kept) text_char(t, raw.at[i++]);
+        else i += text_add_printable(t, raw.at + i, raw.length - i);
+    }
     t->failed |= raw.failed;
     text_free(&raw);
+}
+
+void text_make_printable(text *t, size_t start)
+{
+    make_printable(t, start, '\0');
+}
+
+void text_make_lines_printable(text *t)
+{
+    make_printable(t, 0, '\n');
 }
 
 const char *text_string(const text *t, bool *lost)

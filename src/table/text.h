@@ -26,12 +26,16 @@ void text_format_list(text *t, const char *format, va_list arguments) __attribut
 /* The i-th of `count` items in a sentence: "a", "a or b", "a, b or c" (with "or" for `last`). */
 void text_item(text *t, size_t i, size_t count, const char *last, const char *item);
 
-/* What a user wrote, as a message quotes it: in single quotes, cut to 40 characters ("..." follows), and
- * every byte that does not print, or is not UTF-8, as \xNN. */
+/* One character as it may be shown: a control (utf8.h) as \xNN or \uNNNN, a byte that is not UTF-8 as \xNN.
+ * Returned: how many bytes of bytes[0..n) it took (n > 0). */
+size_t text_add_printable(text *t, const char *bytes, size_t n);
+
+/* What a user wrote, as a message quotes it: printable, in single quotes, cut to 40 characters ("..." follows). */
 void text_quote(text *t, const char *bytes, size_t n);
 
-/* Makes the end of a text, from `start` on, safe to print: every byte that does not print as \xNN. */
+/* Makes the end of a text, from `start` on, or all of it but the ends of its lines, printable. */
 void text_make_printable(text *t, size_t start);
+void text_make_lines_printable(text *t);
 
 /* What it says ("" before anything was added); *lost becomes true where memory ran out on the way. */
 const char *text_string(const text *t, bool *lost);

@@ -37,9 +37,28 @@ bool utf8_valid(const char *text, size_t n)
     return true;
 }
 
-bool utf8_is_control(const char *character, size_t length)
+unsigned long utf8_code(const char *character, size_t length)
 {
     const unsigned char *s = (const unsigned char *)character;
-    if (length == 1) return s[0] < 0x20 || s[0] == 0x7F;
-    return length == 2 && s[0] == 0xC2 && s[1] < 0xA0;
+    unsigned long code = length == 1 ? s[0] : s[0] & (0x7FU >> length);
+    for (size_t i = 1; i < length; i++) code = code << 6 | (s[i] & 0x3FU);
+    return code;
+}
+
+/* Unicode 15.0, general categories Cc, Cf, Zl and Zp, in order. */
+static const struct {
+    unsigned long first, last;
+} controls[] = {
+    {0x00, 0x1F}, {0x7F, 0x9F}, {0xAD, 0xAD}, {0x600, 0x605}, {0x61C, 0x61C}, {0x6DD, 0x6DD}, {0x70F, 0x70F}, {0x890, 0x891},
+    {0x8E2, 0x8E2}, {0x180E, 0x180E}, {0x200B, 0x200F}, {0x2028, 0x202E}, {0x2060, 0x2064}, {0x2066, 0x206F}, {0xFEFF, 0xFEFF},
+    {0xFFF9, 0xFFFB}, {0x110BD, 0x110BD}, {0x110CD, 0x110CD}, {0x13430, 0x1343F}, {0x1BCA0, 0x1BCA3}, {0x1D173, 0x1D17A},
+    {0xE0001, 0xE0001}, {0xE0020, 0xE007F}};
+
+bool utf8_is_control(const char *character, size_t length)
+{
+    const unsigned long code = utf8_code(character, length);
+    size_t i = 0;
+    if (code >= 0x20 && code < 0x7F) return false;
+    while (i + 1 < sizeof controls / sizeof *controls && code > controls[i].last) i++;
+    return code >= controls[i].first && code <= controls[i].last;
 }

@@ -11,7 +11,11 @@ size_t utf8_character(const char *text, size_t n);
 /* Whether all of text[0..n) is UTF-8 without a NUL. */
 bool utf8_valid(const char *text, size_t n);
 
-/* Whether that character of `length` bytes would steer a terminal rather than print: C0, DEL, C1. */
+/* The code point of a character of `length` bytes. */
+unsigned long utf8_code(const char *character, size_t length);
+
+/* Whether that character would steer a terminal or a reader's eye rather than print: C0, DEL, C1, the format controls of
+ * Unicode (which turn the order of what follows, or are not seen), separators of lines and paragraphs. */
 bool utf8_is_control(const char *character, size_t length);
 
 #endif

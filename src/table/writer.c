@@ -30,9 +30,23 @@ static bool needs_quotes(const char *cell, size_t n)
            strpbrk(cell, ",\"\r\n") != NULL;
 }
 
-static bool is_formula(char first)
+static size_t blank_length(const char *cell)
 {
-    return first != '\0' && strchr("=+-@\t\r", first) != NULL;
+    static const char *const blanks[] = {" ", "\t", "\r", "\n", "\v", "\f", "\xC2\xA0", "\xE3\x80\x80", "\xEF\xBB\xBF"};
+    for (size_t i = 0; i < sizeof blanks / sizeof *blanks; i++)
+        if (strncmp(cell, blanks[i], strlen(blanks[i])) == 0) return strlen(blanks[i]);
+    return 0;
+}
+
+/* What a spreadsheet would run: = + - @, their full-width forms, behind blanks too; and a leading tab or return. */
+static bool is_formula(const char *cell)
+{
+    static const char *const signs[] = {"=", "+", "-", "@", "\xEF\xBC\x9D", "\xEF\xBC\x8B", "\xEF\xBC\x8D", "\xEF\xBC\xA0"};
+    const char *begin = cell;
+    for (size_t blank; (blank = blank_length(begin)) > 0;) begin += blank;
+    for (size_t i = 0; i < sizeof signs / sizeof *signs; i++)
+        if (strncmp(begin, signs[i], strlen(signs[i])) == 0) return true;
+    return *cell == '\t' || *cell == '\r';
 }
 
 /* csv_write puts its opening quote where the apostrophe belongs; the quote then goes before it. */
@@ -49,7 +63,7 @@ static void add_quoted(text *out, const char *cell, size_t n, bool formula)
 void csv_text(text *out, const char *cell)
 {
     const size_t n = strlen(cell);
-    const bool formula = is_formula(cell[0]);
+    const bool formula = is_formula(cell);
     if (needs_quotes(cell, n)) {
         add_quoted(out, cell, n, formula);
         return;

@@ -10,7 +10,7 @@ void csv_header(text *out, const field_list *list, unit_system units);
 
 /* One row. Numbers with 10 significant digits (as printf "%.10g"), no limit as "inf", NaN (what does not
  * exist) as an empty cell. Texts are quoted where RFC 4180 needs it; one that a spreadsheet would run as
- * a formula (first character = + - @, tab or return) gets an apostrophe in front. */
+ * a formula (it begins with = + - @ or their full-width forms, behind blanks too, or with a tab or return) gets an apostrophe in front. */
 void csv_row(text *out, const field_list *list, const void *record, unit_system units);
 
 /* One text cell, as csv_row writes it (no comma). */

@@ -3,7 +3,7 @@
 #include "cases/case_table.h"
 #include "cases/material_table.h"
 
-/* The dimensions whose shown unit would not fit the others. */
+/* The dimensions whose shown unit is not coherent with the others. */
 static const unit *coherent(dimension dim, unit_system units)
 {
     if (units == UNITS_SI && dim == DIM_FORCE_PER_LENGTH) return unit_find(dim, "N/mm", 4);
@@ -13,7 +13,7 @@ static const unit *coherent(dimension dim, unit_system units)
 double shown_value(const calculation *c, dimension dim, double own)
 {
     if (!isfinite(own) || dim == DIM_ANGLE || dim == DIM_NONE) return own;
-    if (dim == DIM_ROTATIONAL_STIFFNESS) dim = DIM_MOMENT; /* a radian is no unit of its own */
+    if (dim == DIM_ROTATIONAL_STIFFNESS) dim = DIM_MOMENT; /* the radian is 1 */
     return unit_from_own(coherent(dim, c->units), own);
 }
 
@@ -27,28 +27,21 @@ static void convert(const calculation *c, const field_list *list, size_t from, v
     }
 }
 
-static double or_else(double value, double fallback)
-{
-    return value <= RBOW_UNSET ? fallback : value;
-}
-
 calculation calculation_of(working *w, const rbow_member *m, const rbow_material *k, const rbow_result *r,
                            unit_system units)
 {
     const bool si = units == UNITS_SI;
-    calculation c = {.w = w, .units = units, .m = *m, .k = *k, .own_member = m, .own_material = k, .own_result = r,
+    calculation c = {.w = w, .units = units, .m = rbow_member_resolved(m, k), .k = *k, .own_member = m, .own_material = k, .own_result = r,
               .length = unit_shown(DIM_LENGTH, units)->name, .force = unit_shown(DIM_FORCE, units)->name,
               .stress = unit_shown(DIM_STRESS, units)->name, .moment = unit_shown(DIM_MOMENT, units)->name,
               .area = unit_shown(DIM_AREA, units)->name, .inertia = unit_shown(DIM_INERTIA, units)->name,
               .modulus = unit_shown(DIM_SECTION_MODULUS, units)->name,
               .stiffness = si ? "N-mm/rad" : "in-lbf/rad", .spread = si ? "N/mm" : "lbf/in"};
     c.free_b = m->end_b >= RBOW_FREE && m->end_b <= RBOW_FREE;
-    c.m.point_at = or_else(m->point_at, m->length / 2);
-    c.m.bow_at = or_else(m->bow_at, m->length / 2);
-    c.m.factor_yield = or_else(m->factor_yield, m->factor);
-    if (c.m.column_curve == RBOW_CURVE_OF_MATERIAL) c.m.column_curve = (int)k->column_curve;
     convert(&c, &case_list, offsetof(load_case, member), &c.m);
     convert(&c, &material_list, 0, &c.k);
-    c.weight_load = shown_value(&c, DIM_FORCE_PER_LENGTH, r->weight / m->length * m->vertical_g * cos(m->slope));
+    double level[2];
+    rbow_clock_components(1, m->slope, level);
+    c.weight_load = shown_value(&c, DIM_FORCE_PER_LENGTH, r->weight / m->length * m->vertical_g * level[0]);
     return c;
 }

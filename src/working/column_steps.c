@@ -2,15 +2,21 @@
 
 static const char textbook[] = "mechanics of materials";
 static const char same[] = "material";
-static const char stability[] = "Timoshenko & Gere, Theory of Elastic Stability, ch. 2";
+static const char stability[] = "Timoshenko & Gere, Theory of Elastic Stability, 2nd ed. 1961, ch. 2";
 
+static bool is_weld(double end, double word)
+{
+    return end <= word && end >= word;
+}
+
+/* The column load is that of soft welded ends. */
 static double end_step(const calculation *c, const char *step, double end)
 {
-    const double per_length = c->bending_stiffness / c->m.length;
-    if (end <= RBOW_WELDED) {
-        const double u = pi * sqrt(2.0), k = -u / tan(u / 2) * per_length;
-        STEP(c, step, "k = −u/tan(u/2) EI/L, u = π√2: welded, fixity 2", "−π × √(2) / tan(π × √(2) / 2) × # / #", k,
-             c->stiffness, "load case; Timoshenko & Gere ch. 2", c->bending_stiffness, c->m.length);
+    if (is_weld(end, RBOW_WELDED) || is_weld(end, RBOW_SOFT_WELD) || is_weld(end, RBOW_STIFF_WELD)) {
+        double k;
+        rbow_end_stiffness(RBOW_SOFT_WELD, c->bending_stiffness, c->m.length, &k);
+        STEP(c, step, "k = −u/tan(u/2) EI/L, u = π√2: welded, soft: fixity 2", "−π × √(2) / tan(π × √(2) / 2) × # / #", k,
+             c->stiffness, "load case; Timoshenko & Gere 1961, ch. 2", c->bending_stiffness, c->m.length);
         return k;
     }
     STEP(c, step, isinf(end) ? "k, fixed: cannot turn" : end > 0 ? "k" : "k = 0, pinned: turns freely", "#", end,
@@ -37,129 +43,152 @@ static void critical_load(calculation *c)
     const double u = sqrt(shown_value(c, DIM_FORCE, c->own_result->critical_load) * length * length / c->bending_stiffness);
     STEP(c, "buckling angle", characteristic(c), "by search", u, "", stability, 0);
     c->critical_load = u * u * c->bending_stiffness / (length * length);
-    STEP(c, "elastic critical load", "Pcr = u² EI / L²", "#² × # / #²", c->critical_load, c->force, "Timoshenko & Gere ch. 2", u,
+    STEP(c, "elastic critical load", "Pcr = u² EI / L²", "#² × # / #²", c->critical_load, c->force, "Timoshenko & Gere 1961, ch. 2", u,
          c->bending_stiffness, length);
 }
 
-static double elastic_stress(const calculation *c, double slenderness)
-{
-    const double stress = pi * pi * c->k.elastic_modulus / (slenderness * slenderness);
-    STEP(c, "elastic column stress", "Fe = π² E / s²", "π² × # / #²", stress, c->stress, "Euler", c->k.elastic_modulus,
-         slenderness);
-    return stress;
-}
+/* ---- the curves: the words of each formula, under its name in RBOW_CURVE_LIST ----------------------------- */
 
-typedef struct curve_values { /* what the formula of a curve takes */
-    double slenderness, full, elastic; /* full: wall reduction times compression yield; elastic: Euler's stress */
+typedef struct curve_values { /* a column in the units shown, and what its formula went through */
+    rbow_column given;
+    rbow_column_terms terms;
     double imperfection;
     const char *source;
 } curve_values;
 
-static double johnson(const calculation *c, const curve_values *v)
+static void stress_step(const calculation *c, const curve_values *v, const char *formula, const char *numbers,
+                        const double values[], size_t count)
 {
-    if (v->elastic < v->full / 2) {
-        STEP(c, "column stress", "F = Fe, since Fe < Fc/2", "#", v->elastic, c->stress, v->source, v->elastic);
-        return v->elastic;
-    }
-    const double e = c->k.elastic_modulus, stress = v->full * (1 - v->full * v->slenderness * v->slenderness / (4 * pi * pi * e));
-    STEP(c, "column stress", "F = Fc (1 − Fc s² / (4 π² E))", "# × (1 − # × #² / (4 × π² × #))", stress, c->stress,
-         v->source, v->full, v->full, v->slenderness, e);
-    return stress;
+    working_step(c->w, "column stress", formula, numbers, values, count, v->terms.stress, c->stress, v->source);
 }
 
-static double three_halves(const calculation *c, const curve_values *v)
-{
-    const double q = v->full / c->k.compression_yield, intercept = q * c->k.column_intercept, e = c->k.elastic_modulus;
-    STEP(c, "intercept", "Fi = Q × column intercept", "# × #", intercept, c->stress, same, q,
-         c->k.column_intercept);
-    const double transition = pi * sqrt(7 * e / (3 * intercept));
-    STEP(c, "transition to Euler", "T = π √(7 E / (3 Fi))", "π × √(7 × # / (3 × #))", transition, "", v->source, e,
-         intercept);
-    if (v->slenderness >= transition) {
-        const double stress = fmin(v->full, v->elastic);
-        STEP(c, "column stress", "F = min(Fc, Fe), since s ≥ T", "min(#, #)", stress, c->stress, v->source, v->full, v->elastic);
-        return stress;
-    }
-    const double stress = fmin(v->full, intercept * (1 - 4.0 / 7 * pow(v->slenderness / transition, 1.5)));
-    STEP(c, "column stress", "F = min(Fc, Fi (1 − 4/7 (s/T)^1.5))", "min(#, # × (1 − 4/7 × (# / #)^1.5))", stress,
-         c->stress, v->source, v->full, intercept, v->slenderness, transition);
-    return stress;
-}
+#define STRESS(formula_, numbers_, ...)                                                                         \
+    stress_step(c, v, formula_, numbers_, (const double[]){__VA_ARGS__}, sizeof((const double[]){__VA_ARGS__}) / sizeof(double))
 
-static double aisc(const calculation *c, const curve_values *v)
+static void johnson(const calculation *c, const curve_values *v)
 {
-    const bool inelastic = v->full / v->elastic <= 2.25;
-    const double stress = inelastic ? pow(0.658, v->full / v->elastic) * v->full : 0.877 * v->elastic;
-    if (inelastic)
-        STEP(c, "column stress", "F = 0.658^(Fc/Fe) Fc, since Fc/Fe ≤ 2.25", "0.658^(# / #) × #", stress, c->stress,
-             v->source, v->full, v->elastic, v->full);
+    const rbow_column_terms *t = &v->terms;
+    if (t->range == RBOW_COLUMN_ELASTIC)
+        STRESS("F = Fe, since Fe < Fc/2", "#", t->euler);
     else
-        STEP(c, "column stress", "F = 0.877 Fe, since Fc/Fe > 2.25", "0.877 × #", stress, c->stress, v->source, v->elastic);
-    return stress;
+        STRESS("F = Fc (1 − Fc s² / (4 π² E))", "# × (1 − # × #² / (4 × π² × #))", t->full, t->full, v->given.slenderness,
+               v->given.elastic_modulus);
 }
 
-static double european(const calculation *c, const curve_values *v)
+static void three_halves(const calculation *c, const curve_values *v)
 {
-    const double s = sqrt(v->full / v->elastic);
-    STEP(c, "relative slenderness", "λ = √(Fc/Fe)", "√(# / #)", s, "", v->source, v->full, v->elastic);
-    if (s <= 0.2) {
-        STEP(c, "column stress", "F = Fc, since λ ≤ 0.2", "#", v->full, c->stress, v->source, v->full);
-        return v->full;
+    const rbow_column_terms *t = &v->terms;
+    STEP(c, "intercept", "Fi = Q × column intercept", "# × #", t->intercept, c->stress, same, v->given.wall_reduction,
+         v->given.column_intercept);
+    STEP(c, "transition to Euler", "T = π √(7 E / (3 Fi))", "π × √(7 × # / (3 × #))", t->transition, "", v->source,
+         v->given.elastic_modulus, t->intercept);
+    if (t->range == RBOW_COLUMN_ELASTIC)
+        STRESS("F = min(Fc, Fe), since s ≥ T", "min(#, #)", t->full, t->euler);
+    else
+        STRESS("F = min(Fc, Fi (1 − 4/7 (s/T)^1.5))", "min(#, # × (1 − 4/7 × (# / #)^1.5))", t->full, t->intercept,
+               v->given.slenderness, t->transition);
+}
+
+static void euler(const calculation *c, const curve_values *v)
+{
+    STRESS("F = min(Fc, Fe)", "min(#, #)", v->terms.full, v->terms.euler);
+}
+
+static void aisc(const calculation *c, const curve_values *v)
+{
+    const rbow_column_terms *t = &v->terms;
+    if (t->range == RBOW_COLUMN_INELASTIC)
+        STRESS("F = 0.658^(Fc/Fe) Fc, since Fc/Fe ≤ 2.25", "0.658^(# / #) × #", t->full, t->euler, t->full);
+    else
+        STRESS("F = 0.877 Fe, since Fc/Fe > 2.25", "0.877 × #", t->euler);
+}
+
+static void european(const calculation *c, const curve_values *v)
+{
+    const rbow_column_terms *t = &v->terms;
+    const double s = t->relative_slenderness;
+    STEP(c, "relative slenderness", "λ = √(Fc/Fe)", "√(# / #)", s, "", v->source, t->full, t->euler);
+    if (t->range == RBOW_COLUMN_YIELD) {
+        STRESS("F = Fc, since λ ≤ 0.2", "#", t->full);
+        return;
     }
-    const double phi = 0.5 * (1 + v->imperfection * (s - 0.2) + s * s);
-    STEP(c, "help value", "φ = 0.5 (1 + α (λ − 0.2) + λ²)", "0.5 × (1 + # × (# − 0.2) + #²)", phi, "", v->source,
+    STEP(c, "help value", "φ = 0.5 (1 + α (λ − 0.2) + λ²)", "0.5 × (1 + # × (# − 0.2) + #²)", t->phi, "", v->source,
          v->imperfection, s, s);
-    const double stress = v->full * fmin(1, 1 / (phi + sqrt(phi * phi - s * s)));
-    STEP(c, "column stress", "F = Fc / (φ + √(φ² − λ²)), at most Fc", "# × min(1, 1 / (# + √(#² − #²)))", stress,
-         c->stress, v->source, v->full, phi, phi, s);
-    return stress;
+    STRESS("F = Fc / (φ + √(φ² − λ²)), at most Fc", "# × min(1, 1 / (# + √(#² − #²)))", t->full, t->phi, t->phi, s);
 }
 
-static double euler(const calculation *c, const curve_values *v)
+static void curve_steps(const calculation *c, rbow_curve curve, curve_values *v)
 {
-    const double stress = fmin(v->full, v->elastic);
-    STEP(c, "column stress", "F = min(Fc, Fe)", "min(#, #)", stress, c->stress, v->source, v->full, v->elastic);
-    return stress;
-}
-
-/* By the curve's own formula. */
-static double column_stress(const calculation *c, double slenderness)
-{
-    curve_values v = {.slenderness = slenderness, .full = c->tube.strength, .elastic = elastic_stress(c, slenderness)};
-    switch ((rbow_curve)c->m.column_curve) {
+    switch (curve) {
 #define BY_FORMULA(value_, formula_, name_, imperfection_, source_)                                            \
     case value_:                                                                                               \
-        v.imperfection = imperfection_;                                                                        \
-        v.source = source_;                                                                                    \
-        return formula_(c, &v);
+        v->imperfection = imperfection_;                                                                       \
+        v->source = source_;                                                                                   \
+        formula_(c, v);                                                                                        \
+        return;
         RBOW_CURVE_LIST(BY_FORMULA)
         case RBOW_CURVE_OF_MATERIAL:
-        case RBOW_CURVE_COUNT: break;
+        case RBOW_CURVE_COUNT: return;
     }
-    return NAN;
+}
+
+static double column_stress(const calculation *c, double slenderness)
+{
+    curve_values v = {.given = {.curve = (rbow_curve)c->m.column_curve, .elastic_modulus = c->k.elastic_modulus,
+                                .compression_yield = c->k.compression_yield, .column_intercept = c->k.column_intercept,
+                                .wall_reduction = c->own_result->wall_reduction, .slenderness = slenderness}};
+    rbow_column_terms_of(&v.given, &v.terms);
+    STEP(c, "elastic column stress", "Fe = π² E / s²", "π² × # / #²", v.terms.euler, c->stress, "Euler",
+         v.given.elastic_modulus, slenderness);
+    curve_steps(c, v.given.curve, &v);
+    return v.terms.stress;
+}
+
+/* The stiffness of one end as the concrete member takes it, where that is not the column's. */
+static double taken_step(const calculation *c, const char *step, double end, double soft)
+{
+    if (!is_weld(end, RBOW_STIFF_WELD)) return soft;
+    STEP(c, step, "k, welded, taken as rigid: the worse of soft and rigid for this case", "#", INFINITY, c->stiffness, "scenario",
+         INFINITY);
+    return INFINITY;
+}
+
+void joint_steps(calculation *c)
+{
+    if (!is_weld(c->m.end_a, RBOW_STIFF_WELD) && !is_weld(c->m.end_b, RBOW_STIFF_WELD)) return;
+    working_heading(c->w, "Joints as taken for the bending", "");
+    c->stiffness_a = taken_step(c, "stiffness of joint A", c->m.end_a, c->stiffness_a);
+    if (!c->free_b) c->stiffness_b = taken_step(c, "stiffness of joint B", c->m.end_b, c->stiffness_b);
+    double load;
+    if (rbow_critical_load(c->bending_stiffness, c->m.length, c->stiffness_a, c->stiffness_b, &load) != RBOW_OK) return;
+    const double u = sqrt(load * c->m.length * c->m.length / c->bending_stiffness);
+    STEP(c, "buckling angle", characteristic(c), "by search", u, "", stability, 0);
+    c->critical_load = load;
+    STEP(c, "elastic critical load", "Pcr = u² EI / L²", "#² × # / #²", load, c->force, "Timoshenko & Gere 1961, ch. 2", u,
+         c->bending_stiffness, c->m.length);
 }
 
 void column_steps(calculation *c)
 {
     const double length = c->m.length;
     working_heading(c->w, "Column", "");
-    c->bending_stiffness = c->k.elastic_modulus * c->tube.inertia;
+    c->bending_stiffness = c->k.elastic_modulus * c->tube.section.inertia;
     STEP(c, "bending stiffness", "EI", "# × #", c->bending_stiffness, c->units == UNITS_SI ? "N-mm^2" : "lbf-in^2",
-         textbook, c->k.elastic_modulus, c->tube.inertia);
+         textbook, c->k.elastic_modulus, c->tube.section.inertia);
     c->stiffness_a = end_step(c, "stiffness of joint A", c->m.end_a);
     if (c->free_b)
         c->stiffness_b = RBOW_FREE;
     else
         c->stiffness_b = end_step(c, "stiffness of joint B", c->m.end_b);
     critical_load(c);
-    const double effective = pi * sqrt(c->bending_stiffness / c->critical_load);
-    STEP(c, "effective length", "L' = π √(EI / Pcr)", "π × √(# / #)", effective, c->length, "Timoshenko & Gere ch. 2",
+    const rbow_section *tube = &c->tube.section;
+    const double effective = rbow_effective_length(c->bending_stiffness, c->critical_load), slenderness = effective / tube->radius;
+    STEP(c, "effective length", "L' = π √(EI / Pcr)", "π × √(# / #)", effective, c->length, "Timoshenko & Gere 1961, ch. 2",
          c->bending_stiffness, c->critical_load);
-    const double radius = sqrt(c->tube.inertia / c->tube.area), slenderness = effective / radius;
-    STEP(c, "radius of gyration", "r = √(I/A)", "√(# / #)", radius, c->length, textbook, c->tube.inertia, c->tube.area);
-    STEP(c, "slenderness", "s = L'/r", "# / #", slenderness, "", textbook, effective, radius);
+    STEP(c, "radius of gyration", "r = √(I/A)", "√(# / #)", tube->radius, c->length, textbook, tube->inertia, tube->area);
+    STEP(c, "slenderness", "s = L'/r", "# / #", slenderness, "", textbook, effective, tube->radius);
     STEP(c, "fixity", "c = (L/L')²", "(# / #)²", length * length / (effective * effective), "", textbook, length, effective);
-    c->column_stress = column_stress(c, slenderness);
-    c->column_load = c->column_stress * c->tube.area;
-    STEP(c, "column load", "Pcol = F A", "# × #", c->column_load, c->force, textbook, c->column_stress, c->tube.area);
+    const double stress = column_stress(c, slenderness);
+    c->column_load = c->tube.column_load = c->weld.column_load = stress * tube->area;
+    STEP(c, "column load", "Pcol = F A", "# × #", c->column_load, c->force, textbook, stress, tube->area);
 }

@@ -1,4 +1,4 @@
-/* The straight column step by step: ends, elastic critical load, and what its curve allows. */
+/* The straight column step by step: ends, elastic critical load, and the column load by its curve. */
 #ifndef RAILBOW_WORKING_COLUMN_STEPS_H
 #define RAILBOW_WORKING_COLUMN_STEPS_H
 
@@ -6,5 +6,8 @@
 
 /* Given: c->tube. Fills bending and end stiffness, critical load, column stress and load. */
 void column_steps(calculation *c);
+
+/* Given: after column_steps. Fills end stiffness and critical load anew where a welded end is taken as rigid. */
+void joint_steps(calculation *c);
 
 #endif

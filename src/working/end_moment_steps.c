@@ -3,7 +3,7 @@
 /* A tube between two held ends, after Timoshenko & Gere, Theory of Elastic Stability, ch. 1: each load on pinned
  * ends by its own formula, the joints' moments from the two rules M_A = m_A − k_A (v'(0) − α_A) and
  * M_B = m_B + k_B (v'(L) + β_B), all added at the place. */
-static const char beam[] = "Timoshenko & Gere ch. 1";
+static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
 
 /* ---- rotations of pinned ends by the loads --------------------------------------------------------------- */
 
@@ -26,7 +26,7 @@ static void rotation_by_spread(const loaded_tube *b, plane *l)
          l->spread, b->length, b->stiffness, u, u, u);
 }
 
-/* From the end to the load `near`, from the load to the other end `far`. */
+/* `near` is the distance from the end to the load, `far` that from the load to the other end. */
 static double rotation_by_point(const loaded_tube *b, const char *step, double load, double near, double far)
 {
     static const formula_words words[] = {
@@ -70,7 +70,7 @@ static void rotations_by_loads(const loaded_tube *b, plane *l)
 
 /* ---- the joints' moments ------------------------------------------------------------------------------ */
 
-/* The right side of one joint's rule, over L/EI. */
+/* The right side of the rule of one joint, over L/EI. */
 static double joint_side(const loaded_tube *b, const char *step, double flexibility, double moment, double slope, double rotation)
 {
     const double side = flexibility * moment + b->stiffness / b->length * (slope - rotation);
@@ -106,7 +106,7 @@ static void both_joints(const loaded_tube *b, plane *l)
 void end_moment_steps(const loaded_tube *b, plane *l)
 {
     const bool restrained_a = b->c->stiffness_a > 0, restrained_b = b->c->stiffness_b > 0;
-    l->end_a = l->moment_a; /* what a pinned joint passes on */
+    l->end_a = l->moment_a; /* at a pinned joint, the applied moment */
     l->end_b = l->moment_b;
     if (restrained_a || restrained_b) rotations_by_loads(b, l);
     if (restrained_a && restrained_b) {

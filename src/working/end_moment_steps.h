@@ -1,4 +1,4 @@
-/* The joints' moments step by step: what the loads rotate pinned ends by, and what the joints answer. */
+/* The joints' moments step by step: the rotations of pinned ends by the loads, and the moments of the joints. */
 #ifndef RAILBOW_WORKING_END_MOMENT_STEPS_H
 #define RAILBOW_WORKING_END_MOMENT_STEPS_H
 
@@ -7,7 +7,7 @@
 /* Fills own, far and the flexibilities of the joints. */
 void flexibility_steps(loaded_tube *b);
 
-/* Fills the moments at the joints from what acts in the plane. */
+/* Fills the moments at the joints from the loads in the plane. */
 void end_moment_steps(const loaded_tube *b, plane *l);
 
 #endif

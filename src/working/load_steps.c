@@ -1,26 +1,28 @@
 #include "working/load_steps.h"
 
+#include <railbow/forced_fit.h>
+
 static const char given[] = "load case";
 static const char statics[] = "statics";
-static const char beam[] = "Timoshenko & Gere ch. 1";
+static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
 
 static double clock_degrees(double clock)
 {
     return clock * 180 / pi;
 }
 
-/* A quarter of the clock in radians is not quite a quarter; what rounding leaves is no load. */
 double component_of(const plane *l, double size, double clock)
 {
-    const double share = l->share(clock);
-    return fabs(share) > 1e-15 * (1 + fabs(clock)) ? size * share : 0;
+    double components[2];
+    rbow_clock_components(size, clock, components);
+    return components[l->component];
 }
 
 static void take_spread(const loaded_tube *b, plane *l)
 {
     const rbow_member *m = &b->c->m;
     const double plain = component_of(l, m->spread_load, m->spread_clock), weight = OF_PLANE(l, b->c->weight_load, 0);
-    const double bow = m->bow_shape == RBOW_BOW_ARC ? component_of(l, m->bow, m->bow_clock) : 0;
+    const double bow = m->bow_shape == RBOW_BOW_ARC ? component_of(l, m->bow, m->bow_clock) : 0, equal = l->bow_load.spread;
     if (acts(plain)) {
         l->spread += b->factor * plain;
         STEP(b->c, "spread load", OF_PLANE(l, "λ q cos(clock)", "λ q sin(clock)"), OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"),
@@ -31,7 +33,6 @@ static void take_spread(const loaded_tube *b, plane *l)
         STEP(b->c, "own weight, downward", "−λ w", "−# × #", -b->factor * weight, b->c->spread, statics, b->factor, weight);
     }
     if (acts(bow)) {
-        const double equal = 8 * b->axial * bow / (b->length * b->length);
         l->spread += equal;
         STEP(b->c, "an arc bow acts like", "8 P e / L²", "8 × # × # / #²", equal, b->c->spread, beam, b->axial, bow, b->length);
     }
@@ -42,8 +43,7 @@ static void take_spread(const loaded_tube *b, plane *l)
 static void take_point(const loaded_tube *b, plane *l)
 {
     const rbow_member *m = &b->c->m;
-    const bool idle = m->point_at <= 0 || (m->point_at >= m->length && !b->c->free_b);
-    const double plain = idle ? 0 : component_of(l, m->point_load, m->point_clock), bow = component_of(l, m->bow, m->bow_clock);
+    const double plain = rbow_member_point_is_idle(m) ? 0 : component_of(l, m->point_load, m->point_clock), bow = component_of(l, m->bow, m->bow_clock);
     if (acts(plain)) {
         l->point = b->factor * plain;
         STEP(b->c, "point load", OF_PLANE(l, "F = λ point load cos(clock)", "F = λ point load sin(clock)"),
@@ -51,7 +51,7 @@ static void take_point(const loaded_tube *b, plane *l)
              clock_degrees(m->point_clock));
     }
     if (m->bow_shape == RBOW_BOW_KINK && acts(bow)) {
-        l->kink = b->axial * bow * (1 / m->bow_at + 1 / (b->length - m->bow_at));
+        l->kink = l->bow_load.force;
         STEP(b->c, "a kinked bow acts like", "K = P e (1/c + 1/(L − c)) at c", "# × # × (1 / # + 1 / (# − #))", l->kink,
              b->c->force, beam, b->axial, bow, m->bow_at, b->length, m->bow_at);
     }
@@ -77,7 +77,7 @@ static double end_moment(const loaded_tube *b, const plane *l, const char *step,
 
 static double miss_slope(const loaded_tube *b, const plane *l, const char *step, double miss, double clock)
 {
-    const double slope = component_of(l, miss, clock) / b->length;
+    const double slope = rbow_fit_slope(component_of(l, miss, clock), b->length);
     if (acts(slope))
         STEP(b->c, step, OF_PLANE(l, "miss cos(clock) / L", "miss sin(clock) / L"),
              OF_PLANE(l, "# × cos(#°) / #", "# × sin(#°) / #"), slope, "rad", given, miss, clock_degrees(clock), b->length);
@@ -87,6 +87,9 @@ static double miss_slope(const loaded_tube *b, const plane *l, const char *step,
 bool load_steps(const loaded_tube *b, plane *l)
 {
     const rbow_member *m = &b->c->m;
+    rbow_bow bow = rbow_member_bow(m);
+    bow.amplitude = component_of(l, m->bow, m->bow_clock);
+    rbow_bow_equivalent(&bow, b->axial, &l->bow_load);
     take_spread(b, l);
     take_point(b, l);
     l->moment_a = end_moment(b, l, "moment given to A", m->moment_a, !b->c->free_b);

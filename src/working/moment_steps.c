@@ -1,14 +1,13 @@
 #include "working/moment_steps.h"
 
-#include "working/bow.h"
 #include "working/end_moment_steps.h"
 #include "working/load_steps.h"
 
-static const char beam[] = "Timoshenko & Gere ch. 1";
+static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
 static const char given[] = "load case";
 static const char statics[] = "statics";
 
-/* ---- the moment at the place -------------------------------------------------------------------------- */
+/* ---- the moment at the station -------------------------------------------------------------------------- */
 
 static double at_by_ends(const loaded_tube *b, const plane *l)
 {
@@ -104,7 +103,7 @@ static double restrained_plane(const loaded_tube *b, plane *l)
 
 /* ---- a free end --------------------------------------------------------------------------------------- */
 
-/* By equilibrium of what lies beyond the place; how far the free end has moved comes from the solution. */
+/* By equilibrium of the part beyond the station; the movement of the free end comes from the solution. */
 static double free_plane(const loaded_tube *b, plane *l, bool up)
 {
     const rbow_limit *at = b->at;
@@ -113,10 +112,12 @@ static double free_plane(const loaded_tube *b, plane *l, bool up)
     const double moved = up ? ends[1].deflection_up - ends[0].deflection_up
                             : ends[1].deflection_right - ends[0].deflection_right;
     const rbow_member *m = &b->c->m;
-    const double bow = component_of(l, m->bow, m->bow_clock) * bow_share(m, b->station);
-    const double ahead = shown_value(b->c, DIM_LENGTH, moved) - bow, x = b->station;
-    const double plain = l->spread - (m->bow_shape == RBOW_BOW_ARC ? 8 * b->axial * component_of(l, m->bow, m->bow_clock)
-                                          / (b->length * b->length) : 0);
+    rbow_bow bow = rbow_member_bow(m);
+    rbow_bow_place here;
+    bow.amplitude = component_of(l, m->bow, m->bow_clock);
+    rbow_bow_at(&bow, fmin(b->station, b->length), &here);
+    const double ahead = shown_value(b->c, DIM_LENGTH, moved) - here.offset, x = b->station;
+    const double plain = l->spread - l->bow_load.spread;
     const double beyond = fmax(0, m->point_at - x), rest = b->length - x;
     const double moment = l->moment_b - l->point * beyond - plain * rest * rest / 2 - b->axial * ahead;
     STEP(b->c, "how much farther B has moved than this place, bow included", "Δ", "from the solution of the equation", ahead,
@@ -131,7 +132,7 @@ static double free_plane(const loaded_tube *b, plane *l, bool up)
 
 static double plane_moment(const loaded_tube *b, bool up)
 {
-    plane l = {.share = up ? cos : sin, .degrees = up ? "cos" : "sin"};
+    plane l = {.component = up ? 0 : 1};
     working_heading(b->c->w, up ? "Moment at that place: upward" : "Moment at that place: to the right", "");
     if (load_steps(b, &l)) return b->c->free_b ? free_plane(b, &l, up) : restrained_plane(b, &l);
     STEP(b->c, up ? "moment there, up" : "moment there, right", "nothing acts in this plane", "0", 0, b->c->moment, given, 0);

@@ -1,38 +1,29 @@
 #include "working/picture.h"
 
 #include "cases/case_words.h"
-#include "working/bow.h"
+
+#include <railbow/clock.h>
+#include <railbow/stress.h>
 
 #include <math.h>
 #include <stdlib.h>
 
-static void split(double to[2], double size, double clock)
-{
-    const double tiny = 1e-15 * (1 + fabs(clock));
-    to[0] = fabs(cos(clock)) > tiny ? size * cos(clock) : 0;
-    to[1] = fabs(sin(clock)) > tiny ? size * sin(clock) : 0;
-}
-
-static double or_middle(double at, double length)
-{
-    return at <= RBOW_UNSET ? length / 2 : at;
-}
-
 static void draw_loads(picture *p, const rbow_member *m, const rbow_result *r)
 {
-    const bool idle = m->point_at > RBOW_UNSET && (m->point_at <= 0 || (m->point_at >= m->length && !p->free_b));
+    double level[2];
     p->compression = m->compression;
     p->eccentricity = m->eccentricity;
-    p->point_at = or_middle(m->point_at, m->length);
-    split(p->point, idle ? 0 : m->point_load, m->point_clock);
-    split(p->spread, m->spread_load, m->spread_clock);
-    p->spread[0] -= r->weight / m->length * m->vertical_g * cos(m->slope);
-    split(p->moment_a, m->moment_a, m->moment_clock);
-    split(p->moment_b, m->moment_b, m->moment_clock);
+    p->point_at = m->point_at;
+    rbow_clock_components(rbow_member_point_is_idle(m) ? 0 : m->point_load, m->point_clock, p->point);
+    rbow_clock_components(m->spread_load, m->spread_clock, p->spread);
+    rbow_clock_components(1, m->slope, level);
+    p->spread[0] -= r->weight / m->length * m->vertical_g * level[0];
+    rbow_clock_components(m->moment_a, m->moment_clock, p->moment_a);
+    rbow_clock_components(m->moment_b, m->moment_clock, p->moment_b);
     p->torque = m->torque;
     p->gap = m->gap;
-    split(p->miss_a, m->miss_a, m->miss_a_clock);
-    split(p->miss_b, m->miss_b, m->miss_b_clock);
+    rbow_clock_components(m->miss_a, m->miss_a_clock, p->miss_a);
+    rbow_clock_components(m->miss_b, m->miss_b_clock, p->miss_b);
     p->bow_size = m->bow;
 }
 
@@ -42,10 +33,10 @@ static int ascending(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-/* Even stations, and one at each place where a line bends or jumps. */
+/* Evenly spaced stations, and one wherever a line has a kink or a jump. */
 static void set_stations(picture *p, const rbow_member *m, const rbow_result *r)
 {
-    const double special[] = {p->point_at, or_middle(m->bow_at, m->length), m->weld_zone, m->weld_zone,
+    const double special[] = {p->point_at, m->bow_at, m->weld_zone, m->weld_zone,
                               m->length - m->weld_zone, m->length - m->weld_zone, r->governs_at, r->peak_moment_at};
     const size_t more = sizeof special / sizeof *special, even = PICTURE_STATIONS - more;
     for (size_t i = 0; i < even; i++) p->at[i] = m->length * (double)i / (double)(even - 1);
@@ -70,47 +61,37 @@ static void draw_state(picture *p, int which, double factor, double tension, con
 
 /* ---- the moment that is allowed --------------------------------------------------------------------- */
 
-typedef struct strength { /* of the tube, or of its weld zone */
-    double area, modulus, inertia, pressed, pulled, od; /* psi */
-} strength;
-
-static strength strength_of(double od, double wall, double modulus, double compression_yield, double yield)
+static rbow_strength strength_of(rbow_tube_size size, const rbow_material *k, double compression_yield, double yield, double column_load)
 {
-    rbow_section s;
-    double reduction = NAN;
-    rbow_section_of(od, wall, &s);
-    rbow_wall_reduction(s.diameter_to_wall, modulus, compression_yield, &reduction);
-    return (strength){s.area, s.section_modulus, s.inertia, reduction * compression_yield, yield, od};
+    rbow_strength s = {.yield = yield, .column_load = column_load};
+    double reduction;
+    rbow_section_of(size.od, size.wall, &s.section);
+    rbow_wall_reduction(s.section.diameter_to_wall, k->elastic_modulus, compression_yield, &reduction);
+    s.compression_yield = reduction * compression_yield;
+    return s;
 }
 
-/* What is left of a strength after the torque's shear. */
-static double beside_shear(double limit, double shear)
+/* Between a station and its neighbour: a border of a weld zone stands twice among the stations, once for each side. */
+static double beside_station(const picture *p, size_t i)
 {
-    const double square = limit * limit - 3 * shear * shear;
-    return square > 0 ? sqrt(square) : 0;
-}
-
-static double allowed_moment(const strength *s, const rbow_limit *l, int check, double column_load)
-{
-    const double shear = fabs(l->torque) * (s->od / 2) / (2 * s->inertia), axial = l->axial / s->area;
-    if (check == RBOW_BY_YIELD)
-        return s->modulus * fmax(0, fmin(beside_shear(s->pressed, shear) - axial, beside_shear(s->pulled, shear) + axial));
-    const double left = fmax(0, 1 - l->axial / column_load);
-    return s->modulus * beside_shear(left * s->pressed, shear);
+    const size_t last = PICTURE_STATIONS - 1;
+    const bool before = i < last && !(p->at[i + 1] > p->at[i]);
+    return before ? (p->at[i] + p->at[i > 0 ? i - 1 : 0]) / 2 : (p->at[i] + p->at[i < last ? i + 1 : i]) / 2;
 }
 
 static void draw_allowed(picture *p, const rbow_member *m, const rbow_material *k, const rbow_result *r, int check, const rbow_limit *l)
 {
-    const strength tube = strength_of(m->od, m->wall, k->elastic_modulus, k->compression_yield, k->yield);
-    const strength weld = m->weld_zone > 0 ? strength_of(m->od - 2 * m->dressed, m->wall - m->dressed, k->elastic_modulus,
-                                                         k->weld_yield, k->weld_yield) : tube;
+    const rbow_tube_size size = {m->od, m->wall};
+    const rbow_weld_zone zone = rbow_member_weld_zone(m);
+    const rbow_strength tube = strength_of(size, k, k->compression_yield, k->yield, r->column_load);
+    const rbow_strength weld = m->weld_zone > 0 ? strength_of(p->weld_size, k, k->weld_yield, k->weld_yield, r->column_load) : tube;
+    const rbow_actions actions = {.axial = l->axial, .torque = fabs(l->torque)};
     for (size_t i = 0; i < PICTURE_STATIONS; i++) {
-        const double middle = (p->at[i] + p->at[i + 1 < PICTURE_STATIONS ? i + 1 : i]) / 2;
-        const double before = (p->at[i] + p->at[i > 0 ? i - 1 : 0]) / 2;
-        /* a border stands twice among the stations: once for each side */
-        const double here = i + 1 < PICTURE_STATIONS && !(p->at[i + 1] > p->at[i]) ? before : middle;
-        const bool welded = here < m->weld_zone || (!p->free_b && here > m->length - m->weld_zone);
-        p->allowed[i] = allowed_moment(welded ? &weld : &tube, l, check, r->column_load);
+        const rbow_strength *here = rbow_weld_zone_has(&zone, beside_station(p, i)) ? &weld : &tube;
+        if (check == RBOW_BY_YIELD)
+            rbow_yield_moment(here, &actions, &p->allowed[i]);
+        else
+            rbow_interaction_moment(here, &actions, &p->allowed[i]);
     }
 }
 
@@ -132,14 +113,13 @@ static void draw_moments(picture *p, const rbow_member *m, const rbow_material *
 static void draw_curves(picture *p, const rbow_member *m, const rbow_material *k, const rbow_result *r)
 {
     const double last = fmax(200, 50 * ceil(1.1 * r->slenderness / 50));
-    const int own = m->column_curve == RBOW_CURVE_OF_MATERIAL ? (int)k->column_curve : m->column_curve;
     for (size_t i = 0; i < PICTURE_SLENDERNESSES; i++)
         p->slenderness[i] = last * (double)i / (PICTURE_SLENDERNESSES - 1);
     for (int curve = RBOW_CURVE_JOHNSON; curve < RBOW_CURVE_COUNT; curve++) {
         rbow_column column = {.curve = (rbow_curve)curve, .elastic_modulus = k->elastic_modulus,
                               .compression_yield = k->compression_yield, .column_intercept = k->column_intercept,
                               .wall_reduction = r->wall_reduction};
-        if (curve == own) p->curve = p->curve_count;
+        if (curve == m->column_curve) p->curve = p->curve_count;
         p->curves[p->curve_count].name = rbow_curve_name((rbow_curve)curve);
         for (size_t i = 0; i < PICTURE_SLENDERNESSES; i++) {
             column.slenderness = fmax(p->slenderness[i], 1e-3);
@@ -149,19 +129,30 @@ static void draw_curves(picture *p, const rbow_member *m, const rbow_material *k
     }
 }
 
-void picture_of(picture *p, const rbow_member *m, const rbow_material *k, const rbow_result *r)
+static void draw_bow(picture *p, const rbow_member *m)
 {
-    *p = (picture){.length = m->length, .weld_zone = m->weld_zone, .dressed = m->dressed,
-                   .free_b = m->end_b <= RBOW_FREE && m->end_b > RBOW_WELDED, .end_a = end_word(m->end_a),
-                   .end_b = end_word(m->end_b)};
+    const rbow_bow bow = rbow_member_bow(m);
+    for (size_t i = 0; i < PICTURE_STATIONS; i++) {
+        rbow_bow_place there;
+        double components[2];
+        rbow_bow_at(&bow, p->at[i], &there);
+        rbow_clock_components(there.offset, m->bow_clock, components);
+        p->bow[0][i] = components[0];
+        p->bow[1][i] = components[1];
+    }
+}
+
+void picture_of(picture *p, const rbow_member *member, const rbow_material *k, const rbow_result *r)
+{
+    const rbow_member resolved = rbow_member_resolved(member, k), *m = &resolved;
+    const rbow_weld_zone zone = rbow_member_weld_zone(m);
+    *p = (picture){.length = m->length, .weld_zone = m->weld_zone, .dressed = m->dressed, .free_b = zone.free_b,
+                   .end_a = end_word(m->end_a), .end_b = end_word(m->end_b)};
+    p->weld_size = rbow_weld_zone_size((rbow_tube_size){m->od, m->wall}, m->dressed);
+    rbow_weld_zone_ends(&zone, p->weld_ends);
     draw_loads(p, m, r);
     set_stations(p, m, r);
-    for (size_t i = 0; i < PICTURE_STATIONS; i++) {
-        double bow[2];
-        split(bow, m->bow * bow_share(m, p->at[i]), m->bow_clock);
-        p->bow[0][i] = bow[0];
-        p->bow[1][i] = bow[1];
-    }
+    draw_bow(p, m);
     draw_moments(p, m, k, r);
     draw_curves(p, m, k, r);
 }

@@ -1,4 +1,4 @@
-/* What the page draws of one load case: its loads, its shapes, moments along it, and its column curves. */
+/* The data of the drawings of one load case: loads, shapes, moments along the tube, and column curves. */
 #ifndef RAILBOW_WORKING_PICTURE_H
 #define RAILBOW_WORKING_PICTURE_H
 
@@ -11,12 +11,14 @@ enum { PICTURE_LOCKED_IN, PICTURE_LOADED, PICTURE_AT_LIMIT, PICTURE_STATES };
 
 typedef struct picture_state { /* along the tube; NaN where there is no equilibrium */
     double factor;
-    double moment[PICTURE_STATIONS]; /* in-lbf, size */
-    double up[PICTURE_STATIONS], right[PICTURE_STATIONS]; /* in, from the line of the joints, bow included */
+    double moment[PICTURE_STATIONS]; /* in-lbf, magnitude */
+    double up[PICTURE_STATIONS], right[PICTURE_STATIONS]; /* in, from the line between the joints, bow included */
 } picture_state;
 
 typedef struct picture { /* in the program's units */
     double length, weld_zone, dressed; /* in */
+    double weld_ends[2];               /* where the weld zones end, see rbow_weld_zone_ends */
+    rbow_tube_size weld_size;          /* of the tube there */
     bool free_b;
     const char *end_a, *end_b; /* words, or NULL for a stiffness */
     double compression, eccentricity; /* lbf, in */
@@ -35,10 +37,10 @@ typedef struct picture { /* in the program's units */
         const char *name;
         double stress[PICTURE_SLENDERNESSES];
     } curves[PICTURE_CURVES_MOST];
-    size_t curve_count, curve; /* the tube's own */
+    size_t curve_count, curve; /* curve: that of the tube */
 } picture;
 
-/* Given: a case that rbow_member_check has answered. */
+/* Given: a case and its result by rbow_member_check. */
 void picture_of(picture *p, const rbow_member *m, const rbow_material *k, const rbow_result *r);
 
 #endif

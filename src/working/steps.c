@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-/* There is room for every step of the longest working; beyond it the last row gives way. */
+/* The array holds every step of the longest working; any further row would replace the last. */
 static working_row *next_row(working *w)
 {
     if (w->count < WORKING_ROWS_MOST) return &w->rows[w->count++];

@@ -2,33 +2,31 @@
 
 static const char textbook[] = "mechanics of materials";
 static const char same[] = "material";
-static const char wall_rule[] = "AISC 360 table B4.1a, E7";
+static const char wall_rule[] = "ANSI/AISC 360-16 table B4.1a, E7.2";
 
-static void wall_reduction(const calculation *c, tube_section *s, double yield, const char *const words[3])
+static void wall_reduction(const calculation *c, rbow_strength *s, double yield, const char *const words[3])
 {
-    const double ratio = s->od / s->wall * yield / c->k.elastic_modulus;
-    const bool whole = ratio <= 0.11;
-    const double q = whole ? 1 : fmin(1, 0.038 / ratio + 2.0 / 3);
-    STEP(c, words[0], "ρ = (D/t) Fy / E", "# / # × # / #", ratio, "", wall_rule, s->od, s->wall, yield,
+    const rbow_section *tube = &s->section;
+    const double ratio = tube->diameter_to_wall * yield / c->k.elastic_modulus;
+    double q;
+    rbow_wall_reduction(tube->diameter_to_wall, c->k.elastic_modulus, yield, &q);
+    STEP(c, words[0], "ρ = (D/t) Fy / E", "# / # × # / #", ratio, "", wall_rule, tube->od, tube->wall, yield,
          c->k.elastic_modulus);
-    if (whole)
+    if (ratio <= RBOW_WALL_RATIO_WHOLE)
         STEP(c, words[1], "Q = 1, since ρ ≤ 0.11", "1", q, "", wall_rule, 0);
     else
         STEP(c, words[1], "Q = min(1, 0.038/ρ + 2/3)", "min(1, 0.038 / # + 2/3)", q, "", wall_rule, ratio);
-    s->strength = q * yield;
-    STEP(c, words[2], "Fc = Q Fy", "# × #", s->strength, c->stress, wall_rule, q, yield);
+    s->compression_yield = q * yield;
+    STEP(c, words[2], "Fc = Q Fy", "# × #", s->compression_yield, c->stress, wall_rule, q, yield);
 }
 
-static void section(const calculation *c, tube_section *s)
+static void section(const calculation *c, rbow_tube_size tube, rbow_section *s)
 {
-    const double mean = s->od - s->wall;
-    s->area = pi * s->wall * mean;
+    rbow_section_of(tube.od, tube.wall, s);
     STEP(c, "area", "A = π t (D − t)", "π × # × (# − #)", s->area, c->area, textbook, s->wall, s->od, s->wall);
-    s->inertia = s->area * (mean * mean + s->wall * s->wall) / 8;
     STEP(c, "second moment of area", "I = A ((D − t)² + t²) / 8", "# × ((# − #)² + #²) / 8", s->inertia, c->inertia,
          textbook, s->area, s->od, s->wall, s->wall);
-    s->modulus = s->inertia / (s->od / 2);
-    STEP(c, "section modulus", "S = I / (D/2)", "# / (# / 2)", s->modulus, c->modulus, textbook, s->inertia, s->od);
+    STEP(c, "section modulus", "S = I / (D/2)", "# / (# / 2)", s->section_modulus, c->modulus, textbook, s->inertia, s->od);
 }
 
 static void weld_zone(calculation *c)
@@ -36,18 +34,17 @@ static void weld_zone(calculation *c)
     static const char *const words[] = {"wall ratio of the weld zone", "wall reduction of the weld zone",
                                         "compression strength of the weld zone"};
     const rbow_member *m = &c->m;
-    tube_section *s = &c->weld;
+    const rbow_tube_size size = rbow_weld_zone_size((rbow_tube_size){m->od, m->wall}, m->dressed);
+    rbow_strength *s = &c->weld;
     *s = c->tube;
     if (!(m->weld_zone > 0)) return;
     working_heading(c->w, "Weld zone", "");
     STEP(c, "length of the weld zone", "from each joint", "#", m->weld_zone, c->length, "load case", m->weld_zone);
     STEP(c, "yield there", "Fw, both fibres", "#", c->k.weld_yield, c->stress, same, c->k.weld_yield);
-    s->od = m->od - 2 * m->dressed;
-    s->wall = m->wall - m->dressed;
     if (m->dressed > 0) {
-        STEP(c, "outside diameter, dressed", "D − 2 g", "# − 2 × #", s->od, c->length, "load case", m->od, m->dressed);
-        STEP(c, "wall, dressed", "t − g", "# − #", s->wall, c->length, "load case", m->wall, m->dressed);
-        section(c, s);
+        STEP(c, "outside diameter, dressed", "D − 2 g", "# − 2 × #", size.od, c->length, "load case", m->od, m->dressed);
+        STEP(c, "wall, dressed", "t − g", "# − #", size.wall, c->length, "load case", m->wall, m->dressed);
+        section(c, size, &s->section);
     }
     wall_reduction(c, s, c->k.weld_yield, words);
     s->yield = c->k.weld_yield;
@@ -66,8 +63,8 @@ void tube_steps(calculation *c)
     STEP(c, "outside diameter", "D", "#", m->od, c->length, "load case", m->od);
     STEP(c, "wall", "t", "#", m->wall, c->length, "load case", m->wall);
     STEP(c, "length, joint to joint", "L", "#", m->length, c->length, "load case", m->length);
-    c->tube = (tube_section){.od = m->od, .wall = m->wall, .yield = k->yield};
-    section(c, &c->tube);
+    c->tube.yield = k->yield;
+    section(c, (rbow_tube_size){m->od, m->wall}, &c->tube.section);
     wall_reduction(c, &c->tube, k->compression_yield, words);
     weld_zone(c);
 }

@@ -5,18 +5,20 @@
 #include "working/moment_steps.h"
 #include "working/tube_steps.h"
 
-static const char yield_rule[] = "equivalent stress (von Mises) in the outer fibre";
-static const char interaction_rule[] = "aircraft handbooks: Rc + √(Rb² + Rst²) = 1, round tube";
+#include <railbow/forced_fit.h>
 
-/* ---- what is locked in, and the weight ------------------------------------------------------------------ */
+static const char yield_rule[] = "equivalent stress (von Mises) in the outer fibre";
+static const char interaction_rule[] = "Bruhn 1973, ch. C4: Rc + √(Rb² + Rst²) = 1, round tube";
+
+/* ---- the locked-in force, and the weight ------------------------------------------------------------------ */
 
 static void locked_in(calculation *c)
 {
     const rbow_member *m = &c->m;
-    const double e = c->k.elastic_modulus, area = c->tube.area;
+    const double e = c->k.elastic_modulus, area = c->tube.section.area;
     if (!(fabs(m->gap) > 0)) return;
     working_heading(c->w, "Locked-in axial force", "");
-    c->tension = m->gap / (m->length / (e * area) + 1 / m->gap_stiffness);
+    rbow_fit_tension(m->gap, m->length, e * area, m->gap_stiffness, &c->tension);
     if (isinf(m->gap_stiffness))
         STEP(c, "locked-in tension", "T0 = gap E A / L, rigid surroundings", "# × # × # / #", c->tension, c->force,
              "Hooke's law", m->gap, e, area, m->length);
@@ -32,9 +34,9 @@ static void own_weight(const calculation *c)
     working_heading(c->w, "Own weight", "");
     if (c->units == UNITS_SI)
         STEP(c, "weight of the tube", "W = 9.80665 m/s² × density × A L", "9.80665 × # / 10^9 × # × #", weight, c->force, "material",
-             shown_value(c, DIM_DENSITY, c->k.density), c->tube.area, c->m.length);
+             shown_value(c, DIM_DENSITY, c->k.density), c->tube.section.area, c->m.length);
     else
-        STEP(c, "weight of the tube", "W = density × A L", "# × # × #", weight, c->force, "material", c->k.density, c->tube.area,
+        STEP(c, "weight of the tube", "W = density × A L", "# × # × #", weight, c->force, "material", c->k.density, c->tube.section.area,
              c->m.length);
     STEP(c, "across the tube", "w = W g cos(slope) / L", "# × # × cos(#°) / #", c->weight_load, c->spread, "statics", weight,
          c->m.vertical_g, c->m.slope * 180 / pi, c->m.length);
@@ -71,44 +73,37 @@ static double axial_step(const calculation *c, const rbow_limit *l)
     return axial;
 }
 
-static double twist_step(const calculation *c, const tube_section *s, const rbow_limit *l)
+static void shear_step(const calculation *c, const rbow_section *s, double torque, double shear)
 {
-    const double torque = shown_value(c, DIM_MOMENT, fabs(l->torque));
-    if (!(torque > 0)) return 0;
-    const double shear = torque * (s->od / 2) / (2 * s->inertia);
-    STEP(c, "shear of the torque", "τ = λ T (D/2) / (2 I)", "# × (# / 2) / (2 × #)", shear, c->stress, "mechanics of materials",
-         torque, s->od, s->inertia);
-    return shear;
+    if (torque > 0)
+        STEP(c, "shear of the torque", "τ = λ T (D/2) / (2 I)", "# × (# / 2) / (2 × #)", shear, c->stress,
+             "mechanics of materials", torque, s->od, s->inertia);
 }
 
-static void yield_utilisation(const calculation *c, const tube_section *s, double moment, const rbow_limit *l)
+static void yield_utilisation(const calculation *c, const rbow_strength *s, const rbow_actions *a, const rbow_stress *r)
 {
-    const double axial = shown_value(c, DIM_FORCE, l->axial), shear = twist_step(c, s, l);
-    const double pressed = axial / s->area + moment / s->modulus, pulled = moment / s->modulus - axial / s->area;
-    const double utilisation_pressed = hypot(fmax(pressed, 0), sqrt(3.0) * shear) / s->strength;
-    const double utilisation_pulled = hypot(fmax(pulled, 0), sqrt(3.0) * shear) / s->yield;
-    STEP(c, "stress of the pressed fibre", "σ_c = P/A + M/S", "# / # + # / #", pressed, c->stress, "mechanics of materials", axial,
-         s->area, moment, s->modulus);
-    STEP(c, "stress of the pulled fibre", "σ_t = M/S − P/A", "# / # − # / #", pulled, c->stress, "mechanics of materials", moment,
-         s->modulus, axial, s->area);
-    STEP(c, "use of the pressed fibre", "√(max(σ_c, 0)² + 3 τ²) / Fc", "√(max(#, 0)² + 3 × #²) / #", utilisation_pressed, "", yield_rule,
-         pressed, shear, s->strength);
-    STEP(c, "use of the pulled fibre", "√(max(σ_t, 0)² + 3 τ²) / Ft", "√(max(#, 0)² + 3 × #²) / #", utilisation_pulled, "", yield_rule,
-         pulled, shear, s->yield);
-    STEP(c, "use at this load factor; 1 is the limit", "the larger", "max(#, #)", fmax(utilisation_pressed, utilisation_pulled), "", yield_rule,
-         utilisation_pressed, utilisation_pulled);
+    const double area = s->section.area, modulus = s->section.section_modulus;
+    STEP(c, "stress of the pressed fibre", "σ_c = P/A + M/S", "# / # + # / #", r->pressed, c->stress, "mechanics of materials",
+         a->axial, area, a->moment, modulus);
+    STEP(c, "stress of the pulled fibre", "σ_t = M/S − P/A", "# / # − # / #", r->pulled, c->stress, "mechanics of materials",
+         a->moment, modulus, a->axial, area);
+    STEP(c, "use of the pressed fibre", "√(max(σ_c, 0)² + 3 τ²) / Fc", "√(max(#, 0)² + 3 × #²) / #", r->utilisation_pressed, "",
+         yield_rule, r->pressed, r->shear, s->compression_yield);
+    STEP(c, "use of the pulled fibre", "√(max(σ_t, 0)² + 3 τ²) / Ft", "√(max(#, 0)² + 3 × #²) / #", r->utilisation_pulled, "",
+         yield_rule, r->pulled, r->shear, s->yield);
+    STEP(c, "use at this load factor; 1 is the limit", "the larger", "max(#, #)",
+         fmax(r->utilisation_pressed, r->utilisation_pulled), "", yield_rule, r->utilisation_pressed, r->utilisation_pulled);
 }
 
-static void interaction_utilisation(const calculation *c, const tube_section *s, double moment, const rbow_limit *l)
+static void interaction_utilisation(const calculation *c, const rbow_strength *s, const rbow_actions *a, const rbow_stress *r)
 {
-    const double axial = shown_value(c, DIM_FORCE, l->axial), shear = twist_step(c, s, l), bending = moment / s->modulus;
-    STEP(c, "bending stress", "σ_b = M/S", "# / #", bending, c->stress, "mechanics of materials", moment, s->modulus);
+    STEP(c, "bending stress", "σ_b = M/S", "# / #", r->bending, c->stress, "mechanics of materials", a->moment,
+         s->section.section_modulus);
     STEP(c, "use at this load factor; 1 is the limit", "P/Pcol + √(σ_b² + 3 τ²) / Fc", "# / # + √(#² + 3 × #²) / #",
-         axial / c->column_load + hypot(bending, sqrt(3.0) * shear) / s->strength, "", interaction_rule, axial, c->column_load,
-         bending, shear, s->strength);
+         r->interaction, "", interaction_rule, a->axial, s->column_load, r->bending, r->shear, s->compression_yield);
 }
 
-/* Where no station decides, the factor comes from something else. */
+/* The steps of a load factor that no station determines. */
 static void without_station(const calculation *c, int check, const rbow_limit *l)
 {
     const double tension = shown_value(c, DIM_FORCE, l->tension), push = c->m.compression;
@@ -124,7 +119,7 @@ static void without_station(const calculation *c, int check, const rbow_limit *l
 
 static void stress_check(const calculation *c, int check, const rbow_limit *l, bool governs)
 {
-    const tube_section *s = l->in_weld_zone ? &c->weld : &c->tube;
+    const rbow_strength *s = l->in_weld_zone ? &c->weld : &c->tube;
     working_heading(c->w, words[check].heading, "");
     const bool buckles_first = l->factor > 0 && l->level < 1 - 1e-6;
     if (isnan(l->at) || buckles_first) {
@@ -133,36 +128,41 @@ static void stress_check(const calculation *c, int check, const rbow_limit *l, b
     }
     STEP(c, words[check].factor, l->factor > 0 ? "λ at which the use below reaches 1"
                                               : "0: what is locked in alone is at the limit or past it", "by search", l->factor, "", "root of the use", 0);
-    axial_step(c, l);
-    double moment = shown_value(c, DIM_MOMENT, hypot(l->moment_up, l->moment_right));
+    rbow_actions a = {.axial = axial_step(c, l), .moment = shown_value(c, DIM_MOMENT, hypot(l->moment_up, l->moment_right)),
+                      .torque = shown_value(c, DIM_MOMENT, fabs(l->torque))};
     if (governs) {
-        moment = moment_steps(c, l);
+        a.moment = moment_steps(c, l);
     } else {
         STEP(c, "place", "x, from A", "by search", shown_value(c, DIM_LENGTH, l->at), c->length, "largest use along the tube", 0);
-        STEP(c, "moment there", "from the beam-column's equation; another check governs", "by solution", moment, c->moment, "as for the check that governs", 0);
+        STEP(c, "moment there", "from the beam-column's equation; another check governs", "by solution", a.moment, c->moment, "as for the check that governs", 0);
     }
+    rbow_stress r;
+    rbow_stress_of(s, &a, &r);
+    shear_step(c, &s->section, a.torque, r.shear);
     if (check == RBOW_BY_YIELD)
-        yield_utilisation(c, s, moment, l);
+        yield_utilisation(c, s, &a, &r);
     else
-        interaction_utilisation(c, s, moment, l);
+        interaction_utilisation(c, s, &a, &r);
 }
 
 static void margin(const calculation *c, const rbow_result *r)
 {
     const rbow_member *m = &c->m;
     working_heading(c->w, "Margin", "");
-    const bool own = fabs(m->factor_yield - m->factor) > 0; /* a load factor of its own against yield */
+    const bool own = fabs(m->factor_yield - m->factor) > 0; /* a separate factor asked for against yield */
     STEP(c, "load factor asked for", "n", "#", m->factor, "", "load case, or --factor", m->factor);
     if (own)
         STEP(c, "and against yield", "n_y", "#", m->factor_yield, "", "load case", m->factor_yield);
     STEP(c, "margin", own ? "min(yield factor/n_y, column factor/n, interaction factor/n) − 1"
                           : "min(yield factor/n, column factor/n, interaction factor/n) − 1", "min(# / #, # / #, # / #) − 1", r->margin, "",
          "least of the three", r->yield_factor, m->factor_yield, r->column_factor, m->factor, r->interaction_factor, m->factor);
-    if (!(fabs(m->gap) > 0 || m->miss_a > 0 || m->miss_b > 0)) return;
-    STEP(c, "margin without misses and gap", "the same case, nothing forced", "by checking it again", r->margin_unforced, "", "search", 0);
-    if (isfinite(r->margin_unforced) && isfinite(r->margin))
-        STEP(c, "what the forced fit costs", "their difference", "# − #", r->margin_unforced - r->margin, "", "difference",
-             r->margin_unforced, r->margin);
+    if (!r->forced) return;
+    STEP(c, "margin as built", "the worst joints and directions with all that is locked in", "by checking each", r->margin_as_built, "", "search", 0);
+    STEP(c, "margin without misses and gap", "the worst joints and directions with nothing locked in", "by checking each",
+         r->margin_unforced, "", "search", 0);
+    if (isfinite(r->margin_unforced) && isfinite(r->margin_as_built))
+        STEP(c, "what the forced fit costs", "their difference", "# − #", r->margin_unforced - r->margin_as_built, "", "difference",
+             r->margin_unforced, r->margin_as_built);
 }
 
 bool working_of(working *w, const rbow_member *member, const rbow_material *material, const rbow_result *result,
@@ -174,6 +174,7 @@ bool working_of(working *w, const rbow_member *member, const rbow_material *mate
         if (rbow_member_limit(member, material, check, &limits[check]) != RBOW_OK) return false;
     tube_steps(&c);
     column_steps(&c);
+    joint_steps(&c);
     locked_in(&c);
     own_weight(&c);
     working_heading(c.w, "Run load", "");

@@ -7,10 +7,10 @@
 
 #include <railbow/member.h>
 
-/* Given:    member, material, result  a case that rbow_member_check has answered
+/* Given:    member, material, result  a case and its result by rbow_member_check
  *           w                         empty; it keeps pointers into the material
- * Returned: every step in the units of the system, coherent among themselves. The moments are worked out on a way
- *           of their own: end moments first, then the place. False where the engine gave no limit state. */
+ * Returned: every step in the units of the system, coherent among themselves. The moments are calculated in a
+ *           different way: first the end moments, then the station. False if the library gave no limit state. */
 bool working_of(working *w, const rbow_member *member, const rbow_material *material, const rbow_result *result,
                 unit_system units);
 

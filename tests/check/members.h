@@ -38,6 +38,10 @@ static inline void print_number(const char *name, double value, const char *end)
         fprintf(stderr, "free%s", end);
     else if (value >= RBOW_WELDED && value <= RBOW_WELDED && strncmp(name, "end_", 4) == 0)
         fprintf(stderr, "welded%s", end);
+    else if (value >= RBOW_SOFT_WELD && value <= RBOW_SOFT_WELD && strncmp(name, "end_", 4) == 0)
+        fprintf(stderr, "(soft weld)%s", end); /* no word of a file */
+    else if (value >= RBOW_STIFF_WELD && value <= RBOW_STIFF_WELD && strncmp(name, "end_", 4) == 0)
+        fprintf(stderr, "(stiff weld)%s", end);
     else if (isinf(value) && strncmp(name, "end_", 4) == 0)
         fprintf(stderr, "fixed%s", end);
     else if (isinf(value) || value <= RBOW_UNSET)
@@ -113,6 +117,23 @@ static inline rbow_result check(const rbow_member *m, const rbow_material *k)
     return check_sample(&s);
 }
 
+/* The concrete member that governs: of all that is checked of it, what is built in is kept. */
+static inline sample taken_of(const sample *s)
+{
+    const rbow_result r = check_sample(s);
+    return (sample){rbow_member_taken(&s->member, &r), s->material};
+}
+
+/* lbf, of a concrete member: the result's critical load is that of soft welds. */
+static inline double buckling_load(const sample *s)
+{
+    sample sprung = *s;
+    rbow_member *m = &sprung.member;
+    if (m->end_a <= RBOW_STIFF_WELD && m->end_a >= RBOW_STIFF_WELD) m->end_a = RBOW_FIXED;
+    if (m->end_b <= RBOW_STIFF_WELD && m->end_b >= RBOW_STIFF_WELD) m->end_b = RBOW_FIXED;
+    return check_sample(&sprung).critical_load;
+}
+
 /* A pinned tube under a slight push, with nothing to remark. */
 static inline rbow_member sound(void)
 {
@@ -138,12 +159,18 @@ static inline rbow_material random_material(dice *d)
 
 static inline double random_end(dice *d, double unit)
 {
-    switch (dice_below(d, 5)) {
+    switch (dice_below(d, 6)) {
         case 0: return RBOW_PINNED;
         case 1: return RBOW_FIXED;
         case 2: return RBOW_SOFT_WELD;
+        case 3: return RBOW_STIFF_WELD;
         default: return unit * dice_size(d, 0.01, 100);
     }
+}
+
+static inline bool holds_a_moment(double end)
+{
+    return end > 0 || end <= RBOW_STIFF_WELD;
 }
 
 static inline void random_tube(dice *d, sample *s)
@@ -159,7 +186,7 @@ static inline void random_tube(dice *d, sample *s)
     const double unit = e * section.inertia / m->length;
     m->end_a = random_end(d, unit);
     m->end_b = random_end(d, unit);
-    if (m->end_a > 0 && dice_chance(d, 0.2)) m->end_b = RBOW_FREE;
+    if (holds_a_moment(m->end_a) && dice_chance(d, 0.2)) m->end_b = RBOW_FREE;
     m->column_curve = dice_below(d, RBOW_CURVE_COUNT);
     if (dice_chance(d, 0.5)) m->weld_zone = m->length * dice_between(d, 0, dice_chance(d, 0.1) ? 1 : 0.3);
     const double most = m->wall - (m->od - m->wall) / (thinnest / 2); /* keeps the dressed wall within the rule */
@@ -215,19 +242,19 @@ static inline void random_fit(dice *d, sample *s)
     m->bow_at = dice_chance(d, 0.5) ? l * dice_between(d, 0.05, 0.95) : RBOW_UNSET;
     if (dice_chance(d, 0.5)) m->bow = l * dice_between(d, 0, 0.005);
     const double steep = fmin(1, s->material.yield / s->material.elastic_modulus * l / m->od);
-    if (dice_chance(d, 0.4)) m->miss_a = l * dice_between(d, 0, 0.1) * steep;
+    if (dice_chance(d, 0.4) && holds_a_moment(m->end_a)) m->miss_a = l * dice_between(d, 0, 0.1) * steep;
     m->bow_clock = random_clock(d);
     m->miss_a_clock = random_clock(d);
     m->miss_b_clock = random_clock(d);
     if (m->end_b <= RBOW_FREE && m->end_b >= RBOW_FREE) return;
-    if (dice_chance(d, 0.4)) m->miss_b = l * dice_between(d, 0, 0.1) * steep;
+    if (dice_chance(d, 0.4) && holds_a_moment(m->end_b)) m->miss_b = l * dice_between(d, 0, 0.1) * steep;
     if (dice_chance(d, 0.5)) m->gap_stiffness = rigidity * dice_size(d, 0.01, 100);
     m->gap = some(d, 0.4, reach * (1 / rigidity + 1 / m->gap_stiffness));
 }
 
 static inline sample random_sample(dice *d)
 {
-    sample s = {rbow_member_default(), random_material(d)};
+    sample s = {tube_of(NAN, NAN, NAN), random_material(d)};
     random_tube(d, &s);
     random_loads(d, &s);
     random_fit(d, &s);

@@ -11,7 +11,7 @@ static inline double one_of(dice *d, const double *list, size_t count)
 {
     return list[dice_below(d, (int)count)];
 }
-#define ONE_OF(d, ...) one_of((d), (const double[]){__VA_ARGS__}, sizeof((const double[]){__VA_ARGS__}) / sizeof(double))
+#define ONE_OF(d, ...) one_of((d), (const double[]){__VA_ARGS__}, sizeof((double[]){__VA_ARGS__}) / sizeof(double))
 
 static inline double either(dice *d, double one, double other)
 {
@@ -48,7 +48,7 @@ static inline double squash_of(const sample *s)
 static inline double critical_of(const sample *s)
 {
     plain_stations = 4; /* the column needs none */
-    const double load = plain_check(&s->member, &s->material, 0).critical_load;
+    const double load = plain_check(&s->member, &s->material, 0).buckling_load;
     plain_stations = 240;
     return load;
 }
@@ -69,7 +69,7 @@ static inline double quarter_clock(dice *d)
 /* Round numbers, as a drawing has them; held ends; no load yet. */
 static inline sample ordinary(dice *d)
 {
-    sample s = {rbow_member_default(), steel};
+    sample s = {tube_of(NAN, NAN, NAN), steel};
     rbow_member *m = &s.member;
     m->od = ONE_OF(d, 0.5, 0.75, 1, 1.25, 1.5, 2);
     m->wall = dice_chance(d, 0.05) ? m->od / 2 : ONE_OF(d, 0.035, 0.049, 0.058, 0.065, 0.083, 0.095, 0.12);
@@ -100,7 +100,8 @@ enum { LATERALS = 8 };
 
 static inline void one_lateral(rbow_member *m, int which, double size, double clock)
 {
-    double *const sizes[] = {&m->moment_a, &m->moment_b, &m->point_load, &m->spread_load, &m->bow, &m->miss_a, &m->miss_b, &m->eccentricity};
+    double *const sizes[] = {&m->moment_a, &m->moment_b, &m->point_load, &m->spread_load, &m->bow, &m->miss_a, &m->miss_b,
+                             &m->eccentricity};
     double *const clocks[] = {&m->moment_clock, &m->moment_clock, &m->point_clock, &m->spread_clock, &m->bow_clock,
                               &m->miss_a_clock, &m->miss_b_clock, &m->eccentricity_clock};
     const bool turned = size < 0 && which >= 4; /* built-in sizes are not negative */
@@ -128,7 +129,8 @@ static inline void add_lateral(sample *s, int which, balance b, double moment, d
     alone.vertical_g = 0;
     one_lateral(&alone, which, 1e-3, 0);
     const double unit = share_of(s, b, &alone) * 1e3;
-    const double most = which == 4 ? 0.03 * m->length : which == 5 || which == 6 ? 0.1 * m->length : which == 7 ? 0.5 * m->od : DBL_MAX;
+    const double l = m->length, sizes[LATERALS] = {DBL_MAX, DBL_MAX, DBL_MAX, DBL_MAX, 0.03 * l, 0.1 * l, 0.1 * l, 0.5 * m->od};
+    const double most = sizes[which];
     if (!(unit > 1e-6 * rigidity_of(s) / m->length / m->length) || isinf(unit)) return;
     one_lateral(m, which, fmin(most, fmax(-most, moment / unit)), clock);
 }
@@ -154,8 +156,8 @@ static inline void compete(dice *d, sample *s, int which)
     plain_stations = 48;
     for (int i = 0; i < 12; i++, spread = i < 6 ? 2 : 1 + 0.5 * (spread - 1)) {
         rbow_member tried = best;
-        double *const sizes[] = {&tried.moment_a, &tried.moment_b, &tried.point_load, &tried.spread_load, &tried.bow, &tried.miss_a,
-                                 &tried.miss_b, &tried.eccentricity};
+        double *const sizes[] = {&tried.moment_a, &tried.moment_b, &tried.point_load, &tried.spread_load,
+                                 &tried.bow,      &tried.miss_a,   &tried.miss_b,     &tried.eccentricity};
         *sizes[which] *= dice_size(d, 1 / spread, spread);
         if (both) tried.moment_a = tried.moment_b = *sizes[which];
         const plain_result r = plain_check(&tried, &s->material, plain_tension(m, &s->material));
@@ -171,7 +173,7 @@ static inline void oppose(dice *d, sample *s)
 {
     rbow_member *m = &s->member;
     const plain_result r = plain_check(m, &s->material, plain_tension(m, &s->material));
-    if (!(r.axial < 0.98 * r.critical_load)) m->compression = 0.5 * r.critical_load;
+    if (!(r.axial < 0.98 * r.buckling_load)) m->compression = 0.5 * r.buckling_load;
     for (int i = 0; i < LATERALS; i++) one_lateral(m, i, 0, 0);
     const balance b = some_balance(d, s, false);
     const double moment = bend_of(s) * dice_size(d, 0.02, 2) * either(d, 1, -1);
@@ -209,7 +211,7 @@ static inline sample symmetric_opposed(dice *d)
     ordinary_push(d, &s);
     m->bow_shape = dice_below(d, 3);
     const balance b = some_balance(d, &s, true);
-    if (dice_chance(d, 0.7) || m->end_a <= 0) m->moment_a = m->moment_b = round_share(d, bend_of(&s) * either(d, 1, -1));
+    if (dice_chance(d, 0.7) || !holds_a_moment(m->end_a)) m->moment_a = m->moment_b = round_share(d, bend_of(&s) * either(d, 1, -1));
     else m->miss_a = m->miss_b = round_share(d, m->length * 0.02);
     const double ends = share_of(&s, b, m), back = ends * nearly_one(d) * (m->moment_a > 0 || m->miss_a > 0 ? -1 : 1);
     const int between = dice_chance(d, 0.6) ? 3 : 2 + 2 * dice_below(d, 2);
@@ -258,7 +260,7 @@ static inline sample symmetric(dice *d)
     m->bow_shape = dice_below(d, 3);
     m->bow_clock = either(d, 0, structured_pi);
     m->spread_clock = other;
-    if (dice_chance(d, 0.4) && m->end_a > 0) m->miss_a = m->miss_b = round_share(d, 0.01 * l);
+    if (dice_chance(d, 0.4) && holds_a_moment(m->end_a)) m->miss_a = m->miss_b = round_share(d, 0.01 * l);
     m->miss_b_clock = m->miss_a_clock = either(d, other, structured_pi);
     return s;
 }

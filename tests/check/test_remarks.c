@@ -2,6 +2,15 @@
 #include "members.h"
 
 #include <gsl/gsl_errno.h>
+#include <stddef.h>
+
+/* A bow too small to change anything, so that none is missing. */
+static rbow_member bowed(void)
+{
+    rbow_member m = sound();
+    m.bow = 1e-9;
+    return m;
+}
 
 static void remarked(const rbow_member *m, unsigned want)
 {
@@ -11,7 +20,7 @@ static void remarked(const rbow_member *m, unsigned want)
 
 static rbow_member with(double compression, double end_a, double end_b)
 {
-    rbow_member m = sound();
+    rbow_member m = bowed();
     m.compression = compression;
     m.end_a = end_a;
     m.end_b = end_b;
@@ -21,24 +30,24 @@ static rbow_member with(double compression, double end_a, double end_b)
 
 START_TEST(every_remark)
 {
-    rbow_member m = sound();
+    rbow_member m = bowed();
     remarked(&m, 0);
     m.compression = 12000; /* critical 10 618 */
     remarked(&m, RBOW_REMARK_UNSTABLE);
-    m = sound();
+    m = bowed();
     m.gap = 0.08; /* 77 333 psi */
     remarked(&m, RBOW_REMARK_SET);
-    m = sound();
+    m = bowed();
     m.length = 64; /* L'/r 150.6 */
     remarked(&m, RBOW_REMARK_SLENDER);
     m.length = 63.7; /* 149.9 */
     remarked(&m, 0);
-    m = sound();
+    m = bowed();
     m.length = 12.4;
     remarked(&m, RBOW_REMARK_SHORT_TUBE);
     m.length = 12.5;
     remarked(&m, 0);
-    m = sound();
+    m = bowed();
     m.wall = 0.028; /* D/t 44.6 against 44.08 */
     remarked(&m, RBOW_REMARK_THIN_WALL);
     m = with(500, 0, 0);
@@ -48,11 +57,48 @@ START_TEST(every_remark)
     remarked(&m, RBOW_REMARK_STIFF_ENDS);
     m = with(500, RBOW_WELDED, RBOW_WELDED); /* exactly 2 is not above */
     remarked(&m, 0);
-    m.weld_zone = 0;
-    remarked(&m, RBOW_REMARK_NO_WELD_ZONE);
-    m = with(500, 1e3, 1e3);
-    m.weld_zone = 0; /* a plain spring need not be a weld */
+    m.weld_zone = 0; /* typed: the metal there is as strong as elsewhere */
     remarked(&m, 0);
+    m.weld_zone = RBOW_UNSET;
+    remarked(&m, RBOW_REMARK_WELD_ZONE_TAKEN);
+    m.bow = 0;
+    remarked(&m, RBOW_REMARK_WELD_ZONE_TAKEN | RBOW_REMARK_NO_BOW);
+}
+END_TEST
+
+/* Both sides of each bound, and the bound itself, which is fine. */
+START_TEST(every_odd_size)
+{
+    rbow_member fine = sound(), small = sound();
+    small.compression = 0;
+    small.od = 0.25, small.wall = 0.02, small.length = 10;
+    rbow_member large = small;
+    large.od = 6, large.wall = 0.5, large.length = 240;
+    rbow_member thick = fine;
+    thick.od = 1, thick.wall = 0.25;
+    rbow_member thin = fine;
+    thin.od = 2.4, thin.wall = 0.04, thin.length = 60;
+    rbow_member fixed = fine;
+    fixed.end_a = fixed.end_b = RBOW_FIXED;
+    const struct {
+        rbow_member m;
+        size_t field;
+        double bound, odd; /* in: the last that is fine, and one beyond it */
+    } bounds[] = {
+        {small, offsetof(rbow_member, od), 0.25, 0.2499},       {large, offsetof(rbow_member, od), 6, 6.001},
+        {small, offsetof(rbow_member, wall), 0.02, 0.0199},     {large, offsetof(rbow_member, wall), 0.5, 0.501},
+        {thin, offsetof(rbow_member, wall), 2.4 / 60, 0.03999}, {thick, offsetof(rbow_member, wall), 0.25, 0.2501},
+        {fine, offsetof(rbow_member, length), 3.75, 3.7499},    {large, offsetof(rbow_member, length), 240, 240.1},
+        {fine, offsetof(rbow_member, bow), 1.5, 1.5001},        {fixed, offsetof(rbow_member, miss_a), 1.5, 1.5001},
+        {fixed, offsetof(rbow_member, miss_b), 1.5, 1.5001},
+    };
+    for (size_t i = 0; i < sizeof bounds / sizeof *bounds; i++) {
+        rbow_member m = bounds[i].m;
+        memcpy((char *)&m + bounds[i].field, &bounds[i].bound, sizeof(double));
+        ck_assert_msg((check(&m, &steel).remarks & RBOW_REMARK_SIZE) == 0, "row %zu: %g is fine", i, bounds[i].bound);
+        memcpy((char *)&m + bounds[i].field, &bounds[i].odd, sizeof(double));
+        ck_assert_msg((check(&m, &steel).remarks & RBOW_REMARK_SIZE) != 0, "row %zu: %g is odd", i, bounds[i].odd);
+    }
 }
 END_TEST
 
@@ -76,11 +122,15 @@ START_TEST(every_idle_value)
     m.point_at = 29;
     remarked(&m, 0);
     m.point_load = 0;
-    m.miss_a = 0.1;
-    remarked(&m, RBOW_REMARK_IDLE_MISS_A);
-    m.miss_a = 0;
-    m.miss_b = 0.1;
-    remarked(&m, RBOW_REMARK_IDLE_MISS_B);
+    m.dressed = 0.001;
+    remarked(&m, 0);
+    m.weld_zone = 0;
+    remarked(&m, RBOW_REMARK_IDLE_DRESSED);
+    m.dressed = 0;
+    m.gap_stiffness = 1e5;
+    remarked(&m, RBOW_REMARK_IDLE_GAP_STIFFNESS);
+    m.gap = 1e-6;
+    remarked(&m, 0);
     m = with(50, RBOW_FIXED, RBOW_FREE);
     m.eccentricity = 0.1; /* acts at B, as do these */
     m.moment_b = 1;
@@ -113,6 +163,7 @@ END_TEST
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, every_remark);
+    tcase_add_test(cases, every_odd_size);
     tcase_add_test(cases, every_idle_value);
     tcase_add_test(cases, idle_values_are_idle);
 }

@@ -98,7 +98,8 @@ static const real_fault real_faults[] = {
 
 static bool nothing_in(const rbow_result *r)
 {
-    const double all[] = {r->margin, r->margin_unforced, r->yield_factor, r->column_factor, r->interaction_factor,
+    const double all[] = {r->margin, r->margin_as_built, r->margin_unforced, r->margin_best, r->bow_clock_taken,
+                          r->miss_a_clock_taken, r->miss_b_clock_taken, r->eccentricity_clock_taken, r->yield_factor, r->column_factor, r->interaction_factor,
                           r->section.od, r->section.area, r->weight, r->wall_reduction, r->critical_load,
                           r->effective_length, r->slenderness, r->column_stress, r->column_load, r->fit_axial,
                           r->fit_moment, r->fit_stress, r->axial, r->peak_moment, r->peak_moment_at, r->peak_stress,
@@ -124,6 +125,7 @@ START_TEST(every_number_refused_alone)
     for (size_t i = 0; i < sizeof real_faults / sizeof *real_faults; i++) {
         const real_fault *f = &real_faults[i];
         rbow_member m = sound();
+        if (f->field == REAL(miss_a) || f->field == REAL(miss_b)) m.end_a = m.end_b = RBOW_FIXED; /* which hold a miss */
         memcpy((char *)&m + f->field, &f->value, sizeof f->value);
         refused(&m, &steel, f->want);
     }
@@ -139,6 +141,10 @@ START_TEST(borders_that_are_allowed)
         {REAL(slope), -pi / 2, RBOW_OK},       {REAL(bow), 30 * tan(pi / 18) / pi * (1 - 1e-12), RBOW_OK},
         {REAL(miss_a), 30 * tan(pi / 18) * (1 - 1e-12), RBOW_OK},
         {REAL(miss_b), 30 * tan(pi / 18) * (1 - 1e-12), RBOW_OK},
+        {REAL(bow_clock), RBOW_ANY_CLOCK, RBOW_OK}, {REAL(eccentricity_clock), RBOW_ANY_CLOCK, RBOW_OK},
+        {REAL(miss_a_clock), RBOW_ANY_CLOCK, RBOW_OK}, {REAL(miss_b_clock), RBOW_ANY_CLOCK, RBOW_OK},
+        {REAL(weld_zone), RBOW_UNSET, RBOW_OK}, {REAL(end_a), RBOW_SOFT_WELD, RBOW_OK},
+        {REAL(end_b), RBOW_STIFF_WELD, RBOW_OK},
         {REAL(weld_zone), 30, RBOW_OK},        {REAL(dressed), 0.0489, RBOW_OK}, /* no weld zone: nothing is dressed */
         {REAL(bow_at), 1e-3, RBOW_OK},         {REAL(gap_stiffness), 1e-300, RBOW_OK},
         {REAL(factor), 1e-3, RBOW_OK},         {REAL(end_a), RBOW_WELDED, RBOW_OK},
@@ -146,6 +152,7 @@ START_TEST(borders_that_are_allowed)
     };
     for (size_t i = 0; i < sizeof fine / sizeof *fine; i++) {
         rbow_member m = sound();
+        if (fine[i].field == REAL(miss_a) || fine[i].field == REAL(miss_b)) m.end_a = m.end_b = 1e-3;
         memcpy((char *)&m + fine[i].field, &fine[i].value, sizeof(double));
         check(&m, &steel);
     }
@@ -217,6 +224,32 @@ START_TEST(free_end_refusals)
     m.end_a = 1e-6;
     m.compression = 0;
     check(&m, &steel);
+}
+END_TEST
+
+/* A pinned end, or a spring of no stiffness, would be checked as if nothing were forced. */
+START_TEST(a_miss_needs_an_end_that_holds)
+{
+    static const double loose[] = {RBOW_PINNED, 0.0, -0.0};
+    static const double holds[] = {1e-6, 1e5, RBOW_FIXED, RBOW_WELDED, RBOW_SOFT_WELD, RBOW_STIFF_WELD};
+    for (size_t i = 0; i < sizeof loose / sizeof *loose; i++) {
+        rbow_member m = sound();
+        m.end_b = RBOW_FIXED;
+        m.end_a = loose[i];
+        m.miss_a = 1e-9;
+        refused(&m, &steel, RBOW_MISS_A_NOT_HELD);
+        m.miss_a = 0;
+        m.miss_b = 0.05; /* at the other end it is held */
+        check(&m, &steel);
+        m.end_b = loose[i];
+        refused(&m, &steel, RBOW_MISS_B_NOT_HELD);
+    }
+    for (size_t i = 0; i < sizeof holds / sizeof *holds; i++) {
+        rbow_member m = sound();
+        m.end_a = m.end_b = holds[i];
+        m.miss_a = m.miss_b = 0.001;
+        check(&m, &steel);
+    }
 }
 END_TEST
 
@@ -295,7 +328,8 @@ END_TEST
 START_TEST(free_end_with_everything_wrong)
 {
     static const rbow_status want[] = {RBOW_FREE_NEEDS_ROOT, RBOW_BAD_POINT_AT, RBOW_BAD_BOW_AT, RBOW_MISS_A_TOO_STEEP,
-                                       RBOW_MISS_B_TOO_STEEP, RBOW_MISS_B_FREE, RBOW_GAP_FREE, RBOW_DRESSED_RULE};
+                                       RBOW_MISS_B_TOO_STEEP, RBOW_MISS_B_FREE, RBOW_GAP_FREE, RBOW_MISS_A_NOT_HELD,
+                                       RBOW_DRESSED_RULE};
     enum { ALL = sizeof want / sizeof *want };
     rbow_member m = sound();
     m.end_b = RBOW_FREE;
@@ -354,6 +388,7 @@ static void fill(TCase *cases)
     tcase_add_test(cases, steep_bows_by_shape);
     tcase_add_test(cases, dressed_too_thin);
     tcase_add_test(cases, free_end_refusals);
+    tcase_add_test(cases, a_miss_needs_an_end_that_holds);
     tcase_add_test(cases, dressed_refusals);
     tcase_add_test(cases, materials_refused);
     tcase_add_test(cases, several_faults_in_order);

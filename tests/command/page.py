@@ -1,4 +1,4 @@
-"""What the tests of the page share: a page read as XML, and its working done again."""
+"""Shared by the tests of the page: a page read as XML, and its working calculated again."""
 
 import math
 import re
@@ -44,7 +44,7 @@ NOT_BY_HAND = re.compile(r"\b(search|solution|checking)\b")
 
 
 def worked_out(expression):
-    """A cell "With numbers" as a calculator would answer it."""
+    """The value of a cell "With numbers"."""
     for sign, word in {"×": "*", "−": "-", "π": "pi", "√": "sqrt", "²": "**2", "³": "**3", "^": "**",
                        "no limit": "inf"}.items():
         expression = expression.replace(sign, word)

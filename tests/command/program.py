@@ -1,7 +1,7 @@
-"""What the tests of the program share: a run of it and all that it said, and files to give it.
+"""Shared by the tests of the program: running it, its output, and input files.
 
-The program under test is copied into a folder laid out as it is installed, so that it finds its materials wherever
-it was built. Each test gets an empty folder of its own, in which the program runs; no other place is written."""
+The program under test is that of the build tree, which takes its materials from the sources. It is copied, for tests that
+give up root's rights. Each test gets an empty folder of its own, in which the program runs; no other place is written."""
 
 import csv
 import io
@@ -44,7 +44,7 @@ COMPARE_COLUMNS = "case od wall weight weight_change stiffness_change margin gov
 SWEEP_COLUMNS = """margin governs verdict yield_factor column_factor interaction_factor fit_stress peak_stress
     deflection""".split()
 LIMIT_COLUMNS = "case column limit now room state".split()
-INDEX_COLUMNS = "case margin_as_marked best_clock best_margin worst_clock worst_margin".split()
+INDEX_COLUMNS = "case part margin_as_marked best_clock best_margin worst_clock worst_margin".split()
 SCATTER_COLUMNS = """case samples refused short_share short_low short_high margin_mean margin_sd margin_p01 margin_p05
     margin_p50 margin_p95 driver driver_share""".split()
 SI = {"in": "mm", "lbf": "N", "psi": "MPa", "in-lbf": "N-mm", "lb": "kg", "lb/ft": "kg/m", "in^2": "mm^2",
@@ -52,6 +52,17 @@ SI = {"in": "mm", "lbf": "N", "psi": "MPa", "in-lbf": "N-mm", "lb": "kg", "lb/ft
 
 CAUTION = ["no substitute for the rule book, local codes and a licensed engineer",
            "does not cover fatigue, cracks, weld defects, dents or impact"]
+
+
+def glossary(shown):
+    """What `help words` prints, as {word: meaning}."""
+    entries = {}
+    for line in shown.split("\n\n")[1].splitlines():
+        if not line.startswith(" "):
+            word, _, line = line.partition("  ")
+            entries[word] = []
+        entries[word].append(line.strip())
+    return {word: " ".join(lines) for word, lines in entries.items()}
 
 
 def name_and_unit(column):
@@ -67,7 +78,7 @@ def in_si(columns):
 
 
 def table(*rows, quoting=csv.QUOTE_MINIMAL):
-    """A CSV file: each row is PLAIN with some columns changed, added, or (None) left out of the file."""
+    """A CSV file: each row is PLAIN with some columns changed, added, or (if None) left out of the file."""
     rows = [{**PLAIN, **row} for row in rows]
     columns = list(dict.fromkeys(c for row in rows for c, value in row.items() if value is not None))
     text = io.StringIO()
@@ -105,24 +116,23 @@ class Run(typing.NamedTuple):
 
 
 class Installed:
-    """The copy of the program, laid out as installed."""
+    """The copy of the program."""
 
     def __init__(self, program, source):
         self.source = pathlib.Path(source).resolve()
         self.folder = pathlib.Path(tempfile.mkdtemp(prefix="railbow-test-")).resolve()
         self.folder.chmod(0o755)  # other users too, for the tests that give up root's rights
         self.program = self.folder / "bin" / "railbow"
-        self.materials = self.folder / "share" / "railbow" / "materials" / "steel_tube.csv"
+        self.materials = self.source / "materials" / "steel_tube.csv"
         self.program.parent.mkdir()
         shutil.copy2(program, self.program)
-        shutil.copytree(self.source / "materials", self.materials.parent)
 
     def remove(self):
         shutil.rmtree(self.folder, ignore_errors=True)
 
 
 def environment(**changes):
-    """Ours, without what would change the program's output; None takes a variable out."""
+    """Our environment, without the variables that change the program's output; None removes a variable."""
     plain = {"NO_COLOR": None, "TERM": "xterm", **changes}
     kept = {name: value for name, value in os.environ.items() if name not in plain}
     return {**kept, **{name: value for name, value in plain.items() if value is not None}}
@@ -146,7 +156,7 @@ class ProgramTest(unittest.TestCase):
         self.file(name, table(*rows, **how))
 
     def other_commands(self):
-        """Every command but check that answers with rows, in words that need little time."""
+        """Every command except check that writes rows, with arguments that take little time."""
         self.cases({**HOLDS, "bow [in]": "0.02"}, name="bowed.csv")
         self.file("tolerances.csv", "column,minus,plus,unit,shape\nwall,10,10,%,normal\n")
         shop = self.installed.source / "cases"

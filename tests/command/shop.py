@@ -1,4 +1,4 @@
-"""What the tests of inspect, release and pull share."""
+"""Shared by the tests of inspect, release and pull."""
 
 import csv
 import io
@@ -23,7 +23,7 @@ def sheet(rows):
 
 
 def tube(tag="T", part="rail", od=1.2525, walls=((0, 0.058), (120, 0.058), (240, 0.058)), bow=0.01):
-    """The readings of one tube as rows of the file; None leaves a measure out."""
+    """The readings of one tube as rows of the file; None leaves out a measure."""
     lines = [] if od is None else [f"{tag},{part},od,0,{od}"]
     lines += [f"{tag},{part},wall,{clock},{wall!r}" for clock, wall in walls]
     lines += [] if bow is None else [f"{tag},{part},bow,,{bow}"]
@@ -49,7 +49,7 @@ class ShopTest(ProgramTest):
 
     def assertReadable(self, text):
         for line in text.splitlines():
-            self.assertLessEqual(len(line), 100, line)
+            self.assertLessEqual(len(line), 80, line)
             self.assertEqual(line, line.rstrip())
             self.assertNotIn("nan", line)
         for word in CAUTION:

@@ -1,9 +1,9 @@
-"""What the tests of the studies share."""
+"""Shared by the tests of the studies."""
 
 from program import CAUTION, ProgramTest, joined
 
 BAD_WALL = "must be above 0 and at most half of od (a solid bar)"
-THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360 E7)"
+THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"
 LENGTHS = "in, ft, mm, cm or m"
 # Everything that a study could get wrong at once: ends by name, a bow, a miss, a weld zone, side load.
 RICH = {"end_a": "welded", "end_b": "fixed", "length [in]": "36", "compression [lbf]": "4200", "bow [in]": "0.06",
@@ -14,13 +14,13 @@ HOSTILE = "a\033[31mb\rc\td\u009be" + "x" * 200
 
 class StudyTest(ProgramTest):
     def study(self, words, *more, **how):
-        """`words` as typed; the file of cases stands last."""
+        """Runs `words` as typed; the file of cases is the last."""
         return self.run_program(*words.split(), "cases.csv", *more, **how)
 
     def text(self, words, *more):
         run = self.study(words, "--format", "text", *more)
         for line in run.out.splitlines():
-            self.assertLessEqual(len(line), 100, line)
+            self.assertLessEqual(len(line), 80, line)
             self.assertEqual(line, line.rstrip())
         self.assertEqual([c for c in run.out if c != "\n" and (ord(c) < 32 or 127 <= ord(c) < 160)], [])
         for word in CAUTION:

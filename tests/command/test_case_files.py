@@ -1,4 +1,4 @@
-"""What a file of load cases may say, and what is said of one that does not."""
+"""What a file of load cases may contain, and the messages about one that does not."""
 
 import math
 import os
@@ -7,8 +7,8 @@ from program import CASE_COLUMNS, HEADER, HOLDS, PLAIN, ROW, SHORT, ProgramTest,
 from studies import LENGTHS
 
 REACH = 24 * math.tan(math.radians(10))  # a miss of 10 degrees over the 24 in of PLAIN
-THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360 E7)"
-STEEP_BOW = "bow: slopes the tube by more than 10 deg: outside the model's reach"
+THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"
+STEEP_BOW = "bow: gives a slope of more than 10 deg: outside the model's range"
 
 
 class File(ProgramTest):
@@ -40,7 +40,6 @@ class File(ProgramTest):
         ("case,od [in],wall [in],material,lenght [in]", "unknown column 'lenght'; did you mean 'length'?",
          "length is missing"),
         (HEADER + ",xyzzy", "unknown column 'xyzzy'"),
-        (HEADER + ",", "column 6 has no name"),
         (HEADER + ",Length [m]", "length: the column is given twice"),
         ("note", "case, od, wall, material and length are missing"),
         (HEADER.replace("length [in]", "length"),
@@ -57,8 +56,6 @@ class File(ProgramTest):
         (HEADER + ",factor [in]", "factor: takes no unit, but has 'in'"),
         (HEADER + ",note [in]", "note: takes no unit, but has 'in'"),
         (HEADER + ",bow_shape [in]", "bow_shape: takes no unit, but has 'in'"),
-        (HEADER.replace(",", ";"), f"unknown column {HEADER.replace(',', ';').split(' [')[0]!r}: columns are "
-                                   "separated by commas", "case, od, wall, material and length are missing"),
         ("case,od [kg],wall,material,length [in],bgw [in]", f"od: 'kg' is not a unit for it: use {LENGTHS}",
          f"wall: needs its unit in the header: {LENGTHS}, as in 'wall [in]'",
          "unknown column 'bgw'; did you mean 'bow'?"),
@@ -84,6 +81,10 @@ class File(ProgramTest):
         for content in [f"\ufeff{HEADER}\n{ROW}\n", f"{HEADER}\r\n{ROW}\r\n", f"{HEADER}\n{ROW}",
                         f"\ufeff# a\r\n\r\n# b\r\n{HEADER}\r\n\r\n{ROW}", f"{HEADER}\n\n\n{ROW}\n\n",
                         f'"case","od [in]","wall [in]","material","length [in]"\n"rail","1.25","0.058","4130","24"\n',
+                        f"{HEADER},\n{ROW},\n,,,,,\n".replace(",", ";"), f"sep=\t\r\n{HEADER}\r\n{ROW}\r\n".replace(",", "\t"),
+                        f"{HEADER}\r{ROW}\r", f"\ufeff{HEADER}\r\n{ROW}\r\n".encode("utf-16-le"),
+                        f"\ufeff{HEADER}\n{ROW}\n".encode("utf-16-be"), f"{HEADER}\nrail,1 1/4,0.058,4130,2'\n",
+                        f'{HEADER}\nrail,1\u00bc,0.058,4130,"24"""\n',
                         f"{HEADER}\n rail , 1.25 ,0.058,4130,\t24\n", f"{HEADER}\nrail,+1.25,58e-3,4130,2.4E1\n",
                         f"{HEADER},note,bow [in],bow_shape,end_a,bow_clock\n{ROW},,,,,\n"]:
             with self.subTest(content=content):
@@ -101,7 +102,7 @@ class File(ProgramTest):
 
 
 class Rows(ProgramTest):
-    """Each test gives a good row, bad ones and a good one: the good ones are answered, the bad ones named."""
+    """Each test gives bad rows between two good ones: the good rows get results, the bad ones messages."""
 
     def answered(self, content, said, names=("before", "after"), words=()):
         self.file("cases.csv", content)
@@ -162,10 +163,10 @@ class Rows(ProgramTest):
                                                        "'length [in]'"),
         ("24mm", "is not a number: the unit belongs in the header, as in 'length [mm]'"),
         ("1,25", "is not a number: use a decimal point, as in 1.25"),
-        ("1,250", "is not a number: use a decimal point, and no commas between digits"),
+        ("1,250", "can be read in two ways: write 1250 or 1.250"),
         ("1,250.5", "is not a number: leave out the commas, as in 1250.5"),
         ("2 4", "is not a number"), ("24-", "is not a number"), ("1.2.3", "is not a number"), ("e5", "is not a number"),
-        ("two feet", "is not a number"), ("24\u2033", "is not a number"), ("24\n", "is not a number"),
+        ("two feet", "is not a number"), ("24\n", "is not a number"),
     ]
 
     def test_what_is_no_number(self):
@@ -197,7 +198,7 @@ class Rows(ProgramTest):
     TOGETHER = [
         ({"wall [in]": "0.626"}, "wall: must be above 0 and at most half of od (a solid bar)"),
         ({"point_at [in]": "24.001"}, "point_at: must lie between 0 and the length"),
-        ({"bow_at [in]": "24"}, "bow_at: must lie between 0 and the length, not on them"),
+        ({"bow_at [in]": "24"}, "bow_at: must lie between 0 and the length, and equal neither"),
         ({"weld_zone [in]": "24.001"}, "weld_zone: must lie between 0 and the length"),
         ({"dressed [in]": "0.058"}, "dressed: must be at least 0 and less than the wall"),
         ({"end_b": "free"}, "end_a: must be fixed or a stiffness above 0 where end_b is free"),
@@ -208,8 +209,8 @@ class Rows(ProgramTest):
          "miss_b: must be 0 where end_b is free: there is no landing"),
         ({"end_b": "free", "end_a": "fixed", "gap [in]": "-0.01"},
          "gap: must be 0 where end_b is free: nothing closes it"),
-        ({"miss_a [in]": f"{REACH + 1e-4:.6f}"}, "miss_a: is a slope of more than 10 deg: outside the model's reach"),
-        ({"miss_b [in]": f"{REACH + 1e-4:.6f}"}, "miss_b: is a slope of more than 10 deg: outside the model's reach"),
+        ({"miss_a [in]": f"{REACH + 1e-4:.6f}"}, "miss_a: is a slope of more than 10 deg: outside the model's range"),
+        ({"miss_b [in]": f"{REACH + 1e-4:.6f}"}, "miss_b: is a slope of more than 10 deg: outside the model's range"),
         # steepest slope of a half wave, pi bow/L; of a parabola, 4 bow/L; of a kink, bow over the shorter piece
         ({"bow [in]": f"{REACH / math.pi + 1e-4:.6f}"}, STEEP_BOW),
         ({"bow [in]": f"{REACH / 4 + 1e-4:.6f}", "bow_shape": "arc"}, STEEP_BOW),
@@ -218,7 +219,7 @@ class Rows(ProgramTest):
         # 0.45 E/Fy is 174 for 75 ksi, and 217.5 in a weld zone of 60 ksi
         ({"od [in]": "10.0921"}, "wall: " + THIN),
         ({"weld_zone [in]": "1", "dressed [in]": "0.0528"},
-         "dressed: leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360 E7)"),
+         "dressed: leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"),
     ]
     NEARLY = [
         {"wall [in]": "0.625"}, {"point_at [in]": "24"}, {"bow_at [in]": "23.999"}, {"weld_zone [in]": "24"},
@@ -251,7 +252,7 @@ class Rows(ProgramTest):
                      "wall: is empty: a value is needed", "factor: '0' is out of range: must be above 0")
         self.bad_row({"point_at [in]": "25", "dressed [in]": "0.06", "miss_a [in]": "9"},
                      "point_at: must lie between 0 and the length",
-                     "miss_a: is a slope of more than 10 deg: outside the model's reach",
+                     "miss_a: is a slope of more than 10 deg: outside the model's range",
                      "dressed: must be at least 0 and less than the wall")
 
     def test_a_required_cell_is_not_empty(self):

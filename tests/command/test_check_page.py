@@ -1,4 +1,4 @@
-"""The page of check: whole, safe, of one piece, and its numbers those of the answer."""
+"""The page of check: complete, safe, in one file, and with the numbers of the result."""
 
 import csv
 import math
@@ -44,7 +44,7 @@ class Whole(Page):
         self.cases(FORCED, {}, {"od [in]": "-1"}, *WAYS)
         for form in "csv", "json", "text":
             plain, beside = self.check("cases.csv", "--format", form), \
-                self.check("cases.csv", "--format", form, "--report", "page.html")
+                self.check("cases.csv", "--format", form, "--report", f"page-{form}.html")
             self.assertEqual(plain, beside)
 
     def test_the_same_bytes_each_time_and_for_any_number_of_threads(self):
@@ -78,7 +78,7 @@ class Whole(Page):
         self.assertIn("2 rows could not be checked and are not on this page", self.words(page))
         self.assertEqual(len(self.cards(page)), 2)
         self.cases(FORCED, {"material": "gold"})
-        self.assertIn("One row could not be checked", self.words(self.page(status=(2,))))
+        self.assertIn("One row could not be checked", self.words(self.page(status=(2,), name="fresh.html")))
         self.cases(FORCED)
         self.assertNotIn("could not", self.words(self.page()))
 
@@ -111,7 +111,7 @@ class Said(Page):
         page = self.page("--title", "\x01a\x0bb\x7f", "--note", "x\ufffey")
         self.assertEqual(self.cards(page)[0].find("h2").text, evil)
         self.assertIn("]]><b>", self.words(self.cards(page)[0]))
-        self.assertEqual(page.find("head/title").text, "ab")
+        self.assertEqual(page.find("head/title").text, r"\x01a\x0Bb\x7F")
         self.assertIn("xy", self.words(page.find("body/header")))
         page = self.page("--title=\udcff\udcfe!")
         self.assertEqual(page.find("head/title").text, "\ufffd\ufffd!")
@@ -119,9 +119,9 @@ class Said(Page):
     def test_the_verdict(self):
         self.cases(FORCED, {"compression [lbf]": "1000"})
         said = self.words(self.page().find("body/main/p"))
-        self.assertIn("1 of 2 cases is short; the worst is ‘forced’, which reaches its limit at ", said)
+        self.assertIn("1 of 2 cases is short; the worst is ‘forced’, which yields or buckles at ", said)
         self.cases({"compression [lbf]": "1000"})
-        self.assertIn("The case holds: ‘rail’ reaches its limit at ", self.words(self.page().find("body/main/p")))
+        self.assertIn("The case holds: ‘rail’ yields or buckles at ", self.words(self.page().find("body/main/p")))
         self.cases({}, {})
         self.assertIn("All 2 cases hold", self.words(self.page().find("body/main/p")))
 
@@ -159,7 +159,7 @@ class Working(Page):
         self.assertTrue(got == want or abs(got - want) <= 2e-6 * abs(want) + off, f"{what}: {got}, want {want}")
 
     def lost(self, numbers):
-        """What a plain sum may be off by: half of the last of the ten digits of each part, with room."""
+        """The error of a plain sum: half of the last of ten digits of each term, with an allowance."""
         parts = [abs(float(part)) for part in re.findall(r"\d[\d.]*(?:e[-+]?\d+)?", numbers)]
         return 1e-9 * max(parts) if re.fullmatch(r"[-−+()\d.e ]+", numbers) else 1e-9
 

@@ -1,4 +1,4 @@
-"""compare: which tube."""
+"""compare: the choice of a tube."""
 
 import re
 

@@ -1,4 +1,4 @@
-"""Inputs that no memory could hold."""
+"""Inputs that are too large for any memory."""
 
 import os
 import resource
@@ -10,7 +10,7 @@ MEMORY_MOST = 64 * 1024  # KiB
 
 
 class Endless(ProgramTest):
-    """Inputs that no memory could hold end soon, with a message, in little memory."""
+    """Inputs that are too large for any memory end soon, with a message, and use little memory."""
 
     def bounded(self, *words, seconds, **more):
         def little_memory():

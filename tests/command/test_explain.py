@@ -7,7 +7,7 @@ from program import CAUTION, PLAIN, joined, name_and_unit, run_tests
 
 
 def shown(result):
-    """A result of the table as people read it."""
+    """A result of the table as it is printed."""
     return {"inf": "no limit", "-inf": "-no limit", "": "-"}.get(result, result)
 
 
@@ -100,7 +100,7 @@ class Explain(Page):
             out = self.explain("cases.csv", way["case"]).out
             self.assertNotIn("\033", out)
             for line in out.splitlines():
-                self.assertLessEqual(len(line), 100, line)
+                self.assertLessEqual(len(line), 80, line)
                 self.assertEqual(line, line.rstrip())
 
     def test_into_a_file_and_from_standard_input(self):
@@ -139,7 +139,7 @@ class Explain(Page):
     def test_a_name_that_stands_twice(self):
         self.cases({"case": "rail"}, {"case": "other"}, {"case": "rail"})
         self.assertRun(self.explain("cases.csv", "rail"), 2,
-                       "cases.csv: case: 'rail' stands in lines 2, 4; give the one that is meant a name of its own", "")
+                       "cases.csv: case: 'rail' stands in lines 2, 4; give each case a name of its own", "")
 
     def test_bad_rows(self):
         self.cases({"case": "bad", "od [in]": "-1"}, {"case": "good"}, {"case": "steep", "bow [in]": "20"})
@@ -148,7 +148,7 @@ class Explain(Page):
         self.assertTrue(run.out.startswith("The case holds."))
         run = self.explain("cases.csv", "steep")
         self.assertEqual((run.status, run.out), (2, ""))
-        self.assertIn("cases.csv:4: bow: slopes the tube by more than 10 deg", run.err)
+        self.assertIn("cases.csv:4: bow: gives a slope of more than 10 deg", run.err)
         self.file("m.csv", "material,elastic_modulus [ksi],density [lb/in^3],yield [ksi]\nlight,10000,0.1,40\n")
         self.cases({"case": "good"})
         self.assertRun(self.explain("cases.csv", "good", "--materials", "m.csv"), 2,
@@ -160,10 +160,10 @@ class Explain(Page):
         for words in [], ["cases.csv", "rail", "more"]:
             self.assertRun(self.explain(*words), 2, said, "")
         self.assertRun(self.explain("cases.csv"), 2,
-                       "cases.csv: case: name the one to explain, behind the file; it has 'rail'", "")
+                       "cases.csv: case: name one case after the file; the file has 'rail'", "")
         self.cases(*({"case": f"rail {i}"} for i in range(10)))
         self.assertRun(self.explain("cases.csv"), 2,
-                       "cases.csv: case: name the one to explain, behind the file; it has 'rail 0', 'rail 1', 'rail 2', "
+                       "cases.csv: case: name one case after the file; the file has 'rail 0', 'rail 1', 'rail 2', "
                        "'rail 3', 'rail 4', 'rail 5', 'rail 6', 'rail 7' and 2 more", "")
         self.assertRun(self.explain("no.csv", "rail"), 2, "no.csv: cannot read: No such file or directory", "")
 

@@ -1,5 +1,5 @@
-"""Files that change while they are read or written, and two writers at once: a file that -o names is the old one or a
-whole new one."""
+"""Files that change while they are read or written, and two writers at once. The file that -o names is always the old one
+or a complete new one."""
 
 import os
 import signal
@@ -69,12 +69,6 @@ class Files(ProgramTest):
             self.assertEqual([process.wait(20) for process in writers], [0, 0])
             self.assertIn(self.read("x.csv"), want)
             self.assertEqual(self.listing(), ["a.csv", "b.csv", "x.csv"])
-
-    def test_the_input_is_the_output(self):
-        self.cases(HOLDS)
-        want = self.check().out
-        self.assertRun(self.check("cases.csv", "-o", "cases.csv"), 0, out="")
-        self.assertEqual(self.read("cases.csv"), want)
 
 
 if __name__ == "__main__":

@@ -1,4 +1,4 @@
-"""The examples of cases/handbook.csv against what the books print."""
+"""The examples of cases/handbook.csv compared with the printed results of the books."""
 
 from program import ProgramTest, run_tests
 

@@ -52,7 +52,7 @@ class Index(StudyTest):
         self.near(parts[0]["margin_as_marked"], marked)
         text = self.text("index")
         self.assertIn("is worth doing in 2 of 2 parts, most in ", joined(text))
-        self.assertRegex(text, r"(?m)^part, all its cases .*\nrail  +- .*\npost +270\.0 ")
+        self.assertRegex(text, r"(?m)^part, all .*\n.*\nrail  +- .*\npost +270\.0 ")
         self.assertEqual(self.study("index", "--jobs", "1").out, self.study("index", "--jobs", "3").out)
 
     def test_a_clock_that_is_not_known(self):
@@ -91,7 +91,7 @@ class Index(StudyTest):
         text = self.text("index")
         self.assertIn("Turning the tube's own bow is worth doing in 1 of 4 cases, most in 'with'.", joined(text))
         win = 100 * (float(rows["with"]["best_margin"]) - float(rows["with"]["margin_as_marked"]))
-        self.assertRegex(text, rf"(?m)^with .* {re.escape(f'{win:+.1f}')} points")
+        self.assertRegex(text, rf"(?m)^with .* {re.escape(f'{win:+.1f}')} pt")
         self.assertRegex(text, r"(?m)^against .* too little$")
         self.assertRegex(text, r"(?m)^straight .* no bow$")
         self.assertRegex(text, r"(?m)^idle .* too little$")

@@ -1,4 +1,4 @@
-"""inspect: verdicts, numbers, and what a thin tube costs its load cases."""
+"""inspect: verdicts, numbers, and the margins of load cases with a thin tube."""
 
 import math
 
@@ -49,7 +49,7 @@ class Verdict(ShopTest):
         near, far = 0.055 - 0.005 * math.sqrt(0.5), 0.055 + 0.005 * math.sqrt(0.5)
         walls = [(0, near), (90, near), (180, far), (270, far)]
         reason = self.verdict(1, "recheck", tube(walls=walls))
-        self.assertEqual(reason, "by the fit the thinnest wall is 0.05 in, its limit 0.05 in: read it at clock 45")
+        self.assertEqual(reason, "by the fit the thinnest wall is 0.05 in, the spec's 0.05 in: read it at clock 45")
         # a fit alone never fails a tube, however thin
         thin = SPEC.replace("0.05,", "0.0525,")
         self.verdict(1, "recheck", tube(walls=walls), "--gauge", "0.0012", spec=thin)
@@ -85,10 +85,10 @@ class Verdict(ShopTest):
     def test_the_reasons(self):
         walls = [(0, 0.0485), (120, 0.058), (240, 0.058)]
         self.assertEqual(self.verdict(1, "below", tube(od=1.2545, walls=walls, bow=0.0415)),
-                         "od reads 1.2545 in, within the gauge (0.001 in) of its limit 1.255 in; "
-                         "wall reads 0.0485 in, under 0.05 in; bow reads 0.0415 in, over 0.03 in; "
-                         "by the fit the thinnest wall is 0.0485 in, its limit 0.05 in: read it at clock 0")
-        self.assertEqual(self.verdict(1, "below", tube(bow=0.05), "--units", "si"), "bow reads 1.27 mm, over 0.762 mm")
+                         "od reads 1.2545 in, within the gauge (0.001 in) of the spec's 1.255 in; "
+                         "wall reads 0.0485 in, under the spec's 0.05 in; bow reads 0.0415 in, over the spec's 0.03 in; "
+                         "by the fit the thinnest wall is 0.0485 in, the spec's 0.05 in: read it at clock 0")
+        self.assertEqual(self.verdict(1, "below", tube(bow=0.05), "--units", "si"), "bow reads 1.27 mm, over the spec's 0.762 mm")
 
     def test_every_reading_at_a_clock_counts(self):
         # in either order, and a whole turn on: the thin one decides, and the fit goes through it
@@ -96,7 +96,7 @@ class Verdict(ShopTest):
             readings = tube(walls=[(0, 0.058), (120, first), (240, 0.058)]) + f"T,rail,wall,480,{second}\n"
             with self.subTest(first=first):
                 reason = self.verdict(1, "below", readings)
-                self.assertIn("wall reads 0.04 in, under 0.05 in", reason)
+                self.assertIn("wall reads 0.04 in, under the spec's 0.05 in", reason)
                 self.assertIn(f"wall was read 2 times at clock 120 ({first:g} in, {second:g} in): the least counts", reason)
                 alone = self.inspect(tube(walls=[(0, 0.058), (120, 0.04), (240, 0.058)])).rows[0]
                 row = self.inspect(readings).rows[0]
@@ -203,7 +203,7 @@ class Inspect(ShopTest):
         fine = tube(tag="good")
         for bad, said in [
             ("T,rail,wall,,0.05\n",
-             "readings.csv:7: clock: is empty: a wall reading needs where round the tube it was read"),
+             "readings.csv:7: clock: is empty: a wall reading needs its clock round the tube"),
             ("T,tail,od,0,1.25\n", "readings.csv: part 'tail' of tag 'T' is not in spec.csv"),
             ("T,rail,od,0,1.25\nT,post,bow,,0.01\n", "readings.csv: tag 'T' stands for two parts, 'rail' and 'post'"),
         ]:
@@ -249,7 +249,7 @@ class Inspect(ShopTest):
 
 
 class Cost(ShopTest):
-    """The load cases of a part, with the tube as it was measured: the same as check with that tube in the file."""
+    """The load cases of a part with the measured tube: the same results as check with that tube in the file."""
 
     LOAD = {"part": "rail", "compression [lbf]": "3000", "end_a": "welded", "bow [in]": "0.03"}
 
@@ -305,7 +305,7 @@ class Cost(ShopTest):
         walls = [(clock, 0.0545) for clock in (0, 120, 240)]
         run = self.inspect(tube(walls=walls), "--cases", "cases.csv")
         self.assertRun(run, 2, "cases.csv: case 'rail' with tag 'T': dressed: leaves a wall too thin: D/t may be at most "
-                               "0.45 E/Fy (AISC 360 E7)")
+                               "0.45 E/Fy (AISC 360-16 E7)")
         self.assertEqual(run.rows[0]["margin_measured"], "")
         text = self.inspect(tube(walls=walls), "--cases", "cases.csv", "--format", "text").out
         self.assertIn("is outside the model", text)

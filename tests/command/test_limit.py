@@ -45,20 +45,20 @@ class Limit(StudyTest):
         run = self.study("limit --find compression --to -30000")
         self.assertEqual(run.status, 1)
         self.near(run.rows[0]["room [lbf]"], full - 20000, 1e-7, 1e-2)
-        self.assertIn("now PAST it", self.text("limit --find compression --to -30000"))
+        self.assertRegex(self.text("limit --find compression --to -30000"), r"(?m)^rail .* PAST +found$")
         # outside the range: what is short there has no room, what holds there is told that nothing between was looked at
-        note = "the present value, -20000 lbf, lies outside the range, and there the case is SHORT: it has no room"
-        for words, status, room, said in (("--to 8000", 1, "", "SHORT now, outside the range"),
-                                          ("--to 60000 --margin=-0.6", 0, None, "falls short beyond it *"),
-                                          ("--from -1000 --to -4000", 1, "-16000", "SHORT now, outside the range")):
+        note = "the present value, -20000 lbf, lies outside the range, and the case is SHORT there: it has no room"
+        for words, status, room, said in (("--to 8000", 1, "", "SHORT"),
+                                          ("--to 60000 --margin=-0.6", 0, None, "before"),
+                                          ("--from -1000 --to -4000", 1, "-16000", "SHORT")):
             run = self.study(f"limit --find compression {words}")
             self.assertEqual((run.status, note in run.err), (status, room == ""))
             row = run.rows[0]
             self.assertEqual(row["room [lbf]"], f"{float(row['limit [lbf]']) + 20000:.10g}" if room is None else room)
             text = self.text(f"limit --find compression {words}")
-            self.assertIn(said, text)
-            self.assertEqual("past the limit" in text, status == 1)
-            self.assertEqual("nothing between was looked at" in text, room is None)
+            self.assertRegex(text, rf"(?m)^rail .* {said} +(found|already|never)")
+            self.assertEqual("past its limit" in text, status == 1)
+            self.assertEqual("nothing between was looked at" in joined(text), room is None)
         # downward: a wall that is too thin is past its limit, and room is negative
         self.cases({**case, "compression [lbf]": "-20000"})
         run = self.study("limit --find wall --from 0.2 --to 0.01")
@@ -71,10 +71,10 @@ class Limit(StudyTest):
         run = self.study("limit --find miss_a --to 5")
         end = 10 * math.tan(math.radians(10))
         self.assertRun(run, 0, f"cases.csv:2: miss_a: the range ends at {end:.6g} in; beyond it: miss_a is a slope of more "
-                       "than 10 deg: outside the model's reach")
+                       "than 10 deg: outside the model's range")
         self.near(run.rows[0]["limit [in]"], end, 0, 5e-7)
         self.assertEqual(run.rows[0]["state"], "never")
-        self.assertIn("holds as far as the model goes", self.text("limit --find miss_a --to 5"))
+        self.assertIn("+: not as far as the model goes", joined(self.text("limit --find miss_a --to 5")))
 
     def test_a_range_that_is_far_too_wide(self):
         self.cases({"compression [lbf]": "2600", "bow [in]": "0.03"})
@@ -100,7 +100,7 @@ class Limit(StudyTest):
         self.assertLess(float(limit), float(rows["typed"]["limit [in]"]) - 0.001)
         self.cases({**forced, "miss_a [in]": limit}, name="at.csv")
         clock = float(self.check("at.csv").rows[0]["miss_a_clock_taken [deg]"])
-        self.assertIn(f"at the limit these are, in degrees: 'open': miss_a_clock {clock:.1f} ", joined(text) + " ")
+        self.assertIn(f"at the limit these are, in degrees: 'open': miss_a_clock {clock:.1f}. ", joined(text))
         self.assertNotIn("'typed': ", text)
         # a clock that is varied is known; its present value is not
         run = self.study("limit --find miss_a_clock --from 1 --to 300")

@@ -1,8 +1,10 @@
 """The materials table: faults, defaults, and where the program finds it."""
 
+import hashlib
+import json
 import shutil
 
-from program import HEADER, ROW, ProgramTest, environment, run_tests, table
+from program import HEADER, HOLDS, ROW, ProgramTest, environment, run_tests, table
 
 LEAST = "material,elastic_modulus [ksi],density [lb/in^3],yield [ksi]"
 STEEL = "4130,29000,0.283,75"
@@ -102,45 +104,100 @@ class Defaults(ProgramTest):
 
 
 class Place(ProgramTest):
-    """The table that came with the program is found from wherever the program is run."""
+    """The table is found in one folder, wherever the program stands and is run."""
 
-    def found(self, program, table=None, **more):
+    def found(self, program, **more):
         """Which table it is stands in the message on a material that is in none."""
         run = self.check("-", stdin=f"{HEADER}\n{ROW.replace('4130', 'bronze')}\n", program=program, **more)
         names = "4130, 4130-125, 4130-150, 4130-180, 1025"
-        self.assertRun(run, 2, f"stdin:2: material: 'bronze' is not in {table or self.installed.materials}, "
-                               f"which has {names}")
+        self.assertRun(run, 2, f"stdin:2: material: 'bronze' is not in {self.installed.materials}, which has {names}")
 
     def test_from_another_folder_by_a_relative_path(self):
         (self.folder / "far").mkdir()
         self.found("../../bin/railbow", cwd=self.folder / "far")
 
-    def test_by_a_link(self):
+    def test_by_a_link_and_by_the_search_path(self):
         (self.folder / "rb").symlink_to(self.installed.program)
         self.found("./rb")
-
-    def test_by_the_search_path(self):
         self.found("railbow", env=environment(PATH=str(self.installed.program.parent)))
 
-    def test_in_a_source_tree(self):
-        (self.folder / "build" / "release").mkdir(parents=True)
-        shutil.copy2(self.installed.program, self.folder / "build" / "release")
-        shutil.copytree(self.installed.source / "materials", self.folder / "materials")
-        self.found("build/release/railbow", self.folder / "materials" / "steel_tube.csv")
+    def test_no_other_table_is_picked(self):
+        (self.folder / "bin").mkdir()
+        program = shutil.copy2(self.installed.program, self.folder / "bin" / "railbow")
+        for place in "materials", "share/railbow/materials", "bin/materials", "bin/share/railbow/materials":
+            (self.folder / place).mkdir(parents=True)
+            self.file(f"{place}/steel_tube.csv", "nonsense\n")
+        self.found(program)
+        self.found(program, cwd=self.folder / "bin")
+        self.found(program, env=environment(RAILBOW_DATA=str(self.folder), XDG_DATA_DIRS=str(self.folder / "share")))
 
-    def test_a_folder_of_that_name_where_it_runs_does_not_count(self):
-        (self.folder / "materials").mkdir()
-        self.file("materials/steel_tube.csv", "nonsense\n")
-        self.found(self.installed.program)
 
-    def test_nowhere(self):
-        (self.folder / "a" / "b" / "c").mkdir(parents=True)
-        alone = shutil.copy2(self.installed.program, self.folder / "a" / "b" / "c")
-        run = self.check("-", stdin=f"{HEADER}\n{ROW}\n", program=alone)
-        if run.status == 0:
-            self.skipTest("the table of the sources, or an installed one, is there")
-        self.assertRun(run, 2, "cannot find materials/steel_tube.csv beside the program; name a table with "
-                               "--materials FILE", "")
+class Told(ProgramTest):
+    """JSON and the page say which table was used, and what else the answer rests on."""
+
+    def setUp(self):
+        super().setUp()
+        self.cases(HOLDS)
+        self.file("m.csv", f"{LEAST}\n{STEEL}\n")
+        self.digest = hashlib.sha256((self.folder / "m.csv").read_bytes()).hexdigest()
+
+    def test_the_installed_table(self):
+        told = self.check("cases.csv", "--format", "json").json["materials"]
+        self.assertEqual(told, {"file": str(self.installed.materials),
+                                "sha256": hashlib.sha256(self.installed.materials.read_bytes()).hexdigest()})
+
+    def test_another_one_in_every_answer(self):
+        told = {"file": "m.csv", "sha256": self.digest}
+        for words in (["check", "cases.csv"], ["section", "1x0.05", "--material", "4130"], ["explain", "cases.csv", "rail"],
+                      ["index", "cases.csv"], ["compare", "cases.csv", "--walls=0.058"]):
+            with self.subTest(words=words):
+                answer = self.run_program(*words, "--materials", "m.csv", "--format", "json").json
+                self.assertEqual(answer["materials"], told)
+                self.assertEqual(answer["version"], self.run_program("--version").out.split()[1])
+                self.assertEqual(answer["refused"], 0)
+
+    def test_the_bytes_count(self):
+        self.file("m.csv", f"{LEAST}\r\n{STEEL}\r\n# never\n".replace("# never\n", ""))
+        self.assertNotEqual(self.check("cases.csv", "--materials", "m.csv", "--format", "json").json["materials"]["sha256"],
+                            self.digest)
+
+    def test_inputs_and_command(self):
+        self.file("t.csv", "column,minus,plus,unit\nwall,1,1,%\n")
+        run = self.run_program("scatter", "cases.csv", "-", "--tolerances=t.csv", "--samples", "64", "--jobs", "2", "-o", "x",
+                               "--format", "json", "--report", "p.html", stdin=self.read("cases.csv"))
+        self.assertRun(run, 0)
+        answer = json.loads(self.read("x"))
+        self.assertEqual(answer["inputs"], ["cases.csv", "stdin", "t.csv"])
+        self.assertEqual(answer["command"], ["railbow", "scatter", "--tolerances", "t.csv", "--samples", "64", "cases.csv", "-"])
+        page = self.read("p.html")
+        self.assertIn("with the command: railbow scatter --tolerances t.csv --samples 64 cases.csv -. Read: cases.csv, stdin, "
+                      "t.csv. Materials: ", page)
+        self.assertIn("Made by railbow " + answer["version"], page)
+        self.assertIn(f"{self.installed.materials}, SHA-256 {answer['materials']['sha256']}.", page)
+
+    def test_a_list_that_stands_apart(self):
+        answer = self.run_program("compare", "cases.csv", "--walls", "0.058,0.065", "--format", "json").json
+        self.assertEqual(answer["command"], ["railbow", "compare", "--walls", "0.058,0.065", "cases.csv"])
+
+    def test_what_was_refused(self):
+        self.cases(HOLDS, {"od [in]": "0"}, {"material": "gold"}, {"wall [in]": "x"})
+        for words in (["check"], ["index"], ["compare", "--walls=0.058"], ["sweep", "--vary", "bow=0:0.1:0.1"],
+                      ["limit", "--find", "bow", "--to", "0.1"]):
+            with self.subTest(words=words):
+                run = self.run_program(*words, "cases.csv", "--format", "json")
+                self.assertEqual((run.json["refused"], run.status), (3, 2))
+        run = self.check("cases.csv", "no.csv", "cases.csv", "--format", "json")
+        self.assertEqual((run.json["refused"], run.status), (7, 2))
+        run = self.run_program("section", "1x0.05", "1x0.9", "what", "--format", "json")
+        self.assertEqual((run.json["refused"], run.status), (2, 2))
+        run = self.run_program("explain", "cases.csv", "rail", "--format", "json")
+        self.assertEqual(run.status, 2)
+
+    def test_what_was_refused_in_the_shop(self):
+        shop = self.installed.source / "cases"
+        self.file("readings.csv", (shop / "readings.csv").read_text() + "x,no such part,od,0,1\ny,p,odd,0,0\n")
+        run = self.run_program("inspect", "--spec", shop / "spec.csv", "readings.csv", "--format", "json")
+        self.assertEqual((run.json["refused"], run.status), (2, 2))
 
 
 if __name__ == "__main__":

@@ -1,4 +1,4 @@
-"""check when memory is refused: the answer is whole, or there is a message and status 2."""
+"""check when memory is refused: the result is complete, or there is a message and status 2."""
 
 from memory import MemoryTest
 from program import HOLDS, run_tests
@@ -31,12 +31,13 @@ class MemoryOfCheck(MemoryTest):
 
     def test_a_file_is_old_or_whole(self):
         self.cases(*[HOLDS] * 100)  # several chunks
-        want = self.check("cases.csv", "--jobs", "1").out
+        old = want = self.check("cases.csv", "--jobs", "1").out
         for _, run in self.every("check", "cases.csv", "--jobs", "1", "-o", "out.csv", most=150):
             self.assertIn(run.status, (0, 2))
-            self.assertEqual(self.read("out.csv"), want if run.status == 0 else "old")
+            self.assertEqual(self.read("out.csv"), want if run.status == 0 else old)
             self.assertEqual(self.listing(), ["asked", "cases.csv", "out.csv"])
-            self.file("out.csv", "old")
+            old = "old"
+            self.file("out.csv", old)
 
 
 if __name__ == "__main__":

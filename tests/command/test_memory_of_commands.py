@@ -1,4 +1,4 @@
-"""The other commands when memory is refused: the answer is whole, or there is a message and status 2."""
+"""The other commands when memory is refused: the result is complete, or there is a message and status 2."""
 
 from memory import MemoryTest
 from program import HOLDS, run_tests

@@ -1,4 +1,4 @@
-"""new: a file to begin with."""
+"""new: a file to start from."""
 
 import csv
 import io
@@ -57,7 +57,7 @@ class New(ProgramTest):
         (self.folder / "link.csv").symlink_to("nowhere.csv")
         for name in "frame.csv", "link.csv", ".":
             run = self.run_program("new", name)
-            self.assertRun(run, 2, f"{name}: is there already and stays as it is; name a file that is not", "")
+            self.assertRun(run, 2, f"{name}: already exists and was not changed; name a new file", "")
         self.assertEqual((self.read("frame.csv"), self.listing()), ("mine", ["frame.csv", "link.csv"]))
 
     def test_where_it_cannot_be_written(self):

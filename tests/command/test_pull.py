@@ -1,4 +1,4 @@
-"""pull: how far to pull a stub so that it stays moved."""
+"""pull: how far to pull a horn so that the set remains."""
 
 import math
 

@@ -1,10 +1,10 @@
-"""The README: every example in it is what the program prints, and every command that it names works."""
+"""The README: its examples and its glossary are what the program prints, and every command in it works."""
 
 import re
 import shlex
 import shutil
 
-from program import ProgramTest, run_tests
+from program import ProgramTest, glossary, run_tests
 
 
 class Readme(ProgramTest):
@@ -13,7 +13,7 @@ class Readme(ProgramTest):
         self.readme = (self.installed.source / "README.md").read_text(encoding="utf-8")
 
     def examples(self):
-        """A fenced block that begins with "$ railbow ...": the command, and the lines after it."""
+        """Each fenced block that begins with "$ railbow ...": the command, and the lines after it."""
         for block in self.readme.split("```")[1::2]:
             first, _, rest = block.split("\n", 1)[1].partition("\n")
             if first.startswith("$ railbow "):
@@ -27,6 +27,13 @@ class Readme(ProgramTest):
                 run = self.run_program(*shlex.split(command)[1:], cwd=self.installed.source)
                 self.assertEqual(run.out, want)
         self.assertGreater(count, 0)
+
+    def test_its_glossary_is_that_of_help_words(self):
+        section = self.readme.split("## Words\n", 1)[1].split("\n## ", 1)[0]
+        listed = re.findall(r"(?m)^- \*\*(.+?)\*\*: (.*(?:\n  .+)*)", section)
+        shown = {word: " ".join(meaning.split()) for word, meaning in listed}
+        self.assertGreater(len(shown), 20)
+        self.assertEqual(shown, glossary(self.run_program("help", "words").out))
 
     def test_every_command_that_it_names_works(self):
         named = re.findall(r"(?m)^    (railbow .*?)(?:   .*)?$|`(railbow \w+ [^`]*\w\.csv[^`]*|railbow (?:help [a-z]+|columns))`",

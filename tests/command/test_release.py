@@ -1,4 +1,4 @@
-"""release: what a cut says about what was locked in."""
+"""release: the locked-in force and moments from the movement at a cut."""
 
 import math
 
@@ -47,7 +47,7 @@ class Release(ShopTest):
 
     def test_what_is_refused(self):
         hold = "must be welded, fixed or a stiffness above 0: it held the moment"
-        cut = "must lie between 0 and the length, not on them"
+        cut = "must lie between 0 and the length, and equal neither"
         for row, said in [({"end_a": "pinned"}, f"end_a: {hold}"), ({"end_b": "pinned"}, f"end_b: {hold}"),
                           ({"cut_at [in]": "40"}, f"cut_at: {cut}"), ({"cut_at [in]": "41"}, f"cut_at: {cut}"),
                           ({"wall [in]": "0.7"}, "wall: must be above 0 and at most half of od (a solid bar)")]:

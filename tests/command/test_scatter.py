@@ -1,4 +1,4 @@
-"""scatter: samples within tolerances, and the line that tells how far it is."""
+"""scatter: samples within tolerances, and the progress line."""
 
 import csv
 import math
@@ -32,6 +32,22 @@ class Scatter(StudyTest):
         for case, status in (HOLDS, 0), (SHORT, 1), ({"case": ""}, 2):
             self.cases(case)
             self.assertEqual(self.scatter("--samples", "200").status, status)
+
+    def test_a_table_of_all_cases_comes_first(self):
+        loads = (3000, 9000, 7000, 8000)
+        self.cases(*({"case": f"c{load}", "compression [lbf]": str(load)} for load in loads))
+        text = self.scatter("--samples", "256", "--format", "text").out
+        rows = {row["case"]: row for row in self.scatter("--samples", "256").rows}
+        head, *lines = text.splitlines()[:5]
+        self.assertTrue(head.startswith("worst first "), head)
+        want = sorted(rows, key=lambda name: (-float(rows[name]["short_share"]), float(rows[name]["margin_p01"])))
+        self.assertEqual([line.split()[0] for line in lines], want)
+        for line in lines:
+            row = rows[line.split()[0]]
+            self.assertIn(f" {100 * float(row['margin_p01']):+.1f} %", line)
+            self.assertTrue(line.endswith(f"  {row['driver']}"), line)
+        self.cases({"case": "alone", **HOLDS})
+        self.assertTrue(self.scatter("--samples", "256", "--format", "text").out.startswith("'alone': "))
 
     def test_units_and_percent_say_the_same(self):
         self.cases(RICH)
@@ -86,7 +102,7 @@ class Scatter(StudyTest):
         self.assertEqual([idle[c] for c in ("short_share", "margin_mean", "margin_p50", "driver")], ["0", "", "", ""])
         self.assertEqual((unstable["short_share"], unstable["short_high"]), ("1", "1"))
         text = joined(self.text("scatter --tolerances t.csv --samples 1000"))
-        self.assertRegex(text, r"Outside the model and not judged: \d+ \(the first: bow must be at least 0; turn its clock "
+        self.assertRegex(text, r"Outside the model and not judged: \d+ \(the first: bow must be at least 0; reverse its clock "
                                r"instead\)\.")
         self.assertRegex(text, r"Without any limit, so they hold, and stand in no mean: 7\d\d\.")
         self.assertRegex(text, r"Unstable as loaded: 7\d\d\.")
@@ -106,7 +122,7 @@ LASTS = "40000" if SANITIZED else "400000"  # samples that take some seconds
 
 
 class Terminal(StudyTest):
-    """scatter's line about itself, and Ctrl-C."""
+    """The progress line of scatter, and Ctrl-C."""
 
     def setUp(self):
         super().setUp()

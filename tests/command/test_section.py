@@ -1,4 +1,4 @@
-"""section: properties of tubes, sizes as people write them."""
+"""section: properties of tubes, from sizes in the usual notation."""
 
 from program import SECTION_COLUMNS, ProgramTest, in_si, run_tests
 
@@ -44,7 +44,7 @@ class Section(ProgramTest):
         out = self.section("--format", "text", *["1.25x0.058"] * 9).out
         self.assertIn("area [in^2]", out)
         self.assertIn("An aid to judgement", out)
-        self.assertLessEqual(max(map(len, out.splitlines())), 100)
+        self.assertLessEqual(max(map(len, out.splitlines())), 80)
         self.assertNotIn("\033", out)
 
     def test_json(self):

@@ -1,4 +1,4 @@
-"""Where answers come from and go to: several files, standard input, -o, full devices, closed pipes, signals,
+"""Inputs and outputs of the program: several files, standard input, -o, full devices, closed pipes, signals,
 terminals."""
 
 import os
@@ -66,7 +66,7 @@ class Input(ProgramTest):
 
 
 class Output(ProgramTest):
-    """-o FILE: whole or not at all."""
+    """-o FILE: the file is complete or unchanged."""
 
     def setUp(self):
         super().setUp()
@@ -105,7 +105,7 @@ class Output(ProgramTest):
             self.assertEqual(self.read(target), self.want)
         self.assertEqual(self.listing(), ["cases.csv", "dangling.csv", "deep", "link.csv"])
 
-    def test_a_case_that_is_short_or_bad_is_no_reason_to_hold_the_file_back(self):
+    def test_a_case_that_is_short_or_bad_is_no_reason_to_hold_a_new_file_back(self):
         self.cases(HOLDS, SHORT, {"od [in]": "0"})
         self.assertEqual(self.check("cases.csv", "-o", "x.csv").status, 2)
         self.assertEqual(self.read("x.csv"), self.check().out)
@@ -155,6 +155,7 @@ class Output(ProgramTest):
         for closed in (2,), (0, 1, 2):
             self.check("cases.csv", "-o", "x.csv", preexec_fn=lambda: [os.close(n) for n in closed])
             self.assertEqual(self.read("x.csv"), self.want)
+            (self.folder / "x.csv").unlink()
 
 
 class Failing(ProgramTest):
@@ -202,10 +203,10 @@ class Failing(ProgramTest):
 
 
 class Signals(ProgramTest):
-    """While it waits for more of its standard input, a draft stands beside the file that -o names."""
+    """While the program waits for more standard input, a draft is beside the file that -o names."""
 
     def drafts(self):
-        """Those that are ready: the mode, like the old file's, comes last."""
+        """The drafts that are complete: their mode, that of the old file, is set last."""
         return [path for path in self.folder.glob("old.csv.*") if stat.S_IMODE(path.stat().st_mode) == 0o644]
 
     def waiting(self, **more):

@@ -44,7 +44,7 @@ class Studies(Page):
 
 
 class StudyDrawings(Page):
-    """Drawings read back through the ticks of their axes, and held against the answer."""
+    """Drawings read back through the ticks of their axes, and compared with the results."""
 
     def study(self, command, *words):
         answer = self.run_program(command, "cases.csv", *words, "--report", "page.html")
@@ -54,7 +54,7 @@ class StudyDrawings(Page):
         return [f for f in page.iter("figure") if f.get("class") == "study"]
 
     def axis(self, drawing, anchor, along, between=(-math.inf, math.inf)):
-        """From a place of the drawing to a value, by the first and the last tick."""
+        """The value at a position of the drawing, from the first and the last tick."""
         shift = 4 if along == "y" else 0
         ticks = [(float(t.get(along)) - shift, float(t.text.replace(" ", ""))) for t in drawing.iter("text")
                  if t.get("class") == "tick" and t.get("text-anchor") == anchor and between[0] <= float(t.get("y")) <= between[1]]

@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
-"""What the build makes of the program's lists: manual pages, completions and the JSON schema.
+"""The files that the build generates: manual pages, completions and the JSON schema.
 
-Usage: test_documents.py PROGRAM SOURCE_DIR DOCUMENTS_DIR. Wants groff, bash and python3-jsonschema; zsh and fish are
-asked where they are installed."""
+Usage: test_documents.py PROGRAM SOURCE_DIR DOCUMENTS_DIR. Needs groff, bash and python3-jsonschema; tests zsh and
+fish if they are installed."""
 
 import copy
 import json
@@ -43,13 +43,13 @@ def options(command):
 
 class Manual(unittest.TestCase):
     def page(self, name):
-        """As somebody reads it; -ww: groff says all that it stumbles over."""
+        """The page as it is displayed; with -ww groff reports every warning."""
         shown = run(["groff", "-man", "-Tutf8", "-ww", "-P-cbou", DOCUMENTS / name], env={**os.environ, "LC_ALL": "C.UTF-8"})
         self.assertEqual((shown.returncode, shown.stderr), (0, ""))
         return shown.stdout
 
     def blocks(self, name):
-        """The lines of each example, as they are to be typed and answered."""
+        """The lines of each example: the command and its answer."""
         page = self.page(name)
         for block in (DOCUMENTS / name).read_text(encoding="ascii").split(".EX\n")[1:]:
             yield "".join(self.plain(line) + "\n" for line in block.split(".EE\n")[0].splitlines()), page
@@ -79,7 +79,7 @@ class Manual(unittest.TestCase):
             for line in block.splitlines()[1:]:
                 if line[0] != " ":
                     self.assertIn(line.split()[0], page)
-        for meaning in ("by how much a straight bar in A's socket misses its landing at B", "locked in by the gap",
+        for meaning in ("distance by which a straight bar in the socket at A misses its landing at B", "axial force from the gap",
                         "0 up, 90 to the right", "required", "default: pinned", "lb/in^3 or kg/m^3"):
             self.assertIn(meaning, page)
 
@@ -126,6 +126,7 @@ class Completion(unittest.TestCase):
         ("limit --find miss_", {"miss_a", "miss_b_clock"}, {"bow", "case", "note"}),
         ("sweep --vary gap", {"gap=", "gap_stiffness="}, {"od="}),
         ("help exp", {"explain"}, {"check"}),
+        ("help wo", {"words"}, {"check"}),
         ("new --", {"--all", "--units"}, {"--format"}),
         ("new --units s", {"si"}, {"us"}),
     ]
@@ -244,7 +245,7 @@ class Schema(unittest.TestCase):
         self.assertGreater(nulls, 20)
 
     def spoilt(self, answer):
-        """One fault at a time: a column that is missing, that nobody knows, of a wrong type; units likewise."""
+        """One fault at a time: a column that is missing, unknown or of a wrong type; the same for units."""
         for column, value in answer["rows"][0].items():
             for change in (lambda row: row.pop(column),
                            lambda row: row.update({column: [value]}),

@@ -21,11 +21,14 @@ static size_t tags_of(const char *name, const char *note, const check_row *numbe
     row.given.name = name, row.given.note = note, row.given.material = name;
     row.result.remarks = RBOW_REMARK_SLENDER | RBOW_REMARK_STIFF_ENDS;
     const check_row rows[] = {row, row};
-    const page_head head = {.title = name, .by = note, .note = name, .date = note, .units = UNITS_US};
+    const char *words[] = {name, note};
+    const run_facts facts = {.version = name, .words = words, .word_count = 2, .inputs = words, .input_count = 2,
+                             .materials = name, .materials_sha256 = note};
+    const page_head head = {.title = name, .by = note, .note = name, .date = note, .units = UNITS_US, .facts = &facts};
     page_open(&out, &head);
     page_front(&out, &head, rows, 2);
     page_card(&out, &head, &row, 1, p, w);
-    page_close(&out);
+    page_close(&out, &head);
     const size_t tags = count_of(&out, "<");
     if (memchr(out.at, '\0', out.length) != NULL || count_of(&out, "<script>x") > 0) abort();
     text_free(&out);

@@ -42,7 +42,7 @@ static void take_reading(const void *record, void *context)
     text words = {0};
     const inspect_row row = {.tag = r->tag, .part = r->part, .od_mean = r->reading, .bore = {.mean = r->reading, .thin_clock = r->clock},
                              .reason = r->part, .name = r->tag};
-    inspect_text(&words, &row, 1, false, UNITS_US, true);
+    inspect_text(&words, &row, 1, &(screen){.width = SCREEN_WIDTH, .units = UNITS_US, .colour = true});
     write_out(&inspect_cases_list, &row, &words);
     if (r->measure != MEASURE_WALL || isnan(r->clock) || b->count == ROWS_MOST) return;
     b->walls[b->count++] = (rbow_wall_reading){r->clock, r->reading};
@@ -66,7 +66,7 @@ static void take_cut(const void *record, void *context)
     if (rbow_release(&cut, &r) != RBOW_OK) return;
     if (!isfinite(r.fit_stress) || !(r.moment_a >= 0)) abort();
     const release_row row = {.name = c->name, .found = r};
-    release_text(&words, &row, 1, false, UNITS_SI);
+    release_text(&words, &row, 1, &(screen){.width = SCREEN_LEAST, .units = UNITS_SI});
     write_out(&release_list, &row, &words);
 }
 
@@ -82,7 +82,7 @@ static void take_pull(const void *record, void *context)
     if (rbow_pull_straight(&pull, &r) != RBOW_OK) return;
     if (!r.beyond && !(r.travel >= pull.set)) abort();
     const pulled_row row = {.name = p->name, .set = pull.set, .found = r};
-    pull_text(&words, &row, 1, false, UNITS_US, false);
+    pull_text(&words, &row, 1, &(screen){.width = SCREEN_WIDTH, .units = UNITS_US});
     write_out(&pulled_list, &row, &words);
 }
 

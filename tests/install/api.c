@@ -46,6 +46,7 @@ static void version_and_words(void)
     WANT(strcmp(rbow_status_input((rbow_status)-999), "") == 0);
     WANT(strcmp(rbow_curve_name(RBOW_CURVE_THREE_HALVES), "three-halves") == 0);
     WANT(rbow_curve_name(RBOW_CURVE_OF_MATERIAL) == NULL && rbow_curve_name(RBOW_CURVE_COUNT) == NULL);
+    WANT(strstr(rbow_curve_source(RBOW_CURVE_AISC), "360-16") != NULL && rbow_curve_source(RBOW_CURVE_OF_MATERIAL) == NULL);
     WANT(strcmp(rbow_remark_text(RBOW_REMARK_SLENDER), "slender") == 0);
     for (int bit = 0; bit < RBOW_REMARK_COUNT; bit++) WANT(rbow_remark_text(1U << bit) != NULL);
     WANT(rbow_remark_text(0) == NULL && rbow_remark_text(3) == NULL && rbow_remark_text(1U << RBOW_REMARK_COUNT) == NULL);
@@ -77,7 +78,13 @@ static void column(void)
     NEAR(value, pi * pi * 30e6 / 40000);
     WANT(rbow_column_transition(&c, &value) == RBOW_OK); /* pi^2 E/s^2 = Fy */
     NEAR(value, pi * sqrt(30e6 / 60e3));
+    rbow_column_terms terms;
+    WANT(rbow_column_terms_of(&c, &terms) == RBOW_OK && terms.range == RBOW_COLUMN_ELASTIC && isnan(terms.phi));
+    NEAR(terms.euler, terms.stress);
+    NEAR(rbow_effective_length(100, pi * pi), 10.0);
+    WANT(isnan(rbow_effective_length(100, 0)));
     c.slenderness = 0;
+    WANT(rbow_column_terms_of(&c, &terms) == RBOW_OUT_OF_RANGE && isnan(terms.stress) && isnan(terms.full));
     WANT(rbow_column_stress(&c, &value) == RBOW_OUT_OF_RANGE && isnan(value));
     WANT(rbow_column_transition(&c, &value) == RBOW_OUT_OF_RANGE && isnan(value));
     WANT(rbow_end_stiffness(RBOW_FIXED, 100, 10, &value) == RBOW_OK && isinf(value));
@@ -110,6 +117,52 @@ static void beam(void)
     WANT(isnan(at.moment) && isnan(at.moment_slope) && isnan(at.deflection) && isnan(at.slope));
 }
 
+/* A forced fit on pins and fixed ends, a bow's lateral load, a weld zone and the stress of a solid bar. */
+static void parts(void)
+{
+    rbow_forced_fit fit = {.bending_stiffness = 100, .length = 10, .stiffness_a = RBOW_FIXED, .stiffness_b = RBOW_PINNED};
+    rbow_forced_ends slopes = {rbow_fit_slope(0.5, 10), 0}, moments;
+    double tension, ends[2], components[2];
+    WANT(rbow_fit_moments(&fit, &slopes, &moments) == RBOW_OK && !(fabs(moments.b) > 0));
+    NEAR(moments.a, 3 * 100 * 0.5 / 100);
+    WANT(rbow_fit_slopes(&fit, &moments, &slopes) == RBOW_OUT_OF_RANGE && isnan(slopes.a) && isnan(slopes.b));
+    WANT(rbow_fit_tension(0.1, 10, 1000, (double)INFINITY, &tension) == RBOW_OK);
+    NEAR(tension, 10.0);
+    WANT(rbow_fit_tension(0.1, 10, 1000, 0, &tension) == RBOW_OUT_OF_RANGE && isnan(tension));
+
+    rbow_bow bow = {.shape = RBOW_BOW_ARC, .amplitude = 0.5, .length = 10};
+    rbow_bow_place place;
+    rbow_bow_load load;
+    WANT(rbow_bow_at(&bow, 5, &place) == RBOW_OK && rbow_bow_equivalent(&bow, 200, &load) == RBOW_OK);
+    NEAR(place.offset, 0.5);
+    NEAR(load.spread, 8.0);
+    WANT(rbow_bow_at(&bow, 11, &place) == RBOW_OUT_OF_RANGE && isnan(place.offset) && isnan(place.slope));
+
+    const rbow_weld_zone zone = {.zone = 1, .length = 10};
+    rbow_weld_zone_ends(&zone, ends);
+    NEAR(ends[1], 9.0);
+    WANT(rbow_weld_zone_has(&zone, 0.5) == 1 && rbow_weld_zone_has(&zone, 5) == 0);
+    NEAR(rbow_weld_zone_size((rbow_tube_size){1, 0.2}, 0.05).od, 0.9);
+    rbow_clock_components(2, pi / 2, components);
+    WANT(!(fabs(components[0]) > 0));
+    NEAR(components[1], 2.0);
+
+    rbow_strength strength = {.compression_yield = 60e3, .yield = 60e3, .column_load = 1000};
+    rbow_actions actions = {.axial = 500};
+    rbow_stress stress;
+    double moment;
+    rbow_section_of(1, 0.5, &strength.section);
+    WANT(rbow_stress_of(&strength, &actions, &stress) == RBOW_OK);
+    NEAR(stress.interaction, 0.5);
+    WANT(rbow_interaction_moment(&strength, &actions, &moment) == RBOW_OK);
+    NEAR(moment, 0.5 * 60e3 * pi / 32);
+    actions.axial = 0;
+    WANT(rbow_yield_moment(&strength, &actions, &moment) == RBOW_OK);
+    NEAR(moment, 60e3 * pi / 32);
+    strength.yield = 0;
+    WANT(rbow_stress_of(&strength, &actions, &stress) == RBOW_OUT_OF_RANGE && isnan(stress.pressed));
+}
+
 static void material(void)
 {
     int known;
@@ -129,11 +182,19 @@ static void member(void)
     rbow_status faults[2];
     const double euler = pi * pi * 30e6 * (pi / 64) / 2500;
     WANT(rbow_member_faults(&m, &steel, faults, 2) == 0);
+    const rbow_member resolved = rbow_member_resolved(&m, &steel);
+    NEAR(resolved.point_at, 25.0);
+    WANT(resolved.column_curve == RBOW_CURVE_EULER && rbow_member_point_is_idle(&resolved) == 0);
+    NEAR(rbow_member_bow(&resolved).kink_at, 25.0);
+    NEAR(rbow_member_weld_zone(&m).length, 50.0);
     WANT(rbow_member_check(&m, &steel, &r) == RBOW_OK);
     NEAR(r.critical_load, euler);
     NEAR(r.margin, euler / 1000 / 2 - 1);
     WANT(r.verdict == RBOW_HOLDS && r.governs == RBOW_BY_COLUMN && r.runs && !r.forced);
     WANT((r.remarks & RBOW_REMARK_SLENDER) != 0); /* 50 over a quarter */
+    const rbow_member taken = rbow_member_taken(&m, &r); /* nothing of it is unknown */
+    NEAR(taken.compression, 1000.0);
+    WANT(!(fabs(taken.end_a) > 0) && !(fabs(taken.gap) > 0));
     WANT(rbow_member_margin(&m, &steel, &margin) == RBOW_OK);
     NEAR(margin.margin, r.margin);
     WANT(rbow_member_limit(&m, &steel, RBOW_BY_COLUMN, &limit) == RBOW_OK);
@@ -182,7 +243,7 @@ static void shop(void)
     WANT(rbow_release(&cut, &r) == RBOW_BAD_CUT && isnan(r.fit_axial) && isnan(r.miss_b));
 
     /* the pull that reaches yield: S Fy / L */
-    rbow_pull pull = {.od = 1, .wall = 0.5, .elastic_modulus = 30e6, .yield = 60e3, .length = 10};
+    rbow_pull pull = {.od = 1, .wall = 0.5, .elastic_modulus = 30e6, .yield = 60e3, .weld_yield = 60e3, .length = 10};
     rbow_pulled p;
     WANT(rbow_pull_straight(&pull, &p) == RBOW_OK);
     NEAR(p.yield_pull, pi / 32 * 60e3 / 10);
@@ -223,6 +284,7 @@ int main(void)
     tube();
     column();
     beam();
+    parts();
     material();
     member();
     profile();

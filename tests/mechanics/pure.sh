@@ -1,7 +1,7 @@
 #!/bin/sh
-# The engine keeps nothing and touches nothing: from the symbols of its archive.
+# The library is pure: the symbols of its archive show no state and no call of the system.
 # Usage: pure.sh ARCHIVE [NM]
-# Exit: 0 pure, 1 not, 2 cannot tell, 77 built with a sanitizer or for coverage, which bring their own symbols.
+# Exit: 0 pure, 1 not, 2 unknown, 77 built with a sanitizer or for coverage, which add their own symbols.
 set -eu
 LC_ALL=C
 export LC_ALL

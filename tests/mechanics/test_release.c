@@ -79,9 +79,9 @@ static void lock_and_cut(const joints *j, plane *p)
 }
 
 static const joints rails[] = {
-    {42, 14, RBOW_WELDED, RBOW_WELDED}, {42, 21, RBOW_WELDED, RBOW_WELDED}, {30, 29, RBOW_FIXED, RBOW_FIXED},
-    {24, 3, RBOW_FIXED, RBOW_WELDED},   {36, 20, 40000, RBOW_FIXED},        {36, 10, 500, 250000},
-    {60, 30, RBOW_WELDED, 1e6},
+    {42, 14, RBOW_SOFT_WELD, RBOW_SOFT_WELD}, {42, 21, RBOW_SOFT_WELD, RBOW_SOFT_WELD}, {30, 29, RBOW_FIXED, RBOW_FIXED},
+    {24, 3, RBOW_FIXED, RBOW_SOFT_WELD},   {36, 20, 40000, RBOW_FIXED},        {36, 10, 500, 250000},
+    {60, 30, RBOW_SOFT_WELD, 1e6},
 };
 enum { RAILS = sizeof rails / sizeof *rails };
 
@@ -198,7 +198,7 @@ START_TEST(the_two_bases_meet)
     rbow_cut cut = {.od = od, .wall = wall, .elastic_modulus = modulus, .length = j->length, .cut_at = j->cut_at,
                     .end_a = j->end_a, .end_b = j->end_b, .moved = 0.1, .turned = NAN, .gap_stiffness = INFINITY};
     ck_assert_int_eq(rbow_release(&cut, &free_of), RBOW_OK);
-    const double k = stiffness(RBOW_WELDED, j->length);
+    const double k = stiffness(RBOW_SOFT_WELD, j->length);
     const double turned = tip(j->cut_at, k, free_of.shear, 0).slope + tip(j->length - j->cut_at, k, -free_of.shear, 0).slope;
     cut.turned = fabs(turned), cut.turned_clock = turned < 0 ? M_PI : 0;
     ck_assert_int_eq(rbow_release(&cut, &read), RBOW_OK);
@@ -234,7 +234,7 @@ END_TEST
 START_TEST(swapping_the_joints_mirrors)
 {
     const rbow_cut cut = {.od = od, .wall = wall, .elastic_modulus = modulus, .length = 40, .cut_at = 11,
-                          .end_a = RBOW_WELDED, .end_b = 90000, .moved = 0.1, .moved_clock = 0.5, .turned = 0.004,
+                          .end_a = RBOW_SOFT_WELD, .end_b = 90000, .moved = 0.1, .moved_clock = 0.5, .turned = 0.004,
                           .turned_clock = 2, .opened = 0.003, .gap_stiffness = 1e5};
     rbow_cut other = cut;
     rbow_released r, m;
@@ -271,7 +271,7 @@ static void refused(rbow_cut cut, rbow_status want)
 START_TEST(what_cannot_be_is_refused)
 {
     const rbow_cut sound = {.od = od, .wall = wall, .elastic_modulus = modulus, .length = 42, .cut_at = 14,
-                            .end_a = RBOW_WELDED, .end_b = RBOW_WELDED, .moved = 0.1, .turned = 0.01, .gap_stiffness = 1e5};
+                            .end_a = RBOW_SOFT_WELD, .end_b = RBOW_SOFT_WELD, .moved = 0.1, .turned = 0.01, .gap_stiffness = 1e5};
     rbow_released r;
     ck_assert_int_eq(rbow_release(&sound, &r), RBOW_OK);
     REFUSED(RBOW_BAD_OD, od, 0);
@@ -300,8 +300,40 @@ START_TEST(what_cannot_be_is_refused)
 }
 END_TEST
 
+/* What nobody knows of a weld is taken at its worst: each corner as the joints that it stands for. */
+START_TEST(welded_joints_are_taken_at_their_worst)
+{
+    static const double ends[4][2] = {{RBOW_SOFT_WELD, RBOW_SOFT_WELD}, {RBOW_SOFT_WELD, RBOW_FIXED}, {RBOW_FIXED, RBOW_SOFT_WELD},
+                                      {RBOW_FIXED, RBOW_FIXED}};
+    static const int names[4] = {RBOW_JOINTS_SOFT, RBOW_JOINTS_SOFT_STIFF, RBOW_JOINTS_STIFF_SOFT, RBOW_JOINTS_STIFF};
+    for (int k = 1; k < 40; k++) {
+        rbow_cut c = {.od = od, .wall = wall, .elastic_modulus = modulus, .length = 40, .cut_at = k, .moved = 0.1, .moved_clock = 0.4,
+                      .turned = k % 2 ? (double)NAN : 0.002 * k, .turned_clock = 2, .opened = 0.01, .gap_stiffness = 1e5};
+        rbow_released all, one;
+        double most = 0, least = INFINITY;
+        int at = RBOW_JOINTS_NONE;
+        for (int i = 0; i < 4; i++) {
+            c.end_a = ends[i][0];
+            c.end_b = ends[i][1];
+            ck_assert_int_eq(rbow_release(&c, &one), RBOW_OK);
+            ck_assert_int_eq(one.joints_taken, RBOW_JOINTS_NONE);
+            near_within(one.fit_stress_low, one.fit_stress, 0, 0);
+            if (one.fit_stress > most * (1 + 1e-12)) at = names[i];
+            most = fmax(most, one.fit_stress);
+            least = fmin(least, one.fit_stress);
+        }
+        c.end_a = c.end_b = RBOW_WELDED;
+        ck_assert_int_eq(rbow_release(&c, &all), RBOW_OK);
+        near_within(all.fit_stress, most, 1e-12, 0);
+        near_within(all.fit_stress_low, least, 1e-12, 0);
+        ck_assert_int_eq(all.joints_taken, at);
+    }
+}
+END_TEST
+
 static void fill(TCase *t)
 {
+    tcase_add_test(t, welded_joints_are_taken_at_their_worst);
     tcase_add_test(t, what_was_locked_in_is_read_back);
     tcase_add_test(t, a_side_step_by_hand);
     tcase_add_test(t, without_the_angle_it_is_the_least);

@@ -119,7 +119,8 @@ START_TEST(the_moment_grows_smoothly_as_the_core_shrinks)
 }
 END_TEST
 
-static const rbow_pull horn = {.od = 1.25, .wall = 0.058, .elastic_modulus = 29e6, .yield = 75e3, .length = 18, .set = 0.125};
+static const rbow_pull horn = {.od = 1.25, .wall = 0.058, .elastic_modulus = 29e6, .yield = 75e3, .length = 18,
+                               .weld_zone = 0, .weld_yield = 75e3, .set = 0.125};
 
 static rbow_pulled pulled_to(double set)
 {
@@ -311,8 +312,83 @@ START_TEST(what_cannot_be_is_refused)
 }
 END_TEST
 
+/* The weld's metal against a plain integration: moment falls in a straight line, each place yields by its own metal. */
+static double plain_curvature(double moment, double yield, const rbow_pull *p)
+{
+    /* the round section in strips: elastic core found by halving the curvature */
+    enum { STRIPS = 2000, HALVINGS = 60 };
+    const double r = p->od / 2, bore = r - p->wall;
+    double low = 0, high = 4000 * yield / p->elastic_modulus / r;
+    for (int k = 0; k < HALVINGS; k++) {
+        const double curvature = (low + high) / 2;
+        double sum = 0;
+        for (int i = 0; i < STRIPS; i++) {
+            const double angle = M_PI / 2 * (i + 0.5) / STRIPS, y = r * sin(angle), inner = y < bore ? sqrt(bore * bore - y * y) : 0;
+            const double width = 2 * (r * cos(angle) - inner), stress = fmin(p->elastic_modulus * curvature * y, yield);
+            sum += 2 * width * stress * y * r * cos(angle) * M_PI / 2 / STRIPS;
+        }
+        *(sum < moment ? &low : &high) = curvature;
+    }
+    return (low + high) / 2;
+}
+
+START_TEST(the_weld_yields_first)
+{
+    enum { PLACES = 800 };
+    rbow_pull p = horn;
+    rbow_pulled r;
+    p.weld_zone = 1;
+    p.weld_yield = 60e3;
+    p.length = 8;
+    p.set = 0.02;
+    ck_assert_int_eq(rbow_pull_straight(&p, &r), RBOW_OK);
+    double travel = 0, yielded = 0;
+    rbow_section s;
+    ck_assert_int_eq(rbow_section_of(p.od, p.wall, &s), RBOW_OK);
+    for (int i = 0; i < PLACES; i++) {
+        const double x = p.length * (i + 0.5) / PLACES, moment = r.pull * (p.length - x), yield = x < 1 ? 60e3 : 75e3;
+        travel += plain_curvature(moment, yield, &p) * (p.length - x) * p.length / PLACES;
+        yielded += moment > s.section_modulus * yield ? p.length / PLACES : 0;
+    }
+    near_within(r.travel, travel, 1e-4, 0);
+    near_within(r.yielded_length, yielded, 0, 2 * p.length / PLACES);
+    near_within(r.yield_pull, s.section_modulus * 60e3 / p.length, 1e-12, 0);
+    near_within(r.residual_stress, 60e3 - r.pull * p.length / s.section_modulus, 1e-12, 0);
+    p.weld_zone = RBOW_UNSET; /* 1 in */
+    rbow_pulled taken;
+    ck_assert_int_eq(rbow_pull_straight(&p, &taken), RBOW_OK);
+    near_within(taken.travel, r.travel, 1e-12, 0);
+    p.weld_yield = p.yield; /* one metal: the zone's length is nothing to it */
+    rbow_pulled one, two;
+    ck_assert_int_eq(rbow_pull_straight(&p, &one), RBOW_OK);
+    p.weld_zone = 3;
+    ck_assert_int_eq(rbow_pull_straight(&p, &two), RBOW_OK);
+    near_within(one.travel, two.travel, 1e-9, 0);
+    near_within(one.yielded_length, two.yielded_length, 1e-9, 0);
+}
+END_TEST
+
+/* A short zone, a hard tube: the border yields first where its moment is nearly the root's but its metal is softer. */
+START_TEST(a_softer_tube_yields_at_the_border)
+{
+    rbow_pull p = horn;
+    rbow_pulled r;
+    rbow_section s;
+    p.weld_zone = 0.5;
+    p.weld_yield = 130e3;
+    p.set = 0.02;
+    ck_assert_int_eq(rbow_section_of(p.od, p.wall, &s), RBOW_OK);
+    ck_assert_int_eq(rbow_pull_straight(&p, &r), RBOW_OK);
+    near_within(r.yield_pull, s.section_modulus * 75e3 / 17.5, 1e-12, 0);
+    ck_assert(r.strain_over_yield < 1 && !(fabs(r.residual_stress) > 0));
+    near_within(r.yielded_length, 18 * (1 - s.section_modulus * 75e3 / (r.pull * 18)) - 0.5, 1e-9, 0);
+}
+END_TEST
+
 static void fill(TCase *t)
 {
+    tcase_add_test(t, the_weld_yields_first);
+    tcase_add_test(t, a_softer_tube_yields_at_the_border);
     tcase_add_test(t, a_published_bar);
     tcase_add_test(t, a_rectangle_in_closed_form);
     tcase_add_test(t, cores_outside_are_refused);

@@ -45,9 +45,9 @@ START_TEST(remarks_in_their_order)
     static const char *const words[RBOW_REMARK_COUNT] = {
         "unstable as loaded",     "built-in state takes a set", "slender",
         "short tube",             "thin wall",                  "stiff ends",
-        "no weld zone",           "no effect: eccentricity",    "no effect: moment_a",
-        "no effect: moment_b",    "no effect: point_load",      "no effect: miss_a",
-        "no effect: miss_b",      "no effect: dressed",
+        "weld zone taken as 1 in", "no bow given",              "is the size right?",
+        "no effect: eccentricity", "no effect: moment_a",       "no effect: moment_b",
+        "no effect: point_load",  "no effect: gap_stiffness",   "no effect: dressed",
     };
     for (unsigned i = 0; i < RBOW_REMARK_COUNT; i++) ck_assert_str_eq(rbow_remark_text(1U << i), words[i]);
     ck_assert_ptr_null(rbow_remark_text(1U << RBOW_REMARK_COUNT));

@@ -164,6 +164,19 @@ START_TEST(too_little_is_refused)
 }
 END_TEST
 
+/* GSL's own handler ends the program: none of these may reach it. */
+START_TEST(too_little_is_refused_under_any_handler)
+{
+    const double same[] = {30, 30, 30, 30}, turns[] = {0, 360, 720}, opposite[] = {10, 190, 10, 190, 190};
+    gsl_set_error_handler(NULL);
+    refused(same, 3);
+    refused(same, 4);
+    refused(turns, 3);
+    refused(opposite, 5);
+    gsl_set_error_handler_off();
+}
+END_TEST
+
 START_TEST(what_is_not_a_number_is_refused)
 {
     rbow_bore b;
@@ -199,6 +212,7 @@ static void fill(TCase *t)
     tcase_add_test(t, an_eccentric_tube);
     tcase_add_test(t, turning_all_clocks_changes_nothing);
     tcase_add_test(t, too_little_is_refused);
+    tcase_add_test(t, too_little_is_refused_under_any_handler);
     tcase_add_test(t, what_is_not_a_number_is_refused);
     tcase_add_test(t, an_even_wall_is_thin_nowhere);
 }

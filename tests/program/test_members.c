@@ -108,16 +108,21 @@ static void compare(tally *t, const reference *r, const check_row *got)
     }
 }
 
-/* The plain check's numbers in place of the program's. */
+/* The plain check's numbers in place of the program's; which scenario governs stays the program's. */
 static void take_plain(const rbow_member *m, const rbow_material *k, rbow_result *into)
 {
+    const rbow_member taken = rbow_member_taken(m, into);
+    const double tension = plain_tension(&taken, k);
     const plain_margins p = plain_margins_of(m, k);
-    const plain_result r = plain_check(m, k, plain_tension(m, k));
+    const plain_factors f = plain_factors_of(&taken, k, tension);
+    const plain_result r = plain_check(&taken, k, tension), built = plain_as_built(m, k);
     into->margin = p.margin;
-    into->margin_unforced = p.margin_unforced;
-    into->yield_factor = p.factors.yield;
-    into->column_factor = p.factors.column;
-    into->interaction_factor = p.factors.interaction;
+    into->margin_as_built = p.as_built;
+    into->margin_unforced = p.unforced;
+    into->margin_best = p.best;
+    into->yield_factor = f.yield;
+    into->column_factor = f.column;
+    into->interaction_factor = f.interaction;
     into->section.area = r.area;
     into->section.inertia = r.inertia;
     into->section.section_modulus = r.section_modulus;
@@ -129,9 +134,9 @@ static void take_plain(const rbow_member *m, const rbow_material *k, rbow_result
     into->slenderness = r.slenderness;
     into->column_stress = r.column_stress;
     into->column_load = r.column_load;
-    into->fit_axial = r.fit_axial;
-    into->fit_moment = r.fit_moment;
-    into->fit_stress = r.fit_stress;
+    into->fit_axial = built.fit_axial;
+    into->fit_moment = built.fit_moment;
+    into->fit_stress = built.fit_stress;
     into->axial = r.axial;
     into->peak_moment = r.peak_moment;
     into->peak_moment_at = r.peak_moment_at;

@@ -1,16 +1,16 @@
-"""Boundary value problem of the end-sprung beam-column, solved numerically.
+"""Boundary value problem of the beam-column with rotational springs, solved numerically.
 
 Lengths are divided by L, moments by EI/L, forces by EI/L^2: m(x) is the moment,
 p the axial load (compression positive), v the movement, y the stress-free bow:
 
     m'' + p m = -q + p y''      m = -v''      jumps of m' at point loads and kinks
 
-The unknown on every piece of the tube is m'' as a Legendre series, made to fit the
+The unknown on every segment of the tube is m'' as a Legendre series, made to fit the
 differential equation at Gauss points; m, the slope and v follow by integration (a
-well-conditioned integral equation).  Pieces end at loads, kinks and zone borders
-and are cut until sqrt(|p|) times their length is small, so boundary layers under
-tension are resolved.  The pieces are joined as in multiple shooting, with both end
-rules and the sideways rule as the last equations.  No closed-form solution of the
+well-conditioned integral equation).  Segments end at loads, kinks and zone borders
+and are divided until sqrt(|p|) times their length is small, so boundary layers under
+tension are resolved.  The segments are joined as in multiple shooting; the last
+equations are both end rules and the lateral support of B.  No closed-form solution of the
 differential equation is used, and the critical load is an eigenvalue of the same
 discretisation.
 """
@@ -36,7 +36,7 @@ FINE = Resolution(order=21, piece=2.0)
 
 @dataclass(frozen=True)
 class Ends:
-    """Rotational springs k L/EI (inf = built in); free: B moves sideways freely."""
+    """Rotational springs k L/EI (inf = built in); free: B moves laterally and rotates."""
     spring_a: float
     spring_b: float
     free_b: bool = False
@@ -67,7 +67,7 @@ class Loading:
 
 
 class Basis:
-    """Legendre series of m'' on a piece, and its integrals from the left end."""
+    """Legendre series of m'' on a segment, and its integrals from the left end."""
 
     def __init__(self, order):
         self.nodes, self.weights = legendre.leggauss(order)
@@ -84,7 +84,7 @@ basis = functools.lru_cache(maxsize=None)(Basis)
 
 
 def critical_load(ends, order):
-    """Smallest p at which the straight column can bow: generalised eigenvalue."""
+    """Smallest p at which the straight column buckles: a generalised eigenvalue."""
     b = basis(order)
     size = order + 3                    # series of m'', m(0), slope of m at 0, slope of v at 0
     left, right = np.zeros((size, size)), np.zeros((size, size))
@@ -118,7 +118,7 @@ def critical_load(ends, order):
 
 
 def cut(loading, resolution):
-    """Borders of the pieces."""
+    """Borders of the segments."""
     stops = {0.0, 1.0, loading.point_at, *loading.borders}
     if loading.bow_shape == "kink":
         stops.add(loading.bow_at)
@@ -243,13 +243,13 @@ class Solution:
 
 
 def largest_sampled(series):
-    """Largest size of both planes together on each piece, among the samples: [p, piece]."""
+    """Largest magnitude of both planes together on each segment, among the samples: [p, piece]."""
     values = series @ legendre.legvander(SAMPLES, series.shape[-1] - 1).T
     return np.sqrt((values**2).sum(axis=2).max(axis=-1))
 
 
 def stationary_points(series):
-    """Ends and inner maxima of |f| on each piece.
+    """Ends and inner maxima of |f| on each segment.
 
     Given:    series[piece, plane, :]
     Returned: pieces, t, f[point, plane], sorted along the tube

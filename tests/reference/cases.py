@@ -1,4 +1,4 @@
-"""The reference members: what each one is and why it is there."""
+"""The reference members: what each one is and why it is in the list."""
 import math
 import random
 
@@ -343,7 +343,7 @@ def mixtures(add, table):
 
 
 def overlooked(add):
-    """Over the limit between two load factors and under it again: found by a search for what a coarse look misses."""
+    """Members whose utilisation exceeds 1 only between two load factors; a search found them, because coarse scans miss them."""
     add("hump of the use over the load: a side load across a miss, pulled", od=1.0, wall=0.049, end_a=14100.0,
         end_b="free", length=25.0, compression=-1020.0, moment_a=-5552.0, point_load=-795.9, point_at=17.4, miss_a=0.6818)
     add("hump of the use over the load: a spread load across a couple, pulled", od=1.0, wall=0.049, end_a=6400.0,
@@ -362,7 +362,7 @@ def overlooked(add):
 
 
 def pieces(add):
-    """Places that cut the tube into pieces with cells of the same width, but not as many of them."""
+    """Positions that divide the tube into segments with cells of the same width but of different number."""
     for a, b in (("pinned", "pinned"), ("fixed", "fixed"), ("welded", "fixed")):
         add(f"point load at a third, {a} {b}", length=36.0, end_a=a, end_b=b, compression=2000.0, bow=0.03,
             point_load=50.0, point_at=12.0)

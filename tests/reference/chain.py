@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""Make chain.csv: tubes as a fine chain of beam elements, by another route than members.csv.
+"""Make chain.csv: tubes as a fine chain of beam elements, a method other than that of members.csv.
 
 Run:      /usr/bin/python3 tests/reference/chain.py     (numpy, scipy; a minute)
 Method:   Hermite beam elements with the consistent geometric stiffness of the axial load, equal and many; springs at
@@ -46,7 +46,7 @@ def bow_at(case, x):
 
 
 class Chain:
-    """Unknowns: movement and turn of each node, scaled by EI; B held sideways unless it is free."""
+    """Unknowns: movement and rotation of each node, scaled by EI; B is supported laterally unless it is free."""
 
     def __init__(self, case, elements):
         self.case, self.n = case, elements

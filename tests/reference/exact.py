@@ -5,7 +5,7 @@ Run:      /usr/bin/python3 tests/reference/exact.py     (mpmath; seconds)
 Method:   the textbook forms, which cancel: differences of fourth powers of the diameters; the general solution
           1, x, cos kx, sin kx of the differential equation with its particular solutions divided by P. With 60
           digits they stay right for walls of D/10^12, loads of 1e-12 of critical and 1e-9 below critical.
-          Inputs are exact doubles. Compared by tests/mechanics/test_exact.c.
+          Inputs are exact doubles. The comparison is in tests/mechanics/test_exact.c.
 """
 import pathlib
 

@@ -1,12 +1,12 @@
 #!/usr/bin/python3
-"""Make members.csv: members with the results that `check` must give, by another route.
+"""Make members.csv: members with the results that `check` must give, by another method.
 
 Run:      /usr/bin/python3 tests/reference/members.py     (numpy, scipy; some minutes)
 Writes:   members.csv beside this file, the same bytes every time on one set of libraries.
 Method:   boundary_value.py solves the differential equation of the beam-column numerically and
           finds the critical load as an eigenvalue; no closed-form solution is used.  rules.py
           holds section, curves and stress as they are defined, and finds load factors by a scan
-          from zero with humps followed up, then a root finder.  cases.py lists the members;
+          from zero that examines every hump, then by a root finder.  cases.py lists the members;
           materials.csv is theirs and written by hand.
 Accuracy: every member is worked out at two resolutions, which must agree to AGREEMENT (places
           along the tube to PLACES of its length; CLOSE_TO_CRITICAL as loaded, where rounding of
@@ -69,7 +69,7 @@ def differences(one, other, length):
 
 
 def assert_clear(case, results, member):
-    """No verdict, remark or governing rule may hang on rounding."""
+    """No verdict, remark or governing rule may depend on rounding."""
     margins = sorted(Case(member, FINE).margins([results["yield_factor"], results["column_factor"],
                                                  results["interaction_factor"]]).values())
     steps = [high - low for low, high in zip(margins, margins[1:]) if not math.isinf(low)]

@@ -43,8 +43,10 @@ static bool is_weld(const plain_tube *t, double x)
 static void add_zone(state *s, const plain_tube *t, const plain_zone *z, double moment, double push, double torque)
 {
     const double shear = sqrt(3) * torque * z->arm, bending = moment / z->modulus;
-    const double pushed = hypot(fmax(bending + push / z->area, 0), shear), pulled = hypot(fmax(bending - push / z->area, 0), shear);
-    const double use = fmax(pushed / z->squash, pulled / z->yield), stress = pushed / z->squash >= pulled / z->yield ? pushed : pulled;
+    const double pushed = hypot(fmax(bending + push / z->area, 0), shear);
+    const double pulled = hypot(fmax(bending - push / z->area, 0), shear);
+    const double use = fmax(pushed / z->squash, pulled / z->yield);
+    const double stress = pushed / z->squash >= pulled / z->yield ? pushed : pulled;
     s->interaction = fmax(s->interaction, push / t->column_load + hypot(bending, shear) / z->squash);
     if (use > s->use) s->use_next = s->use, s->stress_next = s->stress, s->use = use, s->stress = stress;
     else s->use_next = use, s->stress_next = stress;
@@ -80,7 +82,10 @@ static double level(const check *c, double factor)
 
 static double bisect(const check *c, double low, double high)
 {
-    for (int i = 0; i < 60 && high - low > 1e-15 * high; i++) *(level(c, (low + high) / 2) < 1 ? &low : &high) = (low + high) / 2;
+    for (int i = 0; i < 60 && high - low > 1e-15 * high; i++) {
+        const double middle = (low + high) / 2;
+        *(level(c, middle) < 1 ? &low : &high) = middle;
+    }
     return high;
 }
 
@@ -88,7 +93,8 @@ static double bisect(const check *c, double low, double high)
 static double top_between(const check *c, double low, double high)
 {
     const double cut = 0.61803398874989485;
-    double left = high - cut * (high - low), right = low + cut * (high - low), at_left = level(c, left), at_right = level(c, right);
+    double left = high - cut * (high - low), right = low + cut * (high - low);
+    double at_left = level(c, left), at_right = level(c, right);
     for (int i = 0; i < 30; i++) {
         if (at_left >= at_right) {
             high = right, right = left, at_right = at_left;
@@ -130,7 +136,9 @@ static double yield_factor(const plain_tube *t, double tension)
     const double push = t->m->compression;
     double end = push > 0 ? (t->critical + tension) / push : endless;
     for (int i = 0; i < 5; i++) { /* where the axial stress alone is enough */
-        const plain_zone *z = &t->zones[is_weld(t, (t->border[i] + t->border[i + 1]) / 2)];
+        const double from = t->border[i], to = t->border[i + 1];
+        const plain_zone *z = &t->zones[is_weld(t, (from + to) / 2)];
+        if (!(to - from > 1e-13)) continue;
         if (push > 0) end = fmin(end, (z->squash * z->area + tension) / push);
         if (push < 0) end = fmin(end, (z->yield * z->area - tension) / -push);
     }
@@ -170,7 +178,8 @@ void plain_uses(const rbow_member *m, const rbow_material *k, double tension, co
     for (int i = 0; i < count; i++) use[i] = state_at(&t, tension, at[i]).use;
 }
 
-void plain_at(const rbow_member *m, const rbow_material *k, double tension, double factor, double at, double *moment, double *moved)
+void plain_at(const rbow_member *m, const rbow_material *k, double tension, double factor, double at, double *moment,
+              double *moved)
 {
     const plain_tube t = plain_tube_of(m, k);
     const plain_beam b = beam_at(&t, tension, factor);
@@ -198,7 +207,7 @@ plain_result plain_check(const rbow_member *m, const rbow_material *k, double te
     const plain_tube t = plain_tube_of(m, k);
     plain_result r = {
         .area = t.zones[0].area, .inertia = t.inertia, .section_modulus = t.zones[0].modulus, .radius = t.radius,
-        .weight = k->density * t.zones[0].area * m->length, .wall_reduction = t.zones[0].q, .critical_load = t.critical,
+        .weight = k->density * t.zones[0].area * m->length, .wall_reduction = t.zones[0].q, .critical_load = t.column_critical, .buckling_load = t.critical,
         .effective_length = t.slenderness * t.radius, .slenderness = t.slenderness, .column_stress = t.column_stress,
         .column_load = t.column_load, .fit_axial = -tension, .fit_moment = NAN, .fit_stress = NAN, .fit_stress_next = NAN,
         .axial = m->compression - tension, .peak_moment = NAN, .peak_moment_at = NAN, .peak_stress = NAN, .stress_use = NAN,

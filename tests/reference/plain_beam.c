@@ -172,7 +172,7 @@ real plain_critical(const plain_ends *e) /* the first two roots lie more than 9 
 /* The bow acts like loads: the arc like a spread load, the kink like a point load. */
 plain_beam plain_solve(const plain_ends *e, const plain_loads *l)
 {
-    const real kink = l->kink_at, tip_slope[] = {[RBOW_BOW_SINE] = -pi, [RBOW_BOW_ARC] = -4, [RBOW_BOW_KINK] = -1 / (1 - kink)};
+    const real kink = l->kink_at, tip_slope[] = {-pi, -4, -1 / (1 - kink)}; /* sine, arc, kink */
     const vector bow = l->z * l->bow;
     plain_beam b = {.z = l->z, .point_at = l->point_at, .kink_at = l->kink_at};
     b.share[PLAIN_SPREAD] = l->spread;

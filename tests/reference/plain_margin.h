@@ -1,35 +1,99 @@
-/* The check's contract on top of the plain check: locked-in tension counts where it hurts, and the margins. */
+/* The check's contract on top of the plain check, for a member whose clocks are known: each welded end soft and stiff,
+ * and every combination of what is locked in kept or gone. */
 #ifndef TESTS_REFERENCE_PLAIN_MARGIN_H
 #define TESTS_REFERENCE_PLAIN_MARGIN_H
 
 #include "plain.h"
 
+enum { PLAIN_CORNERS = 4, PLAIN_FITS = 8 };
+
 typedef struct plain_margins {
-    plain_factors factors; /* each the lower of those with the locked-in tension and without it */
-    double margin, margin_unforced;
+    double margin, as_built, unforced, best;
+    bool on_edge; /* with no run load the use is 1 to the last digits: rounding decides between 0 and no limit */
 } plain_margins;
 
 static inline double plain_ratio(const rbow_member *m, plain_factors f)
 {
-    return fmin(f.yield / (m->factor_yield > 0 ? m->factor_yield : m->factor), fmin(f.column, f.interaction) / m->factor) - 1;
+    const double asked = m->factor_yield > 0 ? m->factor_yield : m->factor;
+    return fmin(f.yield / asked, fmin(f.column, f.interaction) / m->factor) - 1;
+}
+
+/* Soft, soft/stiff, stiff/soft, stiff; fewer where fewer ends are welded. */
+static inline int plain_corners(const rbow_member *m, rbow_member corners[PLAIN_CORNERS])
+{
+    const bool a = m->end_a <= RBOW_WELDED, b = m->end_b <= RBOW_WELDED;
+    int count = 0;
+    for (int i = 0; i < PLAIN_CORNERS; i++) {
+        if ((i >= 2 && !a) || (i % 2 == 1 && !b)) continue;
+        corners[count] = *m;
+        if (a) corners[count].end_a = i >= 2 ? RBOW_STIFF_WELD : RBOW_SOFT_WELD;
+        if (b) corners[count].end_b = i % 2 == 1 ? RBOW_STIFF_WELD : RBOW_SOFT_WELD;
+        count++;
+    }
+    return count;
+}
+
+static inline rbow_member plain_kept(rbow_member m, unsigned kept)
+{
+    if ((kept & RBOW_FIT_MISS_A) == 0) m.miss_a = 0;
+    if ((kept & RBOW_FIT_MISS_B) == 0) m.miss_b = 0;
+    if ((kept & RBOW_FIT_GAP) == 0) m.gap = 0;
+    return m;
+}
+
+static inline unsigned plain_fit(const rbow_member *m)
+{
+    return (m->miss_a > 0 ? RBOW_FIT_MISS_A : 0U) | (m->miss_b > 0 ? RBOW_FIT_MISS_B : 0U) | (fabs(m->gap) > 0 ? RBOW_FIT_GAP : 0U);
+}
+
+static inline bool plain_runs(const rbow_member *m)
+{
+    const double loads[] = {m->compression, m->moment_a, m->moment_b, m->point_load, m->spread_load, m->vertical_g, m->torque};
+    for (size_t i = 0; i < sizeof loads / sizeof *loads; i++)
+        if (fabs(loads[i]) > 0) return true;
+    return false;
+}
+
+static inline bool plain_on_edge(const rbow_member *m, const rbow_material *k)
+{
+    const double rest = 0;
+    double use;
+    if (plain_runs(m)) return false;
+    plain_uses(m, k, plain_tension(m, k), &rest, 1, &use);
+    return fabs(use - 1) < 1e-12;
 }
 
 static inline plain_margins plain_margins_of(const rbow_member *m, const rbow_material *k)
 {
-    const double tension = plain_tension(m, k);
-    plain_margins p = {.factors = plain_factors_of(m, k, tension)};
-    if (tension > 0) {
-        const plain_factors f = plain_factors_of(m, k, 0);
-        p.factors.yield = fmin(p.factors.yield, f.yield);
-        p.factors.column = fmin(p.factors.column, f.column);
-        p.factors.interaction = fmin(p.factors.interaction, f.interaction);
+    rbow_member corners[PLAIN_CORNERS];
+    const unsigned fit = plain_fit(m);
+    const int count = plain_corners(m, corners);
+    plain_margins p = {INFINITY, INFINITY, INFINITY, -INFINITY, false};
+    for (int i = 0; i < count; i++) {
+        for (unsigned kept = 0; kept < PLAIN_FITS; kept++) {
+            if ((kept & ~fit) != 0) continue;
+            const rbow_member one = plain_kept(corners[i], kept);
+            const double margin = plain_ratio(&one, plain_factors_of(&one, k, plain_tension(&one, k)));
+            p.on_edge = p.on_edge || plain_on_edge(&one, k);
+            p.margin = fmin(p.margin, margin);
+            if (kept == 0) p.unforced = fmin(p.unforced, margin);
+            if (kept == fit) p.as_built = fmin(p.as_built, margin), p.best = fmax(p.best, margin);
+        }
     }
-    p.margin = p.margin_unforced = plain_ratio(m, p.factors);
-    rbow_member unforced = *m;
-    unforced.miss_a = unforced.miss_b = unforced.gap = 0;
-    if (m->miss_a > 0 || m->miss_b > 0 || m->gap > 0 || m->gap < 0)
-        p.margin_unforced = plain_ratio(m, plain_factors_of(&unforced, k, 0));
     return p;
+}
+
+/* As built, at the corner with the largest fit_stress; NaN where one buckles. */
+static inline plain_result plain_as_built(const rbow_member *m, const rbow_material *k)
+{
+    rbow_member corners[PLAIN_CORNERS];
+    const int count = plain_corners(m, corners);
+    plain_result most = plain_check(&corners[0], k, plain_tension(m, k));
+    for (int i = 1; i < count; i++) {
+        const plain_result next = plain_check(&corners[i], k, plain_tension(m, k));
+        if (!(next.fit_stress <= most.fit_stress)) most = next;
+    }
+    return most;
 }
 
 #endif

@@ -40,9 +40,19 @@ static vector toward(double size, double clock) { return size * (cosl(clock) + s
 static void hold(double end, const plain_tube *t, real *held, real *given)
 {
     const real u = 3.14159265358979323846264338327950288L * sqrtl(2), soft = -u / tanl(u / 2);
-    const real k = end <= RBOW_WELDED ? soft : (real)end * t->m->length / t->rigidity;
-    *held = isinf(end) ? 1 : k / (1 + k);
-    *given = isinf(end) ? 0 : 1 / (1 + k);
+    const real k = end <= RBOW_SOFT_WELD ? soft : (real)end * t->m->length / t->rigidity;
+    const bool fixed = isinf(end) || (end <= RBOW_STIFF_WELD && end > RBOW_SOFT_WELD);
+    *held = fixed ? 1 : k / (1 + k);
+    *given = fixed ? 0 : 1 / (1 + k);
+}
+
+static plain_ends ends_of(const plain_tube *t, double stiff_weld)
+{
+    const rbow_member *m = t->m;
+    plain_ends e = {.give_b = 1, .free_b = m->end_b <= RBOW_FREE && m->end_b > RBOW_WELDED};
+    hold(m->end_a <= RBOW_STIFF_WELD ? fmin(m->end_a, stiff_weld) : m->end_a, t, &e.hold_a, &e.give_a);
+    if (!e.free_b) hold(m->end_b <= RBOW_STIFF_WELD ? fmin(m->end_b, stiff_weld) : m->end_b, t, &e.hold_b, &e.give_b);
+    return e;
 }
 
 static void set_loads(plain_tube *t, const rbow_material *k)
@@ -83,18 +93,20 @@ static void set_borders(plain_tube *t)
 plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
 {
     const double bore = m->od - 2 * m->wall, e = k->elastic_modulus, dressed = m->dressed;
-    plain_tube t = {.m = m, .ends.give_b = 1, .ends.free_b = m->end_b <= RBOW_FREE && m->end_b > RBOW_WELDED};
+    plain_tube t = {.m = m};
     t.zones[0] = plain_zone_of(m, k);
     t.zones[1] = zone_of(m->od - 2 * dressed, m->wall - dressed, e, k->weld_yield, k->weld_yield);
     t.inertia = t.zones[0].modulus * m->od / 2;
     t.radius = sqrt(m->od * m->od + bore * bore) / 4;
     t.rigidity = e * t.inertia;
-    hold(m->end_a, &t, &t.ends.hold_a, &t.ends.give_a);
-    if (!t.ends.free_b) hold(m->end_b, &t, &t.ends.hold_b, &t.ends.give_b);
-    const double z = (double)plain_critical(&t.ends);
-    t.critical = z * t.rigidity / (m->length * m->length);
+    t.ends = ends_of(&t, RBOW_STIFF_WELD);
+    const plain_ends soft = ends_of(&t, RBOW_SOFT_WELD); /* of the column: all welds are soft */
+    const double z = (double)plain_critical(&soft);
+    t.critical = (double)plain_critical(&t.ends) * t.rigidity / (m->length * m->length);
+    t.column_critical = z * t.rigidity / (m->length * m->length);
     t.slenderness = pi / sqrt(z) * m->length / t.radius;
-    t.column_stress = column_stress(&t, k, m->column_curve == RBOW_CURVE_OF_MATERIAL ? (int)k->column_curve : m->column_curve);
+    const bool own_curve = m->column_curve != RBOW_CURVE_OF_MATERIAL;
+    t.column_stress = column_stress(&t, k, own_curve ? m->column_curve : (int)k->column_curve);
     t.column_load = t.column_stress * t.zones[0].area;
     set_loads(&t, k);
     set_borders(&t);

@@ -12,7 +12,7 @@ typedef struct plain_zone { /* in^2, in^3, psi; arm: shear stress per torque; sq
 
 typedef struct plain_tube {
     const rbow_member *m;
-    double inertia, radius, rigidity, critical, slenderness, column_stress, column_load;
+    double inertia, radius, rigidity, critical, column_critical, slenderness, column_stress, column_load;
     plain_zone zones[2]; /* tube, weld */
     plain_ends ends;
     plain_loads run, built; /* what grows with the load factor, and what does not */

@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""Work out every row of published.csv again, by other formulas than the library's.
+"""Calculate every row of published.csv again, by formulas other than those of the library.
 
 Run:      /usr/bin/python3 tests/reference/published.py     (numpy, scipy; under a minute)
 Method:   sections as differences of powers of the two diameters; column curves from rules.py; critical loads,

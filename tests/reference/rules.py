@@ -78,7 +78,7 @@ class Section:
 
 
 class Zone:
-    """A stretch of tube with one section and one strength."""
+    """A part of the tube with one section and one strength."""
 
     def __init__(self, section, elastic_modulus, yield_, compression_yield):
         self.section, self.yield_ = section, yield_
@@ -113,14 +113,14 @@ class Zone:
 
 
 def toward(size, clock):
-    """Up and right parts; exact at the quarters."""
+    """Components up and right; exact at right angles."""
     exact = {0.0: (1.0, 0.0), 90.0: (0.0, 1.0), 180.0: (-1.0, 0.0), 270.0: (0.0, -1.0)}
     turn = math.radians(clock)
     return size * np.array(exact.get(clock % 360.0, (math.cos(turn), math.sin(turn))))
 
 
 def allowable_stress(curve, elastic_modulus, compression_yield, intercept, slenderness):
-    """compression_yield and intercept come with the wall reduction in them."""
+    """compression_yield and intercept include the wall reduction."""
     fc, s = compression_yield, slenderness
     fe = math.pi**2 * elastic_modulus / s**2
     if curve == "johnson":
@@ -174,7 +174,7 @@ def first_crossing(rough, exact, low, top):
 
 
 class Case:
-    """A member at one resolution, its load factor left open."""
+    """A member at one resolution, for any load factor."""
 
     def __init__(self, member, resolution):
         self.member, self.resolution = member, resolution

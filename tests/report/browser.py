@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
-"""Opens the demo's pages in headless Chromium: on a desk and on a phone, in light and dark, and on paper.
+"""Opens the demo's pages in headless Chromium: in a desktop and in a phone window, in light and dark, and on paper.
 
-Usage: browser.py PROGRAM SOURCE_DIR [FOLDER]. Asked: no console message, nothing wider than the window, no word of a
+Usage: browser.py PROGRAM SOURCE_DIR [FOLDER]. Required: no console message, nothing wider than the window, no word of a
 drawing outside it or over another, the expected number of pages on paper. With FOLDER the screenshots and the PDFs
-stay there, to be looked at. Needs Debian's chromium and poppler-utils."""
+stay there for inspection. Needs Debian's chromium and poppler-utils."""
 
 import html
 import json

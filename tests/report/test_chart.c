@@ -186,7 +186,7 @@ START_TEST(texts_are_escaped)
 {
     text t = {0};
     html_text(&t, "a<b>&\"'\x01\t\x7f\xff\xef\xbf\xbf\xc3\xa9");
-    ck_assert_str_eq(t.at, "a&lt;b&gt;&amp;&quot;&#39; \xef\xbf\xbd\xc3\xa9");
+    ck_assert_str_eq(t.at, "a&lt;b&gt;&amp;&quot;&#39;\\x01 \\x7F\xef\xbf\xbd\xc3\xa9");
     text_clear(&t);
     html_unit(&t, "lbf-in^2");
     ck_assert_str_eq(t.at, "lbf-in²");

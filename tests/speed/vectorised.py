@@ -70,7 +70,7 @@ class Planes:
         self.odd = -self.difference / 2 / np.sin(k / 2)
 
     def waves(self, t, which):
-        """What of m the bow's own wave c cos(pi t) is not, with slope and bend."""
+        """m without the bow's own wave c cos(pi t), with its first and second derivative."""
         k, even, odd, flat = self.k[which], self.even[:, which], self.odd[:, which], self.flat[:, which]
         cosine, sine = np.cos(k * t), np.sin(k * t)
         value = even * cosine + odd * sine
@@ -193,7 +193,7 @@ class Tubes:
 # ---- load factors ----------------------------------------------------------------------------------------------
 
 def first_reach(level, most):
-    """Smallest factor up to `most` at which level(factor, tubes) is 1, `most` where there is none."""
+    """Smallest factor up to `most` at which level(factor, tubes) is 1; `most` if there is none."""
     def height(factor, which):  # 0 at the limit, close to linear where the tube nears its critical load
         share = level(factor, which)
         return (share - 1) / (share + 1)
@@ -251,7 +251,7 @@ def judged(factors):
 # ---- the whole -------------------------------------------------------------------------------------------------
 
 def at_worst(tubes, moments, axial):
-    """Stress where the use is highest, and the use."""
+    """Stress at the largest utilisation, and that utilisation."""
     stress, use = (a.reshape(4, -1) for a in tubes.fibres(moments, axial))
     worst = use.argmax(0)[None]
     return np.take_along_axis(stress, worst, 0)[0], np.take_along_axis(use, worst, 0)[0]

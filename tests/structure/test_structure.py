@@ -28,7 +28,7 @@ ROOMS = {
     "src/report": ["src/table"],
     "src/report/chart": ["src/report", "src/table"],
     "src/report/text": ["src/report", "src/working", "src/cases", "src/table", API],
-    "src/report/json": ["src/table"],
+    "src/report/json": ["src/report", "src/table"],
     "src/report/page": ["src/report/chart", "src/report", "src/working", "src/cases", "src/table", API],
     "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
     "src/command": ["src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases",
@@ -54,7 +54,7 @@ class Tree:
         return path.parent.relative_to(self.root).as_posix()
 
     def included(self, path):
-        """Paths, or None for one that is not there."""
+        """Paths; None for a file that does not exist."""
         found = []
         for quoted, public in INCLUDE.findall(path.read_text(encoding="utf-8")):
             places = [self.root / "include" / public] if public else [self.root / "src" / quoted, path.parent / quoted]
@@ -65,7 +65,7 @@ class Tree:
         return self.files
 
     def strangers(self):
-        """Files in no room, and includes of files that are not there."""
+        """Files outside every room, and includes of files that do not exist."""
         faults = [f"{self.name(path)}: {self.room(path)} is no room" for path in self.held() if self.room(path) not in self.rooms]
         return faults + [f"{self.name(path)}: includes a file that is not there" for path in self.held()
                          if None in self.includes[path]]
@@ -100,7 +100,7 @@ class Tree:
 
 
 def circles_of(edges):
-    """One circle for each edge that closes one, in a walk over the whole graph."""
+    """One circle for each edge that closes one, in a search of the whole graph."""
     done, found = set(), []
 
     def visit(node, path):
@@ -117,7 +117,7 @@ def circles_of(edges):
 
 
 def unprefixed(symbols):
-    """Of what nm prints of a library: global names that are not the library's own."""
+    """The global names in the output of nm that do not begin with rbow_."""
     names = [line.split()[-1] for line in symbols.splitlines() if len(line.split()) == 3]
     return sorted(name for name in names if not name.startswith("rbow_"))
 
@@ -157,7 +157,7 @@ class Structure(unittest.TestCase):
 
 
 class MadeUp(unittest.TestCase):
-    """Each rule finds its fault in a made-up tree, and nothing in a sound one."""
+    """Each rule finds its fault in an invented tree, and none in a correct one."""
 
     ROOMS = {"include/railbow": [], "src/low": ["include/railbow"], "src/high": ["src/low"], "src/apart": []}
     SOUND = {"include/railbow/a.h": "", "src/low/b.h": "#include <railbow/a.h>\n#include <stdio.h>\n",

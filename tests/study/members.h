@@ -36,6 +36,7 @@ static inline problem problem_of(const rbow_member *m)
 static inline rbow_member rail(void)
 {
     rbow_member m = rbow_member_default();
+    m.eccentricity_clock = m.bow_clock = m.miss_a_clock = m.miss_b_clock = m.weld_zone = 0; /* all is known */
     m.od = 1.25;
     m.wall = 0.058;
     m.length = 36;

@@ -90,7 +90,7 @@ static orientation found_for(const rbow_member *m)
 START_TEST(any_member_against_brute_force)
 {
     gsl_rng *r = gsl_rng_alloc(gsl_rng_mt19937);
-    for (int i = 0; i < 60; i++) {
+    for (int i = 0; i < 30; i++) {
         const rbow_member m = any_member(r);
         found_for(&m);
     }

@@ -73,7 +73,10 @@ START_TEST(what_a_user_wrote_is_shown_safely)
     QUOTES("a\tb\r\n\x1b[31m\x7f\0z", "'a\\x09b\\x0D\\x0A\\x1B[31m\\x7F\\x00z'");
     QUOTES("caf\xC3\xA9 \xE2\x88\x92 \xF0\x9F\x94\xA7", "'caf\xC3\xA9 \xE2\x88\x92 \xF0\x9F\x94\xA7'");
     QUOTES("caf\xE9", "'caf\\xE9'");
-    QUOTES("\xC2\x9B", "'\\xC2\\x9B'");                   /* a C1 control */
+    QUOTES("\xC2\x9B", "'\\u009B'");           /* a C1 control */
+    QUOTES("a\xE2\x80\xAE" "b\xE2\x81\xA6", "'a\\u202Eb\\u2066'"); /* turn the order of what follows */
+    QUOTES("\xC2\xAD\xE2\x80\x8B\xE2\x80\xA8\xEF\xBB\xBF", "'\\u00AD\\u200B\\u2028\\uFEFF'"); /* are not seen */
+    QUOTES("\xF3\xA0\x81\x81", "'\\U000E0041'");
     QUOTES("\xC0\xAF", "'\\xC0\\xAF'");                   /* overlong */
     QUOTES("\xE0\x9F\xBF", "'\\xE0\\x9F\\xBF'");          /* overlong */
     QUOTES("\xF0\x8F\xBF\xBF", "'\\xF0\\x8F\\xBF\\xBF'"); /* overlong */

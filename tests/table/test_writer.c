@@ -35,6 +35,16 @@ START_TEST(formulas_get_an_apostrophe)
     writes_text("+1", "'+1");
     writes_text("-x", "'-x");
     writes_text("@SUM(A1)", "'@SUM(A1)");
+    writes_text(" =1+1", "\"' =1+1\"");
+    writes_text("\xC2\xA0" "@SUM", "'\xC2\xA0" "@SUM");
+    writes_text("\xE3\x80\x80-1", "'\xE3\x80\x80-1");
+    writes_text("\n \t+1", "\"'\n \t+1\"");
+    writes_text("\xEF\xBC\x9D" "1", "'\xEF\xBC\x9D" "1");
+    writes_text("\xEF\xBC\x8B" "1", "'\xEF\xBC\x8B" "1");
+    writes_text("\xEF\xBC\x8D" "1", "'\xEF\xBC\x8D" "1");
+    writes_text(" \xEF\xBC\xA0" "1", "\"' \xEF\xBC\xA0" "1\"");
+    writes_text("a =1", "a =1");
+    writes_text("\xEF\xBC\x9A" "1", "\xEF\xBC\x9A" "1");
     writes_text("=A1,B1", "\"'=A1,B1\"");
     writes_text("=\"x\"", "\"'=\"\"x\"\"\"");
     writes_text("\tx", "\"'\tx\"");

@@ -14,17 +14,46 @@ static void put_object(text *out, cJSON *object, bool complete)
     cJSON_Delete(object);
 }
 
-void json_open(text *out, const field_list *list, unit_system units)
+static bool add_strings(cJSON *object, const char *name, const char *const *strings, size_t count)
 {
-    cJSON *object = cJSON_CreateObject();
-    bool complete = object != NULL;
+    cJSON *array = cJSON_AddArrayToObject(object, name);
+    for (size_t i = 0; i < count && array != NULL; i++) {
+        cJSON *string = cJSON_CreateString(strings[i]);
+        if (string == NULL || !cJSON_AddItemToArray(array, string)) return false;
+    }
+    return array != NULL;
+}
+
+static bool add_materials(cJSON *object, const run_facts *facts)
+{
+    cJSON *materials = cJSON_AddObjectToObject(object, "materials");
+    return materials != NULL && cJSON_AddStringToObject(materials, "file", facts->materials) != NULL
+        && cJSON_AddStringToObject(materials, "sha256", facts->materials_sha256) != NULL;
+}
+
+static bool add_units(cJSON *object, const field_list *list, unit_system units)
+{
+    cJSON *named = cJSON_AddObjectToObject(object, "units");
+    bool complete = named != NULL;
     for (size_t i = 0; i < list->count && complete; i++) {
         const field *f = &list->fields[i];
         const unit *shown = unit_shown(f->dimension, units);
-        if (shown != NULL) complete = cJSON_AddStringToObject(object, f->name, shown->name) != NULL;
+        if (shown != NULL) complete = cJSON_AddStringToObject(named, f->name, shown->name) != NULL;
     }
-    text_put(out, "{\"units\":");
+    return complete;
+}
+
+/* The object's last brace gives way to the rows. */
+void json_open(text *out, const run_facts *facts, const field_list *list, unit_system units)
+{
+    cJSON *object = cJSON_CreateObject();
+    const bool complete = object != NULL && cJSON_AddStringToObject(object, "version", facts->version) != NULL
+        && add_strings(object, "command", facts->words, facts->word_count)
+        && add_strings(object, "inputs", facts->inputs, facts->input_count) && add_materials(object, facts)
+        && add_units(object, list, units);
     put_object(out, object, complete);
+    if (out->failed) return;
+    out->length--;
     text_put(out, ",\"rows\":[");
 }
 
@@ -48,7 +77,7 @@ void json_row(text *out, const field_list *list, const void *record, unit_system
     put_object(out, object, complete);
 }
 
-void json_close(text *out)
+void json_close(text *out, size_t refused)
 {
-    text_put(out, "\n]}\n");
+    text_format(out, "\n],\"refused\":%zu}\n", refused);
 }

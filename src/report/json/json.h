@@ -1,13 +1,16 @@
-/* Result tables as JSON: {"units": {...}, "rows": [{...}, ...]}; infinity and what does not exist are null. */
+/* Result tables as JSON: {"version": ..., "command": [...], "inputs": [...], "materials": {"file": ..., "sha256": ...},
+ * "units": {...}, "rows": [{...}, ...], "refused": n}; infinity and what does not exist are null. */
 #ifndef RAILBOW_REPORT_JSON_JSON_H
 #define RAILBOW_REPORT_JSON_JSON_H
 
+#include "report/facts.h"
 #include "table/field.h"
 #include "table/text.h"
 
-void json_open(text *out, const field_list *list, unit_system units);
+void json_open(text *out, const run_facts *facts, const field_list *list, unit_system units);
 /* With the comma that parts it from the row before; the first row of all has to lose this one byte. */
 void json_row(text *out, const field_list *list, const void *record, unit_system units);
-void json_close(text *out);
+/* refused: what should be in the answer and is not: rows without one, and files that could not be read to their end */
+void json_close(text *out, size_t refused);
 
 #endif

@@ -31,15 +31,15 @@ static void put_margin(text *out, const check_row *r)
 {
     const double reached = deciding_factor(r);
     if (isinf(reached)) {
-        text_put(out, "no run load brings it to a limit.");
+        text_put(out, "no run load could make it yield or buckle.");
     } else if (!(reached > 0)) {
-        text_put(out, "it is at its limit with no run load at all.");
+        text_put(out, "it yields or buckles with no run load at all.");
     } else {
-        text_put(out, "it reaches its limit at ");
+        text_put(out, "it yields or buckles at ");
         put_factor(out, reached);
-        text_put(out, " times the run load, ");
-        put_factor(out, asked_factor(r));
-        text_put(out, " is asked: margin ");
+        text_put(out, " times the run load; ");
+        put_required(out, asked_factor(r));
+        text_put(out, " is required: margin ");
         put_percent(out, r->result.margin);
         text_char(out, '.');
     }
@@ -48,9 +48,9 @@ static void put_margin(text *out, const check_row *r)
 static void put_governs(text *out, const check_row *r, unit_system units)
 {
     static const char *const words[] = {
-        [RBOW_BY_COLUMN] = "What governs is the column load: the tube as a whole bows out",
+        [RBOW_BY_COLUMN] = "What governs is the column: the tube as a whole bows out",
         [RBOW_BY_YIELD] = "What governs is yield of the outer fibre",
-        [RBOW_BY_INTERACTION] = "What governs is push and bending together",
+        [RBOW_BY_INTERACTION] = "What governs is the interaction of push and bending",
     };
     if (r->result.governs == RBOW_BY_NONE) return;
     text_format(out, " %s", words[r->result.governs]);
@@ -71,10 +71,10 @@ static void put_fit(text *out, const check_row *r, unit_system units)
         text_format(out, " The forced fit %s %.1f points of margin; without it the margin is ", cost < 0 ? "brings" : "costs", fabs(cost));
         put_percent(out, r->result.margin_unforced);
     } else {
-        text_put(out, " Without the forced fit there is no limit");
+        text_put(out, " Without the forced fit no run load could make it yield or buckle");
     }
     if (!isnan(r->result.fit_stress)) {
-        text_put(out, "; it alone stresses the tube to ");
+        text_put(out, "; before any load the forced tube already carries ");
         page_value(out, r->result.fit_stress, DIM_STRESS, units, 5);
     }
     text_char(out, '.');

@@ -48,7 +48,7 @@ static void put_state_name(text *out, int state, double factor)
         text_put(out, names[state]);
         return;
     }
-    text_put(out, "limit, × ");
+    text_put(out, "yields or buckles, × ");
     put_factor(out, factor);
 }
 
@@ -58,12 +58,12 @@ static void moment_caption(text *out, const check_row *r, const picture *p)
     if (r->result.fit_moment > 0) text_put(out, "dotted what is locked in with no run load, ");
     text_put(out, "thin as loaded");
     if (isfinite(p->states[PICTURE_AT_LIMIT].moment[0]))
-        text_put(out, ", thick at the limit, where it touches what is allowed there (dashed");
+        text_put(out, ", thick where the tube yields or buckles: it touches what is allowed there (dashed");
     else if (isnan(p->states[PICTURE_LOADED].moment[0]))
         text_put(out, "; as loaded there is no equilibrium (");
     else
-        text_put(out, "; no bending decides the limit (dashed");
-    text_put(out, r->result.governs == RBOW_BY_YIELD ? ", by yield)." : ", by push and bending together).");
+        text_put(out, "; bending does not decide (dashed");
+    text_put(out, r->result.governs == RBOW_BY_YIELD ? ", by yield)." : ", by interaction).");
     text_put(out, "</figcaption></figure>\n");
 }
 
@@ -194,22 +194,22 @@ void page_factor_chart(text *out, const check_row *r)
 {
     const factor_bar bars[] = {{"column", r->result.column_factor, r->given.member.factor},
                                {"yield", r->result.yield_factor, asked_of_yield(r)},
-                               {"push + bending", r->result.interaction_factor, r->given.member.factor}};
+                               {"interaction", r->result.interaction_factor, r->given.member.factor}};
     double most = fmax(r->given.member.factor, asked_of_yield(r));
     for (size_t i = 0; i < 3; i++)
         if (isfinite(bars[i].reached)) most = fmax(most, fmin(bars[i].reached, 4 * fmax(r->given.member.factor, asked_of_yield(r))));
     const chart c = {.out = out, .left = 100, .top = 8, .width = FIGURE_WIDTH - 100 - 78, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
     open_figure(out, "Load factors");
-    chart_open(out, FIGURE_WIDTH, 150, "Load factor that each check reaches, against the one asked for", "");
+    chart_open(out, FIGURE_WIDTH, 150, "Load factor that each check reaches, against the one required", "");
     chart_axis_x(&c, "times the run load");
     for (size_t i = 0; i < 3; i++) put_factor_bar(&c, &bars[i], 26 + 34 * (double)i);
     chart_close(out);
-    text_put(out, "<figcaption>How many times the run load each check reaches; the upright mark is what is asked: ");
-    put_factor(out, r->given.member.factor);
+    text_put(out, "<figcaption>How many times the run load each check reaches; the upright mark is what is required: ");
+    put_required(out, r->given.member.factor);
     if (fabs(asked_of_yield(r) - r->given.member.factor) > 0) {
         text_put(out, ", against yield ");
-        put_factor(out, asked_of_yield(r));
+        put_required(out, asked_of_yield(r));
     }
-    text_format(out, ". The least, held against what is asked, decides.%s</figcaption></figure>\n",
-                isinf(r->result.column_factor) && isinf(r->result.interaction_factor) ? " Without a push there is no column limit." : "");
+    text_format(out, ". The least, held against what is required, decides.%s</figcaption></figure>\n",
+                isinf(r->result.column_factor) && isinf(r->result.interaction_factor) ? " Without a push there is no column factor." : "");
 }

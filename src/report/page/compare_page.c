@@ -9,7 +9,7 @@
 typedef struct compare_view {
     const compare_row *rows;
     size_t count, tubes, pick; /* pick: tubes for none */
-    bool own_od;
+    bool own_od, faults; /* faults: some rows have no answer */
     unit_system units;
 } compare_view;
 
@@ -37,7 +37,8 @@ static void say_pick(text *out, const compare_view *c)
     put_tube(out, c, s.first);
     text_format(out, " %s, ", unit_name(DIM_LENGTH, c->units));
     if (holds) {
-        text_put(out, s.cases == 1 ? "the lightest that holds: " : "the lightest that holds in every case: ");
+        text_put(out, s.cases == 1 ? "the lightest that holds: " : c->faults ? "the lightest that holds in every case that was checked: "
+                                                                              : "the lightest that holds in every case: ");
         put_weight(out, c, s.weight);
         text_put(out, " in all, worst margin ");
     } else {
@@ -129,7 +130,7 @@ static void put_chart(text *out, const compare_view *c)
 
 void page_compare(text *out, const page_head *head, const compare_row *rows, size_t count, bool own_od)
 {
-    const compare_view c = {rows, count, rows[0].tubes, lightest_tube(rows, count), own_od, head->units};
+    const compare_view c = {rows, count, rows[0].tubes, lightest_tube(rows, count), own_od, head->faults, head->units};
     text said = {0};
     say_pick(&said, &c);
     page_sentence(out, c.pick < c.tubes, &said);

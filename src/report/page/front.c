@@ -14,37 +14,38 @@ static const check_row *worst_of(const check_row *rows, size_t count)
     return worst;
 }
 
-static void put_limit(text *out, const check_row *r)
+static void put_reached(text *out, const check_row *r)
 {
     const double reached = deciding_factor(r);
     if (isinf(reached)) {
-        text_put(out, "has no run load that could bring it to a limit");
+        text_put(out, "no run load could make yield or buckle");
         return;
     }
     if (!(reached > 0)) {
-        text_put(out, "is at its limit with no run load at all");
+        text_put(out, "yields or buckles with no run load at all");
         return;
     }
-    text_put(out, "reaches its limit at ");
+    text_put(out, "yields or buckles at ");
     put_factor(out, reached);
     text_put(out, " times the run load, where ");
-    put_factor(out, asked_factor(r));
-    text_put(out, " is asked");
+    put_required(out, asked_factor(r));
+    text_put(out, " is required");
 }
 
-static void put_sentence(text *out, const check_row *rows, size_t count, size_t holds)
+static void put_sentence(text *out, const check_row *rows, size_t count, size_t holds, bool faults)
 {
     const check_row *worst = worst_of(rows, count);
     const size_t fallen = count - holds;
     if (count == 1)
-        text_put(out, fallen > 0 ? "The case is short: ‘" : "The case holds: ‘");
+        text_format(out, "The %scase %s: ‘", faults ? "other " : "", fallen > 0 ? "is short" : "holds");
     else if (fallen == 0)
-        text_format(out, "All %zu cases hold; the least margin has ‘", count);
+        text_format(out, faults ? "The %zu other cases hold; the least margin has ‘" : "All %zu cases hold; the least margin has ‘", count);
     else
-        text_format(out, "%zu of %zu cases %s short; the worst is ‘", fallen, count, fallen == 1 ? "is" : "are");
+        text_format(out, "%zu of %s%zu %scases %s short; the worst is ‘", fallen, faults ? "the " : "", count, faults ? "other " : "",
+                    fallen == 1 ? "is" : "are");
     html_text(out, worst->given.name);
     text_put(out, count == 1 ? "’ " : "’, which ");
-    put_limit(out, worst);
+    put_reached(out, worst);
     text_char(out, '.');
 }
 
@@ -93,7 +94,7 @@ static void put_cost(text *cell, const check_row *r)
     if (!(fabs(r->result.fit_axial) > 0 || fabs(cost) > 0))
         text_put(cell, "none");
     else if (isfinite(cost))
-        text_format(cell, "%.1f points", cost);
+        text_format(cell, "%.1f points", round(10 * cost) / 10 + 0.0);
     else
         text_put(cell, "all");
 }
@@ -107,7 +108,7 @@ static void put_size(text *out, const check_row *r, unit_system units)
 
 static void put_where(text *out, const check_row *r, unit_system units)
 {
-    static const char *const words[] = {"the column as a whole", "yield", "push + bending", "nothing"};
+    static const char *const words[] = {"column", "yield", "interaction", "nothing"};
     text_put(out, words[r->result.governs]);
     if (isnan(r->result.governs_at)) return;
     text_put(out, " at ");
@@ -118,13 +119,13 @@ static void put_where(text *out, const check_row *r, unit_system units)
 static void put_row(text *out, const check_row *r, size_t number, unit_system units)
 {
     const bool holds = r->result.verdict == RBOW_HOLDS;
-    text margin = {0}, size = {0}, where = {0}, limit = {0}, cost = {0};
+    text margin = {0}, size = {0}, where = {0}, factor = {0}, cost = {0};
     put_percent(&margin, r->result.margin);
     put_size(&size, r, units);
     put_where(&where, r, units);
-    put_factor(&limit, deciding_factor(r));
-    text_put(&limit, " of ");
-    put_factor(&limit, asked_factor(r));
+    put_factor(&factor, deciding_factor(r));
+    text_put(&factor, " of ");
+    put_required(&factor, asked_factor(r));
     put_cost(&cost, r);
     text_format(out, "<tr><th scope=\"row\"><a href=\"#case-%zu\">", number);
     html_text(out, r->given.name);
@@ -133,7 +134,7 @@ static void put_row(text *out, const check_row *r, size_t number, unit_system un
     text_put(out, "<td class=\"bar\">");
     put_margin_bar(out, r);
     text_put(out, "</td>");
-    put_cell(out, "n", "Limit", &limit);
+    put_cell(out, "n", "Load factor", &factor);
     put_cell(out, "", "Governs:", &where);
     put_cell(out, "n", "Fit costs", &cost);
     put_cell(out, "", "Tube", &size);
@@ -141,7 +142,7 @@ static void put_row(text *out, const check_row *r, size_t number, unit_system un
     text_free_part(&margin, out);
     text_free_part(&size, out);
     text_free_part(&where, out);
-    text_free_part(&limit, out);
+    text_free_part(&factor, out);
     text_free_part(&cost, out);
 }
 
@@ -150,14 +151,14 @@ void page_front(text *out, const page_head *head, const check_row *rows, size_t 
     size_t holds = 0;
     for (size_t i = 0; i < count; i++) holds += rows[i].result.verdict == RBOW_HOLDS;
     text_format(out, "<p class=\"verdict %s\">", holds == count ? "holds" : "short");
-    put_sentence(out, rows, count, holds);
+    put_sentence(out, rows, count, holds, head->faults);
     text_put(out, "</p>\n");
     page_refused(out, head);
     put_warnings(out, rows, count);
-    text_put(out, "<table class=\"cases stack\"><caption>Margin: the load factor at the limit over the one asked for, "
-                  "less 1. The bars run from −100 % to +100 % with 0 in the middle.</caption>\n<thead><tr>"
+    text_put(out, "<table class=\"cases stack\"><caption>Margin: the load factor at which the tube yields or buckles over the one required, "
+                  "less 1. Interaction: push and bending together. The bars run from −100 % to +100 % with 0 in the middle.</caption>\n<thead><tr>"
                   "<th scope=\"col\">Case</th><th scope=\"col\">Verdict</th><th scope=\"col\" class=\"n\">Margin</th>"
-                  "<th scope=\"col\">−100 … +100 %</th><th scope=\"col\" class=\"n\">Limit, of asked</th>"
+                  "<th scope=\"col\">−100 … +100 %</th><th scope=\"col\" class=\"n\">Load factor, of required</th>"
                   "<th scope=\"col\">What governs</th><th scope=\"col\" class=\"n\">Forced fit costs</th>"
                   "<th scope=\"col\">Tube</th></tr></thead>\n<tbody>\n");
     for (size_t i = 0; i < count; i++) put_row(out, &rows[i], i + 1, head->units);

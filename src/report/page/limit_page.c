@@ -13,6 +13,7 @@ typedef struct limits {
     const limit_asked *asked;
     unit_system units;
     double low, high; /* of the axis, in the unit shown */
+    bool faults;      /* some rows have no answer */
 } limits;
 
 static double as_shown(const limits *l, double own)
@@ -29,7 +30,8 @@ static void say_verdict(text *out, const limits *l, size_t count)
     else if (past > 0)
         text_format(out, "%zu of %zu cases %s past the limit of %s", past, count, past == 1 ? "is" : "are", l->asked->column->name);
     else
-        text_format(out, count == 1 ? "The case is inside its limit of %s" : "Every case is inside its limit of %s", l->asked->column->name);
+        text_format(out, count == 1 ? "The %scase is inside its limit of %s" : "Every %scase is inside its limit of %s",
+                    l->faults ? "other " : "", l->asked->column->name);
     text_put(out, ", for a margin of at least ");
     text_format(out, "%.4g %%.", 100 * l->asked->margin);
 }
@@ -76,7 +78,7 @@ static void put_chart(text *out, const limits *l, size_t first, size_t end)
 void page_limit(text *out, const page_head *head, const limit_row *rows, size_t count, const limit_asked *asked,
                 const field_list *list)
 {
-    limits l = {rows, asked, head->units, INFINITY, -INFINITY};
+    limits l = {rows, asked, head->units, INFINITY, -INFINITY, head->faults};
     text said = {0};
     bool fine = true;
     for (size_t i = 0; i < count; i++) {

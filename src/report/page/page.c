@@ -4,6 +4,8 @@
 #include "report/html.h"
 #include "report/page/style.h"
 
+#include <string.h>
+
 static void put_about(text *out, const page_head *head)
 {
     const char *parts[] = {head->by, head->date};
@@ -36,10 +38,39 @@ void page_open(text *out, const page_head *head)
     text_put(out, "</header>\n<main>\n");
 }
 
-void page_close(text *out)
+/* A word as a shell would need it. */
+static void put_word(text *out, const char *word)
+{
+    const bool plain = *word != '\0'
+        && strspn(word, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_./:=,+%@") == strlen(word);
+    if (!plain) text_put(out, "\"");
+    text_put(out, word);
+    if (!plain) text_put(out, "\"");
+}
+
+/* What somebody needs to do it again: program, command, files, and which materials table it was. */
+static void put_origin(text *out, const run_facts *facts)
+{
+    text words = {0};
+    text_format(&words, "Made by railbow %s with the command: ", facts->version);
+    for (size_t i = 0; i < facts->word_count; i++) {
+        if (i > 0) text_char(&words, ' ');
+        put_word(&words, facts->words[i]);
+    }
+    for (size_t i = 0; i < facts->input_count; i++) {
+        text_put(&words, i == 0 ? ". Read: " : ", ");
+        text_put(&words, facts->inputs[i]);
+    }
+    text_format(&words, ". Materials: %s, SHA-256 %s.", facts->materials, facts->materials_sha256);
+    html_element(out, "p", "origin", text_string(&words, &out->failed));
+    text_free_part(&words, out);
+}
+
+void page_close(text *out, const page_head *head)
 {
     text_put(out, "</main>\n<footer>");
     html_element(out, "p", NULL, caution);
-    text_put(out, "<p>Made with railbow. Clocks are seen from joint A toward B: 0 is up, 90 to the right.</p>"
-                  "</footer>\n</body>\n</html>\n");
+    text_put(out, "<p>Clocks are seen from joint A toward B: 0 is up, 90 to the right.</p>");
+    put_origin(out, head->facts);
+    text_put(out, "</footer>\n</body>\n</html>\n");
 }

@@ -2,6 +2,7 @@
 #ifndef RAILBOW_REPORT_PAGE_PAGE_H
 #define RAILBOW_REPORT_PAGE_PAGE_H
 
+#include "report/facts.h"
 #include "table/text.h"
 #include "table/unit.h"
 
@@ -10,9 +11,10 @@ typedef struct page_head {
     size_t refused;                       /* rows without an answer                      */
     bool faults;                          /* something kept a verdict from being given   */
     unit_system units;
+    const run_facts *facts;
 } page_head;
 
 void page_open(text *out, const page_head *head);
-void page_close(text *out);
+void page_close(text *out, const page_head *head);
 
 #endif

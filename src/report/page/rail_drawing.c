@@ -116,10 +116,12 @@ static void put_joint(const view *v, double x, const char *name, bool left, bool
 
 static void put_zones(const view *v)
 {
-    const double zone[] = {0, v->p->weld_zone}, length = v->p->length;
-    for (int end = 0; end < (v->p->free_b ? 1 : 2) && v->p->weld_zone > 0; end++)
-        text_format(v->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"zone\"/>\n",
-                    view_x(v, end == 0 ? zone[0] : length - zone[1]), v->middle, view_x(v, end == 0 ? zone[1] : length), v->middle);
+    const picture *p = v->p;
+    const double from[] = {0, p->weld_ends[1]}, to[] = {p->weld_ends[0], p->length};
+    for (int end = 0; end < 2; end++)
+        if (isfinite(from[end]) && isfinite(to[end]))
+            text_format(v->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"zone\"/>\n", view_x(v, from[end]),
+                        v->middle, view_x(v, to[end]), v->middle);
 }
 
 static void put_view(const view *v)

@@ -44,7 +44,7 @@ void page_section_drawing(text *out, const check_row *r, const picture *p, unit_
     ring(out, left, middle, scale * r->given.member.od / 2, scale * (r->given.member.od / 2 - r->given.member.wall), "steel");
     section_words(out, left, 160, "tube", r->given.member.od, r->given.member.wall, units);
     if (dressed) {
-        const double od = r->given.member.od - 2 * p->dressed, wall = r->given.member.wall - p->dressed;
+        const double od = p->weld_size.od, wall = p->weld_size.wall;
         if (p->dressed > 0) ring(out, right, middle, scale * r->given.member.od / 2, 0, "dashed");
         ring(out, right, middle, scale * od / 2, scale * (od / 2 - wall), "weld");
         section_words(out, right, 160, "weld zone", od, wall, units);

@@ -110,11 +110,11 @@ static void put_factors(const chart *c, const run *r)
         const char *name;
         size_t offset;
         const char *style, *words;
-    } lines[] = {{"asked", offsetof(sweep_row, factor), "limit", "red"},
-                 {"asked, yield", offsetof(sweep_row, factor_yield), "limit", "red"},
+    } lines[] = {{"required", offsetof(sweep_row, factor), "limit", "red"},
+                 {"required, yield", offsetof(sweep_row, factor_yield), "limit", "red"},
                  {"column", offsetof(sweep_row, result.column_factor), "dotted", ""},
                  {"yield", offsetof(sweep_row, result.yield_factor), "plain", ""},
-                 {"push + bending", offsetof(sweep_row, result.interaction_factor), "strong", "blue"}};
+                 {"interaction", offsetof(sweep_row, result.interaction_factor), "strong", "blue"}};
     chart_label labels[sizeof lines / sizeof *lines];
     size_t n = 0;
     bool apart = false;
@@ -148,7 +148,7 @@ static void caption(text *out, size_t crossings, bool above, const run *r)
     text words = {0};
     for (size_t i = 0; i + 1 < r->count; i++) gaps += !joins(r, i);
     text_put(&words, "Above: the margin; under the dashed line the case is short. Below: how many times the run load each check reaches, "
-                     "against the dashed factor that is asked; one that has no limit has no line. ");
+                     "against the dashed factor that is required; one that nothing reaches has no line. ");
     if (crossings > 0)
         text_put(&words, "The upright marks where the margin passes 0, on a straight line between the values worked out.");
     else
@@ -247,7 +247,7 @@ static bool say_verdict(text *out, const page_head *head, const sweep_row *rows,
         if (rows[i].result.margin < rows[worst].result.margin) worst = i;
     }
     if (holds == count)
-        text_format(out, head->faults ? "All %zu combinations that could be worked out hold; the least margin is "
+        text_format(out, head->faults ? "The %zu combinations that could be worked out hold; the least margin is "
                                       : "All %zu combinations hold; the least margin is ", count);
     else
         text_format(out, "%zu of %zu combinations %s short; the least margin is ", count - holds, count, count - holds == 1 ? "is" : "are");

@@ -2,24 +2,18 @@
 
 #include "report/caution.h"
 #include "report/lines.h"
-#include "report/values.h"
-
-#include <math.h>
-
-enum { NAME_MOST = 40, QUOTED_MOST = 60 };
 
 void add_name(grid *g, const char *name)
 {
     text t = {0};
-    shorten(&t, name, NAME_MOST);
-    grid_cell(g, TONE_PLAIN, text_string(&t, &g->cells.failed));
-    text_free(&t);
+    put_printable(&t, name);
+    grid_text(g, TONE_PLAIN, &t);
 }
 
 void put_name(text *out, const char *name)
 {
     text_char(out, '\'');
-    shorten(out, name, QUOTED_MOST);
+    put_printable(out, name);
     text_char(out, '\'');
 }
 
@@ -32,33 +26,63 @@ void add_margin(grid *g, double margin)
 {
     text t = {0};
     put_percent(&t, margin);
-    grid_cell(g, tone_of(margin), text_string(&t, &g->cells.failed));
-    text_free(&t);
+    grid_text(g, tone_of(margin), &t);
 }
 
-void put_degrees(text *out, double clock)
+void add_quantity(grid *g, double value, dimension d, unit_system units, rounding way)
 {
-    double degrees = fmod(clock * (180 / 3.14159265358979323846), 360);
-    if (degrees < 0) degrees += 360;
-    text_format(out, "%.1f", degrees >= 359.95 ? 0 : degrees);
+    text t = {0};
+    put_bare(&t, value, d, units, way);
+    grid_text(g, TONE_PLAIN, &t);
 }
 
-void put_paragraph(text *out, const text *paragraph, grid_tone tone, bool colour)
+void add_fraction(grid *g, double value, dimension d, unit_system units, rounding way)
 {
-    text_put(out, tone_on(tone, colour));
-    wrap(out, text_string(paragraph, &out->failed), 2);
-    text_put(out, tone_off(colour));
+    text t = {0};
+    put_fraction(&t, value, d, units, way);
+    grid_text(g, TONE_PLAIN, &t);
 }
 
-void put_end(text *out, bool faults)
+size_t prose_width(const screen *s)
 {
-    if (faults) text_put(out, "\nSome rows could not be answered and are not in this: see the messages.\n");
-    text_char(out, '\n');
-    wrap(out, caution, 0);
+    enum { MOST = 100 };
+    return s->width < MOST ? s->width : MOST;
 }
 
-void put_lines(text *out, text *line, size_t indent)
+void put_sentence(text *out, const char *sentence, size_t indent, const screen *s)
 {
-    if (line->at != NULL) wrap(out, line->at, indent);
+    wrap(out, sentence, indent, prose_width(s));
+}
+
+void put_paragraph(text *out, const text *paragraph, size_t indent, grid_tone tone, const screen *s)
+{
+    if (paragraph->failed) out->failed = true;
+    if (paragraph->length == 0) return;
+    text_put(out, tone_on(tone, s->colour));
+    put_sentence(out, paragraph->at, indent, s);
+    if (tone != TONE_PLAIN) text_put(out, tone_off(s->colour));
+}
+
+void put_lines(text *out, text *line, size_t indent, const screen *s)
+{
+    put_paragraph(out, line, indent, TONE_PLAIN, s);
     text_free(line);
+}
+
+void put_refused(text *out, const screen *s)
+{
+    text line = {0};
+    const bool known = s->refused != NULL && *s->refused != '\0';
+    if (!s->faults) return;
+    text_put(&line, "NOT CHECKED: ");
+    put_printable(&line, known ? s->refused : "not everything could be read");
+    text_put(&line, " (reasons above).");
+    put_paragraph(out, &line, 2, TONE_BAD, s);
+    text_free(&line);
+}
+
+void put_end(text *out, const screen *s)
+{
+    text_char(out, '\n');
+    put_sentence(out, caution, 0, s);
 }

@@ -3,20 +3,15 @@
 #include "report/lines.h"
 #include "report/text/cells.h"
 #include "report/text/measures.h"
-#include "report/values.h"
 
 #include <math.h>
-
-static const double degree = 3.14159265358979323846 / 180;
-
-enum { TAG_ROOM = 18 };
 
 static grid_tone verdict_tone(int verdict)
 {
     return verdict == INSPECT_MEETS ? TONE_GOOD : TONE_BAD;
 }
 
-static void say_counts(text *out, const inspect_row *rows, size_t count, bool colour)
+static void say_counts(text *out, const inspect_row *rows, size_t count, const screen *s)
 {
     size_t tubes = 0, of[4] = {0};
     for (size_t i = 0; i < count; i++) {
@@ -24,62 +19,73 @@ static void say_counts(text *out, const inspect_row *rows, size_t count, bool co
         tubes++;
         of[rows[i].verdict]++;
     }
-    text_put(out, tone_on(of[INSPECT_MEETS] == tubes ? TONE_GOOD : TONE_BAD, colour));
-    text_format(out, "%zu of %zu tubes meet the spec", of[INSPECT_MEETS], tubes);
-    if (of[INSPECT_BELOW] > 0) text_format(out, "; %zu BELOW it", of[INSPECT_BELOW]);
-    if (of[INSPECT_RECHECK] > 0) text_format(out, "; %zu to recheck", of[INSPECT_RECHECK]);
-    if (of[INSPECT_UNREAD] > 0) text_format(out, "; %zu not read enough", of[INSPECT_UNREAD]);
-    text_format(out, ".%s\n\n", tone_off(colour));
+    text line = {0};
+    text_format(&line, "%zu of %zu tubes meet the spec", of[INSPECT_MEETS], tubes);
+    if (of[INSPECT_BELOW] > 0) text_format(&line, "; %zu BELOW it", of[INSPECT_BELOW]);
+    if (of[INSPECT_RECHECK] > 0) text_format(&line, "; %zu to recheck", of[INSPECT_RECHECK]);
+    if (of[INSPECT_UNREAD] > 0) text_format(&line, "; %zu not read enough", of[INSPECT_UNREAD]);
+    text_char(&line, '.');
+    put_paragraph(out, &line, 2, of[INSPECT_MEETS] == tubes ? TONE_GOOD : TONE_BAD, s);
+    text_free(&line);
+    text_char(out, '\n');
 }
 
-static void say_tubes(text *out, const inspect_row *rows, size_t count, unit_system units, bool colour)
+/* A length as it was read, or worked out from what was read: to 0.0001 in, as a wall gauge shows. */
+static void add_reading(grid *g, double value, unit_system units)
 {
-    static const char *const names[] = {"od", "wall", "least read", "thinnest", "bow"}; /* wall: the mean */
-    text heads[5] = {{0}};
-    grid g = {0};
-    for (int i = 0; i < 5; i++) text_format(&heads[i], "%s, %s", names[i], unit_shown(DIM_LENGTH, units)->name);
-    grid_column(&g, "tag", GRID_LEFT);
-    grid_column(&g, "part", GRID_LEFT);
-    grid_column(&g, "verdict", GRID_LEFT);
-    for (int i = 0; i < 4; i++) grid_column(&g, heads[i].at, GRID_RIGHT);
-    grid_column(&g, "at, deg", GRID_RIGHT);
-    grid_column(&g, heads[4].at, GRID_RIGHT);
-    for (size_t i = 0; i < count; i++) {
-        const inspect_row *r = &rows[i];
-        if (r->repeated) continue;
-        text tag = {0}, part = {0};
-        shorten(&tag, r->tag, TAG_ROOM);
-        shorten(&part, r->part, 14);
-        grid_cell(&g, TONE_PLAIN, tag.at != NULL ? tag.at : "");
-        grid_cell(&g, TONE_PLAIN, part.at != NULL ? part.at : "");
-        text_free(&tag);
-        text_free(&part);
-        grid_cell(&g, verdict_tone(r->verdict), r->verdict == INSPECT_BELOW ? "BELOW" : inspect_words[r->verdict].word);
-        add_measure(&g, r->od_mean, DIM_LENGTH, units, 5);
-        add_measure(&g, r->bore.mean, DIM_LENGTH, units, 4);
-        add_measure(&g, r->wall_least, DIM_LENGTH, units, 4);
-        add_measure(&g, r->bore.least, DIM_LENGTH, units, 4);
-        if (isnan(r->bore.thin_clock))
-            grid_cell(&g, TONE_PLAIN, "-");
-        else
-            grid_format(&g, TONE_PLAIN, "%.0f", r->bore.thin_clock / degree);
-        add_measure(&g, r->bow, DIM_LENGTH, units, 3);
-    }
-    grid_write(out, &g, colour);
-    grid_free(&g);
-    for (int i = 0; i < 5; i++) text_free(&heads[i]);
+    text t = {0};
+    put_decimals(&t, shown(value, DIM_LENGTH, units), units == UNITS_US ? 4 : 3, ROUND_NEAREST);
+    grid_text(g, TONE_PLAIN, &t);
 }
 
-static void say_reasons(text *out, const inspect_row *rows, size_t count)
+static void add_tube(grid *g, const inspect_row *r, unit_system units)
+{
+    add_name(g, r->tag);
+    add_name(g, r->part);
+    grid_cell(g, verdict_tone(r->verdict), r->verdict == INSPECT_BELOW ? "BELOW" : inspect_words[r->verdict].word);
+    add_reading(g, r->od_mean, units);
+    add_reading(g, r->bore.mean, units);
+    add_reading(g, r->wall_least, units);
+    add_reading(g, r->bore.least, units);
+    if (isnan(r->bore.thin_clock))
+        grid_cell(g, TONE_PLAIN, "-");
+    else
+        add_clock(g, r->bore.thin_clock, 0);
+    add_quantity(g, r->bow, DIM_LENGTH, units, ROUND_NEAREST);
+}
+
+static void say_tubes(text *out, const inspect_row *rows, size_t count, const screen *s)
+{
+    const char *u = unit_name(DIM_LENGTH, s->units);
+    grid g = {0};
+    grid_column(&g, GRID_NAME, "tag");
+    grid_column(&g, GRID_NAME, "part");
+    grid_spare(&g, 3);
+    grid_column(&g, GRID_LEFT, "verdict");
+    grid_column(&g, GRID_RIGHT, "mean od, %s", u);
+    grid_spare(&g, 2);
+    grid_column(&g, GRID_RIGHT, "mean wall, %s", u);
+    grid_spare(&g, 1);
+    grid_column(&g, GRID_RIGHT, "least read, %s", u);
+    grid_column(&g, GRID_RIGHT, "thinnest, %s", u);
+    grid_column(&g, GRID_RIGHT, "at, deg");
+    grid_column(&g, GRID_RIGHT, "bow, %s", u);
+    for (size_t i = 0; i < count; i++)
+        if (!rows[i].repeated) add_tube(&g, &rows[i], s->units);
+    grid_write(out, &g, s);
+    grid_free(&g);
+}
+
+static void say_reasons(text *out, const inspect_row *rows, size_t count, const screen *s)
 {
     text_char(out, '\n');
     for (size_t i = 0; i < count; i++) {
         if (rows[i].repeated || *rows[i].reason == '\0') continue;
         text line = {0};
         text_put(&line, "  ");
-        shorten(&line, rows[i].tag, TAG_ROOM);
+        put_printable(&line, rows[i].tag);
         text_format(&line, ": %s", rows[i].reason);
-        put_lines(out, &line, 4);
+        put_lines(out, &line, 4, s);
     }
 }
 
@@ -89,50 +95,39 @@ static const char *cost_of(const inspect_row *r)
     return isnan(r->margin_measured) ? "is outside the model" : r->margin_measured < 0 ? "falls SHORT" : "holds";
 }
 
-static void say_margins(text *out, const inspect_row *rows, size_t count, bool colour)
+static void say_margins(text *out, const inspect_row *rows, size_t count, const screen *s)
 {
     grid g = {0};
-    grid_column(&g, "what it costs", GRID_LEFT);
-    grid_column(&g, "tag", GRID_LEFT);
-    grid_column(&g, "as drawn", GRID_RIGHT);
-    grid_column(&g, "as measured", GRID_RIGHT);
-    grid_column(&g, "so it", GRID_LEFT);
+    grid_column(&g, GRID_NAME, "case");
+    grid_column(&g, GRID_NAME, "with tag");
+    grid_column(&g, GRID_RIGHT, "as drawn");
+    grid_column(&g, GRID_RIGHT, "as measured");
+    grid_column(&g, GRID_WORDS, "so it");
     for (size_t i = 0; i < count; i++) {
         const inspect_row *r = &rows[i];
         if (*r->name == '\0') continue;
-        text name = {0}, tag = {0}, nominal = {0}, measured = {0};
-        shorten(&name, r->name, 30);
-        shorten(&tag, r->tag, TAG_ROOM);
-        put_percent(&nominal, r->margin_nominal);
-        if (isnan(r->margin_measured))
-            text_put(&measured, "-");
-        else
-            put_percent(&measured, r->margin_measured);
-        grid_cell(&g, TONE_PLAIN, name.at);
-        grid_cell(&g, TONE_PLAIN, tag.at);
-        grid_cell(&g, r->margin_nominal >= 0 ? TONE_GOOD : TONE_BAD, nominal.at);
-        grid_cell(&g, r->margin_measured >= 0 ? TONE_GOOD : TONE_BAD, measured.at);
+        add_name(&g, r->name);
+        add_name(&g, r->tag);
+        add_margin(&g, r->margin_nominal);
+        add_margin(&g, r->margin_measured);
         grid_cell(&g, TONE_PLAIN, cost_of(r));
-        text_free(&name);
-        text_free(&tag);
-        text_free(&nominal);
-        text_free(&measured);
     }
     if (g.count > 0) {
-        text_char(out, '\n');
-        grid_write(out, &g, colour);
-        text_put(out, "As measured: mean outside diameter, and the thinnest wall all round, which is on the safe side.\n");
+        text_put(out, "\nMargins of the load cases:\n");
+        grid_write(out, &g, s);
+        put_sentence(out, "As measured: mean outside diameter, and the thinnest wall all round, which is on the safe side.", 0, s);
     }
     grid_free(&g);
 }
 
-void inspect_text(text *out, const inspect_row *rows, size_t count, bool faults, unit_system units, bool colour)
+void inspect_text(text *out, const inspect_row *rows, size_t count, const screen *s)
 {
+    put_refused(out, s);
     if (count > 0) {
-        say_counts(out, rows, count, colour);
-        say_tubes(out, rows, count, units, colour);
-        say_reasons(out, rows, count);
-        say_margins(out, rows, count, colour);
+        say_counts(out, rows, count, s);
+        say_tubes(out, rows, count, s);
+        say_reasons(out, rows, count, s);
+        say_margins(out, rows, count, s);
     }
-    put_end(out, faults);
+    put_end(out, s);
 }

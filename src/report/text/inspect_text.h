@@ -3,8 +3,9 @@
 #define RAILBOW_REPORT_TEXT_INSPECT_TEXT_H
 
 #include "cases/inspect_table.h"
+#include "report/screen.h"
 #include "table/text.h"
 
-void inspect_text(text *out, const inspect_row *rows, size_t count, bool faults, unit_system units, bool colour);
+void inspect_text(text *out, const inspect_row *rows, size_t count, const screen *s);
 
 #endif

@@ -1,11 +1,11 @@
-/* The answer of limit in words and tables. Rows in the order of the file; faults: some rows could not be answered. */
+/* The answer of limit in words and tables. Rows in the order of the file. */
 #ifndef RAILBOW_REPORT_TEXT_LIMIT_TEXT_H
 #define RAILBOW_REPORT_TEXT_LIMIT_TEXT_H
 
 #include "cases/limit_table.h"
+#include "report/screen.h"
 #include "table/text.h"
 
-void limit_text(text *out, const limit_row *rows, size_t count, const limit_asked *asked, bool faults, unit_system units,
-                bool colour);
+void limit_text(text *out, const limit_row *rows, size_t count, const limit_asked *asked, const screen *s);
 
 #endif

@@ -1,36 +1,34 @@
 #include "report/text/measures.h"
 
 #include "report/values.h"
-#include "table/number.h"
+
+#include <railbow/member.h>
 
 #include <math.h>
 
-void put_measure(text *out, double value, dimension d, unit_system units)
+/* 359.96 is 0 where one decimal is shown. */
+void put_degrees(text *out, double clock, int decimals)
 {
-    const unit *u = unit_shown(d, units);
-    const double number = unit_from_own(u, value);
-    if (fabs(number) >= 1000)
-        text_format(out, "%.0f", number);
-    else
-        put_number(out, number, 4);
-    text_format(out, " %s", u->name);
+    const double degrees = fmod(clock * (180 / 3.14159265358979323846), 360), scale = pow(10, decimals);
+    const double shown = round(degrees * scale) / scale;
+    put_decimals(out, shown >= 360 ? 0 : shown < 0 ? shown + 360 : shown, decimals, ROUND_NEAREST);
 }
-
-static const double degree = 3.14159265358979323846 / 180;
 
 void put_clock(text *out, double clock)
 {
-    if (!isnan(clock)) text_format(out, " toward clock %.0f", clock / degree);
+    if (isnan(clock)) return;
+    text_put(out, " toward clock ");
+    put_degrees(out, clock, 0);
 }
 
-void add_measure(grid *g, double value, dimension d, unit_system units, int digits)
+void add_clock(grid *g, double clock, int decimals)
 {
-    if (isnan(value)) {
-        grid_cell(g, TONE_PLAIN, "-");
-        return;
-    }
-    char cell[NUMBER_ROOM];
-    const double number = unit_from_own(unit_shown(d, units), value);
-    number_write_digits(cell, number, digits);
-    grid_cell(g, TONE_PLAIN, cell);
+    text t = {0};
+    if (isnan(clock))
+        text_char(&t, '-');
+    else if (clock <= RBOW_ANY_CLOCK)
+        text_put(&t, "any");
+    else
+        put_degrees(&t, clock, decimals);
+    grid_text(g, TONE_PLAIN, &t);
 }

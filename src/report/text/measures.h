@@ -1,17 +1,16 @@
-/* What a gauge or a scale of the shop reads, with its unit. */
+/* Clocks of the shop in words. */
 #ifndef RAILBOW_REPORT_TEXT_MEASURES_H
 #define RAILBOW_REPORT_TEXT_MEASURES_H
 
 #include "report/text/grid.h"
-#include "table/unit.h"
-
-/* In a sentence: four digits, "-" for what does not exist. */
-void put_measure(text *out, double value, dimension d, unit_system units);
 
 /* " toward clock 30"; nothing for a clock of nothing. */
 void put_clock(text *out, double clock);
 
-/* As a cell, without its unit. */
-void add_measure(grid *g, double value, dimension d, unit_system units, int digits);
+/* A clock in whole degrees, 0 ... 359, or with one decimal. */
+void put_degrees(text *out, double clock, int decimals);
+
+/* The same as a cell: "any" for a direction that is not known, "-" for none. */
+void add_clock(grid *g, double clock, int decimals);
 
 #endif

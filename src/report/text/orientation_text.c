@@ -1,9 +1,7 @@
 #include "report/text/orientation_text.h"
 
-#include "report/lines.h"
 #include "report/text/cells.h"
-
-#include <railbow/member.h>
+#include "report/text/measures.h"
 
 #include <math.h>
 
@@ -19,7 +17,7 @@ static const char *name_of(const orientation_row *r)
     return r->is_part ? r->part : r->name;
 }
 
-static void say_summary(text *out, const orientation_row *rows, size_t count)
+static void say_summary(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
     const char *what = rows->is_part ? "part" : "case";
     size_t worthy = 0;
@@ -38,21 +36,7 @@ static void say_summary(text *out, const orientation_row *rows, size_t count)
         text_put(&line, ".");
     }
     text_put(&line, " Clocks in degrees, seen from A: 0 up, 90 right.");
-    put_paragraph(out, &line, TONE_PLAIN, false);
-    text_free(&line);
-}
-
-static void add_clock(grid *g, double clock)
-{
-    text t = {0};
-    if (isnan(clock))
-        text_put(&t, "-");
-    else if (clock <= RBOW_ANY_CLOCK)
-        text_put(&t, "any");
-    else
-        put_degrees(&t, clock);
-    grid_cell(g, TONE_PLAIN, text_string(&t, &g->cells.failed));
-    text_free(&t);
+    put_lines(out, &line, 2, s);
 }
 
 static void add_win(grid *g, const orientation_row *r)
@@ -63,56 +47,59 @@ static void add_win(grid *g, const orientation_row *r)
     else if (!(win >= worth))
         grid_cell(g, TONE_PLAIN, "too little");
     else if (isinf(win))
-        grid_cell(g, TONE_GOOD, "all: then no limit");
+        grid_cell(g, TONE_GOOD, "all: no limit");
     else if (win > 99.99)
-        grid_cell(g, TONE_PLAIN, "over 9999 points");
+        grid_cell(g, TONE_PLAIN, "over 9999 pt");
     else
-        grid_format(g, TONE_PLAIN, "%+.1f points%s", 100 * win,
-                    r->found.margin_as_marked < 0 && r->found.best_margin >= 0 ? ": then HOLDS" : "");
+        grid_format(g, TONE_PLAIN, "%+.1f pt%s", 100 * win,
+                    r->found.margin_as_marked < 0 && r->found.best_margin >= 0 ? ": HOLDS" : "");
 }
 
-static void say_rows(text *out, const orientation_row *rows, size_t count, bool colour)
+static void say_rows(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
     grid g = {0};
-    grid_column(&g, rows->is_part ? "part, all its cases" : "case", GRID_LEFT);
-    grid_column(&g, "now at", GRID_RIGHT);
-    grid_column(&g, "margin", GRID_RIGHT);
-    grid_column(&g, "best at", GRID_RIGHT);
-    grid_column(&g, "margin", GRID_RIGHT);
-    grid_column(&g, "worst at", GRID_RIGHT);
-    grid_column(&g, "margin", GRID_RIGHT);
-    grid_column(&g, "turning wins", GRID_LEFT);
+    grid_column(&g, GRID_NAME, "%s", rows->is_part ? "part, all cases" : "case");
+    grid_column(&g, GRID_RIGHT, "now at");
+    grid_column(&g, GRID_RIGHT, "margin");
+    grid_spare(&g, 1);
+    grid_column(&g, GRID_RIGHT, "best at");
+    grid_column(&g, GRID_RIGHT, "best margin");
+    grid_column(&g, GRID_RIGHT, "worst at");
+    grid_spare(&g, 3);
+    grid_column(&g, GRID_RIGHT, "worst margin");
+    grid_spare(&g, 2);
+    grid_column(&g, GRID_LEFT, "turning wins");
     for (size_t i = 0; i < count; i++) {
         const orientation_row *r = &rows[i];
         add_name(&g, name_of(r));
-        add_clock(&g, r->marked_clock);
+        add_clock(&g, r->marked_clock, 1);
         add_margin(&g, r->found.margin_as_marked);
-        add_clock(&g, r->found.best_clock);
+        add_clock(&g, r->found.best_clock, 1);
         add_margin(&g, r->found.best_margin);
-        add_clock(&g, r->found.worst_clock);
+        add_clock(&g, r->found.worst_clock, 1);
         add_margin(&g, r->found.worst_margin);
         add_win(&g, r);
     }
-    grid_write(out, &g, colour);
+    grid_write(out, &g, s);
     grid_free(&g);
 }
 
-void orientation_text(text *out, const orientation_row *rows, size_t count, bool faults, bool colour)
+void orientation_text(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
     const bool shares = orientation_shares(rows, count);
     const size_t parts = orientation_parts(rows, count);
     const orientation_row *cases = &rows[parts];
+    put_refused(out, s);
     if (count > 0) {
-        say_summary(out, shares ? rows : cases, shares ? parts : count - parts);
+        say_summary(out, shares ? rows : cases, shares ? parts : count - parts, s);
         text_char(out, '\n');
         if (shares) {
-            say_rows(out, rows, parts, colour);
+            say_rows(out, rows, parts, s);
             text_char(out, '\n');
         }
-        say_rows(out, cases, count - parts, colour);
-        text_char(out, '\n');
-        wrap(out, "Too little: under a point of margin. The cases of a part are one tube, which has one clock: with the best one "
-                  "for the part the lowest margin of its cases is the largest.", 0);
+        say_rows(out, cases, count - parts, s);
+        put_sentence(out, "pt: points of margin; too little: under one of them. The cases of a part are one tube, which has one clock: "
+                          "with the best one for the part the lowest margin of its cases is the largest.", 0, s);
     }
-    put_end(out, faults);
+    put_end(out, s);
 }

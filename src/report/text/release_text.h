@@ -3,8 +3,9 @@
 #define RAILBOW_REPORT_TEXT_RELEASE_TEXT_H
 
 #include "cases/release_table.h"
+#include "report/screen.h"
 #include "table/text.h"
 
-void release_text(text *out, const release_row *rows, size_t count, bool faults, unit_system units);
+void release_text(text *out, const release_row *rows, size_t count, const screen *s);
 
 #endif

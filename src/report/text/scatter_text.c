@@ -1,7 +1,6 @@
 #include "report/text/scatter_text.h"
 
 #include "report/text/cells.h"
-#include "report/values.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -32,7 +31,7 @@ static void put_shorts(text *out, const scatter_row *r)
     text_put(out, ")");
 }
 
-static void say_shorts(text *out, const scatter_row *r, bool colour)
+static void say_shorts(text *out, const scatter_row *r, const screen *s)
 {
     text line = {0};
     put_name(&line, r->name);
@@ -44,11 +43,11 @@ static void say_shorts(text *out, const scatter_row *r, bool colour)
     text_put(&line, "; as given the margin is ");
     put_percent(&line, r->nominal);
     text_put(&line, ".");
-    put_paragraph(out, &line, !(r->margins.short_share <= 0) ? TONE_BAD : TONE_GOOD, colour);
+    put_paragraph(out, &line, 2, !(r->margins.short_share <= 0) ? TONE_BAD : TONE_GOOD, s);
     text_free(&line);
 }
 
-static void say_margins(text *out, const scatter_row *r)
+static void say_margins(text *out, const scatter_row *r, const screen *s)
 {
     const struct {
         const char *before;
@@ -64,18 +63,16 @@ static void say_margins(text *out, const scatter_row *r)
         else
             put_percent(&line, parts[i].share);
     }
-    put_paragraph(out, &line, TONE_PLAIN, false);
-    text_free(&line);
+    put_lines(out, &line, 2, s);
 }
 
-static void say_odd_ones(text *out, const scatter_row *r)
+static void say_odd_ones(text *out, const scatter_row *r, const screen *s)
 {
     if (r->margins.refused > 0) {
         text line = {0};
         text_format(&line, "  Outside the model and not judged: %.0f (the first: %s %s).", r->margins.refused, r->refused_column,
                     r->refused_why);
-        put_paragraph(out, &line, TONE_PLAIN, false);
-        text_free(&line);
+        put_lines(out, &line, 2, s);
     }
     if (r->margins.infinite > 0) text_format(out, "  Without any limit, so they hold, and stand in no mean: %.0f.\n", r->margins.infinite);
     if (r->margins.unstable > 0) text_format(out, "  Unstable as loaded: %.0f.\n", r->margins.unstable);
@@ -90,9 +87,10 @@ static void say_driver(text *out, const scatter_row *r)
         text_put(out, "  Nothing that varies moves the margin.\n");
 }
 
-static void say_bars(text *out, const scatter_row *r)
+static void say_bars(text *out, const scatter_row *r, const screen *s)
 {
-    enum { WIDTH = 56 };
+    enum { OTHERS = 28, MOST = 56 }; /* columns of the margin and the count */
+    const size_t room = s->width - OTHERS, longest = room < MOST ? room : MOST;
     double most = 0;
     for (int i = 0; i < SCATTER_BARS; i++) most = fmax(most, r->bars[i]);
     if (!(r->high > r->low)) return;
@@ -100,10 +98,10 @@ static void say_bars(text *out, const scatter_row *r)
     text_char(out, '\n');
     for (int i = 0; i < SCATTER_BARS; i++) {
         const double from = r->low + i * width;
-        const int length = (int)lround(r->bars[i] / most * WIDTH);
+        const int length = (int)lround(r->bars[i] / most * (double)longest);
         text margin = {0};
         put_percent(&margin, from);
-        text_format(out, "  from %12s  ", margin.at != NULL ? margin.at : "");
+        text_format(out, "  from %12s  ", text_string(&margin, &out->failed));
         text_free(&margin);
         for (int k = 0; k < length; k++) text_char(out, from + width / 2 < 0 ? '-' : '+');
         text_format(out, "%s%.0f\n", length > 0 ? " " : "", r->bars[i]);
@@ -130,8 +128,7 @@ static void add_share(grid *g, double share, bool good)
         text_put(&t, "-");
     else
         put_share(&t, share);
-    grid_cell(g, good ? TONE_GOOD : TONE_BAD, text_string(&t, &g->cells.failed));
-    text_free(&t);
+    grid_text(g, good ? TONE_GOOD : TONE_BAD, &t);
 }
 
 static void add_case(grid *g, const scatter_row *r)
@@ -148,49 +145,54 @@ static void add_case(grid *g, const scatter_row *r)
     grid_cell(g, TONE_PLAIN, r->rank == 0 ? r->driver : "");
 }
 
-static void say_cases(text *out, const scatter_row *cases[], size_t count, bool colour)
+static void say_cases(text *out, const scatter_row *cases[], size_t count, const screen *s)
 {
     grid g = {0};
     qsort(cases, count, sizeof *cases, worst_first);
-    grid_column(&g, "case, worst first", GRID_LEFT);
-    grid_column(&g, "short", GRID_RIGHT);
-    grid_column(&g, "at most (95 %)", GRID_RIGHT);
-    grid_column(&g, "as given", GRID_RIGHT);
-    grid_column(&g, "1 of 100 under", GRID_RIGHT);
-    grid_column(&g, "driven by", GRID_LEFT);
+    grid_column(&g, GRID_NAME, "worst first");
+    grid_column(&g, GRID_RIGHT, "short");
+    grid_column(&g, GRID_RIGHT, "at most (95 %%)");
+    grid_column(&g, GRID_RIGHT, "as given");
+    grid_column(&g, GRID_RIGHT, "1 of 100 under");
+    grid_column(&g, GRID_LEFT, "driven by");
     for (size_t i = 0; i < count; i++) add_case(&g, cases[i]);
-    grid_write(out, &g, colour);
+    grid_write(out, &g, s);
     text_char(out, '\n');
     grid_free(&g);
 }
 
 /* With one case alone its own words say it all. */
-static void say_all(text *out, const scatter_row *rows, size_t count, bool colour)
+static void say_all(text *out, const scatter_row *rows, size_t count, const screen *s)
 {
     const scatter_row **cases = malloc((count + 1) * sizeof *cases);
     size_t found = 0;
     for (size_t i = 0; i < count && cases != NULL; i++)
         if (rows[i].rank == 0) cases[found++] = &rows[i];
     out->failed = out->failed || cases == NULL;
-    if (found > 1) say_cases(out, cases, found, colour);
+    if (found > 1) say_cases(out, cases, found, s);
     free(cases);
 }
 
-void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned seed, bool faults, bool colour)
+void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned seed, const screen *s)
 {
-    say_all(out, rows, count, colour);
+    put_refused(out, s);
+    say_all(out, rows, count, s);
     for (size_t i = 0; i < count; i++) {
         const scatter_row *r = &rows[i];
         if (r->rank == 0) {
             if (i > 0) text_char(out, '\n');
-            say_shorts(out, r, colour);
-            say_margins(out, r);
-            say_odd_ones(out, r);
+            say_shorts(out, r, s);
+            say_margins(out, r, s);
+            say_odd_ones(out, r, s);
         }
         say_driver(out, r);
-        if (i + 1 == count || rows[i + 1].rank == 0) say_bars(out, r);
+        if (i + 1 == count || rows[i + 1].rank == 0) say_bars(out, r, s);
     }
-    if (count > 0)
-        text_format(out, "\nSeed %u. Bars: how many samples have a margin from there on; '-' is short.\n", seed);
-    put_end(out, faults);
+    if (count > 0) {
+        text line = {0};
+        text_format(&line, "Seed %u. Bars: how many samples have a margin from there on; '-' is short.", seed);
+        text_char(out, '\n');
+        put_lines(out, &line, 0, s);
+    }
+    put_end(out, s);
 }

@@ -1,15 +1,16 @@
 #include "report/text/table_text.h"
 
-#include "report/text/grid.h"
+#include "report/text/cells.h"
 
-void table_text(text *out, const table *t)
+void table_text(text *out, const table *t, const screen *s)
 {
     grid g = {0};
-    text_format(out, "%s\n\n", t->title);
-    grid_column(&g, "column", GRID_LEFT);
-    grid_column(&g, "unit", GRID_LEFT);
-    if (t->input) grid_column(&g, "default", GRID_LEFT);
-    grid_column(&g, "meaning", GRID_LEFT);
+    put_sentence(out, t->title, 0, s);
+    text_char(out, '\n');
+    grid_column(&g, GRID_LEFT, "column");
+    grid_column(&g, GRID_LEFT, "unit");
+    if (t->input) grid_column(&g, GRID_WORDS, "default");
+    grid_column(&g, GRID_WORDS, "meaning");
     for (size_t i = 0; i < t->list->count; i++) {
         const field *f = &t->list->fields[i];
         grid_cell(&g, TONE_PLAIN, f->name);
@@ -17,7 +18,6 @@ void table_text(text *out, const table *t)
         if (t->input) grid_cell(&g, TONE_PLAIN, table_default(f));
         grid_cell(&g, TONE_PLAIN, f->meaning);
     }
-    grid_write(out, &g, false);
+    grid_write(out, &g, s);
     grid_free(&g);
-    text_char(out, '\n');
 }

@@ -3,8 +3,9 @@
 #define RAILBOW_REPORT_TEXT_TABLE_TEXT_H
 
 #include "cases/table_list.h"
+#include "report/screen.h"
 #include "table/text.h"
 
-void table_text(text *out, const table *t);
+void table_text(text *out, const table *t, const screen *s);
 
 #endif

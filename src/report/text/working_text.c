@@ -1,8 +1,7 @@
 #include "report/text/working_text.h"
 
 #include "report/lines.h"
-#include "report/text/grid.h"
-#include "report/values.h"
+#include "report/text/cells.h"
 
 #include <string.h>
 
@@ -16,13 +15,13 @@ step_row step_row_of(const char *name, const char *part, const working_row *r)
     return (step_row){name, part, r->step, r->formula, numbers_of(r), r->value, r->unit, r->source};
 }
 
-static void put_heading(text *out, const working_row *r)
+static void put_heading(text *out, const working_row *r, const screen *s)
 {
     text line = {0};
-    text_format(&line, "\n%s", r->step);
+    text_char(out, '\n');
+    text_put(&line, r->step);
     if (*r->source != '\0') text_format(&line, "  [%s]", r->source);
-    wrap(out, text_string(&line, &out->failed), 4);
-    text_free(&line);
+    put_lines(out, &line, 4, s);
 }
 
 /* "by search" is no arithmetic; "4600 = 4600" tells nothing. */
@@ -36,27 +35,25 @@ static void put_numbers(text *line, const working_row *r)
     if (!by_hand && !same) text_format(line, "  (%s)", numbers);
 }
 
-static void put_step(text *out, const working_row *r, bool colour)
+static void put_step(text *out, const working_row *r, const screen *s)
 {
     text line = {0};
-    text_format(&line, "  %s: %s  %s[%s]%s", r->step, r->formula, tone_on(TONE_QUIET, colour), r->source,
-                tone_off(colour));
-    wrap(out, text_string(&line, &out->failed), 8);
-    text_clear(&line);
+    text_format(&line, "  %s: %s  %s[%s]%s", r->step, r->formula, tone_on(TONE_QUIET, s->colour), r->source,
+                tone_off(s->colour));
+    put_lines(out, &line, 8, s);
     text_put(&line, "      ");
     put_numbers(&line, r);
-    wrap(out, text_string(&line, &out->failed), 8);
-    text_free(&line);
+    put_lines(out, &line, 8, s);
 }
 
-void working_text(text *out, const working *w, bool colour)
+void working_text(text *out, const working *w, const screen *s)
 {
     for (size_t i = 0; i < w->count; i++) {
         const bool heading = *w->rows[i].formula == '\0';
         if (heading)
-            put_heading(out, &w->rows[i]);
+            put_heading(out, &w->rows[i], s);
         else
-            put_step(out, &w->rows[i], colour);
+            put_step(out, &w->rows[i], s);
     }
 }
 
@@ -77,29 +74,27 @@ static void put_given(text *cell, const field *f, const void *record, unit_syste
     const char *word = field_text(f, record);
     const unit *shown = unit_shown(f->dimension, units);
     if (word != NULL) {
-        shorten(cell, word, 60);
+        put_printable(cell, word);
         return;
     }
     put_number(cell, shown != NULL ? unit_from_own(shown, field_get(f, record)) : field_get(f, record), WORKING_DIGITS);
     if (shown != NULL) text_format(cell, " %s", shown->name);
 }
 
-void given_text(text *out, const field_list *list, const void *record, const void *prototype, unit_system units)
+void given_text(text *out, const field_list *list, const void *record, const void *prototype, const screen *s)
 {
     grid g = {0};
-    grid_column(&g, "", GRID_LEFT);
-    grid_column(&g, "", GRID_LEFT);
+    grid_column(&g, GRID_LEFT, "%s", "");
+    grid_column(&g, GRID_WORDS, "%s", "");
     for (size_t i = 0; i < list->count; i++) {
         const field *f = &list->fields[i];
         if (!is_given(f, record, prototype)) continue;
         text name = {0}, cell = {0};
         text_format(&name, "  %s", f->name);
-        put_given(&cell, f, record, units);
-        grid_cell(&g, TONE_PLAIN, text_string(&name, &g.cells.failed));
-        grid_cell(&g, TONE_PLAIN, text_string(&cell, &g.cells.failed));
-        text_free(&name);
-        text_free(&cell);
+        put_given(&cell, f, record, s->units);
+        grid_text(&g, TONE_PLAIN, &name);
+        grid_text(&g, TONE_PLAIN, &cell);
     }
-    grid_write(out, &g, false);
+    grid_write(out, &g, s);
     grid_free(&g);
 }

@@ -1,0 +1,45 @@
+#include "command/words.h"
+
+const char words_topic[] = "words";
+
+const glossary_entry glossary[] = {
+    {"bow", "How far an unloaded tube curves away from the straight line between its ends, at the largest offset."},
+    {"clock", "A direction across the tube, as an angle in degrees seen from joint A toward joint B: 0 is up, 90 is to the "
+              "right. The word any stands for an unknown clock; the check then takes the worst."},
+    {"column load", "The push at which the straight tube buckles as a whole, by the column curve that the case or its "
+                    "material names."},
+    {"dressed", "The thickness of wall that grinding has removed in the weld zones."},
+    {"factor", "The load factor that a case must reach: 1.5, unless the case or --factor gives another."},
+    {"fixity", "How firmly the joints keep the ends of a tube from rotating: the number c in critical load = "
+               "c pi^2 E I/length^2. It is 1 for two pinned ends and 4 for two fixed ends. Welded ends "
+               "lie between a soft weld, with fixity 2, and a stiff one."},
+    {"forced fit", "The load that a tube carries before any run load, because it was pried, pulled or squeezed into place. "
+                   "The columns miss and gap describe it."},
+    {"gap", "The length by which the tube was too short before it was welded in (+, it was pulled), or too long (-, it was "
+            "squeezed)."},
+    {"governs", "The check whose load factor is smallest, compared with the factor asked for, governs: column, yield or "
+                "interaction. It sets the margin."},
+    {"horn", "The stub that a cut rail leaves on the frame. The new rail's socket is part of it, and a pull can bend it into "
+             "line."},
+    {"interaction", "The check of push and bending together: the share of the column load plus the share of the strength in "
+                    "bending and torsion. The tube fails where the sum is 1."},
+    {"landing", "The point at the other joint that the end of the tube has to meet."},
+    {"limit", "The load factor at which the tube yields or buckles. The command limit finds the limit of a column: the last "
+              "value before the margin is too small."},
+    {"load factor", "The number by which all run loads are multiplied. At load factor 1 the tube carries the loads that the "
+                    "case states."},
+    {"margin", "The limit divided by the factor asked for, less 1. A case holds if its margin is 0 or more."},
+    {"miss", "The distance from the landing to a straight bar that lies in the socket of the other joint."},
+    {"orientation", "The clock toward which the tube's own bow points. The command index finds the best one."},
+    {"run load", "A load that acts while the car runs: push or pull, bending, twist and the tube's own weight. Bow and forced "
+                 "fit are built in, and are no run loads."},
+    {"set", "The movement that remains after a pulled horn is let go."},
+    {"socket", "The part of a joint that receives the end of a tube and gives it its direction."},
+    {"unforced", "The same case without its forced fit: misses and gap are 0."},
+    {"utilisation", "The share of a limit that the loads use. At 1 the limit is reached."},
+    {"wall reduction", "Q, the share of its compression yield that a tube can use before its wall buckles locally. It is 1 "
+                       "unless the wall is thin."},
+    {"weld zone", "The length of tube at each joint that the heat of welding has softened. Its yield is the material's "
+                  "weld_yield. If its length is not given, the check assumes 1 in."},
+};
+const size_t glossary_count = sizeof glossary / sizeof *glossary;

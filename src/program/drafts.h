@@ -1,0 +1,9 @@
+/* Unfinished files that a signal has to take away. */
+#ifndef RAILBOW_PROGRAM_DRAFTS_H
+#define RAILBOW_PROGRAM_DRAFTS_H
+
+/* From here to draft_forget, a signal that ends the program removes the file first. `path` must stay where it is. */
+void draft_expect(char *path);
+void draft_forget(const char *path);
+
+#endif

@@ -1,0 +1,30 @@
+#define _POSIX_C_SOURCE 200809L
+#include "program/inputs.h"
+
+#include "program/data_folder.h"
+
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+static bool is_same(const char *name, const struct stat *there)
+{
+    struct stat input;
+    const bool standard = strcmp(name, "-") == 0;
+    if ((standard ? fstat(STDIN_FILENO, &input) : stat(name, &input)) != 0) return false;
+    return input.st_dev == there->st_dev && input.st_ino == there->st_ino;
+}
+
+const char *input_at(const options *o, const struct stat *there)
+{
+    const char *const named[] = {o->materials, o->tolerances, o->spec, o->cases};
+    char installed[4096];
+    snprintf(installed, sizeof installed, "%s/materials/steel_tube.csv", data_folder);
+    if (!S_ISREG(there->st_mode)) return NULL; /* a terminal may be read and written */
+    for (size_t i = 0; i < sizeof named / sizeof *named; i++)
+        if (named[i] != NULL && is_same(named[i], there)) return named[i];
+    if (o->materials == NULL && is_same(installed, there)) return "the installed materials table";
+    for (int i = 0; i < o->operand_count; i++)
+        if (is_same(o->operands[i], there)) return strcmp(o->operands[i], "-") == 0 ? "stdin" : o->operands[i];
+    return NULL;
+}

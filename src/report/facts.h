@@ -1,0 +1,17 @@
+/* What an answer rests on besides its rows: JSON and the page say it. */
+#ifndef RAILBOW_REPORT_FACTS_H
+#define RAILBOW_REPORT_FACTS_H
+
+#include <stddef.h>
+
+typedef struct run_facts {
+    const char *version;
+    const char *const *words; /* the command line, as far as it bears on the answer */
+    size_t word_count;
+    const char **inputs;      /* the files read, materials aside */
+    size_t input_count;
+    const char *materials;    /* the table's file; NULL where none is read */
+    const char *materials_sha256;
+} run_facts;
+
+#endif
