@@ -92,3 +92,8 @@ const field_list case_list = {
     .count = sizeof case_fields / sizeof *case_fields,
     .record_size = sizeof(load_case),
 };
+
+const char *case_part(const load_case *c)
+{
+    return *c->part != '\0' ? c->part : c->name;
+}

@@ -13,4 +13,7 @@ typedef struct load_case {
 
 extern const field_list case_list; /* of load_case */
 
+/* Which tube the row is about: its part, or its own name where none is given. */
+const char *case_part(const load_case *c);
+
 #endif

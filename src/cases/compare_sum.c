@@ -1,13 +1,14 @@
 #include "cases/compare_sum.h"
 
+#include <math.h>
+
 tube_sum sum_of_tube(const compare_row *rows, size_t count, size_t tube)
 {
     tube_sum s = {.worst_case = "", .first = &rows[tube]};
     for (size_t i = tube; i < count; i += rows[0].tubes) {
         const compare_row *r = &rows[i];
         s.cases++;
-        s.weight += r->tried.weight;
-        s.change += r->tried.weight_change;
+        if (r->weighs) s.weight += r->tried.weight, s.change += r->tried.weight_change;
         s.holds += tube_holds(r);
         s.impossible += !is_possible(r);
         if (!is_possible(r)) continue;
@@ -49,4 +50,33 @@ size_t nearest_tube(const compare_row *rows, size_t count)
         if (is_nearer(&s, &nearest)) pick = t, nearest = s;
     }
     return pick;
+}
+
+static void add_to_part(part_sum *s, const compare_row *r)
+{
+    if (s->first == NULL) s->first = r;
+    s->cases += r->tube == 0;
+    if (r->pick != COMPARE_LIGHTEST) return;
+    if (r->weighs) s->pick = r;
+    if (*s->worst_case == '\0' || r->tried.result.margin < s->worst) s->worst = r->tried.result.margin, s->worst_case = r->name;
+}
+
+void sum_each_part(const compare_row *rows, size_t count, size_t parts, part_sum sums[])
+{
+    for (size_t i = 0; i < parts; i++) sums[i] = (part_sum){.worst = INFINITY, .worst_case = ""};
+    for (size_t i = 0; i < count; i++) add_to_part(&sums[rows[i].number], &rows[i]);
+}
+
+parts_sum sum_of_parts(const compare_row *rows, size_t count)
+{
+    parts_sum s = {0};
+    for (size_t i = 0; i < count; i++) {
+        const compare_row *r = &rows[i];
+        s.parts = r->number + 1 > s.parts ? r->number + 1 : s.parts;
+        if (r->pick != COMPARE_LIGHTEST || !r->weighs) continue;
+        s.picked++;
+        s.weight += r->tried.weight;
+        s.change += r->tried.weight_change;
+    }
+    return s;
 }

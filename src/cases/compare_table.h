@@ -18,11 +18,18 @@ typedef struct compare_row {
     const char *name;
     compared tried;
     const char *verdict; /* holds, short, or "not possible: why" */
-    const char *pick;    /* "lightest" or "" */
-    size_t tube, tubes;  /* its number among the tubes asked for, and how many; not in the table */
+    int pick;            /* COMPARE_LIGHTEST: of those that hold in every case of the part */
+    /* not in the table */
+    const char *part;
+    size_t tube, tubes;  /* which of how many was asked */
+    size_t number;       /* of the part, in the order in which they first appear */
+    int unlike;          /* the first tube of a case that is not of the same tube as others of its part */
+    int weighs;          /* its weight is that of the part: the heaviest case of it, if they differ */
 } compare_row;
 
-extern const field_list compare_list; /* of compare_row */
+enum { COMPARE_NOT_PICKED, COMPARE_LIGHTEST };
+
+extern const field_list compare_list, compare_kept_list; /* of compare_row; the second with its part */
 
 bool is_possible(const compare_row *r);
 bool tube_holds(const compare_row *r);

@@ -28,6 +28,8 @@ void limit_columns_fill(limit_columns *l, const field *column)
     l->list = (field_list){"limit", l->fields, sizeof limit_fields / sizeof *limit_fields, sizeof(limit_row)};
 }
 
+const char *const limit_clocks[LIMIT_CLOCKS] = {"bow_clock", "miss_a_clock", "miss_b_clock", "eccentricity_clock"};
+
 bool limit_is_past(const limit_row *r)
 {
     return r->short_now || r->found.state == LIMIT_ALREADY || (r->found.state == LIMIT_FOUND && r->room < 0);

@@ -8,11 +8,14 @@
 
 enum { LIMIT_FOUND, LIMIT_NEVER /* holds to the end */, LIMIT_ALREADY /* short at the start */ };
 
+enum { LIMIT_CLOCKS = 4 };
+
 typedef struct limit_answer { /* in the column's unit */
     int state;           /* one of these */
-    double limit;        /* found: the last value that holds; never: the end of the range; already: from */
-    double ends_at;      /* the last value that the model accepts; NaN if it accepts all */
-    rbow_status refusal; /* the reason */
+    double limit;        /* found: the last that holds; never: where the range ends; already: from */
+    double ends_at;      /* where the model refused to go on; NaN if it did not */
+    rbow_status refusal; /* why */
+    double resolution;   /* how near to the limit nothing can be told apart */
 } limit_answer;
 
 typedef struct limit_row {
@@ -20,9 +23,13 @@ typedef struct limit_row {
     limit_answer found;
     double now, room; /* in the column's unit */
     /* not in the table */
-    bool before;    /* now lies before the range; the values between were not checked */
-    bool short_now; /* now lies outside the range, and the case is short there */
+    bool before;    /* now lies before the range, so that nothing between was looked at */
+    bool short_now; /* now lies outside the range, and the case is under the target there */
+    double clock_taken[LIMIT_CLOCKS]; /* rad, at the limit: of the directions that are not known; NaN for the others */
 } limit_row;
+
+/* The directions that a case may leave open, in the order of clock_taken. */
+extern const char *const limit_clocks[LIMIT_CLOCKS];
 
 typedef struct limit_asked {
     const field *column;

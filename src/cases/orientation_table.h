@@ -4,6 +4,8 @@
 
 #include "table/field.h"
 
+#include <stdbool.h>
+
 typedef struct orientation { /* clocks in rad, 0 ... 2 pi */
     double margin_as_marked; /* with the clock of the case */
     double best_clock, best_margin;
@@ -13,13 +15,22 @@ typedef struct orientation { /* clocks in rad, 0 ... 2 pi */
 enum { ORIENTATION_CLOCKS = 120 };
 
 typedef struct orientation_row {
-    const char *name;
+    const char *name, *part; /* name: "" for a part over all its cases */
     orientation found;
     /* not in the table */
-    double marked_clock, bow;
-    double round[ORIENTATION_CLOCKS]; /* margins at evenly spaced clocks from 0; NaN where they were not asked for */
+    bool is_part;
+    size_t cases;        /* of the part */
+    double marked_clock; /* NaN where the cases of a part differ in it */
+    double bow;
+    double round[ORIENTATION_CLOCKS]; /* margins at even clocks from 0 on; NaN where they were not asked for */
 } orientation_row;
 
 extern const field_list orientation_list; /* of orientation_row */
+
+/* How many rows are of parts; they come first. */
+size_t orientation_parts(const orientation_row *rows, size_t count);
+
+/* Whether some part has several cases. */
+bool orientation_shares(const orientation_row *rows, size_t count);
 
 #endif

@@ -14,6 +14,7 @@
 #include "study/compare.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 typedef struct tubes {
     tube *at;
@@ -84,14 +85,13 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
         return NO_VERDICT;
     }
     for (size_t i = 0; i < t->count; i++) tried[i] = compare_tube(&p, t->at[i]);
-    const size_t lightest = compare_lightest(tried, t->count);
     for (size_t i = 0; i < t->count; i++) {
         text verdict = {0};
         const compare_row answer = {
             .name = c->name,
             .tried = tried[i],
             .verdict = verdict_of(&tried[i], &verdict),
-            .pick = i == lightest ? "lightest" : "",
+            .part = case_part(c),
             .tube = i,
             .tubes = t->count,
         };
@@ -108,11 +108,38 @@ static bool one_holds(const compare_row *answers, size_t count)
     return count > 0 && lightest_tube(answers, count) < answers[0].tubes;
 }
 
+static void say_unlike_parts(const compare_row *answers, size_t count)
+{
+    size_t unlike = 0;
+    const compare_row *first = NULL;
+    for (size_t i = 0; i < count; i++) {
+        if (!answers[i].unlike) continue;
+        unlike++;
+        if (first == NULL) first = &answers[i];
+    }
+    if (first == NULL) return;
+    text name = {0};
+    text_quote(&name, first->part, strlen(first->part));
+    say("part %s: case '%.60s' has another length, material or tube than other cases of the part, which is one tube; its weight "
+        "is that of the heaviest (%zu such case%s in all)", name.at != NULL ? name.at : "", first->name, unlike,
+        unlike == 1 ? "" : "s");
+    text_free(&name);
+}
+
 static bool write_answer(const case_run *run, output *out, const rows *kept, int *status)
 {
-    const compare_row *answers = (const void *)kept->kept;
+    compare_row *answers = (void *)kept->kept;
+    if (!compare_parts(answers, kept->count)) {
+        say("out of memory");
+        return false;
+    }
+    say_unlike_parts(answers, kept->count);
     if (*status == ALL_HOLD && !one_holds(answers, kept->count)) *status = SOME_SHORT;
-    if (out->format != FORMAT_TEXT) return rows_write(out, kept);
+    if (out->format != FORMAT_TEXT) {
+        rows shown = *kept;
+        shown.list = &compare_list;
+        return rows_write(out, &shown);
+    }
     text t = {0}, words = {0};
     const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
     compare_text(&t, answers, kept->count, run->options->ods == NULL, &s);
@@ -137,7 +164,8 @@ int command_compare(const options *o)
     case_run run = {
         .options = o,
         .name = "compare",
-        .results = &compare_list,
+        .results = &compare_kept_list,
+        .shown = &compare_list,
         .jobs = o->jobs,
         .writes_whole = true,
         .context = &t,

@@ -185,6 +185,7 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
     checked answer;
     text complaints = {0};
     int status = check_case(m, c, &at, &answer, &complaints);
+    say_own_factors(case_has_own_factor(c, o), o);
     if (complaints.length > 0) say_lines(complaints.at);
     if (complaints.failed) say("out of memory");
     text_free(&complaints);

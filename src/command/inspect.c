@@ -97,6 +97,14 @@ static bool specs_are_apart(const inspection *s)
     return true;
 }
 
+static size_t own_factors(const inspection *s)
+{
+    const load_case *cases = (const void *)s->cases.kept;
+    size_t count = 0;
+    for (size_t i = 0; i < s->cases.count; i++) count += case_has_own_factor(&cases[i], s->options);
+    return count;
+}
+
 static bool read_tables(inspection *s)
 {
     spec_row spec;
@@ -111,6 +119,7 @@ static bool read_tables(inspection *s)
     if (s->options->cases != NULL)
         s->status = worse_status(s->status, read_whole(s, &s->cases, &case_list, &given, s->options->cases, keep_case, s));
     if (!wanted_all_found(&s->wanted)) s->status = NO_VERDICT;
+    say_own_factors(own_factors(s), s->options);
     return !s->short_of_memory && specs_are_apart(s);
 }
 
@@ -137,7 +146,7 @@ static void add_cases(inspection *s, inspect_row tube, rows *answers)
     const load_case *cases = (const void *)s->cases.kept;
     size_t found = 0;
     for (size_t i = 0; i < s->cases.count; i++) {
-        if (strcmp(cases[i].part, tube.part) != 0) continue;
+        if (strcmp(case_part(&cases[i]), tube.part) != 0) continue;
         rbow_member measured = cases[i].member;
         measured.od = tube.od_mean;
         measured.wall = tube.bore.least;
@@ -219,22 +228,6 @@ static int by_first(const void *a, const void *b)
     return (*x->first > *y->first) - (*x->first < *y->first);
 }
 
-static void drop_doubled(inspection *s, tube_readings *t)
-{
-    size_t kept = 0;
-    for (size_t i = 0; i < t->count; i++) {
-        t->at[kept] = t->at[i];
-        if (!isnan(t->at[i]->clock) && is_doubled(t, kept)) {
-            say("%s: tag '%.60s': %s was read twice at clock %d; only the first counts", s->options->operands[0],
-                t->at[i]->tag, measure_words[t->at[i]->measure].word, clock_degrees(t->at[i]->clock));
-            s->status = NO_VERDICT;
-        } else {
-            kept++;
-        }
-    }
-    t->count = kept;
-}
-
 static bool answer_all(inspection *s, rows *answers)
 {
     const reading_row *readings = (const void *)s->readings.kept;
@@ -253,7 +246,6 @@ static bool answer_all(inspection *s, rows *answers)
         for (size_t i = 0; i < tubes; i++) {
             tube_readings t = {.at = groups[i].first, .count = groups[i].count, .gauge = s->gauge,
                                .units = s->options->units};
-            drop_doubled(s, &t);
             answer_tube(s, &t, answers);
         }
     }

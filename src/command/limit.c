@@ -89,12 +89,36 @@ static void note_end(const limit_run *l, const source_line *at, const limit_answ
     text_free(&value);
 }
 
-/* Whether the case as it stands, with its value outside the range, is below the target. A case that the model refuses
- * there (a wall that no row of the material serves) does not count as short. */
-static bool is_short_now(const limit_run *l, const problem *p)
+/* Of the case as it is; NaN where the model refuses it (a wall that no row of the material serves). */
+static double margin_now(const problem *p)
 {
     rbow_margin answer;
-    return problem_margin(p, &p->member, &answer) == RBOW_OK && !(answer.margin >= l->question.margin);
+    return problem_margin(p, &p->member, &answer) == RBOW_OK ? answer.margin : (double)NAN;
+}
+
+static void complain_of_range(const limit_run *l, const source_line *at, const limit_answer *a, double now, double margin,
+                              text *complaints)
+{
+    text limit = {0}, value = {0};
+    case_value_say(&limit, l->column, a->limit);
+    case_value_say(&value, l->column, now);
+    message_add(complaints, at->file, at->line, l->column->name, "the range is too wide to be searched: a limit of %s, but as it "
+                "is, at %s, the case %s; narrow the range with --from and --to", text_string(&limit, &complaints->failed),
+                text_string(&value, &complaints->failed), margin >= l->question.margin ? "holds" : "is SHORT");
+    text_free(&limit);
+    text_free(&value);
+}
+
+/* The directions that the case leaves open, as they are taken at the limit. */
+static void take_clocks(const limit_run *l, const problem *p, limit_row *answer)
+{
+    rbow_result r;
+    rbow_member m = p->member;
+    parameter_set(&m, l->question.column, answer->found.limit);
+    const bool fine = problem_check(p, &m, &r) == RBOW_OK;
+    const double given[LIMIT_CLOCKS] = {m.bow_clock, m.miss_a_clock, m.miss_b_clock, m.eccentricity_clock};
+    const double taken[LIMIT_CLOCKS] = {r.bow_clock_taken, r.miss_a_clock_taken, r.miss_b_clock_taken, r.eccentricity_clock_taken};
+    for (int i = 0; i < LIMIT_CLOCKS; i++) answer->clock_taken[i] = fine && given[i] <= RBOW_ANY_CLOCK ? taken[i] : (double)NAN;
 }
 
 static void note_short(const limit_run *l, const source_line *at, double now, text *complaints)
@@ -118,15 +142,19 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
         complain(l, at, status, complaints);
         return NO_VERDICT;
     }
+    const double now = case_present(c, l->column), margin = margin_now(&p);
+    if (limit_contradicts(&l->question, &a, now, margin)) {
+        complain_of_range(l, at, &a, now, margin, complaints);
+        return NO_VERDICT;
+    }
     const bool goes_up = l->question.to > l->question.from;
     if (!isnan(a.ends_at)) note_end(l, at, &a, complaints);
-    const double now = case_present(c, l->column);
     const bool before = goes_up ? now < l->question.from : now > l->question.from;
     const bool beyond = goes_up ? now > l->question.to : now < l->question.to;
-    const bool short_now = (before || beyond) && is_short_now(l, &p);
+    const bool short_now = (before || beyond) && margin < l->question.margin;
     const double room = goes_up ? a.limit - now : now - a.limit;
     if (short_now && room > 0) note_short(l, at, now, complaints);
-    const limit_row answer = {
+    limit_row answer = {
         .name = c->name,
         .column = l->column->name,
         .found = a,
@@ -135,6 +163,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
         .before = before,
         .short_now = short_now,
     };
+    take_clocks(l, &p, &answer);
     rows_add(answers, &answer);
     return limit_is_past(&answer) ? SOME_SHORT : ALL_HOLD;
 }

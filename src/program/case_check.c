@@ -1,6 +1,7 @@
 #include "program/case_check.h"
 
 #include "program/exit_status.h"
+#include "program/say.h"
 #include "table/messages.h"
 
 enum { FAULTS_MOST = 40 };
@@ -37,6 +38,18 @@ bool case_is_served(const materials *m, const load_case *c, bool varies_wall, co
     rbow_material_find(m->list, m->count, c->material, c->member.wall, &known);
     return (known && varies_wall)
         || materials_for(m, c->material, c->member.wall, at, complaints) != NULL;
+}
+
+bool case_has_own_factor(const load_case *c, const options *o)
+{
+    return o->factor_given && (c->member.factor < o->factor || c->member.factor > o->factor);
+}
+
+void say_own_factors(size_t count, const options *o)
+{
+    if (count > 0)
+        say("--factor %.6g is not used for %zu row%s with a factor of %s own", o->factor, count, count == 1 ? "" : "s",
+            count == 1 ? "its" : "their");
 }
 
 int check_case(const materials *m, const load_case *c, const source_line *at, checked *answer, text *complaints)

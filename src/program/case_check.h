@@ -5,6 +5,7 @@
 #include "cases/check_table.h"
 #include "cases/remark_list.h"
 #include "program/materials.h"
+#include "program/options.h"
 
 typedef struct checked {
     check_row row;
@@ -20,6 +21,12 @@ const rbow_material *case_material(const materials *m, const load_case *c, const
 /* Whether the materials have the case's, and a row for its wall where the wall itself is not varied.
  * Returned: false after adding a message. */
 bool case_is_served(const materials *m, const load_case *c, bool varies_wall, const source_line *at, text *complaints);
+
+/* Whether --factor does nothing here, because the row gives a factor of its own. */
+bool case_has_own_factor(const load_case *c, const options *o);
+
+/* Says of how many rows that is so; nothing for none. */
+void say_own_factors(size_t count, const options *o);
 
 /* Given:    a case as read. Returned: ALL_HOLD, SOME_SHORT, or NO_VERDICT with complaints.
  *           answer stays where it is: its row points into it */

@@ -73,5 +73,6 @@ double case_present(const load_case *c, const field *f)
     if (f->offset == offsetof(load_case, member.point_at) || f->offset == offsetof(load_case, member.bow_at))
         return c->member.length / 2;
     if (f->offset == offsetof(load_case, member.factor_yield)) return c->member.factor;
+    if (f->offset == offsetof(load_case, member.weld_zone)) return rbow_member_taken(&c->member, &(rbow_result){0}).weld_zone;
     return NAN;
 }

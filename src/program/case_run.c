@@ -3,6 +3,7 @@
 #include "cases/case_table.h"
 #include "cases/pull_table.h"
 #include "cases/release_table.h"
+#include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/say.h"
 
@@ -10,6 +11,7 @@ static int answer_row(const void *context, const source_line *at, const void *re
 {
     const case_run *run = context;
     if (run->list == NULL && !wanted_is(&run->wanted, record)) return ALL_HOLD;
+    if (run->list == NULL && case_has_own_factor(record, run->options)) atomic_fetch_add(run->own_factors, 1);
     return run->answer(run, at, record, answers, complaints);
 }
 
@@ -57,7 +59,8 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
         .answer = answer_row,
     };
     run->refused.names_files = o->operand_count > 1;
-    int status = rows_begin(out, run->results, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    const field_list *shown = run->shown != NULL ? run->shown : run->results;
+    int status = rows_begin(out, shown, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
     if (!wanted_all_found(&run->wanted)) status = NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
@@ -95,7 +98,9 @@ int case_run_all(case_run *run)
 {
     output out;
     int status = NO_VERDICT;
+    atomic_size_t own_factors = 0;
     const options *o = run->options;
+    run->own_factors = &own_factors;
     if (o->operand_count == 0) {
         say("%s: name a file of %ss, or - for standard input; see 'railbow help %s'", run->name,
             run->list != NULL ? run->list->what : case_list.what, run->name);
@@ -106,6 +111,7 @@ int case_run_all(case_run *run)
         if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }
     wanted_close(&run->wanted);
+    say_own_factors(atomic_load(&own_factors), o);
     facts_free(&run->facts);
     materials_close(&run->materials);
     return status;

@@ -7,6 +7,8 @@
 #include "program/options.h"
 #include "program/wanted.h"
 
+#include <stdatomic.h>
+
 typedef struct case_run case_run;
 struct case_run {
     /* set by the command */
@@ -14,6 +16,7 @@ struct case_run {
     const char *name;
     const field_list *list;    /* what is read; NULL for load cases */
     const field_list *results;
+    const field_list *shown; /* what is written of the results; NULL for all; needs writes_whole */
     int jobs;      /* threads over the rows */
     size_t per_row; /* answers of a row where they are many, as in pipeline.h */
     bool writes_whole; /* `write` writes the answer, whole, in every format */
@@ -34,6 +37,7 @@ struct case_run {
     run_facts facts;
     refused_rows refused; /* rows without an answer */
     size_t lost;          /* files that could not be read to their end */
+    atomic_size_t *own_factors; /* rows for which --factor does nothing */
 };
 
 /* Returned: the exit status. */

@@ -79,7 +79,12 @@ static bool take_units(options *o, const char *value)
 static bool take_output(options *o, const char *value) { o->output = value; return true; }
 static bool take_materials(options *o, const char *value) { o->materials = value; return true; }
 static bool take_material(options *o, const char *value) { o->material = value; return true; }
-static bool take_factor(options *o, const char *value) { return take_number("factor", value, &o->factor); }
+static bool take_factor(options *o, const char *value)
+{
+    o->factor_given = true;
+    return take_number("factor", value, &o->factor);
+}
+
 static bool take_jobs(options *o, const char *value) { return take_count("jobs", value, 1024, &o->jobs); }
 static bool take_ods(options *o, const char *value) { o->ods = value; return true; }
 

@@ -17,6 +17,7 @@ typedef struct options {
     const char *materials;    /* NULL for the installed file */
     const char *material;
     double factor;
+    bool factor_given;
     int jobs;
     const char *walls, *ods;
     const char *vary[2];

@@ -12,7 +12,10 @@ typedef struct tube {
 /* The stiffness of an end given as a word is calculated for the tube; a stiffness given as a number stays. */
 compared compare_tube(const problem *p, tube t);
 
-/* The lightest tube that holds; the smaller outside diameter on a tie. Returned: its index; count if none holds. */
-size_t compare_lightest(const compared *answers, size_t count);
+/* Several cases of one part are one tube: numbers the parts, picks for each the lightest tube that holds in all its cases
+ * (the smaller OD on a tie), and lets each part weigh once.
+ * Given:    rows  of all tubes of the first case, then of the second ...
+ * Returned: false where memory ran out */
+bool compare_parts(compare_row *rows, size_t count);
 
 #endif

@@ -6,24 +6,6 @@
 
 static const double full_circle = 2 * 3.14159265358979323846;
 
-int clock_degrees(double clock)
-{
-    const int degrees = (int)lround(fmod(clock, full_circle) * 360 / full_circle);
-    return (degrees % 360 + 360) % 360;
-}
-
-static bool same_clock(double a, double b)
-{
-    return fabs(remainder(a - b, full_circle)) < 1e-6;
-}
-
-bool is_doubled(const tube_readings *t, size_t i)
-{
-    for (size_t k = 0; k < i; k++)
-        if (t->at[k]->measure == t->at[i]->measure && same_clock(t->at[k]->clock, t->at[i]->clock)) return true;
-    return false;
-}
-
 static void say_clocks(text *next, const char *how_many, double first, double second)
 {
     text_format(next, "read the wall at %s: %d and %d", how_many, clock_degrees(first), clock_degrees(second));
@@ -47,38 +29,50 @@ static void say_next(text *next, const rbow_wall_reading *walls, size_t count)
         say_clocks(next, "clocks further round than these", middle + third, middle + 2 * third);
 }
 
-static bool fit_wall(const tube_readings *t, inspect_row *tube, text *next)
+/* One wall a clock, the least that was read there. Returned: how many */
+static size_t walls_of(const tube_readings *t, const possible_readings *p, rbow_wall_reading walls[])
+{
+    size_t count = 0;
+    for (size_t i = 0; i < t->count; i++) {
+        const reading_row *r = t->at[i];
+        if (r->measure != MEASURE_WALL || !is_possible_reading(p, r)) continue;
+        size_t k = 0;
+        while (k < count && !is_same_place(&(reading_row){.measure = MEASURE_WALL, .clock = walls[k].clock}, r)) k++;
+        if (k == count) walls[count++] = (rbow_wall_reading){r->clock, r->reading};
+        walls[k].wall = fmin(walls[k].wall, r->reading);
+    }
+    return count;
+}
+
+/* Given: in_doubt  a wall reading cannot be: then nothing is fitted. Returned: false where memory ran out */
+static bool fit_wall(const tube_readings *t, const possible_readings *p, bool in_doubt, inspect_row *tube, text *next)
 {
     rbow_wall_reading *walls = calloc(t->count + 1, sizeof *walls);
     rbow_bore bore;
-    size_t count = 0;
+    if (walls == NULL) return false;
+    const size_t count = walls_of(t, p, walls);
     double sum = 0;
-    for (size_t i = 0; i < t->count && walls != NULL; i++) {
-        const reading_row *r = t->at[i];
-        if (r->measure != MEASURE_WALL) continue;
-        walls[count++] = (rbow_wall_reading){r->clock, r->reading};
-        sum += r->reading;
-        tube->wall_least = fmin(tube->wall_least, r->reading); /* fmin ignores NaN */
+    for (size_t i = 0; i < count; i++) {
+        sum += walls[i].wall;
+        tube->wall_least = fmin(tube->wall_least, walls[i].wall); /* fmin passes the first over NaN */
     }
-    if (count > 0) tube->bore.mean = sum / (double)count;
-    if (walls != NULL && rbow_bore_fit(walls, count, &bore) == RBOW_OK) {
+    if (count > 0 && !in_doubt) tube->bore.mean = sum / (double)count;
+    if (!in_doubt && rbow_bore_fit(walls, count, &bore) == RBOW_OK)
         tube->bore = bore;
-    } else if (walls != NULL) {
+    else if (!in_doubt)
         say_next(next, walls, count);
-    }
-    const bool fine = walls != NULL;
     free(walls);
-    return fine;
+    return true;
 }
 
-static void gather(const tube_readings *t, inspect_row *tube)
+static void gather(const tube_readings *t, const possible_readings *p, inspect_row *tube)
 {
     size_t count = 0;
     double sum = 0;
     for (size_t i = 0; i < t->count; i++) {
         const reading_row *r = t->at[i];
         if (r->measure == MEASURE_BOW) tube->bow = fmax(tube->bow, r->reading);
-        if (r->measure != MEASURE_OD) continue;
+        if (r->measure != MEASURE_OD || !is_possible_reading(p, r)) continue;
         tube->od_least = fmin(tube->od_least, r->reading);
         tube->od_most = fmax(tube->od_most, r->reading);
         sum += r->reading;
@@ -91,19 +85,15 @@ static void gather(const tube_readings *t, inspect_row *tube)
 
 /* ---- the verdict ------------------------------------------------------------------------------------- */
 
-static void begin_reason(text *reasons)
-{
-    if (reasons->length > 0) text_put(reasons, "; ");
-}
-
-/* "wall reads 0.048 in, under the spec's 0.0522 in" */
+/* "wall reads 0.048 in, under 0.0522 in" */
 static void add_reason(text *reasons, const tube_readings *t, const char *what, double value, const char *against,
                        double limit)
 {
-    const unit *u = unit_shown(DIM_LENGTH, t->units);
     begin_reason(reasons);
-    text_format(reasons, "%s %.5g %s, %s %.5g %s", what, unit_from_own(u, value), u->name, against,
-                unit_from_own(u, limit), u->name);
+    text_format(reasons, "%s ", what);
+    put_reading(reasons, t, value);
+    text_format(reasons, ", %s ", against);
+    put_reading(reasons, t, limit);
 }
 
 static void add_near(text *reasons, const tube_readings *t, const char *what, double value, double limit)
@@ -138,15 +128,23 @@ static double room_of(const spec_limit *l)
     return l->below ? l->value - l->limit : l->limit - l->value;
 }
 
-typedef struct findings { /* results of the limits together */
+typedef struct findings { /* what the readings and the limits found */
+    bool od_in_doubt, wall_in_doubt; /* a reading cannot be */
     bool below, unread, recheck;
 } findings;
 
-static const double rounding = 1e-9; /* in; a value equal to its limit meets it in spite of rounding */
+/* Of a measure with a reading that cannot be the reason is said already. */
+static bool is_in_doubt(const findings *f, const char *what)
+{
+    return strcmp(what, "od") == 0 ? f->od_in_doubt : strcmp(what, "wall") == 0 && f->wall_in_doubt;
+}
+
+static const double rounding = 1e-9; /* in; a limit as written is not missed by a last bit */
 
 static void judge_limit(const tube_readings *t, const spec_limit *l, bool said_already, findings *f, text *reasons)
 {
     const double room = room_of(l);
+    if (isnan(l->value) && is_in_doubt(f, l->what)) return;
     if (isnan(l->value)) {
         f->unread = true;
         if (strcmp(l->what, "wall") == 0 || said_already) return; /* for the wall, the fit says what to read */
@@ -165,7 +163,7 @@ static void judge_limit(const tube_readings *t, const spec_limit *l, bool said_a
 static void judge_fit(const tube_readings *t, const inspect_row *r, const text *next, findings *f, text *reasons)
 {
     const double least = t->spec->wall_least;
-    if (isnan(least)) return;
+    if (isnan(least) || f->wall_in_doubt) return;
     if (isnan(r->bore.least)) {
         f->unread = true;
         begin_reason(reasons);
@@ -177,26 +175,41 @@ static void judge_fit(const tube_readings *t, const inspect_row *r, const text *
     }
 }
 
-static void judge(const tube_readings *t, inspect_row *r, const text *next, text *reasons)
+static void judge(const tube_readings *t, inspect_row *r, const text *next, findings *f, text *reasons)
 {
     spec_limit limits[4];
-    findings f = {false, false, false};
     const int count = limits_of(t, r, limits);
     for (int i = 0; i < count; i++)
-        judge_limit(t, &limits[i], i > 0 && strcmp(limits[i].what, limits[i - 1].what) == 0, &f, reasons);
-    judge_fit(t, r, next, &f, reasons);
-    r->verdict = f.below ? INSPECT_BELOW : f.unread ? INSPECT_UNREAD : f.recheck ? INSPECT_RECHECK : INSPECT_MEETS;
+        judge_limit(t, &limits[i], i > 0 && strcmp(limits[i].what, limits[i - 1].what) == 0, f, reasons);
+    judge_fit(t, r, next, f, reasons);
+    r->verdict = f->below ? INSPECT_BELOW : f->unread ? INSPECT_UNREAD : f->recheck ? INSPECT_RECHECK : INSPECT_MEETS;
+}
+
+/* Which measures have a reading that cannot be. */
+static findings doubts_about(const tube_readings *t, const possible_readings *p)
+{
+    findings f = {.wall_in_doubt = walls_are_apart(t, p)};
+    for (size_t i = 0; i < t->count; i++) {
+        if (is_possible_reading(p, t->at[i])) continue;
+        f.od_in_doubt = f.od_in_doubt || t->at[i]->measure == MEASURE_OD;
+        f.wall_in_doubt = f.wall_in_doubt || t->at[i]->measure == MEASURE_WALL;
+    }
+    return f;
 }
 
 bool inspect_tube(const tube_readings *t, inspect_row *tube, text *reasons)
 {
     text next = {0};
+    const possible_readings p = possible_for(t);
+    findings f = doubts_about(t, &p);
     *tube = (inspect_row){.tag = t->at[0]->tag, .part = t->at[0]->part, .od_mean = NAN, .od_least = NAN, .od_most = NAN,
                           .ovality = NAN, .wall_least = NAN, .bore = {NAN, NAN, NAN, NAN}, .bow = NAN, .name = "",
                           .margin_nominal = NAN, .margin_measured = NAN};
-    gather(t, tube);
-    const bool fitted = fit_wall(t, tube, &next);
-    if (fitted) judge(t, tube, &next, reasons);
+    f.recheck = say_impossible(reasons, t, &p);
+    gather(t, &p, tube);
+    const bool fitted = fit_wall(t, &p, f.wall_in_doubt, tube, &next);
+    if (fitted) judge(t, tube, &next, &f, reasons);
+    if (fitted) say_doubled(reasons, t, &p);
     text_free(&next);
     return fitted;
 }

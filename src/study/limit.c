@@ -5,7 +5,7 @@
 #include <math.h>
 #include <stdbool.h>
 
-enum { STEPS = 400, ROUNDS_MOST = 100 };
+enum { STEPS = 400, ROUNDS_MOST = 100, SCANS_MOST = 5 };
 
 typedef struct limit_search {
     const problem *problem;
@@ -35,18 +35,19 @@ static double above(double share, void *context)
     return fmin(answer.margin - q->margin, 1e6);
 }
 
-/* The end of the scan: the last share that holds, and whether the model refuses the next one or the margin is too small. */
+/* Where the scan ends: the last share that holds, the first found that does not, and whether the model refuses that or the
+ * margin falls. */
 typedef struct scan_end {
-    double holds;
+    double holds, past;
     bool refused;
 } scan_end;
 
 /* The margin may jump (at a wall that another row of the material serves), so the end is found by bisection. */
 static scan_end end_between(limit_search *s, double holds, double past)
 {
-    const double near = 1e-12;
+    const double near = 1e-12; /* of the way to it: a fall close to the start of a wide range has its digits too */
     bool refused = isnan(above(past, s));
-    for (int i = 0; i < ROUNDS_MOST && past - holds > near; i++) {
+    for (int i = 0; i < ROUNDS_MOST && past - holds > near * past; i++) {
         const double middle = (holds + past) / 2, height = above(middle, s);
         if (height >= 0) {
             holds = middle;
@@ -55,7 +56,7 @@ static scan_end end_between(limit_search *s, double holds, double past)
             refused = isnan(height);
         }
     }
-    return (scan_end){holds, refused};
+    return (scan_end){holds, past, refused};
 }
 
 /* Given three shares of which the middle one has the smallest margin. Returned: a share whose margin is below the target, or
@@ -91,22 +92,48 @@ static bool ends_at(limit_search *s, int i, const double height[3], scan_end *e)
     return !goes_on;
 }
 
-static void scan(limit_search *s, double first, limit_answer *answer)
+/* Returned: where it ends; past the whole range where it holds to the end */
+static scan_end scan(limit_search *s, double first)
 {
-    const limit_question *q = s->question;
     double height[3] = {NAN, NAN, first};
     for (int i = 1; i <= STEPS; i++) {
-        scan_end e = {1, false};
+        scan_end e;
         height[0] = height[1];
         height[1] = height[2];
         height[2] = above((double)i / STEPS, s);
-        if (!ends_at(s, i, height, &e)) continue;
-        const double value = value_at(q, e.holds);
-        *answer = e.refused ? (limit_answer){LIMIT_NEVER, value, value, s->refused}
-                            : (limit_answer){LIMIT_FOUND, value, NAN, RBOW_OK};
-        return;
+        if (ends_at(s, i, height, &e)) return e;
     }
-    *answer = (limit_answer){LIMIT_NEVER, q->to, NAN, RBOW_OK};
+    return (scan_end){1, INFINITY, false};
+}
+
+/* A fall within the first step was halved into, and what lies before it was not looked at: that is done on the way to it. */
+static void scan_closer(limit_search *s, double first, limit_answer *answer)
+{
+    limit_question narrow = *s->question;
+    scan_end e = scan(s, first);
+    for (int i = 1; i < SCANS_MOST && e.holds * STEPS < 1; i++) {
+        const double past = value_at(s->question, e.past);
+        if (!(fabs(past - narrow.from) > 0)) break; /* no number lies between */
+        narrow.to = past;
+        s->question = &narrow;
+        e = scan(s, first);
+    }
+    const double width = fabs(narrow.to - narrow.from), value = value_at(&narrow, e.holds);
+    if (isinf(e.past))
+        *answer = (limit_answer){LIMIT_NEVER, narrow.to, NAN, RBOW_OK, 1e-7 * width};
+    else if (e.refused)
+        *answer = (limit_answer){LIMIT_NEVER, value, value, s->refused, 1e-7 * width};
+    else
+        *answer = (limit_answer){LIMIT_FOUND, value, NAN, RBOW_OK, e.holds * STEPS < 1 ? width / STEPS : 1e-7 * width};
+}
+
+bool limit_contradicts(const limit_question *q, const limit_answer *a, double now, double margin_now)
+{
+    const double way = q->to > q->from ? now - q->from : q->from - now, to_limit = fabs(a->limit - q->from);
+    const bool inside = way >= 0 && way <= fabs(q->to - q->from);
+    if (!inside || isnan(margin_now)) return false;
+    if (margin_now < q->margin) return way <= to_limit && a->state != LIMIT_ALREADY;
+    return a->state == LIMIT_FOUND && way > to_limit && way - to_limit <= a->resolution;
 }
 
 rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *answer)
@@ -115,11 +142,11 @@ rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *
     rbow_status status = RBOW_OK;
     if (s.descent == NULL) return RBOW_NO_CONVERGENCE;
     const double first = above(0, &s);
-    *answer = (limit_answer){LIMIT_ALREADY, q->from, NAN, RBOW_OK};
+    *answer = (limit_answer){LIMIT_ALREADY, q->from, NAN, RBOW_OK, 0};
     if (isnan(first))
         status = s.refused;
     else if (first >= 0)
-        scan(&s, first, answer);
+        scan_closer(&s, first, answer);
     gsl_min_fminimizer_free(s.descent);
     return status;
 }

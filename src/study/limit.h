@@ -5,14 +5,21 @@
 #include "cases/limit_table.h"
 #include "study/problem.h"
 
+#include <stdbool.h>
+
 typedef struct limit_question {
     parameter column;
     double from, to; /* in the program's units; to may be below from */
     double margin;   /* target */
 } limit_question;
 
-/* Scans 400 even steps, and searches between them for the minimum where the margin has one. It finds every dip as wide as
- * 1/200 of the range, and the limit to 1e-7 of the range or better. The first value that the model refuses ends the range.
+/* Whether an answer and the margin of the case as it is, at `now` in the range, cannot both be right: it is short before its
+ * limit, or holds so near behind it that the limit may lie on the other side. NaN for a margin that there is not. */
+bool limit_contradicts(const limit_question *q, const limit_answer *a, double now, double margin_now);
+
+/* Looks at 400 even steps, and between them where the margin dips, so that a dip of 1/200 of the range is
+ * found; the fall itself to 1e-7 of the range or better. Where it lies within the first step, it looks again at the way to it
+ * in the same way. The first value that the model refuses ends the range.
  * Status: RBOW_OK | the model's refusal of `from` itself | RBOW_NO_CONVERGENCE (no memory) */
 rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *answer);
 

@@ -44,7 +44,7 @@ COMPARE_COLUMNS = "case od wall weight weight_change stiffness_change margin gov
 SWEEP_COLUMNS = """margin governs verdict yield_factor column_factor interaction_factor fit_stress peak_stress
     deflection""".split()
 LIMIT_COLUMNS = "case column limit now room state".split()
-INDEX_COLUMNS = "case margin_as_marked best_clock best_margin worst_clock worst_margin".split()
+INDEX_COLUMNS = "case part margin_as_marked best_clock best_margin worst_clock worst_margin".split()
 SCATTER_COLUMNS = """case samples refused short_share short_low short_high margin_mean margin_sd margin_p01 margin_p05
     margin_p50 margin_p95 driver driver_share""".split()
 SI = {"in": "mm", "lbf": "N", "psi": "MPa", "in-lbf": "N-mm", "lb": "kg", "lb/ft": "kg/m", "in^2": "mm^2",

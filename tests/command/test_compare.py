@@ -1,5 +1,7 @@
 """compare: the choice of a tube."""
 
+import re
+
 from program import HOLDS, joined, run_tests
 from studies import BAD_WALL, RICH, THIN, StudyTest
 
@@ -40,6 +42,61 @@ class Compare(StudyTest):
             holding = [row for row in mine if row["verdict"] == "holds"]
             lightest = min(holding, key=lambda row: float(row["weight [lb]"]))
             self.assertEqual([row for row in mine if row["pick"]], [lightest])
+
+    PARTS = [{"case": "push", "part": "rail", "compression [lbf]": "5200"}, {"case": "post", "part": "", "compression [lbf]": "9000"},
+             {"case": "pitch", "part": "rail", "compression [lbf]": "3000", "bow [in]": "0.12", "bow_clock": "0"},
+             {"case": "light", "part": "stay", "compression [lbf]": "700"}, {"case": "pull", "part": "rail", "compression [lbf]": "-900"},
+             {"case": "hopeless", "compression [lbf]": "99000"}]
+
+    def test_the_pick_of_a_part_holds_in_all_its_cases(self):
+        # brute force: every part with every tube, by check of the edited rows
+        self.cases(*self.PARTS)
+        walls, ods = ["0.028", "0.049", "0.065", "0.083", "0.12"], ["1.25", "1.125", "1.5"]
+        rows = self.study(f"compare --walls {','.join(walls)} --ods {','.join(ods)}").rows
+        tubes = [(od, wall) for od in ods for wall in walls]
+        checked = {}
+        for od, wall in tubes:
+            self.cases(*({**case, "od [in]": od, "wall [in]": wall} for case in self.PARTS), name="edited.csv")
+            for row in self.check("edited.csv").rows:
+                checked[row["case"], od, wall] = row
+        members = {}
+        for case in self.PARTS:
+            members.setdefault(case.get("part") or case["case"], []).append(case["case"])
+        for part, cases in members.items():
+            fit = [t for t in tubes if all(checked[c, *t]["verdict"] == "holds" for c in cases)]
+            pick = min(fit, key=lambda t: float(checked[cases[0], *t]["weight [lb]"]), default=None)
+            got = {(row["case"], row["od [in]"], row["wall [in]"]) for row in rows if row["pick"] and row["case"] in cases}
+            self.assertEqual(got, {(c, *pick) for c in cases} if pick else set(), part)
+        self.assertEqual({row["pick"] for row in rows}, {"", "lightest"})
+
+    def test_a_part_weighs_once(self):
+        self.cases(*self.PARTS[:5])
+        run = self.study("compare --walls 0.083")
+        weigh = {row["case"]: (float(row["weight [lb]"]), float(row["weight_change [lb]"])) for row in run.rows}
+        weight, change = (sum(weigh[c][i] for c in ("push", "post", "light")) for i in (0, 1))
+        text = joined(self.text("compare --walls 0.083"))
+        self.assertIn(f"holds in all 5 cases: {weight:.2f} lb ({change:+.2f} lb against the tubes as given)", text)
+        self.assertRun(run, 0)
+        self.cases(*self.PARTS)
+        rows = self.study("compare").rows
+        picked = {row["case"]: row for row in rows if row["pick"]}
+        weight = sum(float(picked[c]["weight [lb]"]) for c in ("push", "post", "light"))
+        change = sum(float(picked[c]["weight_change [lb]"]) for c in ("push", "post", "light"))
+        text = self.text("compare")
+        self.assertIn(f"3 of 4 parts with their own pick: {weight:.2f} lb ({change:+.2f} lb against the tubes as given).",
+                      joined(text))
+        worst = min((picked[c] for c in ("push", "pitch", "pull")), key=lambda row: float(row["margin"]))
+        self.assertRegex(text, rf"(?m)^rail +3  {float(worst['wall [in]']):.3f} .* "
+                         + re.escape(f"{100 * float(worst['margin']):+.1f} %  {worst['case']}") + "$")
+        self.assertRegex(text, r"(?m)^hopeless +1  none holds +-")
+
+    def test_cases_that_are_not_of_one_tube(self):
+        self.cases({"case": "a", "part": "rail", **HOLDS}, {"case": "b", "part": "rail", **HOLDS, "length [in]": "30"})
+        run = self.study("compare --walls 0.058")
+        self.assertRun(run, 0, "part 'rail': case 'a' has another length, material or tube than other cases of the part, which is "
+                       "one tube; its weight is that of the heaviest (1 such case in all)")
+        self.assertIn(f"holds in all 2 cases: {float(run.rows[1]['weight [lb]']):.2f} lb", joined(self.run_program(
+            "compare", "cases.csv", "--walls", "0.058", "--format", "text").out))
 
     def test_stock_walls(self):
         self.cases(HOLDS)

@@ -90,6 +90,63 @@ class Verdict(ShopTest):
                          "by the fit the thinnest wall is 0.0485 in, the spec's 0.05 in: read it at clock 0")
         self.assertEqual(self.verdict(1, "below", tube(bow=0.05), "--units", "si"), "bow reads 1.27 mm, over the spec's 0.762 mm")
 
+    def test_every_reading_at_a_clock_counts(self):
+        # in either order, and a whole turn on: the thin one decides, and the fit goes through it
+        for first, second in ((0.058, 0.04), (0.04, 0.058)):
+            readings = tube(walls=[(0, 0.058), (120, first), (240, 0.058)]) + f"T,rail,wall,480,{second}\n"
+            with self.subTest(first=first):
+                reason = self.verdict(1, "below", readings)
+                self.assertIn("wall reads 0.04 in, under the spec's 0.05 in", reason)
+                self.assertIn(f"wall was read 2 times at clock 120 ({first:g} in, {second:g} in): the least counts", reason)
+                alone = self.inspect(tube(walls=[(0, 0.058), (120, 0.04), (240, 0.058)])).rows[0]
+                row = self.inspect(readings).rows[0]
+                for column in "wall_mean [in]", "wall_least [in]", "wall_fit_least [in]", "thin_clock [deg]":
+                    self.assertNear(row[column], float(alone[column]))
+        self.assertEqual(self.verdict(0, "meets", tube() + "T,rail,wall,120,0.0585\n"),
+                         "wall was read 2 times at clock 120 (0.058 in, 0.0585 in): the least counts")
+        self.verdict(1, "below", tube() + "T,rail,od,0,1.2485\n")
+        self.assertEqual(self.verdict(0, "meets", tube() + "T,rail,od,0,1.2530\nT,rail,od,90,1.2535\n"),
+                         "od was read 2 times at clock 0 (1.2525 in, 1.253 in): all count")
+        self.verdict(1, "below", tube() + "T,rail,bow,,0.05\n")  # without a clock: another place
+        reason = self.verdict(1, "below", tube(bow=None) + "T,rail,bow,0,0.01\nT,rail,bow,0,0.05\n")
+        self.assertIn("bow was read 2 times at clock 0 (0.01 in, 0.05 in): the most counts", reason)
+
+    def test_a_reading_that_cannot_be(self):
+        again = ", which cannot be (the spec asks for at least 0.05 in): read it again"
+        slip = tube(walls=[(0, 0.058), (120, 0.585), (240, 0.058)])
+        self.assertEqual(self.verdict(1, "recheck", slip), f"wall reads 0.585 in at clock 120{again}")
+        for readings, said in [
+            (tube(walls=[(0, 0.0058), (120, 0.058), (240, 0.058)]), f"wall reads 0.0058 in at clock 0{again}"),
+            (tube(walls=[(0, 0), (120, 0.058), (240, 0.058)]),
+             "wall reads 0 in at clock 0, which cannot be (it must be above 0): read it again"),
+            (tube(walls=[(0, 1.47), (120, 0.058), (240, 0.058)]),
+             "wall reads 1.47 in at clock 0, which cannot be (half of the od is 0.62625 in): read it again"),
+            (tube(od=12.525), "od reads 12.525 in at clock 0, which cannot be (the spec asks for an od of 1.25 in): read it again"),
+            (tube(od=0.12525), "od reads 0.12525 in at clock 0, which cannot be (the spec asks for an od of 1.25 in): read it again"),
+        ]:
+            with self.subTest(said=said):
+                self.assertEqual(self.verdict(1, "recheck", readings), said)
+
+    def test_walls_too_far_apart(self):
+        spec = SPEC.replace(",0.05,", ",,")  # no least wall is asked
+        reading = [(0, 0.0585), (120, 0.585), (240, 0.0585)]
+        self.assertEqual(self.verdict(1, "recheck", tube(walls=reading), spec=spec),
+                         "the most wall read is over 4 times the least, which cannot be: read both again")
+
+    def test_a_slip_is_found_before_any_fit_and_hides_nothing(self):
+        slip = [(0, 0.058), (90, 0.058), (180, 0.585), (270, 0.058)]
+        self.cases({"part": "rail", "compression [lbf]": "3000"})
+        row = self.inspect(tube(walls=slip), "--cases", "cases.csv").rows[0]
+        for column in "wall_mean [in]", "wall_fit_least [in]", "thin_clock [deg]", "bore_offset [in]", "margin_measured":
+            self.assertEqual(row[column], "", column)
+        self.assertNear(row["wall_least [in]"], 0.058)
+        self.verdict(1, "below", tube(walls=slip, bow=0.05))
+        self.verdict(1, "below", tube(walls=[*slip, (45, 0.04)]))
+        self.verdict(2, "unread", tube(walls=slip, bow=None))
+        # what a thicker or a thinner tube than ordered could read is no slip
+        self.verdict(0, "meets", tube(walls=[(clock, 0.12) for clock in (0, 120, 240)]))
+        self.verdict(1, "below", tube(walls=[(clock, 0.02) for clock in (0, 120, 240)]))
+
     def test_the_worst_tube_gives_the_status(self):
         fine, short, unread = tube(tag="a"), tube(tag="b", bow=0.05), tube(tag="c", od=None)
         for readings, status in (fine, 0), (fine + short, 1), (fine + unread, 2), (short + unread + fine, 2):
@@ -149,7 +206,6 @@ class Inspect(ShopTest):
              "readings.csv:7: clock: is empty: a wall reading needs its clock round the tube"),
             ("T,tail,od,0,1.25\n", "readings.csv: part 'tail' of tag 'T' is not in spec.csv"),
             ("T,rail,od,0,1.25\nT,post,bow,,0.01\n", "readings.csv: tag 'T' stands for two parts, 'rail' and 'post'"),
-            ("good,rail,wall,480,0.03\n", "readings.csv: tag 'good': wall was read twice at clock 120; only the first counts"),
         ]:
             with self.subTest(said=said):
                 run = self.inspect(fine + bad)
@@ -224,6 +280,12 @@ class Cost(ShopTest):
         self.assertRun(run, 1)
         self.assertEqual(run.rows[0]["verdict"], "meets")
         self.assertIn("falls SHORT", self.inspect(tube(), "--cases", "cases.csv", "--format", "text").out)
+
+    def test_a_case_without_a_part_is_its_own_part(self):
+        self.cases({**self.LOAD, "case": "rail", "part": ""}, {**self.LOAD, "case": "other", "part": ""})
+        run = self.inspect(tube(), "--cases", "cases.csv")
+        self.assertRun(run, 0)
+        self.assertEqual([row["case"] for row in run.rows], ["rail"])
 
     def test_a_tube_without_a_case(self):
         self.cases({**self.LOAD, "part": "post"})

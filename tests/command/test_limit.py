@@ -27,7 +27,7 @@ class Limit(StudyTest):
     RANGES = {"miss_a": 1, "compression": 6744, "length": 180, "bow": 0.8, "wall": -0.09, "spread_load": 90, "factor": 8}
 
     def test_room_states_and_exit_status(self):
-        case = {"case": "rail", "compression [lbf]": "-5000", "wall [in]": "0.058"}
+        case = {"case": "rail", "compression [lbf]": "-5000", "wall [in]": "0.058", "weld_zone [in]": "0"}
         self.cases(case)
         full = 75000 * math.pi * 0.058 * (1.25 - 0.058) / 1.5
         for words, limit, room, state, status in (
@@ -47,7 +47,7 @@ class Limit(StudyTest):
         self.near(run.rows[0]["room [lbf]"], full - 20000, 1e-7, 1e-2)
         self.assertRegex(self.text("limit --find compression --to -30000"), r"(?m)^rail .* PAST +found$")
         # outside the range: what is short there has no room, what holds there is told that nothing between was looked at
-        note = "the present value, -20000 lbf, lies outside the range, and there the case is SHORT: it has no room"
+        note = "the present value, -20000 lbf, lies outside the range, and the case is SHORT there: it has no room"
         for words, status, room, said in (("--to 8000", 1, "", "SHORT"),
                                           ("--to 60000 --margin=-0.6", 0, None, "before"),
                                           ("--from -1000 --to -4000", 1, "-16000", "SHORT")):
@@ -67,7 +67,7 @@ class Limit(StudyTest):
         self.near(float(run.rows[0]["now [in]"]) - float(run.rows[0]["limit [in]"]), float(run.rows[0]["room [in]"]))
 
     def test_a_refused_value_ends_the_range_and_that_is_said(self):
-        self.cases({"compression [lbf]": "100", "length [in]": "10"})
+        self.cases({"compression [lbf]": "100", "length [in]": "10", "end_a [in-lbf/rad]": "1"})
         run = self.study("limit --find miss_a --to 5in")
         end = 10 * math.tan(math.radians(10))
         self.assertRun(run, 0, f"cases.csv:2: miss_a: the range ends at {end:.6g} in; beyond it: miss_a is a slope of more "
@@ -75,6 +75,39 @@ class Limit(StudyTest):
         self.near(run.rows[0]["limit [in]"], end, 0, 5e-7)
         self.assertEqual(run.rows[0]["state"], "never")
         self.assertIn("+: not as far as the model goes", joined(self.text("limit --find miss_a --to 5in")))
+
+    def test_a_range_that_is_far_too_wide(self):
+        self.cases({"compression [lbf]": "2600", "bow [in]": "0.03"})
+        fits, wide = (self.study(f"limit --find compression --to {to}") for to in ("20000", "1e18"))
+        self.assertEqual((fits.status, wide.status, wide.err), (0, 0, ""))
+        self.near(wide.rows[0]["limit [lbf]"], float(fits.rows[0]["limit [lbf]"]), 1e-7)
+        # each of 400 steps is 25 turns, so that all of them look the same way: the case itself is short between them
+        self.cases({"compression [lbf]": "4500", "bow [in]": "0.2", "bow_clock": "200", "spread_load [lbf/in]": "12",
+                    "spread_clock": "200"})
+        self.assertRun(self.study("limit --find spread_clock --to 3600000"), 2,
+                       "cases.csv:2: spread_clock: the range is too wide to be searched: a limit of 3.6e+06 deg, but as it is, "
+                       "at 200 deg, the case is SHORT; narrow the range with --from and --to",
+                       "case,column,limit [deg],now [deg],room [deg],state\n")
+        run = self.study("limit --find spread_clock --to 360")
+        self.assertEqual((run.status, run.rows[0]["state"]), (1, "found"))
+
+    def test_the_direction_taken_is_told(self):
+        forced = {"end_a": "fixed", "end_b": "fixed", "compression [lbf]": "1000", "spread_load [lbf/in]": "6"}
+        self.cases({"case": "open", **forced}, {"case": "typed", **forced, "miss_a_clock": "0"})
+        text = self.text("limit --find miss_a --to 1")
+        rows = {row["case"]: row for row in self.study("limit --find miss_a --to 1").rows}
+        limit = rows["open"]["limit [in]"]
+        self.assertLess(float(limit), float(rows["typed"]["limit [in]"]) - 0.001)
+        self.cases({**forced, "miss_a [in]": limit}, name="at.csv")
+        clock = float(self.check("at.csv").rows[0]["miss_a_clock_taken [deg]"])
+        self.assertIn(f"at the limit these are, in degrees: 'open': miss_a_clock {clock:.1f}. ", joined(text))
+        self.assertNotIn("'typed': ", text)
+        # a clock that is varied is known; its present value is not
+        run = self.study("limit --find miss_a_clock --from 1 --to 300")
+        self.cases({**forced, "miss_a [in]": "0.05"})
+        row = self.study("limit --find miss_a_clock --from 1 --to 300").rows[0]
+        self.assertEqual((row["now [deg]"], row["room [deg]"]), ("", ""))
+        self.assertNotIn("not known", self.text("limit --find miss_a_clock --from 1 --to 300"))
 
     def test_a_start_that_is_refused(self):
         self.cases(HOLDS)

@@ -33,6 +33,22 @@ class Scatter(StudyTest):
             self.cases(case)
             self.assertEqual(self.scatter("--samples", "200").status, status)
 
+    def test_a_table_of_all_cases_comes_first(self):
+        loads = (3000, 9000, 7000, 8000)
+        self.cases(*({"case": f"c{load}", "compression [lbf]": str(load)} for load in loads))
+        text = self.scatter("--samples", "256", "--format", "text").out
+        rows = {row["case"]: row for row in self.scatter("--samples", "256").rows}
+        head, *lines = text.splitlines()[:5]
+        self.assertTrue(head.startswith("worst first "), head)
+        want = sorted(rows, key=lambda name: (-float(rows[name]["short_share"]), float(rows[name]["margin_p01"])))
+        self.assertEqual([line.split()[0] for line in lines], want)
+        for line in lines:
+            row = rows[line.split()[0]]
+            self.assertIn(f" {100 * float(row['margin_p01']):+.1f} %", line)
+            self.assertTrue(line.endswith(f"  {row['driver']}"), line)
+        self.cases({"case": "alone", **HOLDS})
+        self.assertTrue(self.scatter("--samples", "256", "--format", "text").out.startswith("'alone': "))
+
     def test_units_and_percent_say_the_same(self):
         self.cases(RICH)
         runs = []

@@ -129,6 +129,22 @@ class Messages(StudyTest):
                 run = self.study("scatter --tolerances t.csv")
                 self.assertRun(run, 2, said, "")
 
+    def test_a_factor_that_is_not_used_is_said(self):
+        self.file("t.csv", TOLERANCES)
+        self.cases({"case": "own", **HOLDS, "factor": "2"}, {"case": "same", **HOLDS, "factor": "1.25"}, {"case": "none", **HOLDS})
+        said = "--factor 1.25 is not used for 1 row with a factor of its own"
+        for words in ("check", "compare --walls 0.058", "sweep --vary bow=0:0.01:0.01", "limit --find bow --to 0.1", "index",
+                      "scatter --tolerances t.csv --samples 64"):
+            for jobs in ("1", "2") if words == "check" else ("2",):
+                with self.subTest(words=words, jobs=jobs):
+                    run = self.study(f"{words} --factor 1.25 --jobs {jobs}")
+                    self.assertEqual((run.err, run.status in (0, 1)), (f"railbow: {said}\n", True))
+                    self.assertEqual(self.study(f"{words} --jobs {jobs}").err, "")
+        self.assertEqual(self.run_program("explain", "cases.csv", "own", "--factor", "1.25").err, f"railbow: {said}\n")
+        self.assertEqual(self.run_program("explain", "cases.csv", "none", "--factor", "1.25").err, "")
+        self.cases({**HOLDS, "factor": "2"}, {**HOLDS, "factor": "3"})
+        self.assertEqual(self.study("check --factor 1").err, "railbow: --factor 1 is not used for 2 rows with a factor of their own\n")
+
     def test_a_word_cannot_be_scattered(self):
         self.file("t.csv", "column,minus,plus,unit\nend_a,1,1,%\ngap_stiffness,1,1,%\nbow,1,1,\n")
         self.cases({**HOLDS, "end_a": "welded"})
@@ -142,7 +158,8 @@ class Messages(StudyTest):
         for words in "compare", "index", "scatter --tolerances t.csv":
             with self.subTest(words=words):
                 run = self.study(words)
-                self.assertEqual((set(run.names), run.status), ({"good"}, 2))
+                named = {row["case"] or row["part"] for row in run.rows}  # of index also the part alone
+                self.assertEqual((named, run.status), ({"good"}, 2))
                 self.assertIn(f"cases.csv:3: wall: {BAD_WALL}", run.err)
                 self.assertIn("cases.csv:4: material: '5130' is not in ", run.err)
                 self.assertTrue(self.text(words).startswith("NOT CHECKED: lines 3 and 4 (reasons above).\n"))

@@ -1,5 +1,6 @@
 """sweep: the margin over a range."""
 
+import math
 import re
 
 from program import CASE_COLUMNS, HOLDS, SWEEP_COLUMNS, joined, name_and_unit, run_tests
@@ -100,11 +101,51 @@ class Sweep(StudyTest):
         rows = self.study("sweep --vary compression=2000:14000:3000").rows[:5]
         held = [float(row["compression [lbf]"]) for row in rows if row["verdict"] == "holds"]
         self.assertEqual([float(n) for n in changes.groups()], [held[-1], held[-1] + 3000])
-        bars = re.findall(r"(?m) % {2}([-+| ]{8,24})  ", text)[:5]
+        bars = re.findall(r"(?m) % {2}([-+ ]*\|[-+ ]*?)  \w", text)[:5]
         zero = bars[0].index("|")
         for bar, row in zip(bars, rows):
             self.assertEqual(bar.index("|"), zero)
             self.assertEqual(bar.strip("| ")[:1], "+" if float(row["margin"]) >= 0 else "-")
+
+    def test_a_table_of_all_cases_comes_first_and_bars_share_one_scale(self):
+        cases = [{"case": f"c{load}", "compression [lbf]": str(load)} for load in (3000, 12000, 6000, 1500)]
+        self.cases(*cases)
+        text = self.text("sweep --vary wall=0.035:0.095:0.03")
+        rows = self.study("sweep --vary wall=0.035:0.095:0.03").rows
+        worst = {}
+        for row in rows:
+            worst[row["case"]] = min(float(row["margin"]), worst.get(row["case"], math.inf))
+        head, *lines = text.splitlines()[:5]
+        self.assertTrue(head.startswith("worst first "), head)
+        self.assertEqual([line.split()[0] for line in lines], sorted(worst, key=worst.get))
+        for line in lines:
+            name = line.split()[0]
+            held = sum(row["verdict"] == "holds" for row in rows if row["case"] == name)
+            self.assertRegex(line, rf"^{name} +{held} of 3 +{re.escape(f'{100 * worst[name]:+.1f} %')} +0\.035 ")
+        bars = re.findall(r"(?m) % {2}([-+ ]*\|[-+ ]*?)  \w", text)
+        self.assertEqual(len(bars), 12)
+        self.assertEqual(len({bar.index("|") for bar in bars}), 1)
+        marks = [(float(row["margin"]), bar.count("+") - bar.count("-")) for row, bar in zip(rows, bars)]
+        self.assertEqual([m for _, m in sorted(marks)], sorted(m for _, m in marks))  # over all cases
+        self.cases(cases[0])
+        self.assertTrue(self.text("sweep --vary wall=0.035:0.095:0.03").startswith("'c3000': "))
+
+    def test_a_clock_that_is_varied_is_known(self):
+        loads = {"compression [lbf]": "4000", "spread_load [lbf/in]": "4", "bow [in]": "0.1"}
+        self.cases({**loads, "bow_clock": "any"}, {**loads, "bow_clock": "30"})
+        rows = self.study("sweep --vary bow_clock=0:180:90").rows
+        self.assertEqual([row["margin"] for row in rows[:3]], [row["margin"] for row in rows[3:]])
+        self.assertGreater(float(rows[2]["margin"]), float(rows[0]["margin"]) + 0.01)
+
+    def test_what_is_locked_in_is_that_of_the_result(self):
+        # forced ends whose stiffness is not known: every column as check has it, with each miss
+        case = {"end_a": "welded", "end_b": "welded", "compression [lbf]": "2000"}
+        self.cases(case)
+        for row in self.study("sweep --vary miss_a=0.05:0.15:0.05").rows:
+            self.cases({**case, "miss_a [in]": row["miss_a [in]"]}, name="one.csv")
+            want = self.check("one.csv").rows[0]
+            for column in row:
+                self.assertEqual(row[column], want.get(column, row[column]), column)
 
     def test_a_grid_marks_changes_along_the_second_column_only(self):
         self.cases({"case": "rail", "compression [lbf]": "0"})

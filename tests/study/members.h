@@ -40,6 +40,7 @@ static inline rbow_member rail(void)
     m.od = 1.25;
     m.wall = 0.058;
     m.length = 36;
+    m.weld_zone = 0;
     m.factor_yield = m.factor;
     return m;
 }
@@ -90,8 +91,8 @@ static inline rbow_member any_member(gsl_rng *r)
     if (gsl_rng_uniform_int(r, 2)) m.spread_load = dice(r, 0, 9), m.spread_clock = dice_clock(r);
     if (gsl_rng_uniform_int(r, 2)) m.point_load = dice(r, 0, 300), m.point_clock = dice_clock(r);
     if (gsl_rng_uniform_int(r, 2)) m.point_at = m.length * dice(r, 0.1, 0.9);
-    const bool holds = m.end_a > 0 || m.end_a <= RBOW_WELDED;
-    if (gsl_rng_uniform_int(r, 2) && holds) m.miss_a = dice(r, 0, 0.4), m.miss_a_clock = dice_clock(r);
+    const bool is_held = m.end_a < RBOW_PINNED || m.end_a > RBOW_PINNED; /* a pinned end forces nothing */
+    if (gsl_rng_uniform_int(r, 2) && is_held) m.miss_a = dice(r, 0, 0.4), m.miss_a_clock = dice_clock(r);
     if (gsl_rng_uniform_int(r, 3) == 0) m.eccentricity = dice(r, 0, 0.1), m.eccentricity_clock = dice_clock(r);
     if (gsl_rng_uniform_int(r, 3) == 0) m.vertical_g = dice(r, 1, 6);
     if (gsl_rng_uniform_int(r, 3) == 0) m.torque = dice(r, 0, 800);

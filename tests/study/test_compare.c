@@ -3,6 +3,8 @@
 
 #include "study/compare.h"
 
+#include <string.h>
+
 static double area_of(double od, double wall)
 {
     return pi * wall * (od - wall);
@@ -98,22 +100,81 @@ START_TEST(the_density_and_modulus_of_the_row_that_serves)
 }
 END_TEST
 
-static compared made(double od, double weight, int verdict, rbow_status status)
+/* A row of one case with one tube. */
+static compare_row made(const char *part, double od, double weight, int verdict, rbow_status status)
 {
-    return (compared){.od = od, .weight = weight, .status = status, .result = {.verdict = verdict}};
+    return (compare_row){.part = part, .tried = {.od = od, .weight = weight, .status = status, .result = {.verdict = verdict}}};
+}
+
+static void number(compare_row rows[], size_t count, size_t tubes)
+{
+    for (size_t i = 0; i < count; i++) rows[i].tube = i % tubes, rows[i].tubes = tubes;
+    ck_assert(compare_parts(rows, count));
 }
 
 START_TEST(the_lightest)
 {
-    const compared all[] = {
-        made(1.5, 2, RBOW_SHORT, RBOW_OK),        made(1.5, 3, RBOW_HOLDS, RBOW_OK), made(1.25, 3 * (1 + 1e-15), RBOW_HOLDS, RBOW_OK),
-        made(1.0, 1, RBOW_HOLDS, RBOW_BAD_WALL),  made(1.0, 4, RBOW_HOLDS, RBOW_OK), made(1.25, 3, RBOW_HOLDS, RBOW_OK),
+    compare_row all[] = {
+        made("a", 1.5, 2, RBOW_SHORT, RBOW_OK),        made("a", 1.5, 3, RBOW_HOLDS, RBOW_OK),
+        made("a", 1.25, 3 * (1 + 1e-15), RBOW_HOLDS, RBOW_OK), made("a", 1.0, 1, RBOW_HOLDS, RBOW_BAD_WALL),
+        made("a", 1.0, 4, RBOW_HOLDS, RBOW_OK),        made("a", 1.25, 3, RBOW_HOLDS, RBOW_OK),
     };
-    ck_assert_uint_eq(compare_lightest(all, 6), 2); /* a tie to the smaller diameter, then to the first */
-    ck_assert_uint_eq(compare_lightest(all, 2), 1);
-    ck_assert_uint_eq(compare_lightest(all, 1), 1);
-    ck_assert_uint_eq(compare_lightest(&all[3], 1), 1);
-    ck_assert_uint_eq(compare_lightest(all, 0), 0);
+    number(all, 6, 6); /* a tie to the smaller diameter, then to the first */
+    for (int i = 0; i < 6; i++) ck_assert_int_eq(all[i].pick, i == 2 ? COMPARE_LIGHTEST : COMPARE_NOT_PICKED);
+    number(all, 1, 1);
+    ck_assert_int_eq(all[0].pick, COMPARE_NOT_PICKED);
+    ck_assert(compare_parts(all, 0));
+}
+END_TEST
+
+/* Random verdicts of up to five parts, their cases in any order: against a plain search. */
+START_TEST(parts_against_brute_force)
+{
+    enum { CASES = 12, TUBES = 4 };
+    static const char *const names[] = {"a", "b", "aa", "", "b "};
+    static const double ods[TUBES] = {1.5, 1.25, 1.5, 1}, weights[TUBES] = {2, 2, 1, 3};
+    gsl_rng *r = gsl_rng_alloc(gsl_rng_mt19937);
+    for (int n = 0; n < 500; n++) {
+        compare_row rows[CASES * TUBES];
+        for (size_t i = 0; i < CASES; i++) {
+            const char *part = names[gsl_rng_uniform_int(r, 5)];
+            for (size_t t = 0; t < TUBES; t++)
+                rows[i * TUBES + t] = made(part, ods[t], weights[t], gsl_rng_uniform_int(r, 6) > 0 ? RBOW_HOLDS : RBOW_SHORT, RBOW_OK);
+        }
+        number(rows, CASES * TUBES, TUBES);
+        for (size_t i = 0; i < CASES; i++) {
+            size_t best = TUBES, first = CASES;
+            for (size_t t = 0; t < TUBES; t++) {
+                bool holds = true;
+                for (size_t k = 0; k < CASES; k++) {
+                    if (strcmp(rows[k * TUBES].part, rows[i * TUBES].part) != 0) continue;
+                    first = first < k ? first : k;
+                    holds = holds && rows[k * TUBES + t].tried.result.verdict == RBOW_HOLDS;
+                }
+                const bool lighter = best == TUBES || weights[t] < weights[best] || (weights[t] <= weights[best] && ods[t] < ods[best]);
+                if (holds && lighter) best = t;
+            }
+            for (size_t t = 0; t < TUBES; t++) {
+                ck_assert_int_eq(rows[i * TUBES + t].pick, t == best ? COMPARE_LIGHTEST : COMPARE_NOT_PICKED);
+                ck_assert_int_eq(rows[i * TUBES + t].weighs, i == first);
+                ck_assert_int_eq(rows[i * TUBES + t].unlike, 0);
+            }
+        }
+    }
+    gsl_rng_free(r);
+}
+END_TEST
+
+/* The heaviest weighs, whatever the order, and the others are told. */
+START_TEST(a_part_of_unlike_tubes)
+{
+    compare_row rows[] = {made("a", 1, 2, RBOW_HOLDS, RBOW_OK), made("a", 1, 3, RBOW_HOLDS, RBOW_OK), made("a", 1, 2, RBOW_HOLDS, RBOW_OK),
+                          made("b", 1, 1, RBOW_HOLDS, RBOW_OK)};
+    number(rows, 4, 1);
+    for (int i = 0; i < 4; i++) {
+        ck_assert_int_eq(rows[i].weighs, i == 1 || i == 3);
+        ck_assert_int_eq(rows[i].unlike, i == 0 || i == 2);
+    }
 }
 END_TEST
 
@@ -125,6 +186,8 @@ static void fill(TCase *cases)
     tcase_add_test(cases, tubes_that_cannot_be);
     tcase_add_test(cases, the_density_and_modulus_of_the_row_that_serves);
     tcase_add_test(cases, the_lightest);
+    tcase_add_test(cases, parts_against_brute_force);
+    tcase_add_test(cases, a_part_of_unlike_tubes);
 }
 
 int main(void)

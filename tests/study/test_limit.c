@@ -187,7 +187,7 @@ END_TEST
 START_TEST(a_refused_value_ends_the_range)
 {
     rbow_member m = rail();
-    m.end_a = 1; /* in-lbf/rad: it holds a miss, which hardly bends the tube */
+    m.end_a = 1; /* so soft that the miss forces nothing */
     m.compression = 1000;
     const problem p = problem_of(&m);
     for (double to = 7; to < 1e4; to *= 9) {
@@ -226,6 +226,61 @@ START_TEST(a_start_that_the_model_refuses)
     found(&p, &q, RBOW_BAD_WALL);
     const limit_question thin = {PARAMETER(wall), 0.0001, 0.1, 0};
     found(&p, &thin, RBOW_WALL_RULE);
+}
+END_TEST
+
+/* ---- ranges that are too wide ------------------------------------------------------------------------ */
+
+/* As exact as in a range that fits: P = yield x area / factor in tension, whatever the range. */
+START_TEST(a_range_of_any_width)
+{
+    const rbow_member m = rail();
+    const problem p = problem_of(&m);
+    const double load = 75e3 * pi * 0.058 * (1.25 - 0.058) / 1.5;
+    for (double to = 1e5; to < 1e19; to *= 100) {
+        const limit_question q = {PARAMETER(compression), 0, -to, 0};
+        const limit_answer a = found(&p, &q, RBOW_OK);
+        ck_assert_int_eq(a.state, LIMIT_FOUND);
+        near_within(a.limit, -load, 1e-9, 0);
+    }
+}
+END_TEST
+
+/* The dip lies within the first step of a range that is 400 times too wide, before the fall that the first look finds. */
+START_TEST(a_dip_before_a_fall_in_the_first_step)
+{
+    rbow_member m = rail();
+    m.compression = 3000;
+    m.bow = 0.2;
+    m.bow_clock = 150 * degree;
+    m.spread_load = 4;
+    const problem p = problem_of(&m);
+    const double edge = 140 * degree;
+    for (double turns = 100.3; turns < 300; turns *= 2) { /* a step ends where it holds or where it is short */
+        const limit_question q = {PARAMETER(spread_clock), 0, 2 * pi * turns, margin_with(&p, PARAMETER(spread_clock), edge)};
+        near_within(found(&p, &q, RBOW_OK).limit, edge, 0, 1e-7 * 2 * pi * turns);
+    }
+}
+END_TEST
+
+START_TEST(what_the_case_itself_contradicts)
+{
+    const limit_question q = {0, 10, 110, 0.5}, back = {0, 110, 10, 0.5};
+    const limit_answer falls = {LIMIT_FOUND, 60, NAN, RBOW_OK, 1e-5}, holds = {LIMIT_NEVER, 110, NAN, RBOW_OK, 1e-5};
+    const limit_answer already = {LIMIT_ALREADY, 10, NAN, RBOW_OK, 0};
+    const struct {
+        const limit_question *q;
+        const limit_answer *a;
+        double now, margin;
+        bool want;
+    } rows[] = {
+        {&q, &falls, 50, 0.6, false},  {&q, &falls, 50, 0.4, true},   {&q, &falls, 60.5, 0.4, false}, {&q, &falls, 60.5, 0.6, false},
+        {&q, &falls, 60.000001, 0.6, true}, {&q, &falls, 60, 0.4, true}, {&q, &falls, 5, 0.4, false}, {&q, &falls, 120, 0.6, false},
+        {&q, &holds, 50, 0.4, true},   {&q, &holds, 50, 0.6, false},  {&q, &holds, 120, 0.4, false},  {&q, &already, 10, 0.4, false},
+        {&back, &falls, 70, 0.4, true}, {&back, &falls, 50, 0.4, false}, {&q, &falls, NAN, 0.4, false}, {&q, &falls, 50, NAN, false},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        ck_assert_msg(limit_contradicts(rows[i].q, rows[i].a, rows[i].now, rows[i].margin) == rows[i].want, "row %zu", i);
 }
 END_TEST
 
@@ -281,6 +336,9 @@ static void fill(TCase *cases)
     tcase_add_test(cases, a_refused_value_ends_the_range);
     tcase_add_test(cases, a_fall_between_the_last_step_and_the_end_of_the_model);
     tcase_add_test(cases, a_start_that_the_model_refuses);
+    tcase_add_test(cases, a_range_of_any_width);
+    tcase_add_test(cases, a_dip_before_a_fall_in_the_first_step);
+    tcase_add_test(cases, what_the_case_itself_contradicts);
     tcase_add_test(cases, a_jump_between_material_rows);
     tcase_add_test(cases, a_wall_that_no_row_serves_ends_the_range);
 }

@@ -118,9 +118,9 @@ static void put_chart(text *out, const compare_view *c)
                   .x_high = heavy + room};
     text axis = {0};
     page_margin_range(&area, low, high);
-    page_begin_figure(out, "Worst margin over weight", tall + 76, "Worst margin of each tube over the weight of all cases");
+    page_begin_figure(out, "Worst margin over weight", tall + 76, "Worst margin of each tube over the weight of all parts");
     chart_axis_y(&area, "worst margin of all cases, %");
-    text_format(&axis, "weight of all cases, %s", unit_name(DIM_MASS, c->units));
+    text_format(&axis, "weight of all parts, %s", unit_name(DIM_MASS, c->units));
     chart_axis_x(&area, page_said(&axis));
     chart_line(&area, (const double[]){area.x_low, area.x_high}, (const double[]){0, 0}, 2, "limit");
     put_marks(c, &area);

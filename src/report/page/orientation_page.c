@@ -4,6 +4,8 @@
 #include "report/page/parts.h"
 #include "report/values.h"
 
+#include <railbow/member.h>
+
 #include <math.h>
 
 static const double degree = 3.14159265358979323846 / 180;
@@ -83,6 +85,7 @@ static bool is_level(const orientation_row *r)
 static void caption(text *out, const orientation_row *r)
 {
     text words = {0};
+    if (r->is_part) text_format(&words, "Of this part the lowest margin of its %zu cases: a tube has one clock. ", r->cases);
     text_put(&words, "Margin in per cent, by the clock to which the bow points, seen from A toward B; 0° is up. Inside the dashed ring, "
                      "hatched, the case is short. ");
     if (is_level(r))
@@ -117,26 +120,26 @@ static void put_figure(text *out, const orientation_row *r)
     double percent[ORIENTATION_CLOCKS];
     scale(&p, r);
     for (size_t i = 0; i < ORIENTATION_CLOCKS; i++) percent[i] = 100 * r->round[i];
-    page_begin_figure(out, r->name, 216, "Margin round the clock of the bow");
+    page_begin_figure(out, r->is_part ? r->part : r->name, 216, "Margin round the clock of the bow");
     hatch_short(&p);
     chart_polar_axes(&p);
     chart_polar_ring(&p, 0, "limit");
     chart_polar_line(&p, percent, ORIENTATION_CLOCKS, "strong");
-    const double now = once_round(r->marked_clock);
+    const double now = r->marked_clock > RBOW_ANY_CLOCK ? once_round(r->marked_clock) : (double)NAN; /* not known: not drawn */
     const bool is_best = fabs(now - r->found.best_clock) < 0.05 * degree, is_worst = fabs(now - r->found.worst_clock) < 0.05 * degree;
     const named_clock named[CLOCKS_NAMED] = {{is_best ? "now, best" : "best", "dot", r->found.best_clock, r->found.best_margin},
                                {is_worst ? "now, worst" : "worst", "dot-red", r->found.worst_clock, r->found.worst_margin},
                                {"now", "ring", now, r->found.margin_as_marked}};
     if (!is_level(r))
-        put_names(&p, named, is_best || is_worst ? 2 : 3);
-    else
+        put_names(&p, named, is_best || is_worst || isnan(now) ? 2 : 3);
+    else if (!isnan(now))
         put_names(&p, &named[2], 1);
     caption(out, r);
 }
 
 /* ---- the page ------------------------------------------------------------------------------------------- */
 
-/* Returned: whether every case holds. */
+/* Given: the cases. Returned: whether every case holds. */
 static bool say_verdict(text *out, const orientation_row *rows, size_t count)
 {
     size_t fallen = 0, mended = 0;
@@ -162,16 +165,18 @@ void page_orientation(text *out, const page_head *head, const orientation_row *r
 {
     size_t straight = 0;
     text said = {0};
-    const bool fine = say_verdict(&said, rows, count);
+    const size_t parts = orientation_parts(rows, count), all = count - parts;
+    const orientation_row *cases = &rows[parts];
+    const bool fine = say_verdict(&said, cases, all);
     page_sentence(out, fine, &said);
     page_refused(out, head);
-    for (size_t i = 0; i < count; i++) straight += !(rows[i].bow > 0);
+    for (size_t i = 0; i < all; i++) straight += !(cases[i].bow > 0);
     if (straight > 0)
-        text_format(out, "<p class=\"soft\">%zu of %zu cases %s no bow, so there is nothing to turn: not drawn.</p>\n", straight, count,
+        text_format(out, "<p class=\"soft\">%zu of %zu cases %s no bow, so there is nothing to turn: not drawn.</p>\n", straight, all,
                     straight == 1 ? "has" : "have");
     text_put(out, "<div class=\"figures\">\n");
     for (size_t i = 0; i < count; i++)
-        if (rows[i].bow > 0) put_figure(out, &rows[i]);
+        if (rows[i].bow > 0 && (!rows[i].is_part || rows[i].cases > 1)) put_figure(out, &rows[i]);
     text_put(out, "</div>\n");
     page_table(out, &orientation_list, rows, count, head->units, "Turning the bow");
     text_free_part(&said, out);

@@ -4,6 +4,7 @@
 #include "report/text/cells.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 typedef struct compare_table {
@@ -122,12 +123,79 @@ static void say_tubes(text *out, const compare_table *c)
     grid_free(&g);
 }
 
+/* ---- part by part ----------------------------------------------------------------------------------- */
+
+static void add_part(grid *g, const compare_table *c, const part_sum *s)
+{
+    add_name(g, s->first->part);
+    grid_format(g, TONE_PLAIN, "%zu", s->cases);
+    if (s->pick == NULL) {
+        grid_cell(g, TONE_BAD, "none holds");
+        for (int i = 0; i < 4; i++) grid_cell(g, TONE_PLAIN, "-");
+        return;
+    }
+    text tube = {0}, change = {0};
+    put_tube(&tube, c, s->pick);
+    grid_text(g, TONE_GOOD, &tube);
+    add_quantity(g, s->pick->tried.weight, DIM_MASS, c->s->units, ROUND_NEAREST);
+    put_change(&change, s->pick->tried.weight_change, c->s->units);
+    grid_text(g, TONE_PLAIN, &change);
+    add_margin(g, s->worst);
+    add_name(g, s->worst_case);
+}
+
+static void say_parts_sum(text *out, const compare_table *c, const parts_sum *all)
+{
+    text line = {0};
+    if (all->picked == all->parts)
+        text_put(&line, "Each part with its own pick: ");
+    else
+        text_format(&line, "%zu of %zu parts with their own pick: ", all->picked, all->parts);
+    put_quantity(&line, all->weight, DIM_MASS, c->s->units, ROUND_NEAREST);
+    text_put(&line, " (");
+    put_change(&line, all->change, c->s->units);
+    text_format(&line, " %s against the tubes as given).", unit_name(DIM_MASS, c->s->units));
+    put_lines(out, &line, 2, c->s);
+}
+
+static void say_part_table(text *out, const compare_table *c, const part_sum sums[], size_t parts)
+{
+    grid g = {0};
+    grid_column(&g, GRID_NAME, "lightest for part");
+    grid_column(&g, GRID_RIGHT, "cases");
+    grid_column(&g, GRID_LEFT, "%s, %s", c->own_od ? "wall" : "tube", unit_name(DIM_LENGTH, c->s->units));
+    grid_column(&g, GRID_RIGHT, "weight, %s", unit_name(DIM_MASS, c->s->units));
+    grid_column(&g, GRID_RIGHT, "change");
+    grid_column(&g, GRID_RIGHT, "worst margin");
+    grid_column(&g, GRID_NAME, "in case");
+    for (size_t i = 0; i < parts; i++) add_part(&g, c, &sums[i]);
+    text_char(out, '\n');
+    grid_write(out, &g, c->s);
+    grid_free(&g);
+}
+
+/* A wall is picked per part. One part alone is the whole frame, of which the answer tells already. */
+static void say_parts(text *out, const compare_table *c)
+{
+    const parts_sum all = sum_of_parts(c->rows, c->count);
+    if (all.parts < 2) return;
+    part_sum *sums = malloc(all.parts * sizeof *sums);
+    if (sums == NULL) {
+        out->failed = true;
+        return;
+    }
+    sum_each_part(c->rows, c->count, all.parts, sums);
+    say_part_table(out, c, sums, all.parts);
+    free(sums);
+    if (all.picked > 0) say_parts_sum(out, c, &all);
+}
+
 /* ---- case by case ----------------------------------------------------------------------------------- */
 
 static void add_outcome(grid *g, const compare_row *r)
 {
     text cell = {0};
-    if (*r->pick != '\0') text_put(&cell, "* ");
+    if (r->pick == COMPARE_LIGHTEST) text_put(&cell, "* ");
     if (!is_possible(r))
         text_put(&cell, "no");
     else
@@ -187,13 +255,14 @@ void compare_text(text *out, const compare_row *rows, size_t count, bool own_od,
         say_pick(out, &c);
         text_char(out, '\n');
         say_tubes(out, &c);
+        say_parts(out, &c);
         for (size_t first = 0; first < c.tubes; first += block) {
             text_char(out, '\n');
             say_block(out, &c, first, c.tubes - first < block ? c.tubes - first : block);
         }
         text_char(out, '\n');
-        put_sentence(out, "* the lightest that holds this case; a minus is short; no: not possible. Weights count every case, "
-                          "also where one tube has several.", 2, s);
+        put_sentence(out, "* the lightest that holds in every case of its part; a minus is short; no: not possible. A part is one "
+                          "tube and weighs once, however many cases it has.", 2, s);
         for (size_t t = 0; t < c.tubes; t++) say_impossible(out, &c, t);
     }
     put_assumptions(out, s);

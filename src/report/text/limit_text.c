@@ -1,6 +1,7 @@
 #include "report/text/limit_text.h"
 
 #include "report/text/cells.h"
+#include "report/text/measures.h"
 
 #include <math.h>
 #include <string.h>
@@ -196,6 +197,27 @@ static void say_rows(text *out, const limits *l)
     say_key(out, l);
 }
 
+/* A limit for a direction that nobody knows is that of the worst one: which it was is worth knowing. */
+static void say_clocks(text *out, const limits *l)
+{
+    text line = {0};
+    for (size_t i = 0; i < l->count; i++) {
+        size_t said = 0;
+        for (int k = 0; k < LIMIT_CLOCKS; k++) {
+            if (isnan(l->rows[i].clock_taken[k])) continue;
+            if (line.length == 0)
+                text_put(&line, "Directions that are not known are taken at their worst; at the limit these are, in degrees: ");
+            else if (said == 0)
+                text_put(&line, "; ");
+            if (said == 0) put_name(&line, l->rows[i].name);
+            text_format(&line, "%s %s ", said++ == 0 ? ":" : ",", limit_clocks[k]);
+            put_degrees(&line, l->rows[i].clock_taken[k], 1);
+        }
+    }
+    if (line.length > 0) text_char(&line, '.');
+    put_lines(out, &line, 2, l->s);
+}
+
 void limit_text(text *out, const limit_row *rows, size_t count, const limit_asked *asked, const screen *s)
 {
     const limits l = {rows, count, asked, asked->column->dimension, s};
@@ -204,6 +226,7 @@ void limit_text(text *out, const limit_row *rows, size_t count, const limit_aske
         say_summary(out, &l);
         say_worst(out, &l);
         say_rows(out, &l);
+        say_clocks(out, &l);
     }
     put_assumptions(out, s);
     put_end(out, s);

@@ -2,10 +2,12 @@
 
 #include "report/values.h"
 
+#include <railbow/member.h>
+
 #include <math.h>
 
 /* 359.96 is 0 where one decimal is shown. */
-static void put_degrees(text *out, double clock, int decimals)
+void put_degrees(text *out, double clock, int decimals)
 {
     const double degrees = fmod(clock * (180 / 3.14159265358979323846), 360), scale = pow(10, decimals);
     const double shown = round(degrees * scale) / scale;
@@ -22,6 +24,11 @@ void put_clock(text *out, double clock)
 void add_clock(grid *g, double clock, int decimals)
 {
     text t = {0};
-    put_degrees(&t, clock, decimals);
+    if (isnan(clock))
+        text_char(&t, '-');
+    else if (clock <= RBOW_ANY_CLOCK)
+        text_put(&t, "any");
+    else
+        put_degrees(&t, clock, decimals);
     grid_text(g, TONE_PLAIN, &t);
 }

@@ -12,8 +12,14 @@ static double win_of(const orientation_row *r)
     return isinf(r->found.margin_as_marked) ? 0 : r->found.best_margin - r->found.margin_as_marked;
 }
 
+static const char *name_of(const orientation_row *r)
+{
+    return r->is_part ? r->part : r->name;
+}
+
 static void say_summary(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
+    const char *what = rows->is_part ? "part" : "case";
     size_t worthy = 0;
     const orientation_row *most = rows;
     for (size_t i = 0; i < count; i++) {
@@ -25,8 +31,8 @@ static void say_summary(text *out, const orientation_row *rows, size_t count, co
     if (worthy == 0) {
         text_put(&line, "wins less than a point of margin: not worth doing.");
     } else {
-        text_format(&line, "is worth doing in %zu of %zu cases, most in ", worthy, count);
-        put_name(&line, most->name);
+        text_format(&line, "is worth doing in %zu of %zu %ss, most in ", worthy, count, what);
+        put_name(&line, name_of(most));
         text_put(&line, ".");
     }
     text_put(&line, " Clocks in degrees, seen from A: 0 up, 90 right.");
@@ -52,7 +58,7 @@ static void add_win(grid *g, const orientation_row *r)
 static void say_rows(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
     grid g = {0};
-    grid_column(&g, GRID_NAME, "case");
+    grid_column(&g, GRID_NAME, "%s", rows->is_part ? "part, all cases" : "case");
     grid_column(&g, GRID_RIGHT, "now at");
     grid_column(&g, GRID_RIGHT, "margin");
     grid_spare(&g, 1);
@@ -65,7 +71,7 @@ static void say_rows(text *out, const orientation_row *rows, size_t count, const
     grid_column(&g, GRID_LEFT, "turning wins");
     for (size_t i = 0; i < count; i++) {
         const orientation_row *r = &rows[i];
-        add_name(&g, r->name);
+        add_name(&g, name_of(r));
         add_clock(&g, r->marked_clock, 1);
         add_margin(&g, r->found.margin_as_marked);
         add_clock(&g, r->found.best_clock, 1);
@@ -80,13 +86,20 @@ static void say_rows(text *out, const orientation_row *rows, size_t count, const
 
 void orientation_text(text *out, const orientation_row *rows, size_t count, const screen *s)
 {
+    const bool shares = orientation_shares(rows, count);
+    const size_t parts = orientation_parts(rows, count);
+    const orientation_row *cases = &rows[parts];
     put_refused(out, s);
     if (count > 0) {
-        say_summary(out, rows, count, s);
+        say_summary(out, shares ? rows : cases, shares ? parts : count - parts, s);
         text_char(out, '\n');
-        say_rows(out, rows, count, s);
-        put_sentence(out, "pt: points of margin; too little: under one of them. One tube with several cases can have one clock "
-                          "only: weigh its cases with sweep --vary bow_clock=0:350:10.", 0, s);
+        if (shares) {
+            say_rows(out, rows, parts, s);
+            text_char(out, '\n');
+        }
+        say_rows(out, cases, count - parts, s);
+        put_sentence(out, "pt: points of margin; too little: under one of them. The cases of a part are one tube, which has one clock: "
+                          "with the best one for the part the lowest margin of its cases is the largest.", 0, s);
     }
     put_assumptions(out, s);
     put_end(out, s);

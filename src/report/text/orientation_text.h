@@ -1,4 +1,5 @@
-/* The answer of index in words and tables. Rows in the order of the file. */
+/* The answer of index in words and tables. Rows of the parts, then of the cases, each in
+ * the order of the file. */
 #ifndef RAILBOW_REPORT_TEXT_ORIENTATION_TEXT_H
 #define RAILBOW_REPORT_TEXT_ORIENTATION_TEXT_H
 

@@ -3,6 +3,7 @@
 #include "report/text/cells.h"
 
 #include <math.h>
+#include <stdlib.h>
 
 static void put_share(text *out, double share)
 {
@@ -107,9 +108,75 @@ static void say_bars(text *out, const scatter_row *r, const screen *s)
     }
 }
 
+/* ---- all cases -------------------------------------------------------------------------------------- */
+
+/* By the share that is short, then by the low margins, else in the order of the file; what was not judged comes first. */
+static int worst_first(const void *a, const void *b)
+{
+    const scatter_row *x = *(const scatter_row *const *)a, *y = *(const scatter_row *const *)b;
+    const double left[] = {isnan(x->margins.short_share) ? 2 : x->margins.short_share, -x->margins.p01, -x->nominal};
+    const double right[] = {isnan(y->margins.short_share) ? 2 : y->margins.short_share, -y->margins.p01, -y->nominal};
+    for (int i = 0; i < 3; i++)
+        if (left[i] < right[i] || left[i] > right[i]) return left[i] > right[i] ? -1 : 1;
+    return (x > y) - (x < y);
+}
+
+static void add_share(grid *g, double share, bool good)
+{
+    text t = {0};
+    if (isnan(share))
+        text_put(&t, "-");
+    else
+        put_share(&t, share);
+    grid_text(g, good ? TONE_GOOD : TONE_BAD, &t);
+}
+
+static void add_case(grid *g, const scatter_row *r)
+{
+    const bool good = r->margins.short_share <= 0;
+    add_name(g, r->name);
+    add_share(g, r->margins.short_share, good);
+    add_share(g, r->margins.short_high, good);
+    add_margin(g, r->nominal);
+    if (isnan(r->margins.p01))
+        grid_cell(g, TONE_PLAIN, "-");
+    else
+        add_margin(g, r->margins.p01);
+    grid_cell(g, TONE_PLAIN, r->rank == 0 ? r->driver : "");
+}
+
+static void say_cases(text *out, const scatter_row *cases[], size_t count, const screen *s)
+{
+    grid g = {0};
+    qsort(cases, count, sizeof *cases, worst_first);
+    grid_column(&g, GRID_NAME, "worst first");
+    grid_column(&g, GRID_RIGHT, "short");
+    grid_column(&g, GRID_RIGHT, "at most (95 %%)");
+    grid_column(&g, GRID_RIGHT, "as given");
+    grid_column(&g, GRID_RIGHT, "1 of 100 under");
+    grid_column(&g, GRID_LEFT, "driven by");
+    for (size_t i = 0; i < count; i++) add_case(&g, cases[i]);
+    grid_write(out, &g, s);
+    text_char(out, '\n');
+    grid_free(&g);
+}
+
+/* With one case alone its own words say it all. */
+static void say_all(text *out, const scatter_row *rows, size_t count, const screen *s)
+{
+    const scatter_row **cases = malloc((count + 1) * sizeof *cases);
+    size_t found = 0;
+    for (size_t i = 0; i < count && cases != NULL; i++)
+        if (rows[i].rank == 0) cases[found++] = &rows[i];
+    out->failed = out->failed || cases == NULL;
+    if (found > 1) say_cases(out, cases, found, s);
+    free(cases);
+}
+
 void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned seed, const screen *s)
 {
     put_refused(out, s);
+    say_all(out, rows, count, s);
     for (size_t i = 0; i < count; i++) {
         const scatter_row *r = &rows[i];
         if (r->rank == 0) {

@@ -4,6 +4,8 @@
 #include "report/text/cells.h"
 
 #include <math.h>
+#include <stdlib.h>
+#include <string.h>
 
 enum { BAR_MOST = 24, BAR_LEAST = 8 };
 
@@ -50,14 +52,25 @@ static void put_changes(text *out, const swept *s)
     }
 }
 
-static void say_summary(text *out, const swept *s)
+static size_t holding(const swept *s)
 {
     size_t holds = 0;
+    for (size_t i = 0; i < s->count; i++) holds += s->rows[i].result.verdict == RBOW_HOLDS;
+    return holds;
+}
+
+static const sweep_row *worst_of(const swept *s)
+{
     const sweep_row *worst = s->rows;
-    for (size_t i = 0; i < s->count; i++) {
-        holds += s->rows[i].result.verdict == RBOW_HOLDS;
+    for (size_t i = 1; i < s->count; i++)
         if (s->rows[i].result.margin < worst->result.margin) worst = &s->rows[i];
-    }
+    return worst;
+}
+
+static void say_summary(text *out, const swept *s)
+{
+    const size_t holds = holding(s);
+    const sweep_row *worst = worst_of(s);
     text line = {0};
     put_name(&line, s->rows->name);
     if (holds == s->count || holds == 0)
@@ -78,11 +91,26 @@ static void say_summary(text *out, const swept *s)
 
 /* ---- row by row ------------------------------------------------------------------------------------- */
 
-/* A bar of the margin between the least and the largest of its case: '-' below zero, '+' above it, '|' at it. What is not
+typedef struct margin_scale { /* of all cases, so that bars of two of them can be compared */
+    double least, most;
+} margin_scale;
+
+static margin_scale scale_of(const sweep_row *rows, size_t count)
+{
+    margin_scale m = {0, 0};
+    for (size_t i = 0; i < count; i++) {
+        const double margin = rows[i].result.margin;
+        if (isfinite(margin)) m.least = fmin(m.least, margin), m.most = fmax(m.most, margin);
+    }
+    return m;
+}
+
+/* A bar of the margin between the least and the largest of all: '-' below zero, '+' above it, '|' at it. What is not
  * zero has one mark at least. */
-static void add_bar(grid *g, double margin, double least, double most, int width)
+static void add_bar(grid *g, double margin, const margin_scale *scale, int width)
 {
     char bar[BAR_MOST + 1];
+    const double least = scale->least, most = scale->most;
     const double span = most > least ? most - least : 1, end = isinf(margin) ? least + span : margin;
     const int zero_rounded = (int)lround(-least / span * (width - 1)), end_at = (int)lround((end - least) / span * (width - 1));
     const int zero_at = least < 0 && zero_rounded < 1 ? 1 : most > 0 && zero_rounded > width - 2 ? width - 2 : zero_rounded;
@@ -111,13 +139,10 @@ static int bar_width(const swept *s)
     return room < BAR_LEAST ? BAR_LEAST : room > BAR_MOST ? BAR_MOST : (int)room;
 }
 
-static void say_rows(text *out, const swept *s)
+static void say_rows(text *out, const swept *s, const margin_scale *scale)
 {
     grid g = {0};
     const int width = bar_width(s);
-    double least = 0, most = 0;
-    for (size_t i = 0; i < s->count; i++)
-        if (isfinite(s->rows[i].result.margin)) least = fmin(least, s->rows[i].result.margin), most = fmax(most, s->rows[i].result.margin);
     value_heads(&g, s);
     grid_column(&g, GRID_RIGHT, "margin");
     grid_column(&g, GRID_LEFT, "short | holds");
@@ -129,7 +154,7 @@ static void say_rows(text *out, const swept *s)
         for (size_t k = 0; k < s->columns; k++)
             grid_format(&g, TONE_PLAIN, "%.6g", shown(r->value[k], s->varied[k]->dimension, s->s->units) + 0.0);
         add_margin(&g, r->result.margin);
-        add_bar(&g, r->result.margin, least, most, width);
+        add_bar(&g, r->result.margin, scale, width);
         grid_cell(&g, TONE_PLAIN, governs_words[r->result.governs].word);
         grid_format(&g, tone_of(r->result.margin), "%s%s", r->result.verdict == RBOW_HOLDS ? "holds" : "SHORT",
                     changes_at(s, i) ? "  <- changes" : "");
@@ -138,19 +163,88 @@ static void say_rows(text *out, const swept *s)
     grid_free(&g);
 }
 
+/* ---- all cases -------------------------------------------------------------------------------------- */
+
+/* By the worst margin, else in the order of the file. */
+static int worst_first(const void *a, const void *b)
+{
+    const swept *x = a, *y = b;
+    const double left = worst_of(x)->result.margin, right = worst_of(y)->result.margin;
+    if (left < right || left > right) return left < right ? -1 : 1;
+    return (x->rows > y->rows) - (x->rows < y->rows);
+}
+
+static void add_case(grid *g, const swept *s)
+{
+    const sweep_row *worst = worst_of(s);
+    const size_t holds = holding(s);
+    add_name(g, s->rows->name);
+    grid_format(g, holds == s->count ? TONE_GOOD : TONE_BAD, "%zu of %zu", holds, s->count);
+    add_margin(g, worst->result.margin);
+    for (size_t k = 0; k < s->columns; k++)
+        grid_format(g, TONE_PLAIN, "%.6g", shown(worst->value[k], s->varied[k]->dimension, s->s->units) + 0.0);
+    grid_cell(g, TONE_PLAIN, governs_words[worst->result.governs].word);
+}
+
+/* With one case alone its own words say it all. */
+static void say_cases(text *out, swept cases[], size_t count)
+{
+    grid g = {0};
+    if (count < 2) return;
+    qsort(cases, count, sizeof *cases, worst_first);
+    grid_column(&g, GRID_NAME, "worst first");
+    grid_column(&g, GRID_RIGHT, "holds");
+    grid_column(&g, GRID_RIGHT, "worst margin");
+    value_heads(&g, cases);
+    grid_column(&g, GRID_LEFT, "governs");
+    for (size_t i = 0; i < count; i++) add_case(&g, &cases[i]);
+    grid_write(out, &g, cases->s);
+    text_char(out, '\n');
+    grid_free(&g);
+}
+
+/* Returned: how many cases; they are in the order of the file */
+static size_t split_cases(const sweep_row *rows, size_t count, const swept *like, swept cases[])
+{
+    size_t found = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (i == 0 || rows[i].begins) {
+            cases[found] = *like;
+            cases[found].rows = &rows[i];
+            cases[found++].count = 0;
+        }
+        cases[found - 1].count++;
+    }
+    return found;
+}
+
+static void say_each(text *out, const swept cases[], size_t count, const margin_scale *scale)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (i > 0) text_char(out, '\n');
+        say_summary(out, &cases[i]);
+        text_char(out, '\n');
+        say_rows(out, &cases[i], scale);
+    }
+}
+
 void sweep_text(text *out, const sweep_row *rows, size_t count, const field *const varied[], size_t columns,
                 const screen *s)
 {
+    const swept like = {.varied = varied, .columns = columns, .s = s};
+    const margin_scale scale = scale_of(rows, count);
+    swept *cases = malloc((count + 1) * sizeof *cases), *sorted = malloc((count + 1) * sizeof *sorted);
     put_refused(out, s);
-    for (size_t i = 0; i < count;) {
-        swept one = {&rows[i], 1, varied, columns, s};
-        while (i + one.count < count && !rows[i + one.count].begins) one.count++;
-        if (i > 0) text_char(out, '\n');
-        say_summary(out, &one);
-        text_char(out, '\n');
-        say_rows(out, &one);
-        i += one.count;
+    if (cases != NULL && sorted != NULL) {
+        const size_t found = split_cases(rows, count, &like, cases);
+        memcpy(sorted, cases, found * sizeof *cases);
+        say_cases(out, sorted, found);
+        say_each(out, cases, found, &scale);
+    } else {
+        out->failed = true;
     }
+    free(cases);
+    free(sorted);
     put_assumptions(out, s);
     put_end(out, s);
 }
