@@ -27,7 +27,7 @@ class Limit(StudyTest):
     RANGES = {"miss_a": 1, "compression": 6744, "length": 180, "bow": 0.8, "wall": -0.09, "spread_load": 90, "factor": 8}
 
     def test_room_states_and_exit_status(self):
-        case = {"case": "rail", "compression [lbf]": "-5000", "wall [in]": "0.058"}
+        case = {"case": "rail", "compression [lbf]": "-5000", "wall [in]": "0.058", "weld_zone [in]": "0"}
         self.cases(case)
         full = 75000 * math.pi * 0.058 * (1.25 - 0.058) / 1.5
         for words, limit, room, state, status in (
@@ -47,7 +47,7 @@ class Limit(StudyTest):
         self.near(run.rows[0]["room [lbf]"], full - 20000, 1e-7, 1e-2)
         self.assertRegex(self.text("limit --find compression --to -30000"), r"(?m)^rail .* PAST +found$")
         # outside the range: what is short there has no room, what holds there is told that nothing between was looked at
-        note = "the present value, -20000 lbf, lies outside the range, and there the case is SHORT: it has no room"
+        note = "the present value, -20000 lbf, lies outside the range, and the case is SHORT there: it has no room"
         for words, status, room, said in (("--to 8000", 1, "", "SHORT"),
                                           ("--to 60000 --margin=-0.6", 0, None, "before"),
                                           ("--from -1000 --to -4000", 1, "-16000", "SHORT")):
@@ -67,7 +67,7 @@ class Limit(StudyTest):
         self.near(float(run.rows[0]["now [in]"]) - float(run.rows[0]["limit [in]"]), float(run.rows[0]["room [in]"]))
 
     def test_a_refused_value_ends_the_range_and_that_is_said(self):
-        self.cases({"compression [lbf]": "100", "length [in]": "10"})
+        self.cases({"compression [lbf]": "100", "length [in]": "10", "end_a [in-lbf/rad]": "1000"})
         run = self.study("limit --find miss_a --to 5")
         end = 10 * math.tan(math.radians(10))
         self.assertRun(run, 0, f"cases.csv:2: miss_a: the range ends at {end:.6g} in; beyond it: miss_a is a slope of more "
