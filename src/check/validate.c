@@ -77,7 +77,7 @@ static void tube_faults(fault_list *list, const rbow_member *m, const rbow_mater
     need(list, positive(m->length), RBOW_BAD_LENGTH);
     need(list, end_is_sound(m->end_a), RBOW_BAD_END_A);
     need(list, end_is_sound(m->end_b) || member_is_free(m), RBOW_BAD_END_B);
-    if (member_is_free(m) && end_is_sound(m->end_a)) need(list, holds_a_moment(m->end_a), RBOW_FREE_NEEDS_ROOT);
+    if (member_is_free(m) && end_is_sound(m->end_a)) need(list, m->end_a > 0, RBOW_FREE_NEEDS_ROOT);
     need(list, m->column_curve >= 0 && m->column_curve < RBOW_CURVE_COUNT, RBOW_BAD_CURVE);
 }
 

@@ -56,12 +56,13 @@ static void put_front(text *out)
                   "# To see what each column means: railbow columns. To check the rows: railbow check.\n");
 }
 
-/* An end may be a word, so its header needs a unit only if a number stands in the column. */
+/* An angle without a bracket is in degrees. An end may be a word, so its header needs a unit only if a number stands in
+ * the column. */
 static void put_head(text *out, const field *f, bool all, unit_system units)
 {
     const unit *u = unit_shown(f->dimension, units);
     text_put(out, f->name);
-    if (u != NULL && (f->kind == FIELD_NUMBER || all)) text_format(out, " [%s]", u->name);
+    if (u != NULL && f->dimension != DIM_ANGLE && (f->kind == FIELD_NUMBER || all)) text_format(out, " [%s]", u->name);
 }
 
 static void put_table(text *out, bool all, unit_system units)

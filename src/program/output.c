@@ -209,7 +209,7 @@ bool output_open_fresh(output *out, const char *file)
         return true;
     }
     if (errno == EEXIST)
-        say("%s: is there already and stays as it is; name a file that is not", file);
+        say("%s: already exists and was not changed; name a new file", file);
     else
         refuse(out, "write");
     free(out->fresh);

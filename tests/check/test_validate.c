@@ -221,6 +221,8 @@ START_TEST(free_end_refusals)
     m = root;
     m.end_a = RBOW_PINNED;
     refused(&m, &steel, RBOW_FREE_NEEDS_ROOT);
+    m.end_a = RBOW_WELDED;
+    refused(&m, &steel, RBOW_FREE_NEEDS_ROOT);
     m.end_a = 1e-6;
     m.compression = 0;
     check(&m, &steel);

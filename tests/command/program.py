@@ -31,8 +31,9 @@ CASE_COLUMNS = """case note part od wall material length end_a end_b column_curv
     gap_stiffness weld_zone dressed factor factor_yield""".split()
 MATERIAL_COLUMNS = """material wall_over wall_up_to elastic_modulus shear_modulus density yield compression_yield
     ultimate weld_yield column_intercept column_curve source""".split()
-RESULT_COLUMNS = """case,od [in],wall [in],material,verdict,margin,governs,margin_unforced,yield_factor,
-    column_factor,interaction_factor,area [in^2],inertia [in^4],section_modulus [in^3],radius [in],weight [lb],
+RESULT_COLUMNS = """case,od [in],wall [in],material,verdict,margin,governs,margin_as_built,margin_unforced,
+    margin_best,joints_taken,bow_clock_taken [deg],miss_a_clock_taken [deg],miss_b_clock_taken [deg],fit_taken,
+    yield_factor,column_factor,interaction_factor,area [in^2],inertia [in^4],section_modulus [in^3],radius [in],weight [lb],
     wall_reduction,critical_load [lbf],effective_length [in],slenderness,column_stress [psi],column_load [lbf],
     fit_axial [lbf],fit_moment [in-lbf],fit_stress [psi],axial [lbf],peak_moment [in-lbf],peak_moment_at [in],
     peak_stress [psi],stress_use,deflection [in],deflection_clock [deg],remarks,note""".replace("\n    ", "")

@@ -8,6 +8,7 @@ from studies import LENGTHS
 
 REACH = 24 * math.tan(math.radians(10))  # a miss of 10 degrees over the 24 in of PLAIN
 THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"
+NOT_HELD = "needs an {} that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle"
 STEEP_BOW = "bow: gives a slope of more than 10 deg: outside the model's range"
 
 
@@ -133,10 +134,11 @@ class Rows(ProgramTest):
         ("miss_b [in]", "-0.001", "0 4.23", "must be at least 0"),
         ("gap_stiffness [lbf/in]", "0 -1", "0.001 1e9", "must be above 0"),
         ("weld_zone [in]", "-0.1", "0 24", "must be at least 0"),
-        ("dressed [in]", "-0.001", "0 0.0579", "must be at least 0"),
+        ("dressed [in]", "-0.001", "0 0.0527", "must be at least 0"),
         ("factor", "0 -1.5", "0.001 1.5", "must be above 0"),
         ("factor_yield", "0 -1.5", "0.001 1.5", "must be above 0"),
     ]
+    NEEDED = {"miss_a": {"end_a": "fixed"}, "miss_b": {"end_b": "fixed"}}  # an end that holds a miss
     EITHER_SIGN = ["compression [lbf]", "moment_a [in-lbf]", "moment_b [in-lbf]", "point_load [lbf]",
                    "spread_load [lbf/in]", "vertical_g", "torque [in-lbf]", "gap [in]", "slope"]
     EITHER_SIGN += [name for name in CASE_COLUMNS if name.endswith("clock")]
@@ -146,7 +148,8 @@ class Rows(ProgramTest):
             with self.subTest(column=column):
                 name = column.split(" [")[0]
                 refused, allowed = refused.split(), allowed.split()
-                content = table(*({"case": f"at {value}", column: value} for value in refused + allowed))
+                also = self.NEEDED.get(name, {})
+                content = table(*({"case": f"at {value}", column: value, **also} for value in refused + allowed))
                 said = [f"{line}: {name}: '{value}' is out of range: {rule}" for line, value in enumerate(refused, 2)]
                 self.answered(content, said, [f"at {value}" for value in allowed])
 
@@ -209,8 +212,12 @@ class Rows(ProgramTest):
          "miss_b: must be 0 where end_b is free: there is no landing"),
         ({"end_b": "free", "end_a": "fixed", "gap [in]": "-0.01"},
          "gap: must be 0 where end_b is free: nothing closes it"),
-        ({"miss_a [in]": f"{REACH + 1e-4:.6f}"}, "miss_a: is a slope of more than 10 deg: outside the model's range"),
-        ({"miss_b [in]": f"{REACH + 1e-4:.6f}"}, "miss_b: is a slope of more than 10 deg: outside the model's range"),
+        ({"end_a": "fixed", "miss_a [in]": f"{REACH + 1e-4:.6f}"},
+         "miss_a: is a slope of more than 10 deg: outside the model's range"),
+        ({"end_b": "fixed", "miss_b [in]": f"{REACH + 1e-4:.6f}"},
+         "miss_b: is a slope of more than 10 deg: outside the model's range"),
+        ({"miss_a [in]": "0.01"}, "miss_a: " + NOT_HELD.format("end_a")),
+        ({"end_a": "welded", "miss_b [in]": "0.01"}, "miss_b: " + NOT_HELD.format("end_b")),
         # steepest slope of a half wave, pi bow/L; of a parabola, 4 bow/L; of a kink, bow over the shorter piece
         ({"bow [in]": f"{REACH / math.pi + 1e-4:.6f}"}, STEEP_BOW),
         ({"bow [in]": f"{REACH / 4 + 1e-4:.6f}", "bow_shape": "arc"}, STEEP_BOW),
@@ -218,13 +225,14 @@ class Rows(ProgramTest):
         ({"bow [in]": f"{REACH / 4 + 1e-4:.6f}", "bow_shape": "kink", "bow_at [in]": "18"}, STEEP_BOW),
         # 0.45 E/Fy is 174 for 75 ksi, and 217.5 in a weld zone of 60 ksi
         ({"od [in]": "10.0921"}, "wall: " + THIN),
+        ({"dressed [in]": "0.0528"}, "dressed: leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"),
         ({"weld_zone [in]": "1", "dressed [in]": "0.0528"},
          "dressed: leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"),
     ]
     NEARLY = [
         {"wall [in]": "0.625"}, {"point_at [in]": "24"}, {"bow_at [in]": "23.999"}, {"weld_zone [in]": "24"},
-        {"dressed [in]": "0.0579"}, {"end_b": "free", "end_a": "fixed"}, {"end_b": "free", "end_a [in-lbf/rad]": "1"},
-        {"miss_a [in]": f"{REACH - 1e-4:.6f}"}, {"miss_b [in]": f"{REACH - 1e-4:.6f}"},
+        {"dressed [in]": "0.0579", "weld_zone [in]": "0"}, {"end_b": "free", "end_a": "fixed"}, {"end_b": "free", "end_a [in-lbf/rad]": "1"},
+        {"end_a": "fixed", "miss_a [in]": f"{REACH - 1e-4:.6f}"}, {"end_b": "welded", "miss_b [in]": f"{REACH - 1e-4:.6f}"},
         {"bow [in]": f"{REACH / math.pi - 1e-4:.6f}"}, {"bow [in]": f"{REACH / 4 - 1e-4:.6f}", "bow_shape": "arc"},
         {"bow [in]": f"{REACH / 2 - 1e-4:.6f}", "bow_shape": "kink"},
         {"bow [in]": f"{REACH / 4 - 1e-4:.6f}", "bow_shape": "kink", "bow_at [in]": "18"},
@@ -250,7 +258,7 @@ class Rows(ProgramTest):
                      "length: 'two' is not a number")
         self.bad_row({"case": "", "wall [in]": "", "factor": "0"}, "case: is empty: a value is needed",
                      "wall: is empty: a value is needed", "factor: '0' is out of range: must be above 0")
-        self.bad_row({"point_at [in]": "25", "dressed [in]": "0.06", "miss_a [in]": "9"},
+        self.bad_row({"point_at [in]": "25", "dressed [in]": "0.06", "miss_a [in]": "9", "end_a": "fixed"},
                      "point_at: must lie between 0 and the length",
                      "miss_a: is a slope of more than 10 deg: outside the model's range",
                      "dressed: must be at least 0 and less than the wall")

@@ -34,8 +34,8 @@ class New(ProgramTest):
         units = {line.split()[0]: line.split()[1] for line in listed.splitlines()[1:] if line[0] != " "}
         columns, _, _ = self.columns("--all")
         self.assertEqual([name for name, _ in columns], CASE_COLUMNS)
-        for name, unit in columns:
-            self.assertEqual(unit or "-", units[name].replace("text", "-"), name)
+        for name, unit in columns:  # an angle without a bracket is in degrees
+            self.assertEqual(unit or "-", units[name].replace("text", "-").replace("deg", "-"), name)
 
     def test_the_commonest_columns_are_some_of_all(self):
         some, every = self.columns()[0], self.columns("--all")[0]

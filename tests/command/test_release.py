@@ -6,8 +6,8 @@ from program import in_si, joined, name_and_unit, run_tests
 from shop import ShopTest
 
 RELEASE_COLUMNS = ("case,fit_axial [lbf],shear [lbf],shear_clock [deg],moment_at_cut [in-lbf],moment_clock [deg],"
-                   "moment_a [in-lbf],moment_b [in-lbf],fit_stress [psi],yield_use,basis,miss_a [in],"
-                   "miss_a_clock [deg],miss_b [in],miss_b_clock [deg]")
+                   "moment_a [in-lbf],moment_b [in-lbf],fit_stress [psi],yield_use,basis,fit_stress_low [psi],"
+                   "joints_taken,miss_a [in],miss_a_clock [deg],miss_b [in],miss_b_clock [deg]")
 
 
 class Release(ShopTest):
