@@ -48,7 +48,7 @@ const command commands[] = {
      .operands = "FILE...",
      .text = "Checks every case for each value of a column, from FROM to TO in steps of STEP. TO is included if a "
              "step meets it. Two --vary options give every combination of two columns.",
-     .example = "railbow sweep nose.csv --vary miss_a=0:0.5:0.0625",
+     .example = "railbow sweep rail.csv --vary miss_a=0:0.5:0.0625",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},
     {.name = "limit",
@@ -59,7 +59,7 @@ const command commands[] = {
              "the room: the distance from the present value to the limit. If the present value lies outside the "
              "range, the case is also checked as it stands. The exit status is 1 if a present value is past its "
              "limit, or if a case is short at the start of the range or as it stands.",
-     .example = "railbow limit nose.csv --find miss_a --to 1in",
+     .example = "railbow limit rail.csv --find miss_a --to 1in",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},
     {.name = "index",
@@ -79,7 +79,7 @@ const command commands[] = {
              "has the columns column, minus, plus, unit (a unit or %) and shape; see 'railbow columns'. For up to 40 "
              "columns the samples follow Sobol's sequence; for more they are random. The exit status is 1 if any "
              "sample is short.",
-     .example = "railbow scatter nose.csv --tolerances tolerances.csv",
+     .example = "railbow scatter rail.csv --tolerances tolerances.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
      .run = command_scatter},
     {.name = "inspect",
