@@ -185,7 +185,21 @@ static bool step_down(direction_search *d, scenario *at, int clock, double step)
     const scenario *const next[] = {&low, &high, &vertex};
     for (int i = 0; i < 3; i++)
         if (next[i]->ratio < at->ratio * (1 - 1e-12)) *at = *next[i];
-    return fabs(vertex.ratio - told) <= tie * at->ratio;
+    const bool level = fabs(low.ratio - high.ratio) + fabs(bend) <= 1e-12 * at->ratio;
+    return level || fabs(vertex.ratio - told) <= tie * at->ratio;
+}
+
+/* Whether no coarse step of one clock leads lower: if one does, that place has been found, too. */
+static bool is_lowest_around(direction_search *d, const scenario *at)
+{
+    for (int k = 0; k < d->count; k++) {
+        for (int side = -1; side <= 1; side += 2) {
+            scenario next = *at;
+            next.clock[d->open[k]] = wrapped(next.clock[d->open[k]] + side * 2 * M_PI / COARSE);
+            if (is_below(d, &next, at->ratio) && next.ratio < at->ratio * (1 - 1e-12)) return false;
+        }
+    }
+    return true;
 }
 
 /* Parabolas of ever smaller steps, to a hundredth of a degree, or to where they tell the ratio and it falls no more. */
@@ -225,7 +239,7 @@ rbow_status rbow_worst_direction(const scenarios *s, int corner, unsigned kept, 
     try_all(&d, one, 0, most);
     double lowest = most;
     for (int i = 0; i < d.found && d.count > 0; i++) {
-        refine(&d, &d.best[i], lowest);
+        if (i == 0 || is_lowest_around(&d, &d.best[i])) refine(&d, &d.best[i], lowest);
         lowest = fmin(lowest, d.best[i].ratio);
     }
     bool any = false;
