@@ -96,13 +96,37 @@ static bool is_below(direction_search *d, scenario *one, double most)
     return status == RBOW_OK && one->ratio < most;
 }
 
-/* Among equals the one found first stays: clocks are tried in rising order. */
+/* The share of a ratio that it may lie above one within `step` of it. The ratio bends by at most `bend` of itself in each
+ * clock: of a ratio (1 - m cos t)/load, by m/(1 - m), so m may be up to 0.98 of what the tube has. */
+static double reach_of(const direction_search *d, double step)
+{
+    const double bend = 64;
+    return fmin(1, d->count * bend / 8 * step * step);
+}
+
+static bool are_neighbours(const direction_search *d, const scenario *a, const scenario *b)
+{
+    bool near = true;
+    for (int k = 0; k < d->count; k++)
+        near = near && fabs(remainder(a->clock[d->open[k]] - b->clock[d->open[k]], 2 * M_PI)) < 1.5 * 2 * M_PI / COARSE;
+    return near;
+}
+
+/* Of neighbours the lowest alone is kept; among equals the one found first: clocks are tried in rising order. */
 static void keep_if_better(direction_search *d, scenario one, double most)
 {
-    const double highest = d->found < BEST ? most : d->best[BEST - 1].ratio;
+    const double lowest = d->found > 0 ? fmin(most, d->best[0].ratio) : most;
+    const double in_reach = lowest / (1 - reach_of(d, M_PI / COARSE)); /* of what it may fall below */
+    const double highest = d->found < BEST ? in_reach : fmin(in_reach, d->best[BEST - 1].ratio);
     if (!is_below(d, &one, highest) || !(one.ratio < highest * (1 - 1e-12))) return;
-    int i = d->found < BEST ? d->found++ : BEST - 1;
-    for (; i > 0 && d->best[i - 1].ratio > one.ratio + tie; i--) d->best[i] = d->best[i - 1];
+    int kept = 0;
+    for (int i = 0; i < d->found; i++) {
+        const bool near = are_neighbours(d, &d->best[i], &one);
+        if (near && d->best[i].ratio <= one.ratio * (1 + 1e-12)) return;
+        if (!near) d->best[kept++] = d->best[i];
+    }
+    int i = d->found = kept < BEST ? kept + 1 : BEST;
+    for (i--; i > 0 && d->best[i - 1].ratio > one.ratio + tie; i--) d->best[i] = d->best[i - 1];
     d->best[i] = one;
 }
 
@@ -124,27 +148,57 @@ static double wrapped(double clock)
     return turned < 0 ? turned + 2 * M_PI : turned;
 }
 
-static bool step_down(direction_search *d, scenario *at, double step)
+static scenario turned(direction_search *d, const scenario *from, int clock, double by)
 {
-    bool moved = false;
+    scenario next = *from;
+    next.clock[clock] = wrapped(next.clock[clock] + by);
+    is_below(d, &next, 2 * from->ratio); /* what is higher is as good as twice */
+    return next;
+}
+
+/* One clock to the vertex of the parabola through three places, or to the lowest of them.
+ * Returned: whether the parabola told the ratio at its vertex */
+static bool step_down(direction_search *d, scenario *at, int clock, double step)
+{
+    const scenario low = turned(d, at, clock, -step), high = turned(d, at, clock, step);
+    const double bend = low.ratio - 2 * at->ratio + high.ratio, rise = high.ratio - low.ratio;
+    const bool inside = bend > 0 && fabs(rise) < 2 * bend;
+    const scenario vertex = inside ? turned(d, at, clock, -step * rise / (2 * bend)) : *at;
+    const double told = inside ? at->ratio - rise * rise / (8 * bend) : (double)NAN;
+    const scenario *const next[] = {&low, &high, &vertex};
+    for (int i = 0; i < 3; i++)
+        if (next[i]->ratio < at->ratio * (1 - 1e-12)) *at = *next[i];
+    const bool level = fabs(low.ratio - high.ratio) + fabs(bend) <= 1e-12 * at->ratio;
+    return level || fabs(vertex.ratio - told) <= tie * at->ratio;
+}
+
+/* Whether no coarse step of one clock leads lower: if one does, that place has been found, too. */
+static bool is_lowest_around(direction_search *d, const scenario *at)
+{
     for (int k = 0; k < d->count; k++) {
         for (int side = -1; side <= 1; side += 2) {
             scenario next = *at;
-            next.clock[d->open[k]] = wrapped(next.clock[d->open[k]] + side * step);
-            if (!is_below(d, &next, at->ratio) || !(next.ratio < at->ratio * (1 - 1e-13))) continue;
-            *at = next;
-            moved = true;
+            next.clock[d->open[k]] = wrapped(next.clock[d->open[k]] + side * 2 * M_PI / COARSE);
+            if (is_below(d, &next, at->ratio) && next.ratio < at->ratio * (1 - 1e-12)) return false;
         }
     }
-    return moved;
+    return true;
 }
 
-/* A compass search: half a coarse step, halved where no clock's move lowers the margin, to a twentieth of a degree. */
-static void refine(direction_search *d, scenario *at)
+/* Parabolas of ever smaller steps, to a hundredth of a degree, or to where they tell the ratio and it falls no more. */
+static void refine(direction_search *d, scenario *at, double most)
 {
-    const double least = 0.05 * M_PI / 180;
-    for (double step = M_PI / COARSE; step > least && d->status == RBOW_OK;)
-        if (!step_down(d, at, step)) step /= 2;
+    const double least = 0.01 * M_PI / 180;
+    for (double step = M_PI / COARSE; step > least && d->status == RBOW_OK && at->ratio * (1 - reach_of(d, step)) < most;) {
+        const scenario from = *at;
+        bool told = true;
+        for (int k = 0; k < d->count; k++) told = step_down(d, at, d->open[k], step) && told;
+        if (told && from.ratio - at->ratio <= tie * at->ratio) return;
+        bool far = false;
+        for (int k = 0; k < d->count; k++)
+            far = far || fabs(remainder(at->clock[d->open[k]] - from.clock[d->open[k]], 2 * M_PI)) > 0.9 * step;
+        if (!far) step /= 4;
+    }
 }
 
 static double sum_of_clocks(const scenario *s)
@@ -164,15 +218,23 @@ rbow_status rbow_worst_direction(const scenarios *s, int corner, unsigned kept, 
     for (int k = 0; k < CLOCKS; k++)
         if (s->unknown[k] && (needs[k] & ~kept) == 0) d.open[d.count++] = k;
     *worst = one;
+    if (!(most > 0)) return RBOW_OK; /* nothing is below 0 */
     try_all(&d, one, 0, most);
-    for (int i = 0; i < d.found && d.count > 0; i++) refine(&d, &d.best[i]);
+    double lowest = most;
+    for (int i = 0; i < d.found && d.count > 0; i++) {
+        if (i == 0 || is_lowest_around(&d, &d.best[i])) refine(&d, &d.best[i], lowest);
+        lowest = fmin(lowest, d.best[i].ratio);
+    }
+    bool any = false;
     for (int i = 0; i < d.found; i++) {
         const scenario *b = &d.best[i];
-        const double lowest = i > 0 ? fmin(b->ratio, worst->ratio) : b->ratio;
+        if (!(b->ratio < most)) continue;
+        lowest = fmin(b->ratio, worst->ratio);
         const bool lower = b->ratio < worst->ratio - tie;
-        const bool smaller = i > 0 && b->ratio <= worst->ratio + tie && sum_of_clocks(b) < sum_of_clocks(worst) - 1e-3;
-        if (i == 0 || lower || smaller) *worst = *b;
+        const bool smaller = any && b->ratio <= worst->ratio + tie && sum_of_clocks(b) < sum_of_clocks(worst) - 1e-3;
+        if (!any || lower || smaller) *worst = *b;
         worst->ratio = lowest;
+        any = true;
     }
     return d.status;
 }

@@ -208,7 +208,7 @@ static double crossing_of(sample *s)
 
 START_TEST(a_low_hump)
 {
-    enum { HUMPS = 12 };
+    enum { HUMPS = 5 };
     dice d = {801};
     for (int found = 0, tries = 0; found < HUMPS; tries++) {
         sample s = hump(&d);

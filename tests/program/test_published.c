@@ -101,6 +101,9 @@ static void inputs_default(inputs *in, const materials *shipped)
     in->given.member.wall = 0.058;
     in->given.member.length = 30;
     in->given.member.factor = 1;
+    in->given.member.weld_zone = 0; /* books know of none, and their bars lie in one plane */
+    in->given.member.bow_clock = in->given.member.eccentricity_clock = 0;
+    in->given.member.miss_a_clock = in->given.member.miss_b_clock = 0;
     in->steel = (rbow_material){.name = "", .wall_up_to = INFINITY, .elastic_modulus = 29e6, .shear_modulus = 11e6,
                                 .density = 0.283, .yield = 36e3, .compression_yield = NAN, .weld_yield = NAN,
                                 .column_intercept = NAN, .column_curve = RBOW_CURVE_JOHNSON};

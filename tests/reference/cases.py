@@ -33,7 +33,8 @@ class List:
         return ratio * self.case(material, od, wall, length).stiffness / length**2
 
     def case(self, material, od, wall, length, **ends):
-        return Case(Member(od=od, wall=wall, length=length, material=self.materials[material], **ends), FINE)
+        soft = {end: "soft" if kind == "welded" else kind for end, kind in ends.items()}
+        return Case(Member(od=od, wall=wall, length=length, material=self.materials[material], **soft), FINE)
 
 
 def end_pairs(add):
@@ -173,8 +174,9 @@ def forced_fit(add, table):
     add("equal misses bend one way", end_a="fixed", end_b="fixed", miss_a=0.08, miss_b=0.08, compression=2500.0)
     add("misses square to each other", end_a=SMALL, end_b="welded", miss_a=0.2, miss_b=0.15, miss_b_clock=90.0,
         compression=2500.0, spread_load=3.0, spread_clock=225.0)
-    add("miss at a pinned end", miss_a=0.1, compression=2500.0, spread_load=1.0)
-    add("misses at two pinned ends", miss_a=0.1, miss_b=0.1, compression=2500.0, spread_load=1.0)
+    add("miss at an end that hardly holds it", end_a=1.0, miss_a=0.1, compression=2500.0, spread_load=1.0)
+    add("misses at two ends that hardly hold them", end_a=1.0, end_b=2.0, miss_a=0.1, miss_b=0.1, compression=2500.0,
+        spread_load=1.0)
     add("miss of a free tube, compression", end_a="fixed", end_b="free", miss_a=0.5, miss_a_clock=10.0,
         compression=250.0)
     add("miss of a free tube on a spring, tension", end_a=LARGE, end_b="free", miss_a=0.5, compression=-900.0,
@@ -374,6 +376,29 @@ def pieces(add):
         compression=-1500.0, point_load=120.0, point_at=8.0, weld_zone=4.0, spread_load=2.0)
 
 
+def not_known(add):
+    """Directions that are not known, and a weld zone that is not given."""
+    add("bow in any direction, welded, side load", end_a="welded", end_b="welded", compression=3000.0, bow=0.08,
+        bow_clock="any", spread_load=5.0, spread_clock=70.0, weld_zone=0.75)
+    add("bow in any direction, nothing else", compression=3000.0, bow=0.08, bow_clock="any")
+    add("bow in any direction, two loads that are not in line", end_a="fixed", compression=-2500.0, bow=0.06,
+        bow_clock="any", bow_shape="arc", point_load=90.0, point_at=11.0, point_clock=200.0, vertical_g=3.0)
+    add("miss in any direction, welded", end_a="welded", end_b="welded", compression=2000.0, miss_a=0.12,
+        miss_a_clock="any", spread_load=6.0, spread_clock=135.0, weld_zone=1.0)
+    add("miss at B in any direction, pulled together, one welded end", end_b="welded", compression=1500.0, miss_b=0.15,
+        miss_b_clock="any", gap=0.004, moment_b=900.0, moment_clock=40.0)
+    add("miss in any direction, free", end_a="welded", end_b="free", length=25.0, compression=200.0, miss_a=0.3,
+        miss_a_clock="any", point_load=12.0, point_at=25.0, point_clock=300.0)
+    add("eccentricity in any direction", end_a=SMALL, compression=2500.0, eccentricity=0.15, eccentricity_clock="any",
+        spread_load=4.0, spread_clock=250.0, bow=0.03, bow_clock=20.0)
+    add("bow and miss in any direction", end_a="fixed", end_b=LARGE, compression=3500.0, bow=0.1, bow_clock="any",
+        miss_a=0.1, miss_a_clock="any", point_load=60.0, point_at=15.0, point_clock=110.0)
+    add("weld zone not given, pulled", weld_zone=None, end_a="welded", end_b="welded", compression=-6000.0, bow=0.05,
+        spread_load=5.0)
+    add("weld zone not given, shorter than two inches", weld_zone=None, od=0.5, wall=0.049, length=1.7, end_a="fixed",
+        compression=1500.0, moment_b=300.0)
+
+
 def reference_members(materials):
     table = List(materials)
     end_pairs(table.add)
@@ -388,4 +413,5 @@ def reference_members(materials):
     mixtures(table.add, table)
     overlooked(table.add)
     pieces(table.add)
+    not_known(table.add)
     return table.rows

@@ -15,6 +15,7 @@ TIE = 1e-9
 IMPERFECTION = {"en-a0": 0.13, "en-a": 0.21, "en-b": 0.34, "en-c": 0.49, "en-d": 0.76}
 WELDED_TURN = math.pi * math.sqrt(2.0)
 WELDED_SPRING = -WELDED_TURN / math.tan(WELDED_TURN / 2.0)
+SOFT = {"stiff": "soft"}  # a welded end of the column alone
 
 
 @dataclass(frozen=True)
@@ -174,7 +175,7 @@ def first_crossing(rough, exact, low, top):
 
 
 class Case:
-    """A member at one resolution, for any load factor."""
+    """A concrete member (its welded ends soft or stiff, its clocks known) at one resolution, its load factor left open."""
 
     def __init__(self, member, resolution):
         self.member, self.resolution = member, resolution
@@ -185,8 +186,11 @@ class Case:
 
         self.free_b = m.end_b == "free"
         self.ends = Ends(self.spring(m.end_a), 0.0 if self.free_b else self.spring(m.end_b), self.free_b)
-        self.critical_load = critical_load(self.ends, 2 * resolution.order) * self.stiffness / length**2
-        self.effective_length = math.pi * math.sqrt(self.stiffness / self.critical_load)
+        self.critical_load = self.critical(self.ends)
+        soft = Ends(self.spring(SOFT.get(m.end_a, m.end_a)),
+                    0.0 if self.free_b else self.spring(SOFT.get(m.end_b, m.end_b)), self.free_b)
+        self.column_critical_load = self.critical(soft)
+        self.effective_length = math.pi * math.sqrt(self.stiffness / self.column_critical_load)
         self.slenderness = self.effective_length / section.radius
 
         parent = Zone(section, modulus, material.yield_, material.compression_yield)
@@ -202,18 +206,22 @@ class Case:
 
         self.zones, self.borders = {False: parent}, []
         self.weld_stretches = []
-        if m.weld_zone:
+        self.weld_zone = min(1.0, length / 2.0) if m.weld_zone is None else m.weld_zone
+        if self.weld_zone:
             dressed = Section(m.od - 2.0 * m.dressed, m.wall - m.dressed)
             self.zones[True] = Zone(dressed, modulus, material.weld_yield, material.weld_yield)
-            self.weld_stretches = [(0.0, m.weld_zone / length)]
+            self.weld_stretches = [(0.0, self.weld_zone / length)]
             if not self.free_b:
-                self.weld_stretches.append((1.0 - m.weld_zone / length, 1.0))
+                self.weld_stretches.append((1.0 - self.weld_zone / length, 1.0))
             self.borders = [end for stretch in self.weld_stretches for end in stretch]
         self.has_run_load = any([m.compression, m.moment_a, m.moment_b, m.point_load, m.spread_load,
                                  m.vertical_g, m.torque])
 
+    def critical(self, ends):
+        return critical_load(ends, 2 * self.resolution.order) * self.stiffness / self.member.length**2
+
     def spring(self, end):
-        named = {"pinned": 0.0, "welded": WELDED_SPRING, "fixed": math.inf}
+        named = {"pinned": 0.0, "soft": WELDED_SPRING, "stiff": math.inf, "fixed": math.inf}
         return named[end] if end in named else end * self.member.length / self.stiffness
 
     def axial(self, factors, tension):
@@ -322,10 +330,7 @@ class Case:
         """yield, column and interaction factor."""
         if -self.locked_tension >= self.critical_load:
             return 0.0, 0.0, 0.0
-        tensions = {self.locked_tension}
-        if self.locked_tension > 0.0:
-            tensions.add(0.0)
-        return tuple(min(measure(tension) for tension in tensions)
+        return tuple(measure(self.locked_tension)
                      for measure in (self.yield_factor, self.column_factor, self.interaction_factor))
 
     def margins(self, factors):
@@ -359,34 +364,8 @@ class Case:
                 "deflection": math.hypot(up, right) * m.length,
                 "clock": math.degrees(math.atan2(right, up)) % 360.0 if up or right else None}
 
-    def remarks(self, built_in):
-        m = self.member
-        ends = (m.end_a, m.end_b)
-        said = []
-        if m.compression - self.locked_tension >= self.critical_load:
-            said.append("unstable as loaded")
-        if built_in and built_in["use"] >= 1.0:
-            said.append("built-in state takes a set")
-        if self.slenderness > 150.0:
-            said.append("slender")
-        if m.length / m.od < 10.0:
-            said.append("short tube")
-        if self.reduction < 1.0:
-            said.append("thin wall")
-        if (m.length / self.effective_length)**2 > 2.0 + 1e-9:
-            said.append("stiff ends")
-        if m.weld_zone == 0.0 and ("welded" in ends or "fixed" in ends):
-            said.append("no weld zone")
-        held_joints = (0.0,) if self.free_b else (0.0, m.length)
-        idle = {"eccentricity": m.eccentricity and ends == ("fixed", "fixed"),
-                "moment_a": m.moment_a and m.end_a == "fixed",
-                "moment_b": m.moment_b and m.end_b == "fixed",
-                "point_load": m.point_load and m.point_at in held_joints,
-                "miss_a": m.miss_a and self.ends.spring_a == 0.0,
-                "miss_b": m.miss_b and self.ends.spring_b == 0.0}
-        said += [f"no effect: {name}" for name, is_idle in idle.items() if is_idle]
-        return "; ".join(said)
-
+    def unstable(self):
+        return self.axial(1.0, self.locked_tension) >= self.critical_load
 
 def smallest_of_largest(sizes):
     """Index of the first value that ties with the largest."""
@@ -398,47 +377,3 @@ def governing(margins):
     if math.isinf(least):
         return "none", least
     return next(name for name, margin in margins.items() if margin <= least + TIE), least
-
-
-def check(member, resolution):
-    """All results of a member, by their column names; None is a result that does not exist."""
-    case = Case(member, resolution)
-    factors = case.factors()
-    governs, margin = governing(case.margins(factors))
-    unforced = Case(replace(member, miss_a=0.0, miss_b=0.0, gap=0.0), resolution)
-    _, margin_unforced = governing(unforced.margins(unforced.factors()))
-    built_in, loaded = case.state(0.0), case.state(1.0)
-    nothing = dict.fromkeys(["moment", "moment_at", "use", "stress", "deflection", "clock"])
-    fit, peak = built_in or nothing, loaded or nothing
-    section = case.section
-    return {
-        "verdict": "holds" if margin >= 0.0 else "short",
-        "margin": margin,
-        "governs": governs,
-        "margin_unforced": margin_unforced,
-        "yield_factor": factors[0],
-        "column_factor": factors[1],
-        "interaction_factor": factors[2],
-        "area [in^2]": section.area,
-        "inertia [in^4]": section.inertia,
-        "section_modulus [in^3]": section.modulus,
-        "radius [in]": section.radius,
-        "weight [lb]": case.weight,
-        "wall_reduction": case.reduction,
-        "critical_load [lbf]": case.critical_load,
-        "effective_length [in]": case.effective_length,
-        "slenderness": case.slenderness,
-        "column_stress [psi]": case.column_stress,
-        "column_load [lbf]": case.column_load,
-        "fit_axial [lbf]": 0.0 - case.locked_tension,
-        "fit_moment [in-lbf]": fit["moment"],
-        "fit_stress [psi]": fit["stress"],
-        "axial [lbf]": member.compression - case.locked_tension,
-        "peak_moment [in-lbf]": peak["moment"],
-        "peak_moment_at [in]": peak["moment_at"],
-        "peak_stress [psi]": peak["stress"],
-        "stress_use": peak["use"],
-        "deflection [in]": peak["deflection"],
-        "deflection_clock [deg]": peak["clock"],
-        "remarks": case.remarks(built_in),
-    }
