@@ -242,7 +242,7 @@ static inline sample free_at_b(dice *d)
     sample s = {tube_of(NAN, NAN, NAN), random_material(d)};
     random_tube(d, &s);
     rbow_member *m = &s.member;
-    m->end_a = ONE_OF(d, RBOW_FIXED, rigidity_of(&s) / m->length * dice_size(d, 0.01, 100));
+    m->end_a = ONE_OF(d, RBOW_FIXED, RBOW_FIXED, rigidity_of(&s) / m->length * dice_size(d, 0.01, 100));
     m->end_b = RBOW_FREE;
     random_loads(d, &s);
     random_fit(d, &s);

@@ -186,7 +186,10 @@ static inline void random_tube(dice *d, sample *s)
     const double unit = e * section.inertia / m->length;
     m->end_a = random_end(d, unit);
     m->end_b = random_end(d, unit);
-    if (m->end_a > 0 && dice_chance(d, 0.2)) m->end_b = RBOW_FREE;
+    if (holds_a_moment(m->end_a) && dice_chance(d, 0.2)) {
+        m->end_b = RBOW_FREE;
+        if (!(m->end_a > 0)) m->end_a = RBOW_FIXED;
+    }
     m->column_curve = dice_below(d, RBOW_CURVE_COUNT);
     if (dice_chance(d, 0.5)) m->weld_zone = m->length * dice_between(d, 0, dice_chance(d, 0.1) ? 1 : 0.3);
     const double most = m->wall - (m->od - m->wall) / (thinnest / 2); /* keeps the dressed wall within the rule */
