@@ -70,7 +70,7 @@ class Scatter(StudyTest):
         self.assertTrue(0.9 < sum(shares) < 1.05)
 
     def test_nothing_drives(self):
-        self.cases({"compression [lbf]": "-1000"})
+        self.cases({"compression [lbf]": "-1000", "bow_clock": "0"})
         self.file("t.csv", "column,minus,plus\nbow_clock,10,10\n")
         row = self.scatter("--samples", "100").rows[0]
         self.assertEqual((row["driver"], row["driver_share"], row["margin_sd"]), ("", "", "0"))
