@@ -158,9 +158,10 @@ class Working(Page):
         self.assertTrue(got == want or abs(got - want) <= 2e-6 * abs(want) + off, f"{what}: {got}, want {want}")
 
     def lost(self, numbers):
-        """The error of a plain sum: half of the last of ten digits of each term, with an allowance."""
-        parts = [abs(float(part)) for part in re.findall(r"\d[\d.]*(?:e[-+]?\d+)?", numbers)]
-        return 1e-9 * max(parts) if re.fullmatch(r"[-−+()\d.e ]+", numbers) else 1e-9
+        """The error of a plain sum of products: half of the last of ten digits of each term, with an allowance."""
+        number = r"\d[\d.]*(?:e[-+]?\d+)?"
+        terms = [math.prod(map(float, re.findall(number, term))) for term in re.findall(rf"{number}(?: × {number})*", numbers)]
+        return 1e-9 * max(terms) if re.fullmatch(r"[-−+×()\d.e ]+", numbers) else 1e-9
 
     def redo(self, page):
         for card in self.cards(page):
