@@ -23,7 +23,7 @@ static void convert(const calculation *c, const field_list *list, size_t from, v
         const field *f = &list->fields[i];
         if ((f->kind != FIELD_NUMBER && f->kind != FIELD_EITHER) || f->dimension == DIM_DENSITY) continue;
         double *value = (double *)(void *)((char *)record + f->offset - from);
-        if (fabs(*value) < DBL_MAX / 4) *value = shown_value(c, f->dimension, *value);
+        if (fabs(*value) < DBL_MAX / 16) *value = shown_value(c, f->dimension, *value);
     }
 }
 

@@ -7,7 +7,7 @@ import xml.etree.ElementTree as xml
 from program import ProgramTest
 
 FORCED = {"case": "forced", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "compression [lbf]": "4600", "bow [in]": "0.025",
-          "bow_clock": "180", "miss_a [in]": "0.5", "weld_zone [in]": "1", "dressed [in]": "0.005",
+          "bow_clock": "180", "miss_a [in]": "0.1", "miss_a_clock": "0", "weld_zone [in]": "1", "dressed [in]": "0.005",
           "point_load [lbf]": "150", "point_at [in]": "10", "point_clock": "200", "vertical_g": "4"}
 # Rows that lead the working along every way it has.
 WAYS = [

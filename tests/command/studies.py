@@ -7,7 +7,7 @@ THIN = "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)"
 LENGTHS = "in, ft, mm, cm or m"
 # Everything that a study could get wrong at once: ends by name, a bow, a miss, a weld zone, side load.
 RICH = {"end_a": "welded", "end_b": "fixed", "length [in]": "36", "compression [lbf]": "4200", "bow [in]": "0.06",
-        "bow_clock": "40", "miss_a [in]": "0.1", "spread_load [lbf/in]": "4", "weld_zone [in]": "1"}
+        "bow_clock": "40", "miss_a [in]": "0.1", "miss_a_clock": "0", "spread_load [lbf/in]": "4", "weld_zone [in]": "1"}
 TOLERANCES = "column,minus,plus,unit,shape\nwall,10,10,%,normal\nbow,0.03,0.03,in,triangular\ncompression,10,15,%,\n"
 HOSTILE = "a\033[31mb\rc\td\u009be" + "x" * 200
 

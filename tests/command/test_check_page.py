@@ -23,22 +23,21 @@ class Whole(Page):
         self.assertLess(text.index("no substitute for the rule book"), text.index('class="card"'))
         self.assertTrue(text.startswith("<!DOCTYPE html>\n<html lang=\"en\">"))
 
-    def test_what_holds_without_being_asked_or_by_its_fit_alone_is_named_above_the_table(self):
-        rail = {"length [in]": "24", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "compression [lbf]": "3000",
-                "point_load [lbf]": "478", "point_clock": "180", "miss_a [in]": "0.06", "weld_zone [in]": "1"}
-        self.cases(rail | {"case": "propped"}, {"case": "idle"})
-        rows = self.check("cases.csv").rows
-        self.assertTrue(float(rows[0]["margin"]) >= 0 > float(rows[0]["margin_unforced"]))
-        said = ["1 of the cases has no run load at all: nothing was asked of the tube.",
-                "Careful: ‘propped’ holds only by its forced fit; without it the margin is "
-                f"{100 * float(rows[0]['margin_unforced']):+.1f} %. What is locked in can relax."]
+    def test_what_holds_without_being_asked_is_named_above_the_table(self):
+        self.cases({"compression [lbf]": "1000"}, {"case": "idle"})
+        said = "1 of the cases has no run load at all: nothing was asked of the tube."
         page, text = self.page(), " ".join(self.check("cases.csv", "--format", "text").out.split())
-        self.assertEqual([self.words(p) for p in page.findall("body/main/p")[1:3]], said)
-        for sentence in said:
-            self.assertIn(sentence.replace("‘", "'").replace("’", "'"), text)
-        self.cases(rail | {"point_load [lbf]": "100"})
-        self.page()
-        self.assertNotIn("Careful", self.read("page.html"))
+        self.assertEqual(self.words(page.findall("body/main/p")[1]), said)
+        self.assertIn(said, text)
+
+    def test_a_forced_fit_that_acts_against_the_load_is_no_help(self):
+        rail = {"length [in]": "24", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "compression [lbf]": "3000",
+                "point_load [lbf]": "478", "point_clock": "180", "weld_zone [in]": "1"}
+        self.cases(rail | {"miss_a [in]": "0.06", "miss_a_clock": "0"}, rail)
+        forced, plain = self.check().rows
+        self.assertLess(float(forced["margin"]), 0)
+        self.assertLessEqual(float(forced["margin"]), float(forced["margin_unforced"]))
+        self.assertEqual(forced["margin_unforced"], plain["margin"])
 
     def test_the_answer_beside_it_is_the_same(self):
         self.cases(FORCED, {}, {"od [in]": "-1"}, *WAYS)
@@ -131,7 +130,7 @@ class Said(Page):
         self.assertEqual([row[1].text for row in rows], ["✗ SHORT", "✓ holds"])
 
     def test_remarks_in_sentences(self):
-        idle = {"end_a": "fixed", "moment_a [in-lbf]": "9", "miss_b [in]": "0.1", "dressed [in]": "0.005"}
+        idle = {"end_a": "fixed", "moment_a [in-lbf]": "9", "gap_stiffness [lbf/in]": "1000", "dressed [in]": "0.005"}
         for cases in WAYS, [idle]:
             self.cases(*cases)
             page, rows = self.page(), self.check().rows
@@ -159,9 +158,10 @@ class Working(Page):
         self.assertTrue(got == want or abs(got - want) <= 2e-6 * abs(want) + off, f"{what}: {got}, want {want}")
 
     def lost(self, numbers):
-        """The error of a plain sum: half of the last of ten digits of each term, with an allowance."""
-        parts = [abs(float(part)) for part in re.findall(r"\d[\d.]*(?:e[-+]?\d+)?", numbers)]
-        return 1e-9 * max(parts) if re.fullmatch(r"[-−+()\d.e ]+", numbers) else 1e-9
+        """The error of a plain sum of products: half of the last of ten digits of each term, with an allowance."""
+        number = r"\d[\d.]*(?:e[-+]?\d+)?"
+        terms = [math.prod(map(float, re.findall(number, term))) for term in re.findall(rf"{number}(?: × {number})*", numbers)]
+        return 1e-9 * max(terms) if re.fullmatch(r"[-−+×()\d.e ]+", numbers) else 1e-9
 
     def redo(self, page):
         for card in self.cards(page):
@@ -191,6 +191,11 @@ class Working(Page):
         self.cases(*WAYS)
         self.assertGreater(self.uses(self.page()), len(WAYS))
 
+    def push_begins(self, rows):
+        """Whether the load factor is the one at which locked-in tension is used up."""
+        axial = next((r for r in reversed(rows) if r[0] == "axial load, push positive"), None)
+        return axial is not None and "−" in axial[2] and self.number(axial[3]) == 0
+
     def uses(self, page):
         found = 0
         for card in self.cards(page):
@@ -198,7 +203,9 @@ class Working(Page):
             for i, (step, _, _, result, _) in enumerate(rows):
                 if step.startswith("use at this load factor"):
                     reached = next(r for r in reversed(rows[:i]) if r[0] in ("yield factor", "interaction factor"))
-                    if float(reached[3]) > 0:
+                    if self.push_begins(rows[:i]):  # under a pull the interaction is not asked: its use begins past the limit
+                        self.assertGreaterEqual(float(result), 1, card[0].text)
+                    elif float(reached[3]) > 0:
                         self.assertNear(float(result), 1, card[0].text)
                         found += 1
         return found
@@ -206,7 +213,8 @@ class Working(Page):
     def test_the_reference_members(self):
         reference = self.installed.source / "tests" / "reference"
         with open(reference / "members.csv", encoding="utf-8") as file:
-            members = list(csv.DictReader(line for line in file if not line.startswith("#")))
+            members = [m for m in csv.DictReader(line for line in file if not line.startswith("#"))
+                       if "pinned end" not in m["why"]]  # such a miss is an error
         self.cases(*({k: v for k, v in m.items() if k != "why" and not k.startswith("want_")} for m in members))
         page = self.page("--materials", reference / "materials.csv")
         self.assertEqual(len(self.cards(page)), len(members))

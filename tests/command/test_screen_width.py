@@ -62,7 +62,7 @@ class Screen(ProgramTest):
         return names
 
     def near_files(self):
-        rows = [{"case": name, "part": "p", "miss_a [in]": "0.1", "end_a": "welded", "length [in]": "30", **load}
+        rows = [{"case": name, "part": "p", "miss_a [in]": "0.1", "miss_a_clock": "0", "end_a": "welded", "length [in]": "30", **load}
                 for name, load in zip(NEAR, [HOLDS, SHORT] * len(NEAR))]
         self.cases(*rows)
         self.file("t.csv", "column,minus,plus,unit,shape\nwall,10,10,%,normal\n")
