@@ -2,7 +2,7 @@
  * strength is fitted so that the top of a hump passes its limit by little, against a scan of the whole range by single
  * evaluations with every maximum refined.
  *
- * RAILBOW_HUMPS  how many members are tried for a hump; 6000 by default */
+ * RAILBOW_HUMPS  how many members are tried for a hump; 3000 by default */
 #include "states.h"
 
 #include "check/first_crossing.h"
@@ -222,7 +222,7 @@ static double search(const sample *s, const prepared *p, limit which, range r)
 START_TEST(no_hump_is_passed_over)
 {
     static const double overs[] = {1e-6, 1e-5, 1e-4, 1e-3, 1e-2};
-    const long members = number_from("RAILBOW_HUMPS", 6000);
+    const long members = number_from("RAILBOW_HUMPS", 3000);
     dice d = {20261125 + (uint64_t)number_from("RAILBOW_SEED", 0)};
     int pulled = 0, pushed = 0, of[LIMITS] = {0};
     for (long i = 0; i < members; i++) {
@@ -249,7 +249,7 @@ END_TEST
 START_TEST(a_flat_level_below_the_limit_is_passed)
 {
     static const double overs[] = {-1e-4, -1e-6, -1e-8, -1e-9, 1e-9, 3e-8};
-    const long members = number_from("RAILBOW_HUMPS", 6000);
+    const long members = number_from("RAILBOW_HUMPS", 3000);
     dice d = {20261126 + (uint64_t)number_from("RAILBOW_SEED", 0)};
     int tested = 0;
     for (long i = 0; i < members; i++) {
