@@ -1,9 +1,12 @@
 /* Reads a CSV table into records, as described by a field list.
  *
- * UTF-8 with or without a byte-order mark, LF or CRLF, quoting after RFC 4180, a header row first;
- * lines that start with '#' before the header are comments. Columns in any order; names without regard to
- * case or surrounding blanks, with their unit in brackets. Each row stands alone: a bad one is handed
- * over with its complaints, the others are read on. All bad cells of a row are named.
+ * UTF-8 with or without a byte-order mark, or UTF-16 with one; LF, CRLF or CR; cells separated by commas, semicolons or
+ * tabs, as the header row tells or a first line "sep=;"; quoting after RFC 4180; a header row first; lines that start with '#'
+ * before the header are comments. Columns in any order; names without regard to case or surrounding blanks, with their unit in
+ * brackets. Rows of nothing but separators and columns without a header are passed over. Each row stands alone: a bad one is
+ * handed over with its complaints, the others are read on. All bad cells of a row are named.
+ *
+ * Numbers: written_number.h. With semicolons or tabs a comma may be the decimal comma; 1,250 is never guessed.
  *
  * An empty cell means the default. Words are taken without regard to case. An angle without a bracket is in
  * degrees; a column that takes words too needs its bracket only if a number stands in it.

@@ -37,7 +37,7 @@ printf '%s\n' "$symbols" | awk -F'|' '
                   "frexp hypot ldexp log log10 log1p lround modf nextafter pow remainder rint round sin sincos sinh " \
                   "sqrt tan tanh trunc __isinf __isnan __finite __fpclassify __signbit " \
                   "memchr memcmp memcpy memmove memset strcmp strlen strncmp " \
-                  "_GLOBAL_OFFSET_TABLE_ __stack_chk_fail __cpu_model", list, " ")
+                  "_GLOBAL_OFFSET_TABLE_ __stack_chk_fail __memcpy_chk __memmove_chk __memset_chk __cpu_model", list, " ")
         for (i = 1; i <= n; i++) allowed[list[i]] = 1
         for (name in wanted) {
             if (name in own || name in allowed) continue
