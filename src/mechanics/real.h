@@ -20,7 +20,7 @@
 #if LANES == 1
 
 typedef double real;
-typedef bool mask; /* the outcome of a comparison, in each lane */
+typedef int mask; /* the outcome of a comparison, in each lane: 0 or 1 */
 
 #define MASK_NOT(m) (!(m))
 #define MASK_ANY(m) (m)

@@ -90,7 +90,7 @@ START_TEST(no_derivative_exceeds_its_size)
         if (!next_state(&d, &o)) continue;
         const quantity what = dice_chance(&d, 0.5) ? MOMENT : MOVEMENT;
         const search s = search_for(&o.solved, &o.e.solution, what);
-        double ends[2], side, by_ends[SIZES], by_waves[SIZES];
+        double ends[2], side, by_ends[SIZES], by_waves[SIZES] = {0};
         some_cell(&d, &o, ends, &side);
         const double h = ends[1] - ends[0];
         const station at[2] = {station_at(&o.p.beam, ends[0], side), station_at(&o.p.beam, ends[1], side)};
