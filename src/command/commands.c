@@ -38,8 +38,9 @@ const command commands[] = {
      .operands = "FILE...",
      .text = "Checks every load case with every wall (and outside diameter) that is given. It reports first the "
              "lightest tube that holds in all cases, then the results of each case. The stiffness of an end that is "
-             "given as a word is calculated for each tube; a stiffness that is given as a number stays. The exit "
-             "status is 0 if at least one tube holds in all cases.",
+             "given as a word is calculated for each tube; a stiffness that is given as a number stays. Cases with the "
+             "same part are one tube: it weighs once, and its pick is the lightest tube that holds in all of them. The "
+             "exit status is 0 if at least one tube holds in all cases.",
      .example = "railbow compare nose.csv --walls 0.049,0.058,0.065",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_REPORT | TAKES_JOBS,
      .run = command_compare},
@@ -47,7 +48,8 @@ const command commands[] = {
      .summary = "the margin over a range of one column, or of two",
      .operands = "FILE...",
      .text = "Checks every case for each value of a column, from FROM to TO in steps of STEP. TO is included if a "
-             "step meets it. Two --vary options give every combination of two columns.",
+             "step meets it. Two --vary options give every combination of two columns. A direction that is varied "
+             "counts as known, even where the file says any. The text begins with all cases, the worst first.",
      .example = "railbow sweep rail.csv --vary miss_a=0:0.5:0.0625",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},
@@ -57,7 +59,9 @@ const command commands[] = {
      .text = "Searches from --from to --to for the first value at which the margin falls below --margin, even if the "
              "margin rises again beyond it. A value that the model cannot take ends the range. The result includes "
              "the room: the distance from the present value to the limit. If the present value lies outside the "
-             "range, the case is also checked as it stands. The exit status is 1 if a present value is past its "
+             "range, the case is also checked as it stands. If the case as it stands contradicts the limit, the range "
+             "is too wide, and that is an error. A direction that is not known is taken at its worst, and the text "
+             "names it; a direction that is varied counts as known. The exit status is 1 if a present value is past its "
              "limit, or if a case is short at the start of the range or as it stands.",
      .example = "railbow limit rail.csv --find miss_a --to 1in",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
@@ -67,7 +71,9 @@ const command commands[] = {
      .operands = "FILE...",
      .text = "Turns the tube about its axis, so that its bow points to one clock after another while misses "
              "and loads stay. It reports the clocks with the largest and the smallest margin, to 0.1 degree, and the margin "
-             "that turning the tube gains. The exit status is 1 if a case is short with the bow as marked.",
+             "that turning the tube gains. Cases with the same part are one tube, which has one clock: the first rows "
+             "give each part the clock with which the lowest margin of its cases is largest. Other directions that "
+             "are not known are at their worst at each clock. The exit status is 1 if a case is short with the bow as marked.",
      .example = "railbow index nose.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_index},
@@ -75,7 +81,8 @@ const command commands[] = {
      .summary = "how the tolerances of the columns spread the margin",
      .operands = "FILE...",
      .text = "Checks each case with many sets of values that lie within the tolerances. It reports the share of them "
-             "that is short, the spread of the margin, and the column that contributes most to it. The tolerance file "
+             "that is short, the spread of the margin, and the column that contributes most to it. The text begins with "
+             "all cases, the worst first. A direction that is not known is at its worst in every sample. The tolerance file "
              "has the columns column, minus, plus, unit (a unit or %) and shape; see 'railbow columns'. For up to 40 "
              "columns the samples follow Sobol's sequence; for more they are random. The exit status is 1 if any "
              "sample is short.",
@@ -86,7 +93,8 @@ const command commands[] = {
      .summary = "gauge readings on tubes against a specification",
      .operands = "READINGS",
      .text = "Fits an off-centre bore to the wall readings round a tube, and reports the thinnest wall and where it "
-             "is. The verdict takes the uncertainty of the gauge into account: below, unread (with what to read "
+             "is. Every reading counts; where one place was read twice, the worse reading decides. A reading that cannot be, "
+             "such as a wall of more than half the diameter, makes the verdict recheck. The verdict takes the uncertainty of the gauge into account: below, unread (with what to read "
              "next), recheck or meets. With --cases it also reports the margins of the load cases of that part, as "
              "drawn and as measured. The exit status is 0 if every tube meets the specification and no load case is "
              "short as measured, 1 if not, and 2 if a tube has too few readings.",

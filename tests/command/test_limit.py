@@ -94,8 +94,8 @@ class Limit(StudyTest):
     def test_the_direction_taken_is_told(self):
         forced = {"end_a": "fixed", "end_b": "fixed", "compression [lbf]": "1000", "spread_load [lbf/in]": "6"}
         self.cases({"case": "open", **forced}, {"case": "typed", **forced, "miss_a_clock": "0"})
-        text = self.text("limit --find miss_a --to 1")
-        rows = {row["case"]: row for row in self.study("limit --find miss_a --to 1").rows}
+        text = self.text("limit --find miss_a --to 1in")
+        rows = {row["case"]: row for row in self.study("limit --find miss_a --to 1in").rows}
         limit = rows["open"]["limit [in]"]
         self.assertLess(float(limit), float(rows["typed"]["limit [in]"]) - 0.001)
         self.cases({**forced, "miss_a [in]": limit}, name="at.csv")

@@ -240,6 +240,7 @@ class StudyDrawings(Page):
         self.cases(FORCED | {"bow [in]": "0.1", "miss_a_clock": "60"},
                    {"case": "level", "compression [lbf]": "3000", "bow [in]": "0.05"}, {"case": "straight"})
         page, rows = self.study("index")
+        rows = [row for row in rows if row["case"]]  # those of the parts, one case each, are not drawn
         round_clock = self.run_program("sweep", "cases.csv", "--vary", "bow_clock=0:357:3").rows
         figures = self.figures(page)
         self.assertEqual([f.find("h2").text for f in figures], ["forced", "level"])
