@@ -40,7 +40,7 @@ class Deceit(ProgramTest):
         for words in self.commands():
             with self.subTest(words=words):
                 run = self.run_program(*words, "--format", "text")
-                self.assertIn(r"\x1B[2Jb\u202E", run.out)
+                self.assertIn(r"\x1B[2Jb", run.out)  # a long name is cut in its middle
                 self.assertTame(run.out)
                 self.assertTame(run.err)
 

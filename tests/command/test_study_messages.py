@@ -96,7 +96,7 @@ class Messages(StudyTest):
 
     def test_without_a_file(self):
         self.file("t.csv", TOLERANCES)
-        for words in ("compare", "sweep --vary bow=0:1:1", "limit --find bow --to 1", "index", "scatter --tolerances t.csv"):
+        for words in ("compare", "sweep --vary bow=0in:1in:1in", "limit --find bow --to 1in", "index", "scatter --tolerances t.csv"):
             name = words.split()[0]
             self.assertRun(self.run_program(*words.split()), 2, f"{name}: name a file of load cases, or - for standard "
                            f"input; see 'railbow help {name}'", "")
@@ -133,7 +133,7 @@ class Messages(StudyTest):
         self.file("t.csv", TOLERANCES)
         self.cases({"case": "own", **HOLDS, "factor": "2"}, {"case": "same", **HOLDS, "factor": "1.25"}, {"case": "none", **HOLDS})
         said = "--factor 1.25 is not used for 1 row with a factor of its own"
-        for words in ("check", "compare --walls 0.058", "sweep --vary bow=0:0.01:0.01", "limit --find bow --to 0.1", "index",
+        for words in ("check", "compare --walls 0.058", "sweep --vary bow=0in:0.01in:0.01in", "limit --find bow --to 0.1in", "index",
                       "scatter --tolerances t.csv --samples 64"):
             for jobs in ("1", "2") if words == "check" else ("2",):
                 with self.subTest(words=words, jobs=jobs):
@@ -172,7 +172,7 @@ class Messages(StudyTest):
         self.file("t.csv", TOLERANCES)
         self.file("old.csv", "old")
         self.cases({"material": "5130"})
-        for words in ("compare", "sweep --vary bow=0:1:1", "limit --find bow --to 1", "index", "scatter --tolerances t.csv"):
+        for words in ("compare", "sweep --vary bow=0in:1in:1in", "limit --find bow --to 1in", "index", "scatter --tolerances t.csv"):
             self.assertEqual(self.study(words, "-o", "old.csv").status, 2)
             self.assertEqual(self.read("old.csv"), "old")
             text = self.text(words)
