@@ -112,6 +112,7 @@ static void say_tubes(text *out, const compare_table *c)
     grid_column(&g, GRID_NAME, "in case");
     grid_column(&g, GRID_RIGHT, "weight, %s", unit_name(DIM_MASS, c->s->units));
     grid_column(&g, GRID_RIGHT, "change");
+    grid_spare(&g, 1);
     for (size_t t = 0; t < c->tubes; t++) {
         const tube_sum s = sum_of_tube(c->rows, c->count, t);
         text tube = {0};
@@ -163,9 +164,11 @@ static void say_part_table(text *out, const compare_table *c, const part_sum sum
     grid g = {0};
     grid_column(&g, GRID_NAME, "lightest for part");
     grid_column(&g, GRID_RIGHT, "cases");
+    grid_spare(&g, 2);
     grid_column(&g, GRID_LEFT, "%s, %s", c->own_od ? "wall" : "tube", unit_name(DIM_LENGTH, c->s->units));
     grid_column(&g, GRID_RIGHT, "weight, %s", unit_name(DIM_MASS, c->s->units));
     grid_column(&g, GRID_RIGHT, "change");
+    grid_spare(&g, 1);
     grid_column(&g, GRID_RIGHT, "worst margin");
     grid_column(&g, GRID_NAME, "in case");
     for (size_t i = 0; i < parts; i++) add_part(&g, c, &sums[i]);

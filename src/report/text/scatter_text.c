@@ -153,6 +153,7 @@ static void say_cases(text *out, const scatter_row *cases[], size_t count, const
     grid_column(&g, GRID_RIGHT, "short");
     grid_column(&g, GRID_RIGHT, "at most (95 %%)");
     grid_column(&g, GRID_RIGHT, "as given");
+    grid_spare(&g, 1);
     grid_column(&g, GRID_RIGHT, "1 of 100 under");
     grid_column(&g, GRID_LEFT, "driven by");
     for (size_t i = 0; i < count; i++) add_case(&g, cases[i]);
