@@ -96,7 +96,7 @@ def axial_loads(add, table):
             point_load=50.0, point_at=90.0, spread_load=0.5, spread_clock=90.0, bow=0.2, bow_shape="arc")
     add("long wire under working tension", od=0.25, wall=0.035, length=300.0, compression=-900.0, vertical_g=1.0,
         end_a="fixed", end_b="pinned", point_load=4.0, point_at=70.0, point_clock=90.0)
-    for compression in (1e-8, 1e-3, 0.5, -1e-6, -0.5):
+    for compression in (1e-8, 4e-3, 0.5, -1e-6, -0.5):
         add(f"almost no axial load, {compression:g}", end_a="welded", end_b="pinned", compression=compression,
             spread_load=9.0, point_load=130.0, point_at=11.0, point_clock=45.0, miss_a=0.1)
     for a, b in (("pinned", "pinned"), ("fixed", "welded"), ("fixed", "free")):

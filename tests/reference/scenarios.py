@@ -15,7 +15,7 @@ ANY = "any"
 FIT = {"miss_a": 1, "miss_b": 2, "gap": 4}
 CLOCKS = {"bow_clock": "bow", "miss_a_clock": "miss_a", "miss_b_clock": "miss_b", "eccentricity_clock": "eccentricity"}
 ENDS = ("soft", "stiff")
-COARSE_STEP = {1: 15.0, 2: 30.0}
+STEP = 30.0
 
 
 @dataclass
@@ -64,7 +64,7 @@ def known(member):
 
 
 def worst_direction(member, resolution):
-    """The clocks with the lowest ratio, in degrees: even steps, then the three lowest refined."""
+    """The clocks with the lowest ratio, in degrees: even steps, then the lowest two refined."""
     clocks = unknown(member)
     if not clocks:
         return {}
@@ -73,17 +73,16 @@ def worst_direction(member, resolution):
         case = Case(known(replace(member, **dict(zip(clocks, map(float, at))))), resolution)
         return 1.0 + min(case.margins(case.factors()).values())
 
-    step = COARSE_STEP[len(clocks)]
-    even = np.arange(0.0, 360.0, step)
+    even = np.arange(0.0, 360.0, STEP)
     places = np.stack(np.meshgrid(*[even] * len(clocks), indexing="ij"), axis=-1).reshape(-1, len(clocks))
     found = sorted((ratio(at), tuple(at)) for at in places)
-    for _, start in found[:3]:
+    for _, start in found[:2]:
         if len(clocks) == 1:
-            best = minimize_scalar(lambda at: ratio([at]), bounds=(start[0] - step, start[0] + step), method="bounded",
-                                   options={"xatol": 1e-6})
+            best = minimize_scalar(lambda at: ratio([at]), bounds=(start[0] - STEP, start[0] + STEP),
+                                   method="bounded", options={"xatol": 1e-5})
             found.append((best.fun, (best.x % 360.0,)))
         else:
-            best = minimize(ratio, start, method="Nelder-Mead", options={"xatol": 1e-5, "fatol": 1e-14, "maxfev": 300})
+            best = minimize(ratio, start, method="Nelder-Mead", options={"xatol": 1e-4, "fatol": 1e-13, "maxfev": 150})
             found.append((best.fun, tuple(best.x % 360.0)))
     lowest = min(found)[0]
     return dict(zip(clocks, min(at for value, at in found if value <= lowest + TIE / 10.0)))

@@ -5,9 +5,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Columns of the file that are words, and of the answer: case, material, verdict, governs, remarks and note, the last
- * two empty. The runner prints how many cells of each kind come out, here and from check. */
-enum { CASE = 0, MATERIAL = 3, END_A = 5, END_B = 6, CELLS = 16, NUMBERS_OUT = 28, ROOM = 64 };
+/* Columns of the file that are words, and of the answer: case, material, verdict, governs, joints_taken, fit_taken, remarks
+ * and note, some of them empty. The runner prints how many cells of each kind come out, here and from check. */
+enum { CASE = 0, MATERIAL = 3, END_A = 5, END_B = 6, CELLS = 16, NUMBERS_OUT = 32, ROOM = 64 };
 
 typedef struct row {
     char word[CELLS][ROOM];
@@ -49,7 +49,7 @@ static void take_row(int end, void *context)
     put_number(r, 2);
     printf(",%s", r->word[END_B]);
     for (int i = 3; i < NUMBERS_OUT; i++) put_number(r, i);
-    puts(",,");
+    printf(",,,%s,,\n", r->word[END_A]);
 }
 
 static void skip_cell(void *bytes, size_t length, void *context) { (void)bytes, (void)length, (void)context; }

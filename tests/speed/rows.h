@@ -1,11 +1,11 @@
-/* The load cases that are measured: bowed, missed, welded, spread-loaded in both planes. */
+/* The load cases that are measured: bowed, missed, spread-loaded in both planes, between ends that are known. */
 #ifndef RAILBOW_TESTS_SPEED_ROWS_H
 #define RAILBOW_TESTS_SPEED_ROWS_H
 
 #include <math.h>
 #include <stdint.h>
 
-typedef struct load_row { /* in, lbf, degrees; od 1.25 in, 4130, both ends welded, a weld zone of 1 in */
+typedef struct load_row { /* in, lbf, degrees; od 1.25 in, 4130, both ends fixed, a weld zone of 1 in */
     double wall, length, compression, spread_load, spread_clock, vertical_g, bow, bow_clock, miss_a, miss_a_clock;
 } load_row;
 

@@ -1,8 +1,8 @@
 #!/usr/bin/python3
 """The check of rows.c's load cases in NumPy, a whole column of cases at a time: vectorised.py ROWS.csv > RESULT.csv
 
-For the columns that rows.c writes: push, spread load and weight, half-wave bow, a miss at A, both ends welded, a weld
-zone. It writes the columns of `railbow check --format csv`; remarks and note stay empty.
+For the columns that rows.c writes: push, spread load and weight, half-wave bow, a miss at A (kept or gone), both ends
+fixed, a weld zone. It writes the columns of `railbow check --format csv`; remarks and note stay empty.
 
 In shares of the length, xi = x/L, m = M L/EI, w = v/L, z = P L^2/EI = k^2, and t = xi - 1/2 from the middle, a plane
 has
@@ -10,8 +10,7 @@ has
     m = S/2 cos(kt)/cos(k/2) - D/2 sin(kt)/sin(k/2) + q (cos(kt)/cos(k/2) - 1)/z + c cos(pi t)
     c = z pi^2 bow/(pi^2 - z)
 
-with the sum S and the difference D of the end moments, which follow from the springs' rules m(0) = -s (w'(0) - miss)
-and m(1) = s w'(1).  (Debian: python3-numpy)
+with the sum S and the difference D of the end moments, which follow from w'(0) = miss and w'(1) = 0.  (Debian: python3-numpy)
 """
 import csv
 import os
@@ -21,8 +20,6 @@ import numpy as np
 
 MATERIALS = os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "..", "materials", "steel_tube.csv")
 PI = np.pi
-FIXITY_TURN = PI * np.sqrt(2.0)  # k of a tube between welded ends as it buckles: fixity 2
-WELDED = -FIXITY_TURN / np.tan(FIXITY_TURN / 2)
 NEAR_CRITICAL = 1 - 1e-10
 CELLS = 8  # the tube between the weld zones is looked at in so many, each weld zone in two
 AT_ONCE = 500  # rows: arrays that stay in the processor's caches; all 20 000 at once take twice as long
@@ -64,8 +61,8 @@ class Planes:
         self.k = k = np.sqrt(z)
         half_tangent, self.flat = np.tan(k / 2), q / z
         turn = q * (half_tangent / (k / 2) - 1) / (2 * z) + self.c / PI  # w'(0) of the pinned tube
-        self.sum = WELDED * (miss - 2 * turn) / (1 + WELDED * half_tangent / k)
-        self.difference = WELDED * miss / (1 + WELDED * (2 - k / half_tangent) / z)
+        self.sum = (miss - 2 * turn) * k / half_tangent
+        self.difference = miss * z / (2 - k / half_tangent)
         self.even = (self.sum / 2 + self.flat) / np.cos(k / 2)
         self.odd = -self.difference / 2 / np.sin(k / 2)
 
@@ -139,8 +136,8 @@ class Tubes:
                                  self.kept(m, m["weld_yield"]) * m["weld_yield"]])
         self.pulled = np.array([m["yield"], m["weld_yield"]])[:, None]
 
-        self.critical = 2 * PI**2 * self.unit / self.length  # both ends welded: fixity 2
-        self.effective = self.length / np.sqrt(2)
+        self.critical = 4 * PI**2 * self.unit / self.length
+        self.effective = self.length / 2
         self.slenderness = self.effective / self.radius
         euler, full = PI**2 * E / self.slenderness**2, self.pressed[0]
         self.column_stress = np.where(euler < full / 2, euler, full * (1 - full / (4 * euler)))
@@ -184,9 +181,10 @@ class Tubes:
         return (factor * self.compression[which] / self.column_load[which]
                 + (moments / self.modulus[which] / self.pressed[:, which]).max(0))
 
-    def unforced(self):
+    def keeping(self, kept):
+        """The miss where it is kept, none elsewhere."""
         other = object.__new__(Tubes)
-        other.__dict__.update(self.__dict__, miss=np.zeros_like(self.miss))
+        other.__dict__.update(self.__dict__, miss=np.where(kept, self.miss, 0))
         return other
 
 
@@ -257,20 +255,28 @@ def at_worst(tubes, moments, axial):
     return np.take_along_axis(stress, worst, 0)[0], np.take_along_axis(use, worst, 0)[0]
 
 
+def cells(values, there):
+    return ["%.10g" % value if is_there else "" for value, is_there in zip(values, there)]
+
+
 def check(rows):
     material = material_named(rows["material"][0])
     if set(rows["material"]) != {rows["material"][0]} or rows["wall"].max() > material["most"] \
-            or set(rows["end_a"]) | set(rows["end_b"]) != {"welded"}:
-        raise SystemExit("one material and welded ends are what this can do")
+            or set(rows["end_a"]) | set(rows["end_b"]) != {"fixed"}:
+        raise SystemExit("one material and fixed ends are what this can do")
     tubes = Tubes(rows, material)
     if not (0 < tubes.compression).all() or not (tubes.compression < tubes.critical).all():
         raise SystemExit("a push below the critical load is what this can do")
-    factors = load_factors(tubes)
+    built, gone = load_factors(tubes), load_factors(tubes.keeping(False))
+    as_built, unforced = judged(built)[0], judged(gone)[0]
+    kept = as_built <= unforced + 1e-9
+    factors = {name: np.where(kept, built[name], gone[name]) for name in built}
     margin, governs = judged(factors)
     none, once = np.zeros_like(margin), np.ones_like(margin)
 
     fit_moments, _ = tubes.peaks(tubes.planes(none))
     fit_stress, _ = at_worst(tubes, fit_moments, none)
+    tubes = tubes.keeping(kept)
     planes = tubes.planes(once)
     moments, places = tubes.peaks(planes)
     stress, use = at_worst(tubes, moments, tubes.compression)
@@ -280,7 +286,11 @@ def check(rows):
 
     return {"case": rows["case"], "od [in]": tubes.od, "wall [in]": tubes.wall, "material": rows["material"],
             "verdict": np.where(margin >= 0, "holds", "short"), "margin": margin, "governs": governs,
-            "margin_unforced": judged(load_factors(tubes.unforced()))[0], "yield_factor": factors["yield"],
+            "margin_as_built": as_built, "margin_unforced": unforced, "margin_best": as_built, "joints_taken": [""] * len(kept),
+            "bow_clock_taken [deg]": cells(rows["bow_clock"], rows["bow"] > 0),
+            "miss_a_clock_taken [deg]": cells(rows["miss_a_clock"], kept & (rows["miss_a"] > 0)),
+            "miss_b_clock_taken [deg]": [""] * len(kept),
+            "fit_taken": np.where(kept, "as built", "unforced"), "yield_factor": factors["yield"],
             "column_factor": factors["column"], "interaction_factor": factors["interaction"],
             "area [in^2]": tubes.area, "inertia [in^4]": tubes.inertia, "section_modulus [in^3]": tubes.modulus,
             "radius [in]": tubes.radius, "weight [lb]": tubes.weight, "wall_reduction": tubes.reduction,
