@@ -16,9 +16,9 @@
  * max|M''| comes from second differences at all stations. In the buckling modes of the tube every share of M is a straight
  * line plus c/(1 - P/P_k) with P_k >= P_cr, because the run loads grow in proportion and the built-in loads do not grow. So
  * |M''| of a share rises toward the critical load no faster than (P_cr - P)^-3, and M'' never changes sign. The second
- * difference of three samples is a mean of M'' over them. Scaled to the interval by that power, it bounds each share. The
- * largest value of all stations estimates the bound of the sum; `safety` covers the error of this estimate and the positions
- * between the stations. */
+ * difference of three samples is a mean of M'' over them. Those around both ends of an interval bound each share in it; at the
+ * end of a scan, where there is one alone, it is scaled to the interval by that power. The largest value of all stations
+ * estimates the bound of the sum; `safety` covers the error of this estimate and the positions between the stations. */
 static const double safety = 2;
 
 /* The search may miss a hump that exceeds the limit by less than this. It does not divide an interval this straight. */
@@ -90,19 +90,30 @@ static double distance_to_buckling(const path *p, double factor)
     return p->prepared->critical_load - axial_at(p->prepared, factor);
 }
 
-/* D of the interval from one sample to the next, from the three samples around a sample; INFINITY if there are none. */
-static double deviation_by(const path *p, const scan *s, int interval, int middle)
+/* The second difference of the three samples around a sample; NaN if there are none. */
+static double difference_at(const scan *s, int middle)
 {
-    if (middle < 1 || middle > MIDDLES || isnan(s->seen.second_difference[middle - 1])) return INFINITY;
+    return middle < 1 || middle > MIDDLES ? (double)NAN : s->seen.second_difference[middle - 1];
+}
+
+/* How much larger M'' of a share can be in the interval than at the sample `middle`. */
+static double growth_from(const path *p, const scan *s, int interval, int middle)
+{
     const double there = distance_to_buckling(p, s->factor[middle]);
     const double least = fmin(distance_to_buckling(p, s->factor[interval]), distance_to_buckling(p, s->factor[interval + 1]));
     const double growth = fmax(there / least, 1);
-    return safety * s->seen.second_difference[middle - 1] / 8 * growth * growth * growth;
+    return growth * growth * growth;
 }
 
+/* D of the interval from one sample to the next; INFINITY if it is not known. With samples on both sides the larger second
+ * difference counts, since shares that cancel each other can make the other one as small as they like. */
 static double deviation_of(const path *p, const scan *s, int interval)
 {
-    return fmin(deviation_by(p, s, interval, interval), deviation_by(p, s, interval, interval + 1));
+    const double before = difference_at(s, interval), behind = difference_at(s, interval + 1);
+    if (isnan(before) && isnan(behind)) return INFINITY;
+    if (isnan(behind)) return safety / 8 * before * growth_from(p, s, interval, interval);
+    if (isnan(before)) return safety / 8 * behind * growth_from(p, s, interval, interval + 1);
+    return safety / 8 * fmax(before, behind);
 }
 
 /* The largest utilisation that is possible between a and b. */
