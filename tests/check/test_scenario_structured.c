@@ -242,6 +242,7 @@ START_TEST(a_low_hump_of_shares_that_cancel)
     s.member.moment_a = s.member.moment_b = 280.58255322432137;
     s.member.spread_load = -0.34989286684357895;
     s.member.bow = 0.014152142652942238;
+    s.member.bow_shape = RBOW_BOW_ARC;
     s.member.bow_clock = 0;
     s.member.weld_zone = 29.283124327977813;
     prepared p;

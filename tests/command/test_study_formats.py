@@ -23,7 +23,7 @@ class Form(StudyTest):
         "sweep": "case,miss_a [in],wall [in],margin,governs,verdict,yield_factor,column_factor,interaction_factor,"
                  "fit_stress [psi],peak_stress [psi],deflection [in]",
         "limit": "case,column,limit [in],now [in],room [in],state",
-        "index": "case,margin_as_marked,best_clock [deg],best_margin,worst_clock [deg],worst_margin",
+        "index": "case,part,margin_as_marked,best_clock [deg],best_margin,worst_clock [deg],worst_margin",
         "scatter": ",".join(SCATTER_COLUMNS),
     }
     NAMES = {"compare": COMPARE_COLUMNS, "sweep": ["case", "miss_a", "wall"] + SWEEP_COLUMNS, "limit": LIMIT_COLUMNS,

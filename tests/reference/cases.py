@@ -387,8 +387,6 @@ def not_known(add):
         miss_a_clock="any", spread_load=6.0, spread_clock=135.0, weld_zone=1.0)
     add("miss at B in any direction, pulled together, one welded end", end_b="welded", compression=1500.0, miss_b=0.15,
         miss_b_clock="any", gap=0.004, moment_b=900.0, moment_clock=40.0)
-    add("miss in any direction, free", end_a="welded", end_b="free", length=25.0, compression=200.0, miss_a=0.3,
-        miss_a_clock="any", point_load=12.0, point_at=25.0, point_clock=300.0)
     add("eccentricity in any direction", end_a=SMALL, compression=2500.0, eccentricity=0.15, eccentricity_clock="any",
         spread_load=4.0, spread_clock=250.0, bow=0.03, bow_clock=20.0)
     add("bow and miss in any direction", end_a="fixed", end_b=LARGE, compression=3500.0, bow=0.1, bow_clock="any",
