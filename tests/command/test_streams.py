@@ -327,7 +327,7 @@ class Size(ProgramTest):
             runs = [self.run_program("sweep", "cases.csv", "--vary", vary, "--format", form, "--jobs", jobs) for jobs in (1, 2, 7)]
             self.assertEqual(runs[0].status, 2)
             self.assertTrue(runs[0] == runs[1] == runs[2], (vary, form))
-            self.assertEqual(runs[0].err.count("bow: slopes the tube"), 3)
+            self.assertEqual(runs[0].err.count("bow: gives a slope"), 3)
         self.assertEqual(len({row["case"] for row in runs[0].json["rows"]}), 3)
 
     def test_a_pipe_that_closes_in_the_middle_of_a_row(self):
