@@ -73,6 +73,7 @@ static inline sample weld_at_maximum(dice *d)
     double at = isnan(r.peak_moment_at) ? m->length / 2 : r.peak_moment_at;
     at += m->length * either(d, 1, -1) * ONE_OF(d, 0, 1e-12, 1e-9, 1e-6, 1e-4, 1e-3, 1e-2);
     m->weld_zone = fmin(fmax(0, either(d, at, m->length - at)), m->length);
+    if (m->weld_zone < 1e-15 * m->length) m->weld_zone = 0; /* the plain check cannot tell L - weld_zone from L */
     return s;
 }
 
