@@ -24,7 +24,7 @@ class StudyTest(ProgramTest):
             self.assertEqual(line, line.rstrip())
         self.assertEqual([c for c in run.out if c != "\n" and (ord(c) < 32 or 127 <= ord(c) < 160)], [])
         for word in CAUTION:
-            self.assertIn(word, joined(run.out))
+            self.assertIn(word, joined(run.out), run)
         return run.out
 
     def near(self, got, want, rel=1e-8, within=1e-9):

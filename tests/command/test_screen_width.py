@@ -4,6 +4,7 @@ import fcntl
 import os
 import pty
 import re
+import select
 import struct
 import termios
 import unicodedata
@@ -34,13 +35,12 @@ class Screen(ProgramTest):
         master, slave = pty.openpty()
         fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, width, 0, 0))
         process = self.start(*words, stdout=slave, env=environment(NO_COLOR="1", **variables))
+        shown, ended = b"", False
+        while select.select([master], [], [], 0 if ended else 0.02)[0] or not ended:  # our own slave keeps what was written
+            ended = process.poll() is not None
+            while select.select([master], [], [], 0)[0]:
+                shown += os.read(master, 4096)
         os.close(slave)
-        shown = b""
-        try:
-            while piece := os.read(master, 4096):
-                shown += piece
-        except OSError:  # how Linux says that the other side is gone
-            pass
         os.close(master)
         process.communicate(timeout=60)
         return shown.decode().replace("\r\n", "\n")

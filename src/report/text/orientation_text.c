@@ -88,7 +88,7 @@ void orientation_text(text *out, const orientation_row *rows, size_t count, cons
 {
     const bool shares = orientation_shares(rows, count);
     const size_t parts = orientation_parts(rows, count);
-    const orientation_row *cases = &rows[parts];
+    const orientation_row *cases = parts > 0 ? &rows[parts] : rows;
     put_refused(out, s);
     if (count > 0) {
         say_summary(out, shares ? rows : cases, shares ? parts : count - parts, s);
