@@ -47,7 +47,7 @@ extern "C" {
     X(RBOW_DRESSED_RULE, -34, "dressed", "leaves a wall too thin: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)") \
     X(RBOW_BAD_FACTOR, -35, "factor", "must be above 0")                                                       \
     X(RBOW_BAD_FACTOR_YIELD, -36, "factor_yield", "must be above 0")                                           \
-    X(RBOW_WALL_NOT_SERVED, -38, "wall", "is served by no row of this material")                               \
+    X(RBOW_WALL_NOT_SERVED, -38, "wall", "is not covered by any row of this material")                               \
     X(RBOW_BAD_CUT, -39, "cut_at", "must lie between 0 and the length, and equal neither")                     \
     X(RBOW_LOOSE_END_A, -40, "end_a", "must be welded, fixed or a stiffness above 0: it held the moment")      \
     X(RBOW_LOOSE_END_B, -41, "end_b", "must be welded, fixed or a stiffness above 0: it held the moment")      \

@@ -5,6 +5,8 @@
 #include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
 
+#include <railbow/clock.h>
+
 #include <float.h>
 #include <gsl/gsl_math.h>
 
@@ -159,12 +161,6 @@ static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
     }
 }
 
-static double clock_of(const double vector[PLANES])
-{
-    const double clock = atan2(vector[RIGHT], vector[UP]);
-    return clock < 0 ? clock + 2 * M_PI : clock;
-}
-
 static rbow_status tell_loaded(const prepared *p, const evaluation *loaded, rbow_result *r)
 {
     r->axial = axial_at(p, 1);
@@ -179,7 +175,7 @@ static rbow_status tell_loaded(const prepared *p, const evaluation *loaded, rbow
     r->peak_stress = loaded->stress;
     r->stress_use = loaded->limits[LIMIT_YIELD].utilisation;
     r->deflection = w.size * p->member.length;
-    if (w.size > 0) r->deflection_clock = clock_of(movement);
+    if (w.size > 0) r->deflection_clock = rbow_clock_of(movement[UP], movement[RIGHT]);
     return isfinite(r->peak_stress) && isfinite(r->deflection) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
 

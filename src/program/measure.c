@@ -52,7 +52,7 @@ bool measure_in(const measure *m, const unit *u, double *value)
 
 const char *measure_advice(const char *at, size_t length)
 {
-    if (comma_is_ambiguous(at, length)) return "a comma may part digits or be the decimal comma: write 1250 or 1.250";
+    if (comma_is_ambiguous(at, length)) return "the comma could be a thousands separator or a decimal comma: write 1250 or 1.250";
     return memchr(at, ',', length) != NULL ? "use a decimal point" : NULL;
 }
 
