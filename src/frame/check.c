@@ -62,7 +62,7 @@ static void tell_reactions(const rbow_frame_solver *s, const double *unknowns, r
     for (size_t i = 0; i < s->frame.joint_count; i++)
         for (int k = 0; k < RBOW_MOTIONS; k++) joints[i].react[k] = -s->applied[i * RBOW_MOTIONS + (size_t)k];
     for (size_t n = 0; n < s->frame.tube_count; n++) {
-        const frame_tube *t = &s->tubes[n];
+        frame_tube *t = &s->tubes[n];
         element e;
         double forces[ELEMENT];
         rbow_element_of(s, t, rbow_element_axial(s, t, unknowns), 1, &e);

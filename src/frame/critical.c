@@ -19,7 +19,7 @@ static void first_order(rbow_frame_solver *s, double factor, int part)
     for (size_t i = 0; i < s->frame.joint_count * RBOW_MOTIONS; i++)
         if (s->place[i] >= 0) s->step.data[s->place[i]] = factor * s->applied[i];
     for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const frame_tube *t = &s->tubes[i];
+        frame_tube *t = &s->tubes[i];
         element e;
         double forces[ELEMENT];
         rbow_element_of(s, t, 0, factor, &e);

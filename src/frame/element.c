@@ -38,15 +38,25 @@ static plane_loads loads_of(const rbow_frame_solver *s, const frame_tube *t, dou
     return l;
 }
 
-void rbow_element_of(const rbow_frame_solver *s, const frame_tube *t, double axial, double factor, element *out)
+void rbow_element_couples(frame_tube *t, double axial, element *out)
 {
-    const plane_loads unit = {.slope_a = {[UP] = 1}, .slope_b = {[RIGHT] = -1}}, loads = loads_of(s, t, factor);
+    const plane_loads unit = {.slope_a = {[UP] = 1}, .slope_b = {[RIGHT] = -1}};
     double turned[PLANES][ENDS];
-    couples_of(t, axial, &unit, turned);
     out->axial = axial;
-    out->couple[END_A][END_A] = turned[UP][END_A];
-    out->couple[END_B][END_B] = turned[RIGHT][END_B];
-    out->couple[END_A][END_B] = out->couple[END_B][END_A] = (turned[UP][END_B] + turned[RIGHT][END_A]) / 2;
+    if (!(t->couple_axial <= axial && t->couple_axial >= axial)) {
+        couples_of(t, axial, &unit, turned);
+        t->couple_axial = axial;
+        t->couple[END_A][END_A] = turned[UP][END_A];
+        t->couple[END_B][END_B] = turned[RIGHT][END_B];
+        t->couple[END_A][END_B] = t->couple[END_B][END_A] = (turned[UP][END_B] + turned[RIGHT][END_A]) / 2;
+    }
+    memcpy(out->couple, t->couple, sizeof t->couple);
+}
+
+void rbow_element_of(const rbow_frame_solver *s, frame_tube *t, double axial, double factor, element *out)
+{
+    const plane_loads loads = loads_of(s, t, factor);
+    rbow_element_couples(t, axial, out);
     couples_of(t, axial, &loads, out->fixed);
 }
 
@@ -153,45 +163,45 @@ void rbow_element_axial_rate(const frame_tube *t, double rate[ELEMENT])
     add_end(rate, END_B, 0, -t->stretch, t->axis);
 }
 
-static void add_square(double size, const double a[ELEMENT], double k[ELEMENT][ELEMENT])
-{
-    for (int i = 0; i < ELEMENT; i++)
-        for (int j = 0; j <= i; j++) k[i][j] += size * a[i] * a[j];
-}
-
+/* Adds size a b' to the lower half of a matrix. */
 static void add_product(double size, const double a[ELEMENT], const double b[ELEMENT], double k[ELEMENT][ELEMENT])
 {
     for (int i = 0; i < ELEMENT; i++)
-        for (int j = 0; j <= i; j++) k[i][j] += size * (a[i] * b[j] + a[j] * b[i]);
+        for (int j = 0; j <= i; j++) k[i][j] += size * a[i] * b[j];
 }
 
-/* The lower half is summed; the upper is its mirror. */
+static void combine(double p, const double a[ELEMENT], double q, const double b[ELEMENT], double sum[ELEMENT])
+{
+    for (int i = 0; i < ELEMENT; i++) sum[i] = p * a[i] + q * b[i];
+}
+
 void rbow_element_stiffness(const frame_tube *t, const element *e, double k[ELEMENT][ELEMENT])
 {
-    double rate[ELEMENT], at_a[ELEMENT], at_b[ELEMENT];
+    double rate[ELEMENT], at_a[ELEMENT], at_b[ELEMENT], sum[ELEMENT];
     memset(k, 0, ELEMENT * sizeof *k);
     for (int i = 0; i < PLANES; i++) {
         slope_rate(t, i, END_A, at_a);
         slope_rate(t, i, END_B, at_b);
-        add_square(e->couple[END_A][END_A], at_a, k);
-        add_square(e->couple[END_B][END_B], at_b, k);
-        add_product(e->couple[END_A][END_B], at_a, at_b, k);
+        combine(e->couple[END_A][END_A], at_a, e->couple[END_A][END_B], at_b, sum);
+        add_product(1, at_a, sum, k);
+        combine(e->couple[END_B][END_A], at_a, e->couple[END_B][END_B], at_b, sum);
+        add_product(1, at_b, sum, k);
         chord_rate(t, i, rate);
-        add_square(-e->axial * t->length, rate, k);
+        add_product(-e->axial * t->length, rate, rate, k);
     }
     rbow_element_axial_rate(t, rate);
-    add_square(1 / t->stretch, rate, k);
+    add_product(1 / t->stretch, rate, rate, k);
     memset(rate, 0, sizeof rate);
     add_end(rate, END_A, RBOW_AXES, -1, t->axis);
     add_end(rate, END_B, RBOW_AXES, 1, t->axis);
-    add_square(t->twist, rate, k);
+    add_product(t->twist, rate, rate, k);
     for (int i = 0; i < ELEMENT; i++)
         for (int j = i + 1; j < ELEMENT; j++) k[i][j] = k[j][i];
 }
 
 /* By central differences, which is enough for the direction of a Newton step and the sign of a determinant; the axial force
  * itself acts along the tube and is not in it. */
-void rbow_element_by_axial(const rbow_frame_solver *s, const frame_tube *t, double axial, double factor, const double *unknowns,
+void rbow_element_by_axial(const rbow_frame_solver *s, frame_tube *t, double axial, double factor, const double *unknowns,
                            double forces[ELEMENT])
 {
     const double reach = 1e-5 * t->member.critical_load, room = (t->member.critical_load - axial) / 2;

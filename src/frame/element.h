@@ -18,8 +18,11 @@ typedef struct element {
 /* Given:    s, tube  with a run
  *           axial    lbf, compression positive, below the tube's own critical load
  *           factor   load factor
- * Returned: out */
-void rbow_element_of(const rbow_frame_solver *s, const frame_tube *tube, double axial, double factor, element *out);
+ * Returned: out; the tube keeps its couples, which depend on the axial force alone */
+void rbow_element_of(const rbow_frame_solver *s, frame_tube *tube, double axial, double factor, element *out);
+
+/* The same without the fixed couples, which the stiffness does not need. */
+void rbow_element_couples(frame_tube *tube, double axial, element *out);
 
 typedef struct element_ends { /* in one plane, toward its direction */
     double moved[ENDS]; /* in  */
@@ -41,7 +44,7 @@ void rbow_element_forces(const rbow_frame_solver *s, const frame_tube *tube, con
 
 /* Their derivatives: by the motions at a fixed axial force, a symmetric matrix; and by the axial force, through the bending. */
 void rbow_element_stiffness(const frame_tube *tube, const element *e, double stiffness[ELEMENT][ELEMENT]);
-void rbow_element_by_axial(const rbow_frame_solver *s, const frame_tube *tube, double axial, double factor, const double *unknowns,
+void rbow_element_by_axial(const rbow_frame_solver *s, frame_tube *tube, double axial, double factor, const double *unknowns,
                            double forces[ELEMENT]);
 
 /* The derivative of the axial force by the motions. */

@@ -1,7 +1,8 @@
 /* States are analytic in the load factor up to the end of the path. The path is cut into panels; in each the movements are the
  * polynomial through nine states at Chebyshev's points, and the panel is halved until the polynomial through every other of them
  * meets the rest to `close_enough`, so that the error of the full one is about its square. All tubes are searched in a panel
- * before the next one is solved.
+ * before the next one is solved. Toward an end the panels are even in x, factor = end (1 - exp(-x)): what grows there like a pole
+ * or turns like a root is smooth in x.
  * Source: Trefethen, Approximation Theory and Approximation Practice, 2013, ch. 5 (barycentric formula), ch. 8 (convergence). */
 #include "frame/factors.h"
 
@@ -13,23 +14,36 @@
 #include <string.h>
 
 static const double close_enough = 3e-6;
+static const double narrowest = 3e-8; /* of the end: a path is searched this close to it */
 static const double clearly_below = 0.95; /* an interval whose ends and curvature stay below this is not divided */
 
 enum { SAMPLES = 9, VALUES = 6 };
 
 /* ---- panels --------------------------------------------------------------------------------------------- */
 
-typedef struct panel {
-    double from, to;
-    double node[NODES];
+typedef struct panel { /* in x, at the nodes and as load factor there */
+    double from, to, end;
+    double node[NODES], factor[NODES];
 } panel;
 
-static panel panel_of(double from, double to)
+static double factor_of(double x, double end)
 {
-    panel p = {.from = from, .to = to};
-    for (int k = 0; k < NODES; k++) p.node[k] = from + (to - from) * (1 - cos(M_PI * k / (NODES - 1))) / 2;
-    p.node[0] = from;
-    p.node[NODES - 1] = to;
+    return isinf(end) ? x : -end * expm1(-x);
+}
+
+static double x_of(double factor, double end)
+{
+    return isinf(end) ? factor : -log1p(-factor / end);
+}
+
+static panel panel_of(double from, double to, double end)
+{
+    panel p = {.from = from, .to = to, .end = end};
+    for (int k = 0; k < NODES; k++) {
+        const double x = from + (to - from) * (1 - cos(M_PI * k / (NODES - 1))) / 2;
+        p.node[k] = k == 0 ? from : k == NODES - 1 ? to : x;
+        p.factor[k] = factor_of(p.node[k], end);
+    }
     return p;
 }
 
@@ -67,7 +81,9 @@ static double roughness(const rbow_frame_solver *s, const panel *p)
             off[kind] = fmax(off[kind], fabs(sum - row_of(s, k)[j]));
         }
     }
-    double rough = 0;
+    double rough = 0, shortest = INFINITY;
+    for (size_t i = 0; i < s->frame.tube_count; i++) shortest = fmin(shortest, s->tubes[i].length);
+    size[1] = fmax(size[1], size[0] / shortest); /* a turn counts beside that of a tube's chord */
     for (int kind = 0; kind < 2; kind++)
         if (size[kind] > 0) rough = fmax(rough, off[kind] / size[kind]);
     return rough;
@@ -79,7 +95,7 @@ static bool fill_panel(frame_path *path, const panel *p)
 {
     rbow_frame_solver *s = path->solver;
     for (int k = 1; k < NODES; k++) {
-        if (!rbow_frame_path_go(path, p->node[k])) return false;
+        if (!rbow_frame_path_go(path, p->factor[k])) return false;
         memcpy(row_of(s, k), rbow_frame_path_state(path), s->count * sizeof(double));
     }
     return true;
@@ -116,7 +132,7 @@ static void set_values(tube_panel *p)
     for (int k = 0; k < NODES; k++) {
         const double *u = row_of(p->solver, k);
         member_loads l;
-        loads_in(p->solver, p->tube, u, p->panel->node[k], &l);
+        loads_in(p->solver, p->tube, u, p->panel->factor[k], &l);
         const double values[VALUES] = {rbow_element_axial(p->solver, p->tube, u), rbow_element_torque(p->solver, p->tube, u),
                                        l.slope_a[UP], l.slope_b[UP], l.slope_a[RIGHT], l.slope_b[RIGHT]};
         memcpy(p->value[k], values, sizeof values);
@@ -128,7 +144,7 @@ static void evaluate_at(const tube_panel *p, double factor, bool places, evaluat
     const element_ends still[PLANES] = {{{0}, {0}}, {{0}, {0}}};
     member_loads l = rbow_element_loads(p->solver, p->tube, still, factor);
     double weight[NODES], value[VALUES] = {0};
-    weights_at(p->panel, factor, 1, weight);
+    weights_at(p->panel, x_of(factor, p->panel->end), 1, weight);
     for (int k = 0; k < NODES; k++)
         for (int i = 0; i < VALUES; i++) value[i] += weight[k] * p->value[k][i];
     l.slope_a[UP] = value[2];
@@ -234,7 +250,7 @@ static rbow_status search_tube(rbow_frame_solver *s, size_t index, const panel *
     sample at[SAMPLES];
     set_values(&p);
     for (int i = 0; i < SAMPLES; i++) {
-        at[i] = sample_at(&p, panel_->from + (panel_->to - panel_->from) * i / (SAMPLES - 1));
+        at[i] = sample_at(&p, panel_->factor[0] + (panel_->factor[NODES - 1] - panel_->factor[0]) * i / (SAMPLES - 1));
         if (isnan(at[i].level[FRAME_YIELD]) || isnan(at[i].bent)) return RBOW_STRESS_OVERFLOW;
     }
     if (!(panel_->from > 0))
@@ -271,23 +287,29 @@ static void nothing_reached(rbow_frame_solver *s)
         }
 }
 
+/* Toward an end an error in x is one in the load factor that is exp(x) times smaller. */
+static double enough_at(double x, double end)
+{
+    return isinf(end) ? close_enough : fmin(close_enough * exp(x / 2), 1e-3);
+}
+
 rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end, double asked)
 {
-    const double last = isinf(path_end) ? endless_from : path_end, narrowest = 1e-8;
-    const double most = isinf(path_end) ? last : last * (1 - narrowest);
-    double from = 0, width = fmin(asked, last) / 2;
+    const double most = isinf(path_end) ? endless_from : -log(narrowest);
+    double from = 0, width = isinf(path_end) ? asked : 1;
     frame_path path;
     nothing_reached(s);
     if (!(path_end > 0)) return RBOW_OK;
     if (!rbow_frame_path_begin(&path, s)) return RBOW_NO_CONVERGENCE;
     memcpy(row_of(s, 0), s->rest, s->count * sizeof(double));
     while (from < most && !all_found(s)) {
-        const panel p = panel_of(from, fmin(from + width, most));
+        const panel p = panel_of(from, fmin(from + width, most), path_end);
         const bool whole = fill_panel(&path, &p);
         const double rough = whole ? roughness(s, &p) : (double)INFINITY;
-        if (rough > close_enough && width > narrowest * fmax(from, narrowest)) {
+        const double enough = enough_at(p.from, path_end);
+        if (rough > enough && p.to - p.from > 1e-6) {
             width = (p.to - p.from) / 2;
-            rbow_frame_path_from(&path, s, from, row_of(s, 0));
+            rbow_frame_path_from(&path, s, p.factor[0], row_of(s, 0));
             continue;
         }
         if (!whole) return RBOW_OK;
@@ -295,7 +317,7 @@ rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end, double ask
         if (status != RBOW_OK) return status;
         from = p.to;
         memcpy(row_of(s, 0), row_of(s, NODES - 1), s->count * sizeof(double));
-        width = rough < close_enough / 1000 ? 2 * (p.to - p.from) : p.to - p.from;
+        width = rough < enough / 30 ? 2 * (p.to - p.from) : p.to - p.from;
     }
     return RBOW_OK;
 }

@@ -179,6 +179,7 @@ static rbow_status open_tube(const rbow_frame *f, const rbow_frame_tube *from, f
     const rbow_status status = prepare_member(f, from, NAN, t);
     if (status != RBOW_OK) return status;
     const rbow_member *m = &t->member.member;
+    t->couple_axial = NAN;
     t->joint[END_A] = from->from;
     t->joint[END_B] = from->to;
     t->length = m->length;

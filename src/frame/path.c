@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-static const double narrow = 1e-8; /* of the load factor: an end is known to this */
+static const double narrow = 2e-8; /* of the load factor: an end is known to this */
 
 const double *rbow_frame_path_state(const frame_path *p)
 {
@@ -59,6 +59,13 @@ static double distance(const double *a, const double *b, size_t n)
     return most;
 }
 
+static double size_of(const double *a, size_t n)
+{
+    double most = 0;
+    for (size_t j = 0; j < n; j++) most = fmax(most, fabs(a[j]));
+    return most;
+}
+
 static void remember(frame_path *p, double factor)
 {
     rbow_frame_solver *s = p->solver;
@@ -83,7 +90,8 @@ static bool try_at(frame_path *p, double factor)
     const double expected = distance(solved, last, s->count);
     if (!rbow_frame_solve(s, factor, solved)) return false;
     const double moved = distance(solved, last, s->count);
-    if (p->known >= 2 && fabs(moved - expected) > 0.5 * moved + 1e-9 * distance(solved, s->rest, s->count)) return false;
+    const double rounding = 1e-7 * (size_of(solved, s->count) + size_of(s->rest, s->count));
+    if (p->known >= 2 && fabs(moved - expected) > 0.5 * moved + rounding) return false;
     remember(p, factor);
     return true;
 }
@@ -110,7 +118,7 @@ double rbow_frame_path_to_end(frame_path *p)
         if (now >= endless_from) return INFINITY;
         if (isfinite(fails) && fails - now <= narrow * fmax(now, narrow)) {
             if (!try_at(p, fails)) return now;
-            step = fails - now;
+            step = 64 * (fails - now);
             fails = INFINITY;
             continue;
         }

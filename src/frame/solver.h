@@ -25,6 +25,8 @@ typedef struct frame_tube {
     double bow[PLANES];                       /* as taken now, as a share of the length */
     bool bow_unknown;
     prepared member;                          /* its ends, limits and stations */
+    double couple_axial;                      /* the axial force of the couples below; NaN for none */
+    double couple[ENDS][ENDS];                /* see element.h */
     double spread[PLANES], point[PLANES];     /* of the run at load factor 1: lbf/in, lbf */
     double point_at;                          /* in */
     double along[ENDS];                       /* lbf at each end: what acts along the tube, by the lever rule */

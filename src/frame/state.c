@@ -13,8 +13,8 @@
 #include <math.h>
 #include <string.h>
 
-enum { ROUNDS_MOST = 25, STEPS_MOST = 10 };
-static const double slow = 0.3;        /* contraction above which Newton steps take over */
+enum { ROUNDS_MOST = 25, STEPS_MOST = 10, PLAIN_ROUNDS = 3 };
+static const double slow = 0.5;        /* contraction above which Newton steps take over */
 static const double settled = 1e-11;   /* of the largest axial force */
 
 static void places_of(const rbow_frame_solver *s, const frame_tube *t, int place[ELEMENT])
@@ -59,11 +59,11 @@ static void assemble(rbow_frame_solver *s, const double *axial)
 {
     memset(s->stiffness.data, 0, s->stiffness.size1 * s->stiffness.tda * sizeof(double));
     for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const frame_tube *t = &s->tubes[i];
+        frame_tube *t = &s->tubes[i];
         element e;
         int place[ELEMENT];
         double k[ELEMENT][ELEMENT];
-        rbow_element_of(s, t, axial[i], 0, &e);
+        rbow_element_couples(t, axial[i], &e);
         rbow_element_stiffness(t, &e, k);
         places_of(s, t, place);
         add_element(s, place, k);
@@ -152,7 +152,7 @@ bool rbow_frame_imbalance(rbow_frame_solver *s, double factor, const double *unk
     if (!set_axial(s, unknowns)) return false;
     load_step(s, factor);
     for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const frame_tube *t = &s->tubes[i];
+        frame_tube *t = &s->tubes[i];
         element e;
         int place[ELEMENT];
         double forces[ELEMENT];
@@ -195,11 +195,11 @@ static void assemble_tangent(rbow_frame_solver *s, double factor, const double *
 {
     memset(s->tangent.data, 0, s->tangent.size1 * s->tangent.tda * sizeof(double));
     for (size_t n = 0; n < s->frame.tube_count; n++) {
-        const frame_tube *t = &s->tubes[n];
+        frame_tube *t = &s->tubes[n];
         element e;
         int place[ELEMENT];
         double k[ELEMENT][ELEMENT], by_axial[ELEMENT], rate[ELEMENT];
-        rbow_element_of(s, t, s->axial[n], 0, &e);
+        rbow_element_couples(t, s->axial[n], &e);
         rbow_element_stiffness(t, &e, k);
         rbow_element_by_axial(s, t, s->axial[n], factor, unknowns, by_axial);
         rbow_element_axial_rate(t, rate);
@@ -261,7 +261,7 @@ bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
             if (change > slow * before) break;
             before = change;
         }
-        if (round > 0) return newton(s, factor, unknowns);
+        if (round + 1 >= PLAIN_ROUNDS) return newton(s, factor, unknowns);
     }
     return false;
 }
