@@ -14,7 +14,7 @@ const double *rbow_frame_path_state(const frame_path *p)
 
 void rbow_frame_path_from(frame_path *p, rbow_frame_solver *s, double factor, const double *unknowns)
 {
-    *p = (frame_path){.solver = s, .factor = {factor}, .row = {KNOWN_ROW, KNOWN_ROW + 1, KNOWN_ROW + 2}, .known = 1};
+    *p = (frame_path){.solver = s, .factor = {factor}, .row = {KNOWN_ROW, KNOWN_ROW + 1, KNOWN_ROW + 2, KNOWN_ROW + 3, KNOWN_ROW + 4}, .known = 1};
     memcpy(row_of(s, KNOWN_ROW), unknowns, s->count * sizeof *unknowns);
 }
 

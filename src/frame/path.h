@@ -4,7 +4,7 @@
 
 #include "frame/solver.h"
 
-enum { NODES = 9, KNOWN_MOST = 3, KNOWN_ROW = NODES, GUESS_ROW = NODES + KNOWN_MOST }; /* rows of a solver's states */
+enum { NODES = 9, KNOWN_MOST = 5, KNOWN_ROW = NODES, GUESS_ROW = NODES + KNOWN_MOST }; /* rows of a solver's states */
 
 static const double endless_from = 1e6; /* a load factor at which the search stops */
 

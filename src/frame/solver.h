@@ -11,7 +11,7 @@
 #include <gsl/gsl_vector_uint.h>
 #include <stdbool.h>
 
-enum { ROWS = 13 }; /* states that a solver keeps */
+enum { STATES = 15, MIX = 5, ROWS = STATES + 2 * MIX }; /* states that a solver keeps; steps that it mixes, see state.c */
 enum { END_A, END_B, ENDS, ELEMENT = ENDS * RBOW_MOTIONS }; /* an element's motions: those of A, then those of B */
 
 typedef struct frame_tube {

@@ -1,8 +1,9 @@
 /* A state is G(u) = F(u, P(u)) - load = 0, F the forces of the joints on the tubes, P the axial forces, linear in u. The
  * stiffness K is the derivative of F at fixed P in its bending; the tangent T has, in addition, one product of two vectors for
  * each tube, its bending by P times its P by u. Steps with K alone, decomposed once, shrink the error by the spectral radius of
- * 1 - K^-1 T each; a radius below 1 proves that det T > 0, so that there is no fold. Where they shrink it slowly, Newton steps
- * with T take over, and the sign of its determinant is asked.
+ * 1 - K^-1 T each; a radius below 1 proves that det T > 0, so that there is no fold. Few of its values are large, so mixing the
+ * last steps removes them (Anderson, J. ACM 12 (1965), 547; from memory). Where the plain steps shrink slowly, the sign of det T
+ * is asked at the end, and where even mixed steps do, Newton steps with T take over.
  * Source: Livesley, Matrix Methods of Structural Analysis, 2nd ed. 1975, ch. 11 (stability functions in frames; from memory). */
 #include "frame/state.h"
 
@@ -13,8 +14,8 @@
 #include <math.h>
 #include <string.h>
 
-enum { ROUNDS_MOST = 25, STEPS_MOST = 10, PLAIN_ROUNDS = 3 };
-static const double slow = 0.5;        /* contraction above which Newton steps take over */
+enum { NEWTON_MOST = 9, STEPS_MOST = 14, ROUNDS_MOST = 2 };
+static const double slow = 0.5;        /* contraction of plain steps above which the sign of det T is asked */
 static const double settled = 1e-11;   /* of the largest axial force */
 
 static void places_of(const rbow_frame_solver *s, const frame_tube *t, int place[ELEMENT])
@@ -223,45 +224,136 @@ static int decompose_tangent(rbow_frame_solver *s)
     return sign;
 }
 
-/* Newton steps to the balance, then the sign. */
+/* Given: a state. Returned: whether it lies before a fold */
+static bool is_before_fold(rbow_frame_solver *s, double factor, const double *unknowns)
+{
+    assemble_tangent(s, factor, unknowns);
+    return decompose_tangent(s) > 0;
+}
+
 static bool newton(rbow_frame_solver *s, double factor, double *unknowns)
 {
-    for (int round = 0; round < ROUNDS_MOST; round++) {
+    double before = INFINITY;
+    for (int round = 0; round < NEWTON_MOST; round++) {
         if (!rbow_frame_imbalance(s, factor, unknowns)) return false;
         assemble_tangent(s, factor, unknowns);
         const int sign = decompose_tangent(s);
         if (sign == 0) return false;
         gsl_linalg_LU_band_svx(s->band, s->band, &s->tangent, &s->pivots, &s->step);
         const double change = advance(s, unknowns);
-        if (isnan(change)) return false;
+        if (isnan(change) || (round > 2 && change > before)) return false;
         if (change <= settled) return sign > 0 && set_axial(s, unknowns) && rbow_frame_decompose(s, s->axial);
+        before = change;
     }
     return false;
 }
 
+/* ---- mixed steps ---------------------------------------------------------------------------------------- */
+
+typedef struct mixer { /* the last steps: what the unknowns and the plain step changed by */
+    rbow_frame_solver *s;
+    int count, next;
+} mixer;
+
+static double *moved_row(const mixer *m, int i)
+{
+    return row_of(m->s, STATES + i);
+}
+
+static double *change_row(const mixer *m, int i)
+{
+    return row_of(m->s, STATES + MIX + i);
+}
+
+static double product(const double *a, const double *b, size_t n)
+{
+    double sum = 0;
+    for (size_t j = 0; j < n; j++) sum += a[j] * b[j];
+    return sum;
+}
+
+/* The shares that make the mixed step least: normal equations, by elimination. Shares of steps that add nothing are 0. */
+static void shares_of(const mixer *m, const double *step, double share[MIX])
+{
+    const size_t n = m->s->count;
+    double a[MIX][MIX + 1];
+    for (int i = 0; i < m->count; i++) {
+        for (int j = 0; j < m->count; j++) a[i][j] = product(change_row(m, i), change_row(m, j), n);
+        a[i][m->count] = product(change_row(m, i), step, n);
+        a[i][i] *= 1 + 1e-12;
+    }
+    for (int i = 0; i < m->count; i++)
+        for (int k = i + 1; k < m->count; k++) {
+            const double by = a[i][i] > 0 ? a[k][i] / a[i][i] : 0;
+            for (int j = i; j <= m->count; j++) a[k][j] -= by * a[i][j];
+        }
+    for (int i = m->count - 1; i >= 0; i--) {
+        double sum = a[i][m->count];
+        for (int j = i + 1; j < m->count; j++) sum -= a[i][j] * share[j];
+        share[i] = a[i][i] > 0 ? sum / a[i][i] : 0;
+    }
+}
+
+/* Given: m->s->step, the plain step. Returned: the mixed one there; the oldest of the rows waits for the next change */
+static void mix(mixer *m)
+{
+    double *step = m->s->step.data, share[MIX] = {0};
+    const size_t n = m->s->count;
+    const int last = (m->next + MIX - 1) % MIX;
+    if (m->count > 0)
+        for (size_t j = 0; j < n; j++) change_row(m, last)[j] = step[j] - change_row(m, last)[j];
+    shares_of(m, step, share);
+    double *plain = change_row(m, m->next), *moved = moved_row(m, m->next);
+    const int used = m->count;
+    for (size_t j = 0; j < n; j++) {
+        double mixed = step[j];
+        for (int i = 0; i < used; i++) mixed -= share[i] * (moved_row(m, i)[j] + change_row(m, i)[j]);
+        plain[j] = step[j];
+        moved[j] = step[j] = mixed;
+    }
+    m->next = (m->next + 1) % MIX;
+    if (m->count < MIX) m->count++;
+}
+
 /* ---- state ---------------------------------------------------------------------------------------------- */
+
+typedef enum settling { SETTLED, UNSETTLED, NO_STATE } settling;
+
+/* Mixed steps with the stiffness as decomposed.
+ * Returned: since  all changes of axial forces since then, as shares of the largest
+ *           plain  contraction of the first two steps, which are not mixed */
+static settling settle(rbow_frame_solver *s, double factor, double *unknowns, double *since, double *plain)
+{
+    mixer m = {.s = s};
+    double first = 0, before = INFINITY;
+    *since = *plain = 0;
+    for (int step = 0; step < STEPS_MOST; step++) {
+        if (!rbow_frame_imbalance(s, factor, unknowns)) return NO_STATE;
+        rbow_frame_solve_step(s);
+        if (step == 1) *plain = first > 0 ? sqrt(product(s->step.data, s->step.data, s->count)) / first : 0;
+        if (step == 0) first = sqrt(product(s->step.data, s->step.data, s->count));
+        mix(&m);
+        const double change = advance(s, unknowns);
+        if (isnan(change) || !set_axial(s, unknowns)) return NO_STATE;
+        *since += change;
+        if (change <= settled) return SETTLED;
+        if (step > 4 && change > before) return UNSETTLED;
+        before = change;
+    }
+    return UNSETTLED;
+}
 
 bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
 {
     if (!set_axial(s, unknowns)) return false;
     for (int round = 0; round < ROUNDS_MOST; round++) {
-        double before = INFINITY, since = 0; /* change of the last step; of all since the stiffness was decomposed */
+        double since, plain;
         if (!rbow_frame_decompose(s, s->axial)) return false;
-        for (int step = 0; step < STEPS_MOST; step++) {
-            if (!rbow_frame_imbalance(s, factor, unknowns)) return false;
-            rbow_frame_solve_step(s);
-            const double change = advance(s, unknowns);
-            if (isnan(change)) return false;
-            if (!set_axial(s, unknowns)) return false;
-            since += change;
-            if (change <= settled) {
-                if (since <= 1e-6) return true; /* the pivots are those of this state */
-                return rbow_frame_decompose(s, s->axial);
-            }
-            if (change > slow * before) break;
-            before = change;
-        }
-        if (round + 1 >= PLAIN_ROUNDS) return newton(s, factor, unknowns);
+        const settling how = settle(s, factor, unknowns, &since, &plain);
+        if (how == NO_STATE) return false;
+        if (how == UNSETTLED) continue;
+        if (since > 1e-6 && !rbow_frame_decompose(s, s->axial)) return false; /* else the pivots are those of this state */
+        return plain < slow || is_before_fold(s, factor, unknowns);
     }
-    return false;
+    return newton(s, factor, unknowns);
 }
