@@ -166,8 +166,25 @@ bool rbow_frame_imbalance(rbow_frame_solver *s, double factor, const double *unk
     return true;
 }
 
+/* The largest part of the step as a share of the largest movement, or of the largest turn; a turn counts beside that of a chord. */
+static double share_of_step(const rbow_frame_solver *s, const double *unknowns)
+{
+    double size[2] = {0, 0}, off[2] = {0, 0}, shortest = INFINITY;
+    for (size_t i = 0; i < s->frame.tube_count; i++) shortest = fmin(shortest, s->tubes[i].length);
+    for (size_t i = 0; i < s->frame.joint_count * RBOW_MOTIONS; i++) {
+        const int j = s->place[i], kind = i % RBOW_MOTIONS < RBOW_AXES ? 0 : 1;
+        if (j < 0) continue;
+        size[kind] = fmax(size[kind], fabs(unknowns[j]));
+        off[kind] = fmax(off[kind], fabs(s->step.data[j]));
+    }
+    size[1] = fmax(size[1], size[0] / shortest);
+    const double moved = off[0] > 0 ? off[0] / size[0] : 0, turned = off[1] > 0 ? off[1] / size[1] : 0;
+    return fmax(moved, turned);
+}
+
 /* Adds the step to the unknowns.
- * Returned: the largest change of an axial force, beyond rounding, as a share of the largest axial force */
+ * Returned: the largest change of an axial force, beyond rounding, as a share of the largest axial force; or a tenth of the share
+ *           of the step in the movements, if that is more */
 static double advance(rbow_frame_solver *s, double *unknowns)
 {
     double change = 0, most = 0, rounding = 0, far = 0;
@@ -182,7 +199,7 @@ static double advance(rbow_frame_solver *s, double *unknowns)
         rounding = fmax(rounding, 8 * DBL_EPSILON * far * s->tubes[i].stretch);
         if (isnan(axial)) return NAN;
     }
-    return change <= rounding ? 0 : change / most;
+    return fmax(change <= rounding ? 0 : change / most, share_of_step(s, unknowns) / 10);
 }
 
 /* ---- Newton --------------------------------------------------------------------------------------------- */
