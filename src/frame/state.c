@@ -17,6 +17,7 @@
 enum { NEWTON_MOST = 9, STEPS_MOST = 14, ROUNDS_MOST = 2 };
 static const double slow = 0.5;        /* contraction of plain steps above which the sign of det T is asked */
 static const double settled = 1e-11;   /* of the largest axial force */
+static const double rounded = 1e-7;    /* next to buckling rounding keeps steps from shrinking further: below this they have settled */
 
 static void places_of(const rbow_frame_solver *s, const frame_tube *t, int place[ELEMENT])
 {
@@ -258,8 +259,9 @@ static bool newton(rbow_frame_solver *s, double factor, double *unknowns)
         if (sign == 0) return false;
         gsl_linalg_LU_band_svx(s->band, s->band, &s->tangent, &s->pivots, &s->step);
         const double change = advance(s, unknowns);
-        if (isnan(change) || (round > 2 && change > before)) return false;
-        if (change <= settled) return sign > 0 && set_axial(s, unknowns) && rbow_frame_decompose(s, s->axial);
+        const bool stands = round > 2 && change > before / 4;
+        if (isnan(change) || (stands && change > rounded)) return false;
+        if (change <= settled || stands) return sign > 0 && set_axial(s, unknowns) && rbow_frame_decompose(s, s->axial);
         before = change;
     }
     return false;
@@ -354,7 +356,7 @@ static settling settle(rbow_frame_solver *s, double factor, double *unknowns, do
         if (isnan(change) || !set_axial(s, unknowns)) return NO_STATE;
         *since += change;
         if (change <= settled) return SETTLED;
-        if (step > 4 && change > before) return UNSETTLED;
+        if (step > 4 && change > before) return change <= rounded ? SETTLED : UNSETTLED;
         before = change;
     }
     return UNSETTLED;
