@@ -144,6 +144,9 @@ RBOW_API rbow_status rbow_frame_path_end(rbow_frame_solver *solver, const rbow_f
  * misses and gaps, P1 those of the run loads, both to first order. To 1e-9; INFINITY for none below 1e6. */
 RBOW_API rbow_status rbow_frame_critical_factor(rbow_frame_solver *solver, const rbow_frame_run *run, double *critical_factor);
 
+/* In these functions a bow of unknown clock is turned to the side to which its tube moves most off its chord at load factor 1,
+ * as built, with such bows zero; rbow_frame_check takes both sides. */
+
 /* Moments and movements along one tube in a state. The movement is that of the tube across its drawn line, from where it was
  * drawn; fields as in rbow_profile.
  * Status:   as rbow_frame_state */

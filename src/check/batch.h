@@ -20,4 +20,7 @@ typedef struct batch {
  * Returned: out */
 void rbow_batch_evaluate(const prepared *p, const double factor[BATCH], bool even, batch *out);
 
+/* The same under loads that are given, those of rising load factors. */
+void rbow_batch_evaluate_loads(const prepared *p, const tube_loads loads[BATCH], bool even, batch *out);
+
 #endif

@@ -189,12 +189,12 @@ INLINE mask settle(const equilibrium *e, top *t)
     return MASK_NOT(less(enough, t->next_bound)) & (none | (turns & MASK_NOT(less(enough, bound))));
 }
 
-INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor, real axial, real out[LIMITS])
+/* Given: torque  size, 0 in all lanes where not `twisted` */
+INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real torque, bool twisted, real axial, real out[LIMITS])
 {
-    const double torque = fabs(p->member.torque);
     out[LIMIT_YIELD] = out[LIMIT_INTERACTION] = all(-1);
     for (int i = 0; i < ZONES; i++) {
-        const fibres f = fibres_of(&p->zones[i].factors, root(larger(tops[i].best, all(0))), axial, factor * torque, torque > 0);
+        const fibres f = fibres_of(&p->zones[i].factors, root(larger(tops[i].best, all(0))), axial, torque, twisted);
         const mask there = MASK_NOT(less(tops[i].best, all(0)));
         out[LIMIT_YIELD] = choose(there, larger(larger(f.utilisation_pressed, f.utilisation_pulled), out[LIMIT_YIELD]), out[LIMIT_YIELD]);
         out[LIMIT_INTERACTION] = choose(there, larger(f.utilisation_bent, out[LIMIT_INTERACTION]), out[LIMIT_INTERACTION]);
@@ -202,17 +202,17 @@ INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor
     out[LIMIT_INTERACTION] = interaction_of(axial, p->column_load, out[LIMIT_INTERACTION]);
 }
 
-INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int first, batch *out,
+INLINE void evaluate_lanes(const prepared *p, const tube_loads at[LANES], int first, batch *out,
                            double moment[STATIONS_MOST][PLANES][BATCH])
 {
-    const real lambda = load_lanes(factor), axial = lambda * p->member.compression - p->tension, zero = all(0);
+    const real axial = BESIDE(at, axial), torque = size(BESIDE(at, torque)), zero = all(0);
     const real nothing = all(-1), no_cell = all(-2); /* in a zone that does not exist no cell exceeds the best value */
     const mask stands = less(axial, all(p->critical_load));
     plane_loads loads;
     equilibrium e;
     top tops[ZONES];
     real sum, use[LIMITS];
-    loads_at(p, lambda, &loads);
+    planes_beside(at, &loads);
     /* a lane beyond its critical load is evaluated without axial load, so that its numbers stay finite */
     equilibrium_of(&p->beam, relative_load(p, choose(stands, axial, zero)), &loads, &e);
     for (int i = 0; i < ZONES; i++)
@@ -222,7 +222,7 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
     look_at_stations(p, &e, tops, &sum, moment, first);
     mask settled = less(sum, all(DBL_MAX));
     for (int i = 0; i < ZONES; i++) settled &= settle(&e, &tops[i]);
-    utilisation_of(p, tops, lambda, axial, use);
+    utilisation_of(p, tops, torque, MASK_ANY(less(zero, torque)), axial, use);
     for (int i = 0; i < LANES; i++) {
         const bool up = MASK_BITS(stands) >> i & 1;
         out->settled[first + i] = !up || MASK_BITS(settled) >> i & 1;
@@ -251,9 +251,9 @@ INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][P
         out->second_difference[j] = isfinite(out->utilisation[LIMIT_YIELD][j + 2]) ? sqrt(largest[j]) : (double)NAN;
 }
 
-void VERSION(rbow_batch_evaluate)(const prepared *p, const double factor[BATCH], bool even, batch *out)
+void VERSION(rbow_batch_evaluate_loads)(const prepared *p, const tube_loads loads[BATCH], bool even, batch *out)
 {
     double moment[STATIONS_MOST][PLANES][BATCH];
-    for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, &factor[i], i, out, moment);
+    for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, &loads[i], i, out, moment);
     if (even) second_differences(p, moment, out);
 }

@@ -33,14 +33,20 @@ static zone_state zone_state_of(const prepared *p, const evaluation *e, int whic
 
 void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *e)
 {
+    tube_loads loads;
+    loads_at(p, factor, &loads);
+    rbow_evaluate_loads(p, &loads, places, e);
+}
+
+void rbow_evaluate_loads(const prepared *p, const tube_loads *at, bool places, evaluation *e)
+{
     plane_loads loads;
-    e->factor = factor;
-    e->axial = axial_at(p, factor);
-    e->torque = factor * p->member.torque;
+    equilibrium solved;
+    e->axial = at->axial;
+    e->torque = at->torque;
     e->stands = e->axial < p->critical_load;
     if (!e->stands) return;
-    loads_at(p, factor, &loads);
-    equilibrium solved;
+    planes_beside(at, &loads);
     equilibrium_of(&p->beam, relative_load(p, e->axial), &loads, &solved);
     e->solution = solution_of(&solved);
     rbow_largest_moments(p, &e->solution, places, e->peaks);

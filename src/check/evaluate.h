@@ -14,7 +14,7 @@ typedef struct reached { /* the largest utilisation of a limit, and its station 
 
 typedef struct evaluation {
     bool stands; /* whether it is below its critical load; if not, the rest has no meaning */
-    double factor, axial, torque;
+    double axial, torque;
     solution solution;
     peak peaks[ZONES];   /* of the moment m = M L/EI */
     reached limits[LIMITS];
@@ -26,5 +26,8 @@ typedef struct evaluation {
  *        factor   load factor
  *        places   whether positions are needed to full accuracy; see maximum.h */
 void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *out);
+
+/* The same under loads that are given: those of a tube of a frame, whose ends move. */
+void rbow_evaluate_loads(const prepared *p, const tube_loads *loads, bool places, evaluation *out);
 
 #endif

@@ -1,5 +1,7 @@
 #include "check/first_crossing.h"
 
+#include "check/loads_body.h"
+
 #include <math.h>
 #include <stdbool.h>
 
@@ -38,10 +40,22 @@ enum { DIVISIONS_MOST = 40, ROUNDS_MOST = 60 };
  * divided without end: there is no answer then. */
 enum { SCANS_MOST = 4000 };
 
+static void member_loads_at(const void *member, double factor, tube_loads *out)
+{
+    loads_at(member, factor, out);
+}
+
 path rbow_path_of(const prepared *p)
+{
+    const load_source linear = {member_loads_at, p, p->critical_load + p->tension, p->member.compression};
+    return rbow_path_under(p, &linear);
+}
+
+path rbow_path_under(const prepared *p, const load_source *source)
 {
     path along;
     along.prepared = p;
+    along.source = *source;
     along.scan_count = 0;
     along.likely = 0;
     along.failed = false;
@@ -53,10 +67,20 @@ path rbow_path_of(const prepared *p)
 static double evaluate_at(path *p, limit which, double factor)
 {
     evaluation e;
-    rbow_evaluate(p->prepared, factor, false, &e);
+    tube_loads loads;
+    p->source.loads(p->source.context, factor, &loads);
+    rbow_evaluate_loads(p->prepared, &loads, false, &e);
     const double level = e.stands ? e.limits[which].utilisation : (double)INFINITY;
     if (isnan(level)) p->failed = true;
     return level;
+}
+
+/* As rbow_batch_evaluate. */
+static void evaluate_batch(const path *p, const double factor[BATCH], bool even, batch *out)
+{
+    tube_loads loads[BATCH];
+    for (int i = 0; i < BATCH; i++) p->source.loads(p->source.context, factor[i], &loads[i]);
+    rbow_batch_evaluate_loads(p->prepared, loads, even, out);
 }
 
 static bool is_scan_of(const scan *s, double from, double to)
@@ -72,7 +96,7 @@ static scan *scan_between(path *p, double from, double to)
     scan *s = &p->kept[p->scan_count++ % SCANS_KEPT];
     for (int i = 0; i < BATCH; i++) s->factor[i] = from + (to - from) * i / (BATCH - 1);
     s->factor[BATCH - 1] = to;
-    rbow_batch_evaluate(p->prepared, s->factor, true, &s->seen);
+    evaluate_batch(p, s->factor, true, &s->seen);
     return s;
 }
 
@@ -87,7 +111,7 @@ static double level_of(path *p, scan *s, limit which, int i)
 
 static double distance_to_buckling(const path *p, double factor)
 {
-    return p->prepared->critical_load - axial_at(p->prepared, factor);
+    return p->source.room - factor * p->source.room_per_factor;
 }
 
 /* The second difference of the three samples around a sample; NaN if there are none. */
@@ -217,7 +241,7 @@ static double crossing_in(path *p, limit which, bracket b, double guess)
         int beyond = 0;
         if (b.high.factor - b.low.factor <= width_enough * b.high.factor) return b.high.factor;
         place_samples(&b, guess, reach, s.factor);
-        rbow_batch_evaluate(p->prepared, s.factor, false, &s.seen);
+        evaluate_batch(p, s.factor, false, &s.seen);
         for (int i = 0; i < BATCH; i++) at[i] = (point){s.factor[i], level_of(p, &s, which, i)};
         while (beyond < BATCH && at[beyond].level < 1) {
             const double hump = go_on_to(p, which, &b, at[beyond++]);

@@ -11,8 +11,15 @@ typedef struct scan { /* eight evenly spaced load factors, both ends included */
     batch seen;
 } scan;
 
-typedef struct path { /* a member over the load factor */
+typedef struct load_source { /* what loads a tube at a load factor */
+    void (*loads)(const void *context, double factor, tube_loads *out);
+    const void *context;
+    double room, room_per_factor; /* distance to buckling: room - factor * room_per_factor, in any unit */
+} load_source;
+
+typedef struct path { /* a tube over the load factor */
     const prepared *prepared;
+    load_source source;
     scan kept[SCANS_KEPT]; /* both limits come from one equilibrium, so the scans of one search serve the other */
     int scan_count;        /* number of all scans made; the oldest are discarded */
     double likely;         /* a load factor above the likely crossings, which saves time; 0 if unknown */
@@ -20,7 +27,8 @@ typedef struct path { /* a member over the load factor */
 } path;
 
 /* Its room for scans is not cleared. */
-path rbow_path_of(const prepared *p);
+path rbow_path_of(const prepared *p); /* of a member, whose loads are straight lines over the load factor */
+path rbow_path_under(const prepared *p, const load_source *source);
 
 /* Given:    from, to  the range
  * Returned: the smallest load factor in it at which the limit's utilisation reaches 1, to 1e-8 of it; INFINITY for none

@@ -261,10 +261,10 @@ INLINE real movement_of(const equilibrium *e, int plane, real t, const shape_val
 
 /* Given:    k, z   a beam and its load, below the critical load
  *           loads  relative
- * Returned: e      its equilibrium */
-INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equilibrium *e)
+ * Returned: e      its equilibrium; a, b  the shapes at its ends */
+INLINE void equilibrium_and_ends(const beam *k, real z, const plane_loads *loads, equilibrium *e, shape_values a[SHAPES],
+                                 shape_values b[SHAPES])
 {
-    shape_values a[SHAPES], b[SHAPES];
     const location end_a = location_of(&station_a), end_b = location_of(&station_b);
     const shape_values turning = {all(0), all(0), all(-0.5), all(1)}, turned = {all(0), all(0), all(0.5), all(1)};
     real rule[SHAPES][3], column[3][3];
@@ -301,6 +301,29 @@ INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equi
     }
 }
 
+INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equilibrium *e)
+{
+    shape_values a[SHAPES], b[SHAPES];
+    equilibrium_and_ends(k, z, loads, e, a, b);
+}
+
+INLINE real moment_of_shapes(const equilibrium *e, int plane, const shape_values v[SHAPES])
+{
+    return sum_of_shapes(e, plane, v[EVEN].m, v[ODD].m, v[SPREAD].m, v[POINT].m, v[KINK].m, v[HALF_WAVE].m);
+}
+
+/* The moments at A and at B alone, as equilibrium_of. */
+INLINE void end_moments_of(const beam *k, real z, const plane_loads *loads, real at_a[PLANES], real at_b[PLANES])
+{
+    equilibrium e;
+    shape_values a[SHAPES], b[SHAPES];
+    equilibrium_and_ends(k, z, loads, &e, a, b);
+    for (int i = 0; i < PLANES; i++) {
+        at_a[i] = moment_of_shapes(&e, i, a);
+        at_b[i] = moment_of_shapes(&e, i, b);
+    }
+}
+
 /* ---- along the tube ------------------------------------------------------------------------------------ */
 
 INLINE void moments_by_waves(const equilibrium *e, const location *at, wave about, moments *out)
@@ -308,7 +331,7 @@ INLINE void moments_by_waves(const equilibrium *e, const location *at, wave abou
     shape_values v[SHAPES];
     shape_moments(e->beam, e->z, e->per_off, at, about, v);
     for (int i = 0; i < PLANES; i++) {
-        out->m[i] = sum_of_shapes(e, i, v[EVEN].m, v[ODD].m, v[SPREAD].m, v[POINT].m, v[KINK].m, v[HALF_WAVE].m);
+        out->m[i] = moment_of_shapes(e, i, v);
         out->dm[i] = sum_of_shapes(e, i, v[EVEN].dm, v[ODD].dm, v[SPREAD].dm, v[POINT].dm, v[KINK].dm, v[HALF_WAVE].dm);
     }
 }

@@ -133,7 +133,9 @@ static void bends_of(const prepared *p, const double factor[BATCH], double bend[
         plane_loads loads;
         equilibrium e;
         const double axial = axial_at(p, factor[k]);
-        loads_at(p, factor[k], &loads);
+        tube_loads acting;
+        loads_at(p, factor[k], &acting);
+        planes_beside(&acting, &loads);
         equilibrium_of(&p->beam, relative_load(p, axial), &loads, &e);
         for (int i = 0; i < p->station_count; i++) {
             const stations *s = &p->stations;
@@ -227,8 +229,10 @@ static bool same(double a, double b)
 static void same_batch(const sample *s, const prepared *p, const double factor[BATCH], batch_function *version)
 {
     batch one, other;
-    rbow_batch_evaluate_1(p, factor, true, &one);
-    version(p, factor, true, &other);
+    tube_loads loads[BATCH];
+    for (int k = 0; k < BATCH; k++) loads_at(p, factor[k], &loads[k]);
+    rbow_batch_evaluate_loads_1(p, loads, true, &one);
+    version(p, loads, true, &other);
     for (int k = 0; k < BATCH; k++) {
         sample_holds(s, "every width settles the same", one.settled[k] == other.settled[k]);
         for (int w = 0; w < LIMITS; w++)
@@ -267,10 +271,10 @@ START_TEST(every_width_gives_the_same)
         some_factors(&d, &p, factor);
         const double per = s.member.length / p.unit;
         if (fmin(axial_at(&p, factor[0]), axial_at(&p, factor[BATCH - 1])) * per >= strong_tension) {
-            same_batch(&s, &p, factor, rbow_batch_evaluate_2);
+            same_batch(&s, &p, factor, rbow_batch_evaluate_loads_2);
 #ifdef BATCH_VERSIONS
-            if (__builtin_cpu_supports("avx2")) same_batch(&s, &p, factor, rbow_batch_evaluate_avx2);
-            if (__builtin_cpu_supports("avx512dq")) same_batch(&s, &p, factor, rbow_batch_evaluate_avx512);
+            if (__builtin_cpu_supports("avx2")) same_batch(&s, &p, factor, rbow_batch_evaluate_loads_avx2);
+            if (__builtin_cpu_supports("avx512dq")) same_batch(&s, &p, factor, rbow_batch_evaluate_loads_avx512);
 #endif
             tested++;
         }

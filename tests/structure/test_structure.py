@@ -21,6 +21,7 @@ ROOMS = {
     API: [],
     "src/mechanics": [API],
     "src/check": ["src/mechanics", API],
+    "src/frame": ["src/check", "src/mechanics", API],
     "src/table": [],
     "src/cases": ["src/table", API],
     "src/working": ["src/cases", "src/table", API],
