@@ -167,6 +167,14 @@ class Fit:
         self.run = run
         asked = max(run.factor, run.factor_yield or run.factor)
         self.path = Path(States(self.model), LAST * asked)
+        if math.isinf(self.path.end):
+            self.no_end_beyond(LAST * asked)
+
+    def no_end_beyond(self, top):
+        """A path that has not ended by now ends nowhere only if no tube is pushed harder and harder."""
+        half, whole = (load / self.path.states.critical for load in self.path.at([top / 2, top]).load)
+        if ((whole > 1e-6) & (whole > 1.001 * half)).any():
+            raise ValueError("the path ends far out")
 
     def margins(self):
         """For every tube: margin, governs, its three factors."""
