@@ -133,7 +133,7 @@ def held(frame):
     return np.linalg.eigvalsh(stiffness * size * size[:, None])[0] > 1e-6
 
 
-def random_frame(name, seed, count=6, near=False, unknown=False, forced=True, kind="grown"):
+def random_frame(name, seed, count=6, near=False, unknown=False, forced=True, slight=False, kind="grown"):
     dice = Dice(seed)
     for _ in range(50):
         joints, pairs = grown(dice, count) if kind == "grown" else tower(dice, count // 3 - 1)
@@ -145,6 +145,8 @@ def random_frame(name, seed, count=6, near=False, unknown=False, forced=True, ki
             dressed_up(dice, tube, math.dist(joints[a].at, joints[b].at))
             if not forced:
                 tube.miss_a = tube.miss_b = tube.gap = 0.0
+            if slight:
+                tube.miss_a, tube.miss_b, tube.gap = (round(x / 10, 4) for x in (tube.miss_a, tube.miss_b, tube.gap))
             tubes.append(tube)
         if unknown:
             for tube in dice.sample(tubes, 2):
@@ -173,5 +175,6 @@ def random_frames():
     near = [(f"near critical {i + 1}", dict(seed=200 + i, count=count, near=True)) for i, count in enumerate([4, 5, 6, 7])]
     unknown = [(f"unknown bows {i + 1}", dict(seed=300 + i, count=count, unknown=True)) for i, count in enumerate([4, 5, 6])]
     unforced = [("nothing forced", dict(seed=400, count=6, forced=False))]
+    slight = [(f"slightly forced {i + 1}", dict(seed=600 + i, count=count, slight=True)) for i, count in enumerate([5, 6, 7, 8])]
     towers = [(f"tower {i + 1}", dict(seed=500 + i, count=count, kind="tower")) for i, count in enumerate([6, 9, 12])]
-    return plain + near + unknown + unforced + towers
+    return plain + near + unknown + unforced + slight + towers
