@@ -54,9 +54,9 @@ class FramePublished(ProgramTest):
     def value(answer, quantity):
         name, _, place = quantity.partition(":")
         if not place:
-            return answer["runs"][0][name]
+            return answer["runs"]["rows"][0][name]
         table, key = ("joints", "joint") if name.startswith(("move", "turn", "react")) else ("tubes", "tube")
-        return next(row[name] for row in answer[table] if row[key] == place)
+        return next(row[name] for row in answer[table]["rows"] if row[key] == place)
 
     def test_printed_values(self):
         with open(self.installed.source / "tests" / "reference" / "frames_published.csv", newline="", encoding="utf-8") as file:
