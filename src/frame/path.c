@@ -38,13 +38,43 @@ bool rbow_frame_path_begin(frame_path *p, rbow_frame_solver *s)
     return done >= 1;
 }
 
-/* Through the known states, by the polynomial that has their number of terms. */
+static double size_of(const double *a, size_t n)
+{
+    double most = 0;
+    for (size_t j = 0; j < n; j++) most = fmax(most, fabs(a[j]));
+    return most;
+}
+
+/* Movements that grow toward buckling grow like a pole: the load factor as a polynomial in 1/size, through the latest states, at 0.
+ * Returned: NaN where they do not grow, or the polynomial points back */
+static double pole_through(const frame_path *p, int count)
+{
+    double inverse[KNOWN_MOST], pole = 0;
+    for (int i = 0; i < count; i++) inverse[i] = 1 / size_of(row_of(p->solver, p->row[i]), p->solver->count);
+    for (int i = 0; i + 1 < count; i++)
+        if (!(inverse[i] < inverse[i + 1])) return NAN;
+    for (int i = 0; i < count; i++) {
+        double weight = 1;
+        for (int k = 0; k < count; k++)
+            if (k != i) weight *= inverse[k] / (inverse[k] - inverse[i]);
+        pole += weight * p->factor[i];
+    }
+    return pole > p->factor[0] ? pole : (double)NAN;
+}
+
+static double likely_pole(const frame_path *p)
+{
+    return p->known < 3 ? (double)NAN : pole_through(p, p->known < 4 ? p->known : 4);
+}
+
+/* Through the known states, by the polynomial that has their number of terms; over the distance to the pole, where one is ahead. */
 static void extrapolate(const frame_path *p, double factor, double *guess)
 {
     const size_t n = p->solver->count;
+    const double pole = likely_pole(p);
     memset(guess, 0, n * sizeof *guess);
     for (int i = 0; i < p->known; i++) {
-        double weight = 1;
+        double weight = pole > factor ? (pole - p->factor[i]) / (pole - factor) : 1;
         for (int k = 0; k < p->known; k++)
             if (k != i) weight *= (factor - p->factor[k]) / (p->factor[i] - p->factor[k]);
         const double *u = row_of(p->solver, p->row[i]);
@@ -56,13 +86,6 @@ static double distance(const double *a, const double *b, size_t n)
 {
     double most = 0;
     for (size_t j = 0; j < n; j++) most = fmax(most, fabs(a[j] - b[j]));
-    return most;
-}
-
-static double size_of(const double *a, size_t n)
-{
-    double most = 0;
-    for (size_t j = 0; j < n; j++) most = fmax(most, fabs(a[j]));
     return most;
 }
 
@@ -108,14 +131,26 @@ bool rbow_frame_path_go(frame_path *p, double factor)
     return true;
 }
 
-/* Steps grow until one fails; then the bracket between the last state and the first failure is halved. A failure that was
- * only a step too long is found out at the end, from near. */
+/* Close to a pole the movements are too large to be solved before its load factor is known to 1e-8, but the states before it give it.
+ * Returned: NaN where it is not yet known */
+static double sure_pole(const frame_path *p)
+{
+    if (p->known < KNOWN_MOST) return NAN;
+    const double pole = pole_through(p, KNOWN_MOST), other = pole_through(p, KNOWN_MOST - 1);
+    const bool near = pole - p->factor[0] < 0.01 * pole, agrees = fabs(pole - other) < 0.1 * narrow * pole;
+    return near && agrees ? pole : (double)NAN;
+}
+
+/* Steps grow until one fails; then the bracket between the last state and the first failure, or a pole before it, is halved. A
+ * failure that was only a step too long is found out at the end, from near. */
 double rbow_frame_path_to_end(frame_path *p)
 {
     double step = 0.25, fails = INFINITY;
     for (;;) {
-        const double now = p->factor[0], next = isinf(fails) ? now + step : now + (fails - now) / 2;
+        const double now = p->factor[0], pole = likely_pole(p), sure = sure_pole(p);
+        const double ahead = pole < fails ? pole : fails, next = isinf(fails) ? now + step : now + (ahead - now) / 2;
         if (now >= endless_from) return INFINITY;
+        if (sure < fails * (1 + narrow)) return sure;
         if (isfinite(fails) && fails - now <= narrow * fmax(now, narrow)) {
             if (!try_at(p, fails)) return now;
             step = 64 * (fails - now);

@@ -167,6 +167,26 @@ bool rbow_frame_imbalance(rbow_frame_solver *s, double factor, const double *unk
     return true;
 }
 
+/* Whether what is missing for balance is no more than the rounding of the forces, which are differences of large numbers where
+ * the frame has moved far. */
+static bool is_rounding(const rbow_frame_solver *s, const double *unknowns)
+{
+    double size[2] = {0, 0}, off[2] = {0, 0}, stretch = 0, bend = 0, shortest = INFINITY;
+    for (size_t i = 0; i < s->frame.tube_count; i++) {
+        stretch = fmax(stretch, s->tubes[i].stretch);
+        bend = fmax(bend, s->tubes[i].member.unit);
+        shortest = fmin(shortest, s->tubes[i].length);
+    }
+    for (size_t i = 0; i < s->frame.joint_count * RBOW_MOTIONS; i++) {
+        const int j = s->place[i], kind = i % RBOW_MOTIONS < RBOW_AXES ? 0 : 1;
+        if (j < 0) continue;
+        size[kind] = fmax(size[kind], fabs(unknowns[j]));
+        off[kind] = fmax(off[kind], fabs(s->step.data[j]));
+    }
+    const double moment = bend * (size[1] + size[0] / shortest), force = stretch * size[0] + moment / shortest;
+    return off[0] <= DBL_EPSILON * force && off[1] <= 4 * DBL_EPSILON * moment;
+}
+
 /* The largest part of the step as a share of the largest movement, or of the largest turn; a turn counts beside that of a chord. */
 static double share_of_step(const rbow_frame_solver *s, const double *unknowns)
 {
@@ -254,9 +274,11 @@ static bool newton(rbow_frame_solver *s, double factor, double *unknowns)
     double before = INFINITY;
     for (int round = 0; round < NEWTON_MOST; round++) {
         if (!rbow_frame_imbalance(s, factor, unknowns)) return false;
+        const bool balanced = is_rounding(s, unknowns);
         assemble_tangent(s, factor, unknowns);
         const int sign = decompose_tangent(s);
         if (sign == 0) return false;
+        if (balanced) return sign > 0 && rbow_frame_decompose(s, s->axial);
         gsl_linalg_LU_band_svx(s->band, s->band, &s->tangent, &s->pivots, &s->step);
         const double change = advance(s, unknowns);
         const bool stands = round > 2 && change > before / 4;
@@ -348,6 +370,7 @@ static settling settle(rbow_frame_solver *s, double factor, double *unknowns, do
     *since = *plain = 0;
     for (int step = 0; step < STEPS_MOST; step++) {
         if (!rbow_frame_imbalance(s, factor, unknowns)) return NO_STATE;
+        if (step > 0 && is_rounding(s, unknowns)) return SETTLED;
         rbow_frame_solve_step(s);
         if (step == 1) *plain = first > 0 ? sqrt(product(s->step.data, s->step.data, s->count)) / first : 0;
         if (step == 0) first = sqrt(product(s->step.data, s->step.data, s->count));
