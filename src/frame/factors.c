@@ -317,7 +317,7 @@ rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end, double ask
         const bool whole = fill_panel(&path, &p);
         const double rough = whole ? roughness(s, &p) : (double)INFINITY;
         const double enough = enough_at(p.from, path_end);
-        if (rough > enough && p.to - p.from > 1e-6) {
+        if (rough > enough && p.to - p.from > (whole ? 1e-6 : 0.02)) {
             width = (p.to - p.from) / 2;
             rbow_frame_path_from(&path, s, p.factor[0], row_of(s, 0));
             continue;
