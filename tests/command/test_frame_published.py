@@ -5,7 +5,7 @@ import csv
 from program import ProgramTest, run_tests
 
 FORMS = {"": lambda x: x, "1/x": lambda x: 1.0 / x, "1/sqrt": lambda x: x**-0.5}
-RIGID_UNITS = {"end_a": "end_a [in-lbf/rad]", "end_b": "end_b [in-lbf/rad]", "gap": "gap [in]", "od": "od [in]", "wall": "wall [in]"}
+COLUMNS = {"od": "od [in]", "wall": "wall [in]", "end_a": "end_a [in-lbf/rad]", "end_b": "end_b [in-lbf/rad]", "gap": "gap [in]"}
 
 
 def entries(cell):
@@ -27,8 +27,8 @@ class FramePublished(ProgramTest):
             given = dict(word.split("=") for word in words[3:])
             steel = given.pop("E"), given.pop("G", "")
             name = steels.setdefault(steel, f"steel {len(steels) + 1}")
-            tubes.append([*words[:3], name, *(given.get(column, "") for column in RIGID_UNITS)])
-        self.file("frame/tubes.csv", lines(["tube", "from", "to", "material", *RIGID_UNITS.values()], tubes))
+            tubes.append([*words[:3], name, *(given.get(column, "") for column in COLUMNS)])
+        self.file("frame/tubes.csv", lines(["tube", "from", "to", "material", *COLUMNS.values()], tubes))
         self.file("steels.csv", lines(
             ["material", "elastic_modulus [psi]", "shear_modulus [psi]", "density [lb/in^3]", "yield [psi]"],
             [[name, modulus, shear, 0.283, float(modulus) / 1000] for (modulus, shear), name in steels.items()]))

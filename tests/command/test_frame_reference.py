@@ -124,7 +124,7 @@ class FrameReference(ProgramTest):
     def test_there_are_frames(self):
         folders = {path.name for path in (self.place / "frames").iterdir()}
         self.assertEqual(folders, {name.replace(" ", "_") for name in self.expected.rows})
-        self.assertGreaterEqual(len(folders), 36)
+        self.assertGreaterEqual(len(folders), 40)
 
     def test_json(self):
         for frame in self.expected.rows:

@@ -121,7 +121,8 @@ def scaled(frame, run, target):
     over = now / target
     for i, load in enumerate(run.loads):
         run.loads[i] = dataclasses.replace(
-            load, **{name: tuple(digits(x * over, 5) for x in getattr(load, name)) for name in ("force", "moment", "spread", "g")})
+            load, **{name: tuple(digits(x * over, 5) for x in getattr(load, name))
+                     for name in ("force", "moment", "spread", "g")})
 
 
 def held(frame):

@@ -14,6 +14,7 @@ from frame_tubes import Tubes
 NEVER = 1e6
 CLOSE = 0.25        # error of a prediction over the step
 SAME = 1e-12
+ROUNDING = 1e-7     # where rounding may stand above that: close to the end of a path
 STRONG = 1e5        # P L^2/EI beyond which a tube is not looked at
 
 
@@ -96,8 +97,10 @@ class States:
                     correction = np.linalg.solve(jacobian, (given - load)[..., None])[..., 0]
                 except np.linalg.LinAlgError:
                     return None
-            size = np.abs(correction).max(axis=1)
-            fits = size <= SAME * np.abs(load).max(axis=1) + 1e-12
+            size, before = np.abs(correction).max(axis=1), size
+            most = np.abs(load).max(axis=1)
+            fits = size <= SAME * most + 1e-12
+            fits |= (size <= ROUNDING * most) & (size > 0.3 * before)       # no longer falling
             if fits.all() or not np.isfinite(correction).all() or np.abs(correction).max() > 1e14:
                 break
             load = load + np.where(fits[:, None], 0.0, correction)

@@ -16,6 +16,13 @@ def frame(name, joints, tubes, *runs):
     return Frame(name, [Joint(*joint) for joint in joints], tubes, runs, STEELS)
 
 
+def circle(name, size, start):
+    """Three feet on balls."""
+    turns = [2.0944 * i + start for i in range(3)]
+    return [(f"{name}{i + 1}", (round(size * math.cos(turn), 2), round(size * math.sin(turn), 2), 0.0), "pinned")
+            for i, turn in enumerate(turns)]
+
+
 def one_tube():
     """B free along the tube."""
     return frame("one tube", [("a", (0, 0, 0), "fixed"), ("b", (36, 0, 0), "y z rx ry rz")],
@@ -37,7 +44,8 @@ def split(parts):
     side = (12.0, 0.0, 0.0)
     loads = [Load(tube=t.name, spread=side) for t in (post if parts == 2 else whole)]
     return frame("split post" if parts == 2 else "whole post",
-                 [("a", (0, 0, 0), "fixed"), ("b", (0, 15, 33.75), ""), ("c", (24, 10, 2), "fixed"), ("d", (-20, 22, 0), "pinned"), *middle],
+                 [("a", (0, 0, 0), "fixed"), ("b", (0, 15, 33.75), ""), ("c", (24, 10, 2), "fixed"), ("d", (-20, 22, 0), "pinned"),
+                  *middle],
                  [*(post if parts == 2 else whole), tube("stay", "c", "b", gap=0.01, weld_zone=0.0),
                   tube("brace", "d", "b", 1.0, 0.049, miss_a=0.1, miss_a_clock=40.0, weld_zone=0.0)],
                  [Load(joint="b", force=(100, -40, -2600)), *loads])
@@ -70,7 +78,7 @@ def pair():
 
 def mast():
     """Vertical tubes, up and down, one on the other, with stays."""
-    feet = [(f"s{i + 1}", (round(30 * math.cos(2.0944 * i), 2), round(30 * math.sin(2.0944 * i), 2), 0.0), "pinned") for i in range(3)]
+    feet = circle("s", 30, 0.0)
     return frame("mast", [("foot", (0, 0, 0), "fixed"), ("waist", (0, 0, 30), ""), ("head", (0, 0, 60), "", 30.0), *feet],
                  [tube("low", "foot", "waist", bow=0.05, bow_clock=45.0, miss_a=0.05, miss_a_clock=90.0),
                   tube("high", "head", "waist", 1.0, 0.049, bow=0.04, bow_clock=300.0, bow_shape="kink", bow_at=11.0),
@@ -81,7 +89,8 @@ def mast():
 def line():
     """Tubes in one line over several supports."""
     joints = [("a", (0, 0, 0), "fixed"), ("b", (20, 0, 5), "z"), ("c", (48, 0, 12), "y z"), ("d", (60, 0, 15), "x y z rx")]
-    return frame("in a line", joints, [tube("ab", "a", "b"), tube("bc", "b", "c", bow=0.06, bow_clock=120.0), tube("cd", "c", "d", gap=-0.01)],
+    return frame("in a line", joints, [tube("ab", "a", "b"), tube("bc", "b", "c", bow=0.06, bow_clock=120.0),
+                                      tube("cd", "c", "d", gap=-0.01)],
                  [Load(tube="ab", spread=(0, 6, -18)), Load(tube="bc", force=(0, 50, -300)), Load(tube="bc", force=(0, 0, 90), at=7.5),
                   Load(joint="b", force=(900, 0, 0))])
 
@@ -97,8 +106,8 @@ def tension():
 
 def hung():
     """A chain of links with balls, held by two more."""
-    return frame("links", [("a", (0, 0, 30), "pinned"), ("b", (20, 0, 10), "y"), ("c", (45, 0, 8), "y"), ("d", (70, 0, 30), "pinned"),
-                                ("e", (30, 0, -20), "pinned")],
+    return frame("links", [("a", (0, 0, 30), "pinned"), ("b", (20, 0, 10), "y"), ("c", (45, 0, 8), "y"),
+                           ("d", (70, 0, 30), "pinned"), ("e", (30, 0, -20), "pinned")],
                  [tube("ab", "a", "b", **BALL), tube("bc", "b", "c", **BALL, gap=0.02), tube("cd", "c", "d", **BALL),
                   tube("be", "b", "e", **BALL), tube("ce", "c", "e", **BALL)],
                  Run("pull", [Load(joint="b", force=(-200, 0, 900)), Load(joint="c", force=(300, 0, 1200))]))
@@ -106,8 +115,9 @@ def hung():
 
 def dome():
     """Three flat bars: falls through."""
-    feet = [(f"f{i + 1}", (round(24 * math.cos(2.0944 * i + 0.3), 2), round(24 * math.sin(2.0944 * i + 0.3), 2), 0.0), "pinned") for i in range(3)]
-    return frame("flat dome", [*feet, ("top", (0, 0, 1.2), "")], [tube(f"b{i + 1}", f"f{i + 1}", "top", **BALL, bow=0.01 * i, bow_clock=0.0) for i in range(3)],
+    feet = circle("f", 24, 0.3)
+    return frame("flat dome", [*feet, ("top", (0, 0, 1.2), "")],
+                 [tube(f"b{i + 1}", f"f{i + 1}", "top", **BALL, bow=0.01 * i, bow_clock=0.0) for i in range(3)],
                  Run("down", [Load(joint="top", force=(0, 0, -500)), Load(g=(1, 0, 0))], 1.1))
 
 
@@ -117,7 +127,8 @@ def truss():
                  [tube("ab", "a", "b", **BALL), tube("bc", "b", "c", **BALL), tube("ca", "c", "a", **BALL, gap=0.05),
                   tube("at", "a", "top", 1.0, 0.049, **BALL), tube("bt", "b", "top", 1.0, 0.049, **BALL),
                   tube("ct", "c", "top", 1.0, 0.049, **BALL)],
-                 Run("down", [Load(joint="top", force=(100, 50, -4000))], 1.2), Run("aside", [Load(joint="top", force=(600, 0, 300)), Load(g=(2, 0, 0))]))
+                 Run("down", [Load(joint="top", force=(100, 50, -4000))], 1.2),
+                 Run("aside", [Load(joint="top", force=(600, 0, 300)), Load(g=(2, 0, 0))]))
 
 
 def squeezed():
@@ -143,5 +154,5 @@ def relief():
 
 
 def structured_frames():
-    return [one_tube(), cantilever(), split(1), split(2), portal(), perfect_portal(), pair(), mast(), line(), tension(), hung(), dome(),
-            truss(), squeezed(), too_much(), relief()]
+    return [one_tube(), cantilever(), split(1), split(2), portal(), perfect_portal(), pair(), mast(), line(), tension(), hung(),
+            dome(), truss(), squeezed(), too_much(), relief()]

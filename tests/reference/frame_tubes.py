@@ -256,8 +256,12 @@ class Stations:
         flat = size.reshape(len(size), -1)
         # ties go to the smallest x
         best = np.argmax(flat >= flat.max(axis=1, keepdims=True) * (1.0 - 1e-9), axis=1)
-        segment, cell, sample = np.unravel_index(best, size.shape[1:])
         row = np.arange(len(size))
+        # the end of a cell is the start of the next, where the largest may stand too
+        after = np.minimum(best + 1, flat.shape[1] - 1)
+        best = np.where(exact & (best % samples == samples - 1) & (flat[row, after] >= flat[row, best] * (1.0 - 1e-9))
+                        & rising(coefficients, best // samples), after, best)
+        segment, cell, sample = np.unravel_index(best, size.shape[1:])
         chosen, spot = coefficients[row, segment, cell], t[sample]
         if exact:
             low, high = np.maximum(0.0, spot - t[1]), np.minimum(1.0, spot + t[1])
@@ -272,6 +276,12 @@ class Stations:
         begin, end = self.movement[:, :1, :1], self.movement[:, -1:, -1:]
         along = (self.edges[:, :-1, None] + self.length[:, :, None] * np.arange(CELLS + 1) / CELLS)[..., None]
         return self.movement - begin - (end - begin) * along, self.turn - (end - begin), self.bent
+
+
+def rising(coefficients, cell):
+    """Whether the size of the vector still grows at the end of a cell, counted through all segments."""
+    chosen = coefficients.reshape(len(cell), -1, *coefficients.shape[-2:])[np.arange(len(cell)), cell]
+    return (chosen.sum(axis=-1) * (chosen * np.arange(6)).sum(axis=-1)).sum(axis=-1) > 0.0
 
 
 def peak(coefficients, low, high, spot):

@@ -57,7 +57,6 @@ def cantilever(push, across, length=60.0):
 def portal(feet, sway, ratio, want, length=30.0):
     held = PLANE if sway else "x " + PLANE
     beam = dict(name="beam", a="b", b="c")
-    beam["od"], beam["wall"] = SIZE["od"], SIZE["wall"]
     span = length / ratio
     stocky = 60.0 * max(1.0, ratio)        # so stiff along that it does not matter: lengths times this, wall and OD as they are
     model = frame([("a", (0, 0, 0), feet), ("b", (0, 0, length * stocky), held), ("c", (span * stocky, 0, length * stocky), held),
@@ -87,7 +86,8 @@ def main():
     def two_bars(rise, half, load, **more):
         bar = dict(end_a=0.0, end_b=0.0, **more)
         return frame([("a", (0, 0, 0), "pinned"), ("b", (half, 0, rise), "y"), ("c", (2 * half, 0, 0), "pinned")],
-                     [dict(name="l", a="a", b="b", **bar), dict(name="r", a="b", b="c", **bar)], [Load(joint="b", force=(0, 0, -load))])
+                     [dict(name="l", a="a", b="b", **bar), dict(name="r", a="b", b="c", **bar)],
+                     [Load(joint="b", force=(0, 0, -load))])
 
     euler = math.pi**2 * EI / 2500
     say("two bars: end of the path, their own buckling", Path(States(two_bars(30, 40, 1000)), 100.0).end * 1000,
@@ -100,7 +100,8 @@ def main():
     cosine = math.sqrt(1 - sine**2)
     say("two flat bars: end of the path, a fold", Path(States(two_bars(length * sine, length * cosine, 100)), 1e3).end * 100,
         EA * sine**3 / 2 / cosine**2, 1e-9)
-    say("  critical factor", critical_factor(two_bars(length * sine, length * cosine, 100)) * 100, 2 * EA * sine**3 / cosine**2, 1e-9)
+    flat = two_bars(length * sine, length * cosine, 100)
+    say("  critical factor", critical_factor(flat) * 100, 2 * EA * sine**3 / cosine**2, 1e-9)
     model = two_bars(30, 40, 0.0, gap=0.01)
     move, load = state(model, 0.0)
     say("two bars, both short by 0.01: no force", load[0], 0.0, 1e-7)
@@ -130,7 +131,7 @@ def main():
     say("fixed tube, gap and spread load: end moment", line.largest(line.used, 17, True)[0][0] * EI / length,
         q * length**2 * (u / math.tanh(u) - 1) / 4 / u**2, 1e-10)
     for ends, over in (("fixed", 4.0), ("pinned", 1.0)):
-        model = frame([("a", (0, 0, 0), ends + (" rx" if 0 else "")), ("b", (length, 0, 0), "y z rx ry rz" if ends == "fixed" else "y z")],
+        model = frame([("a", (0, 0, 0), ends), ("b", (length, 0, 0), "y z rx ry rz" if ends == "fixed" else "y z")],
                       [dict(name="t", a="a", b="b", **({} if ends == "fixed" else dict(end_a=0.0, end_b=0.0)))],
                       [Load(joint="b", force=(-1000.0, 0, 0))])
         say(f"{ends} tube, critical factor (tube between held joints)", critical_factor(model),
