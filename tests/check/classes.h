@@ -69,8 +69,9 @@ static inline sample weld_at_maximum(dice *d)
     sample s = any(d);
     rbow_member *m = &s.member;
     m->weld_zone = 0;
-    const plain_result r = plain_check(m, &s.material, plain_tension(m, &s.material));
-    double at = isnan(r.peak_moment_at) ? m->length / 2 : r.peak_moment_at;
+    const plain_tube t = plain_tube_of(m, &s.material);
+    const double peak = plain_state_at(&t, 1).moment.at;
+    double at = isnan(peak) ? m->length / 2 : peak;
     at += m->length * either(d, 1, -1) * ONE_OF(d, 0, 1e-12, 1e-9, 1e-6, 1e-4, 1e-3, 1e-2);
     m->weld_zone = fmin(fmax(0, either(d, at, m->length - at)), m->length);
     if (m->weld_zone < 1e-15 * m->length) m->weld_zone = 0; /* the plain check cannot tell L - weld_zone from L */
@@ -107,12 +108,17 @@ static inline sample perpendicular(dice *d)
     return s;
 }
 
+static inline double use_at(const sample *s, double factor)
+{
+    const plain_tube t = plain_tube_of(&s->member, &s->material);
+    return plain_state_at(&t, factor).use;
+}
+
 /* The use at the asked factor becomes `top`, if the strengths let it. */
-static inline void tune(sample *s, double tension, double factor, double top)
+static inline void tune(sample *s, double factor, double top)
 {
     for (int i = 0; i < 4; i++) {
-        double use;
-        plain_uses(&s->member, &s->material, tension, &factor, 1, &use);
+        const double use = use_at(s, factor);
         if (!(use > 1e-3 && use < 1e3)) return;
         scale_yields(&s->material, use / top);
     }
@@ -122,8 +128,9 @@ static inline sample at_the_limit(dice *d)
 {
     sample s = dice_chance(d, 0.2) ? pulled(d) : any(d);
     rbow_member *m = &s.member;
-    const double tension = plain_tension(m, &s.material), asked = m->factor_yield > 0 ? m->factor_yield : m->factor;
-    if (asked * m->compression - tension < 0.99 * critical_of(&s) && -tension < critical_of(&s)) tune(&s, tension, asked, 1);
+    const plain_tube t = plain_tube_of(m, &s.material);
+    const double asked = m->factor_yield > 0 ? m->factor_yield : m->factor;
+    if (asked * m->compression - t.tension < 0.99 * t.buckling_load && -t.tension < t.buckling_load) tune(&s, asked, 1);
     return s;
 }
 
@@ -136,8 +143,8 @@ static inline sample flat_at_the_limit(dice *d)
     s.member = with_loads(*m, by);
     m->bow = fmax(m->bow, m->length * dice_size(d, 1e-3, 2e-2));
     if (m->end_a > 0) m->miss_a = fmax(m->miss_a, m->length * dice_size(d, 1e-4, 1e-2));
-    const double tension = plain_tension(m, &s.material), critical = critical_of(&s);
-    if (asked * m->compression - tension < 0.99 * critical && -tension < critical) tune(&s, tension, asked, 1);
+    const plain_tube t = plain_tube_of(m, &s.material);
+    if (asked * m->compression - t.tension < 0.99 * t.buckling_load && -t.tension < t.buckling_load) tune(&s, asked, 1);
     return s;
 }
 
@@ -150,13 +157,14 @@ static inline sample yield_asked_above(dice *d)
 }
 
 /* The first top of the use over the load factor that nothing before it reaches; 0 if there is none. */
-static inline double first_top(const sample *s, double tension, double most)
+static inline double first_top(const sample *s, double most)
 {
     enum { STEPS = 40 };
     double at[STEPS], use[STEPS];
     for (int i = 0; i < STEPS; i++) at[i] = most * i / (STEPS - 1) * i / (STEPS - 1);
+    const plain_tube t = plain_tube_of(&s->member, &s->material);
     plain_stations = 24;
-    plain_uses(&s->member, &s->material, tension, at, STEPS, use);
+    for (int i = 0; i < STEPS; i++) use[i] = plain_state_at(&t, at[i]).use;
     plain_stations = 240;
     double highest = use[0];
     for (int i = 1; i < STEPS - 1; i++) {
@@ -201,16 +209,16 @@ static inline sample hump(dice *d)
 {
     for (int tries = 0;; tries++) {
         sample s = dice_chance(d, 0.8) ? bent_and_pulled(d) : dice_chance(d, 0.5) ? pulled(d) : random_opposed(d);
-        const double critical = critical_of(&s), tension = plain_tension(&s.member, &s.material), c = s.member.compression;
+        const plain_tube t = plain_tube_of(&s.member, &s.material);
+        const double critical = t.buckling_load, tension = t.tension, c = s.member.compression;
         const double most = c > 0 ? 0.999 * (critical + tension) / c : fabs(c) > 0 ? critical / -c * dice_size(d, 3, 30) : 0;
-        double top = -tension > 0.9 * critical ? 0 : first_top(&s, tension, most), use;
+        double top = -tension > 0.9 * critical ? 0 : first_top(&s, most);
         if (top > 0) {
-            plain_uses(&s.member, &s.material, tension, &top, 1, &use);
-            bend_by(&s.member, 1 / use); /* rather than strengths that the wall rule refuses */
-            top = first_top(&s, tension, most);
+            bend_by(&s.member, 1 / use_at(&s, top)); /* rather than strengths that the wall rule refuses */
+            top = first_top(&s, most);
         }
         rbow_status fault;
-        if (top > 0) tune(&s, tension, top, ONE_OF(d, 1.001, 1.003, 1.01, 1.05));
+        if (top > 0) tune(&s, top, ONE_OF(d, 1.001, 1.003, 1.01, 1.05));
         if (tries > 40 || (top > 0 && rbow_member_faults(&s.member, &s.material, &fault, 1) == 0)) return s;
     }
 }
@@ -219,8 +227,8 @@ static inline sample near_critical_sample(dice *d)
 {
     sample s = any(d);
     rbow_member *m = &s.member;
-    const double tension = plain_tension(m, &s.material), critical = critical_of(&s);
-    m->compression = critical * (1 - dice_size(d, 1e-6, 0.1)) + tension;
+    const plain_tube t = plain_tube_of(m, &s.material);
+    m->compression = t.buckling_load * (1 - dice_size(d, 1e-6, 0.1)) + t.tension;
     if (dice_chance(d, 0.3)) scale_yields(&s.material, 1.5);
     return s;
 }

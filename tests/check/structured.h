@@ -47,10 +47,7 @@ static inline double squash_of(const sample *s)
 
 static inline double critical_of(const sample *s)
 {
-    plain_stations = 4; /* the column needs none */
-    const double load = plain_check(&s->member, &s->material, 0).buckling_load;
-    plain_stations = 240;
-    return load;
+    return plain_tube_of(&s->member, &s->material).buckling_load;
 }
 
 static inline void scale_yields(rbow_material *k, double by)
@@ -117,7 +114,8 @@ typedef struct balance { /* what the loads nearly cancel: the moment or the move
 static inline double share_of(const sample *s, balance b, const rbow_member *alone)
 {
     double moment, moved;
-    plain_at(alone, &s->material, plain_tension(&s->member, &s->material), 1, b.place, &moment, &moved);
+    const plain_tube t = plain_tube_of(alone, &s->material);
+    plain_place(&t, 1, b.place, &moment, &moved);
     return b.of_movement ? moved * rigidity_of(s) / s->member.length / s->member.length : moment;
 }
 
@@ -160,8 +158,9 @@ static inline void compete(dice *d, sample *s, int which)
                                  &tried.bow,      &tried.miss_a,   &tried.miss_b,     &tried.eccentricity};
         *sizes[which] *= dice_size(d, 1 / spread, spread);
         if (both) tried.moment_a = tried.moment_b = *sizes[which];
-        const plain_result r = plain_check(&tried, &s->material, plain_tension(m, &s->material));
-        const double ratio = of_movement ? r.deflection_next / r.deflection : r.moment_next / r.peak_moment;
+        const plain_tube t = plain_tube_of(&tried, &s->material);
+        const plain_peak top = of_movement ? plain_moved(&t, 1) : plain_state_at(&t, 1).moment;
+        const double ratio = top.next / top.size;
         if (ratio > closest && ratio < 0.98) closest = ratio, best = tried;
     }
     plain_stations = 240;
@@ -172,8 +171,8 @@ static inline void compete(dice *d, sample *s, int which)
 static inline void oppose(dice *d, sample *s)
 {
     rbow_member *m = &s->member;
-    const plain_result r = plain_check(m, &s->material, plain_tension(m, &s->material));
-    if (!(r.axial < 0.98 * r.buckling_load)) m->compression = 0.5 * r.buckling_load;
+    const plain_tube t = plain_tube_of(m, &s->material);
+    if (!(m->compression - t.tension < 0.98 * t.buckling_load)) m->compression = 0.5 * t.buckling_load;
     for (int i = 0; i < LATERALS; i++) one_lateral(m, i, 0, 0);
     const balance b = some_balance(d, s, false);
     const double moment = bend_of(s) * dice_size(d, 0.02, 2) * either(d, 1, -1);

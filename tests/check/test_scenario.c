@@ -194,7 +194,8 @@ static void same_scenario(const sample *s, const brute *b, const rbow_result *go
  * fits have no lower one there either. */
 static double plain_margin(const rbow_member *m, const rbow_material *k)
 {
-    return plain_ratio(m, plain_factors_of(m, k, plain_tension(m, k)));
+    const plain_tube t = plain_tube_of(m, k);
+    return plain_ratio(m, plain_factors_of(&t));
 }
 
 static void plain_agrees(dice *d, const sample *s, const rbow_result *got)
@@ -202,7 +203,8 @@ static void plain_agrees(dice *d, const sample *s, const rbow_result *got)
     const rbow_member taken = rbow_member_taken(&s->member, got);
     const double slack = 1e-7;
     sample_near(s, "ratio of what is taken", ratio_of(&taken, &s->material, INFINITY), got->margin + 1, 1e-8, 2e-9);
-    if (plain_on_edge(&taken, &s->material)) return;
+    const plain_tube t = plain_tube_of(&taken, &s->material);
+    if (plain_on_edge(&t)) return;
     sample_near(s, "plain margin", plain_margin(&taken, &s->material), got->margin, slack, slack);
     for (int i = 0; i < 4; i++) {
         rbow_member corners[PLAIN_CORNERS];

@@ -169,13 +169,6 @@ END_TEST
 
 /* ---- a use that exceeds 1 by 1e-5 and comes back ------------------------------------------------------ */
 
-static double use_at(const sample *s, double factor)
-{
-    double use;
-    plain_uses(&s->member, &s->material, plain_tension(&s->member, &s->material), &factor, 1, &use);
-    return use;
-}
-
 static double top_near(const sample *s, double top)
 {
     double low = 0.9 * top, high = 1.1 * top;
@@ -190,8 +183,9 @@ static double top_near(const sample *s, double top)
 /* The first factor at which the use is 1, between 0.9 of the top and it, by the plain check; NaN if it is no such hump. */
 static double crossing_of(sample *s)
 {
-    const double tension = plain_tension(&s->member, &s->material), c = s->member.compression, critical = critical_of(s);
-    const double coarse = first_top(s, tension, c > 0 ? 0.999 * (critical + tension) / c : critical / fmax(1e-9, -c) * 10);
+    const plain_tube t = plain_tube_of(&s->member, &s->material);
+    const double c = s->member.compression, critical = t.buckling_load;
+    const double coarse = first_top(s, c > 0 ? 0.999 * (critical + t.tension) / c : critical / fmax(1e-9, -c) * 10);
     if (!(coarse > 0)) return NAN;
     double top = 0;
     for (int i = 0; i < 3; i++) {

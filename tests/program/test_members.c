@@ -131,10 +131,11 @@ static void take_plain(const rbow_member *m, const rbow_material *k, rbow_result
 {
     const rbow_member taken = rbow_member_taken(m, into);
     if (is_searched(m)) return; /* the plain check searches no directions */
-    const double tension = plain_tension(&taken, k);
     const plain_margins p = plain_margins_of(m, k);
-    const plain_factors f = plain_factors_of(&taken, k, tension);
-    const plain_result r = plain_check(&taken, k, tension), built = plain_as_built(m, k);
+    const plain_tube t = plain_tube_of(&taken, k), built = plain_as_built(m, k);
+    const plain_factors f = plain_factors_of(&t);
+    const plain_state fit = plain_state_at(&built, 0), s = plain_state_at(&t, 1);
+    const plain_peak moved = plain_moved(&t, 1);
     into->margin = p.margin;
     into->margin_as_built = p.as_built;
     into->margin_unforced = p.unforced;
@@ -142,27 +143,27 @@ static void take_plain(const rbow_member *m, const rbow_material *k, rbow_result
     into->yield_factor = f.yield;
     into->column_factor = f.column;
     into->interaction_factor = f.interaction;
-    into->section.area = r.area;
-    into->section.inertia = r.inertia;
-    into->section.section_modulus = r.section_modulus;
-    into->section.radius = r.radius;
-    into->weight = r.weight;
-    into->wall_reduction = r.wall_reduction;
-    into->critical_load = r.critical_load;
-    into->effective_length = r.effective_length;
-    into->slenderness = r.slenderness;
-    into->column_stress = r.column_stress;
-    into->column_load = r.column_load;
-    into->fit_axial = built.fit_axial;
-    into->fit_moment = built.fit_moment;
-    into->fit_stress = built.fit_stress;
-    into->axial = r.axial;
-    into->peak_moment = r.peak_moment;
-    into->peak_moment_at = r.peak_moment_at;
-    into->peak_stress = r.peak_stress;
-    into->stress_use = r.stress_use;
-    into->deflection = r.deflection;
-    into->deflection_clock = r.deflection_clock;
+    into->section.area = t.zones[0].area;
+    into->section.inertia = t.inertia;
+    into->section.section_modulus = t.zones[0].modulus;
+    into->section.radius = t.radius;
+    into->weight = t.weight;
+    into->wall_reduction = t.zones[0].q;
+    into->critical_load = t.critical_load;
+    into->effective_length = t.effective_length;
+    into->slenderness = t.slenderness;
+    into->column_stress = t.column_stress;
+    into->column_load = t.column_load;
+    into->fit_axial = -built.tension;
+    into->fit_moment = fit.moment.size;
+    into->fit_stress = fit.stress;
+    into->axial = m->compression - t.tension;
+    into->peak_moment = s.moment.size;
+    into->peak_moment_at = s.moment.at;
+    into->peak_stress = s.stress;
+    into->stress_use = s.use;
+    into->deflection = moved.size;
+    into->deflection_clock = moved.clock;
 }
 
 static int check_reference(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)

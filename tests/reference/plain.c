@@ -1,232 +1,345 @@
-/* Load factors and results of one member, as they are defined. plain_tube.c has section, column and loads, plain_beam.c
- * the beam-column.
+/* Along the tube, with z = P L^2/EI, w the spread load and s a half wave, those that a bow acts like included:
  *
- * Over the load factor: a scan, dense near 0 and near its end, bisection where the level passes 1, and golden section
- * at each hump. What it can miss: a hump that stays below 0.9 at the points of the scan and passes 1 between them. */
+ *     v'''' + z (v + y0)'' = q      M = -v''      so that M'' = -z M - w - s
+ *
+ * Between two borders nothing else acts. There the state at one place is a matrix times the state at another. */
 #include "plain.h"
 
-#include "plain_tube.h"
+#include <string.h>
 
-int plain_stations = 240, plain_scan = 200;
-static const double pi = 3.14159265358979323846, endless = INFINITY, nothing = NAN;
+enum { MOVED, TURN, MOMENT, SHEAR, SPREAD, COSINE, SINE, ENTRIES }; /* a state: v, v', M, M', w, and s with its companion */
+enum { UNKNOWN = SPREAD, PARTS = 64, SPLITS = 56, ROWS = UNKNOWN * (PARTS + 1), BAND = 6, SCAN = 200, SCAN_AGAIN = 8 };
+static const double pi = 3.14159265358979323846, endless = INFINITY, none = NAN, shortest = 1e-15;
+int plain_stations = 240;
 
-typedef struct state { /* next: in the other zone */
-    double use, stress, use_next, stress_next, interaction;
-    plain_peak moment;
-} state;
+typedef double complex vector;
+typedef struct beam { int parts; bool weld[PARTS]; double z, border[PARTS + 1]; vector at[PARTS + 1][ENTRIES]; } beam;
+typedef double function(const plain_tube *t, double x);
 
-typedef struct check {
-    const plain_tube *t;
-    double tension;
-    bool interaction;
-} check;
+static double product(vector p, vector q) { return creal(p) * creal(q) + cimag(p) * cimag(q); }
+static vector toward(double size, double clock) { return CMPLX(size * cos(clock), size * sin(clock)); }
 
-static plain_beam beam_at(const plain_tube *t, double tension, double factor)
+/* The matrix from a place to one x beyond it: the power series of v, v', M = -v'' and M'. The n-th derivative of v is `row`
+ * times the state, and power[j] is x^(n-j)/(n-j)!. */
+static void transfer(double z, double x, double t[ENTRIES][ENTRIES])
 {
-    plain_loads l = t->built;
-    l.z = ((real)factor * t->m->compression - tension) * t->m->length * t->m->length / t->rigidity;
-    l.moment_a = factor * t->run.moment_a;
-    l.moment_b = factor * t->run.moment_b;
-    l.point = factor * t->run.point;
-    l.spread = factor * t->run.spread;
-    return plain_solve(&t->ends, &l);
-}
-
-/* ---- stress ----------------------------------------------------------------------------------------- */
-
-static bool is_weld(const plain_tube *t, double x)
-{
-    const double reach = t->m->weld_zone / t->m->length;
-    return x < reach || (!t->ends.free_b && x > 1 - reach);
-}
-
-static void add_zone(state *s, const plain_tube *t, const plain_zone *z, double moment, double push, double torque)
-{
-    const double shear = sqrt(3) * torque * z->arm, bending = moment / z->modulus;
-    const double pushed = hypot(fmax(bending + push / z->area, 0), shear);
-    const double pulled = hypot(fmax(bending - push / z->area, 0), shear);
-    const double use = fmax(pushed / z->squash, pulled / z->yield);
-    const double stress = pushed / z->squash >= pulled / z->yield ? pushed : pulled;
-    s->interaction = fmax(s->interaction, push / t->column_load + hypot(bending, shear) / z->squash);
-    if (use > s->use) s->use_next = s->use, s->stress_next = s->stress, s->use = use, s->stress = stress;
-    else s->use_next = use, s->stress_next = stress;
-}
-
-static state state_at(const plain_tube *t, double tension, double factor)
-{
-    const plain_beam b = beam_at(t, tension, factor);
-    plain_peak top[2] = {{-1, 2, -1}, {-1, 2, -1}}; /* every use grows with the moment: each zone's largest is enough */
-    state s = {-1, 0, -1, 0, -endless, {-1, 2, -1}};
-    for (int i = 0; i < 5; i++) {
-        const double from = t->border[i], to = t->border[i + 1];
-        plain_raise_moment(&b, from, to, plain_stations, &top[is_weld(t, (from + to) / 2)]);
+    double row[ENTRIES] = {[MOVED] = 1}, power[UNKNOWN] = {1}, size = 1;
+    memset(t, 0, sizeof(double[ENTRIES][ENTRIES]));
+    t[SPREAD][SPREAD] = 1;
+    t[COSINE][COSINE] = t[SINE][SINE] = cos(pi * x);
+    t[COSINE][SINE] = -(t[SINE][COSINE] = sin(pi * x));
+    for (int n = 0; n < UNKNOWN || fabs(power[SHEAR]) * size > 1e-20; n++) {
+        for (int r = 0; r < UNKNOWN; r++)
+            for (int c = 0; c < ENTRIES; c++) t[r][c] += (r < MOMENT ? power[r] : -power[r]) * row[c];
+        const double slope[] = {0, row[MOVED], -row[TURN] - z * row[SHEAR], row[MOMENT], -row[SHEAR], pi * row[SINE],
+                                -row[SHEAR] - pi * row[COSINE]};
+        memcpy(row, slope, sizeof row);
+        memmove(power + 1, power, SHEAR * sizeof *power);
+        power[0] *= x / (n + 1);
+        size = fabs(row[MOMENT]) + fabs(row[SHEAR]) + fabs(row[SPREAD]) + fabs(row[COSINE]) + fabs(row[SINE]);
     }
-    const int first = top[1].at < top[0].at;
-    for (int i = first, n = 0; n < 2; n++, i = !i) {
-        if (top[i].value < 0) continue;
-        const double unit = t->rigidity / t->m->length, moment = sqrt(top[i].value) * unit;
-        add_zone(&s, t, &t->zones[i], moment, factor * t->m->compression - tension, factor * t->m->torque);
-        plain_raise(&s.moment, moment, top[i].at);
-        s.moment.next = fmax(s.moment.next, sqrt(fmax(top[i].next, 0)) * unit);
+}
+
+/* Of the entries from `first` on; no other has a part in them. */
+static void advance(double m[ENTRIES][ENTRIES], int first, const vector y[], vector next[])
+{
+    for (int r = first; r < ENTRIES; r++) {
+        next[r] = 0;
+        for (int c = first; c < ENTRIES; c++) next[r] += m[r][c] * y[c];
     }
+}
+
+/* Solves for y in place, by elimination with the largest pivot; returns the determinant. */
+static double eliminate(int n, double *row[], vector y[])
+{
+    double determinant = 1;
+    for (int k = 0; k < n; k++) {
+        const int last = k + BAND < n ? k + BAND : n, end = k + 2 * UNKNOWN < n ? k + 2 * UNKNOWN : n;
+        int top = k;
+        for (int i = k + 1; i < last; i++)
+            if (fabs(row[i][k]) > fabs(row[top][k])) top = i;
+        double *const pivot = row[top];
+        const vector right = y[top];
+        row[top] = row[k], row[k] = pivot, y[top] = y[k], y[k] = right;
+        determinant *= top == k ? pivot[k] : -pivot[k];
+        for (int i = k + 1; i < last; i++) {
+            const double by = row[i][k] / pivot[k];
+            for (int j = k; j < end; j++) row[i][j] -= by * pivot[j];
+            y[i] -= by * right;
+        }
+    }
+    for (int k = n - 1; k >= 0; k--) {
+        for (int j = k + 1; j < n && j < k + 2 * UNKNOWN; j++) y[k] -= row[k][j] * y[j];
+        y[k] /= row[k][k];
+    }
+    return determinant;
+}
+
+/* Parts between the places where a load acts or a zone begins, cut again where strong tension would make a state grow. */
+static void cut(const plain_tube *t, double z, beam *b)
+{
+    const double cuts = 2 + floor(fmin(SPLITS - 2, sqrt(fmax(0, -z)) / 8)), reach = t->m.weld_zone / t->m.length;
+    const double marks[] = {reach, 1 - reach, t->point_at, t->kink_at};
+    b->z = z, b->parts = 0, b->border[0] = 0;
+    for (double last = 0; last < 1; last = b->border[++b->parts]) {
+        double next = fmin(1, (floor(last * cuts + 1e-9) + 1) / cuts);
+        for (int i = 0; i < 4; i++)
+            if (marks[i] > last + shortest && marks[i] < next - shortest) next = marks[i];
+        b->weld[b->parts] = last + next < 2 * reach || (!t->free_b && last + next > 2 - 2 * reach);
+        b->border[b->parts + 1] = next;
+    }
+}
+
+/* The states just beyond the borders: two rules for that at A, four for each from the one before, two for that at B.
+ * Returns their determinant. */
+static double solve(const plain_tube *t, double z, double factor, beam *b)
+{
+    cut(t, z, b);
+    const int n = UNKNOWN * (b->parts + 1), end = n - UNKNOWN;
+    double m[ENTRIES][ENTRIES], a[ROWS * ROWS], *row[ROWS];
+    vector y[ROWS] = {0, t->give[0] * factor * t->moment[0] + t->hold[0] * t->turn[0]};
+    memset(a, 0, (size_t)(n * n) * sizeof *a);
+    for (int i = 0; i < n; i++) row[i] = a + i * n;
+    row[0][MOVED] = 1, row[1][TURN] = t->hold[0], row[1][MOMENT] = t->give[0];
+    for (int i = 0; i < b->parts; i++) {
+        const double x = b->border[i], to = b->border[i + 1];
+        const int first = 2 + UNKNOWN * i;
+        b->at[i][SPREAD] = factor * t->spread + z * t->arc;
+        b->at[i][COSINE] = z * t->wave * cos(pi * x), b->at[i][SINE] = z * t->wave * sin(pi * x);
+        transfer(z, to - x, m);
+        for (int r = 0; r < UNKNOWN; r++) {
+            memcpy(row[first + r] + first - 2, m[r], UNKNOWN * sizeof **m);
+            row[first + r][first + 2 + r] = -1;
+            for (int c = SPREAD; c < ENTRIES; c++) y[first + r] -= m[r][c] * b->at[i][c];
+        }
+        if (x < t->point_at - shortest && to >= t->point_at - shortest) y[first + SHEAR] += factor * t->point;
+        if (x < t->kink_at - shortest && to >= t->kink_at - shortest) y[first + SHEAR] += z * t->kink;
+    }
+    if (t->free_b) row[n - 2][end + TURN] = -z, row[n - 2][end + SHEAR] = 1, y[n - 2] = z * t->tip;
+    else row[n - 2][end + MOVED] = 1;
+    row[n - 1][end + TURN] = -t->hold[1], row[n - 1][end + MOMENT] = t->give[1];
+    y[n - 1] = t->give[1] * factor * t->moment[1] + t->hold[1] * t->turn[1];
+    const double determinant = eliminate(n, row, y);
+    for (int i = 0; i < n; i++) b->at[i / UNKNOWN][i % UNKNOWN] = y[i];
+    return determinant;
+}
+
+static void raise_to(plain_peak *top, vector y, double at)
+{
+    const double size = cabs(y), clock = size > 0 ? fmod(carg(y) + 2 * pi, 2 * pi) : none;
+    const bool higher = size > top->size * (1 + 1e-12);
+    if (fabs(at - top->at) > 0.01) top->next = fmax(top->next, higher ? top->size : size);
+    if (higher) *top = (plain_peak){size, at, top->next, clock};
+}
+
+/* Raises top to the largest size of an entry in a part: at its ends, or where the size stops growing between stations. */
+static void raise_along(const beam *b, int part, int of, plain_peak *top)
+{
+    const double from = b->border[part], length = b->border[part + 1] - from;
+    const int steps = 8 + (int)(plain_stations * length);
+    const double step = length / steps;
+    double m[ENTRIES][ENTRIES], between[ENTRIES][ENTRIES];
+    vector y[ENTRIES], next[ENTRIES], now[ENTRIES];
+    transfer(b->z, step, m);
+    memcpy(y, b->at[part], sizeof y);
+    for (int n = 0; n < steps; n++, memcpy(y, next, sizeof y)) {
+        advance(m, of, y, next);
+        double slope = product(y[of], y[of + 1]), beyond = product(next[of], next[of + 1]), low = 0, high = step, x = 0;
+        if (n == 0 && slope <= 0) raise_to(top, y[of], from);
+        if (n == steps - 1 && beyond > 0) raise_to(top, next[of], from + length);
+        const double square = product(y[of], y[of]), rounding = 1e-9 * (fabs(slope) + fabs(beyond));
+        if (slope < -rounding || beyond > rounding) continue; /* by equal halves a slope may be 0 at a border */
+        const bool flat = (slope - beyond) * step <= 1e-14 * square;
+        const bool fine = !flat && square + 4 * slope * step > top->size * fabs(top->size);
+        now[of] = y[of];
+        for (int i = 0; i < 7 && fine; i++) {
+            const double straight = i % 2 == 0 ? slope / (slope - beyond) : 0.5;
+            x = low + (high - low) * fmin(1, fmax(0, straight));
+            transfer(b->z, x, between);
+            advance(between, of, y, now);
+            const double here = product(now[of], now[of + 1]);
+            *(here > 0 ? &slope : &beyond) = here;
+            *(here > 0 ? &low : &high) = x;
+        }
+        raise_to(top, now[of], from + n * step + x);
+    }
+}
+
+static double z_at(const plain_tube *t, double factor)
+{
+    return (factor * t->m.compression - t->tension) * t->m.length / t->unit;
+}
+
+plain_state plain_state_at(const plain_tube *t, double factor)
+{
+    const double push = factor * t->m.compression - t->tension;
+    plain_peak top[2] = {{-1, 2, -1, none}, {-1, 2, -1, none}}; /* use grows with the moment: each zone's largest is enough */
+    plain_state s = {-1, -1, none, none, none, {-1, 2, -1, none}};
+    beam b;
+    if (!(push < t->buckling_load)) return (plain_state){none, none, none, none, none, {none, none, none, none}};
+    solve(t, z_at(t, factor), factor, &b);
+    for (int i = 0; i < b.parts; i++) raise_along(&b, i, MOMENT, &top[b.weld[i]]);
+    for (int n = 0, i = top[1].at < top[0].at; n < 2; n++, i = !i) {
+        const plain_zone *q = &t->zones[i];
+        const double bending = top[i].size * t->unit / q->modulus, shear = sqrt(3) * factor * t->m.torque * q->arm;
+        const double pushed = hypot(fmax(bending + push / q->area, 0), shear), of_squash = pushed / q->squash;
+        const double pulled = hypot(fmax(bending - push / q->area, 0), shear), of_yield = pulled / q->yield;
+        const double use = fmax(of_squash, of_yield), stress = of_squash >= of_yield ? pushed : pulled;
+        if (top[i].size < 0) continue; /* no such zone */
+        s.interaction = fmax(s.interaction, push / t->column_load + hypot(bending, shear) / q->squash);
+        const bool most = use > s.use;
+        s.use_next = most ? s.use : use, s.stress_next = most ? s.stress : stress;
+        if (most) s.use = use, s.stress = stress;
+        raise_to(&s.moment, top[i].size * t->unit, top[i].at);
+        s.moment.next = fmax(s.moment.next, top[i].next * t->unit);
+    }
+    s.moment.at *= t->m.length;
     return s;
 }
 
-/* ---- load factors ----------------------------------------------------------------------------------- */
-
-static double level(const check *c, double factor)
+plain_peak plain_moved(const plain_tube *t, double factor)
 {
-    const state s = state_at(c->t, c->tension, factor);
-    return c->interaction ? s.interaction : s.use;
+    plain_peak top = {-1, 2, -1, none};
+    beam b;
+    if (!(factor * t->m.compression - t->tension < t->buckling_load)) return (plain_peak){none, none, none, none};
+    solve(t, z_at(t, factor), factor, &b);
+    for (int i = 0; i < b.parts; i++) raise_along(&b, i, MOVED, &top);
+    return (plain_peak){top.size * t->m.length, top.at * t->m.length, top.next * t->m.length, top.clock};
 }
 
-static double bisect(const check *c, double low, double high)
+void plain_place(const plain_tube *t, double factor, double at, double *moment, double *moved)
 {
+    double m[ENTRIES][ENTRIES];
+    vector y[ENTRIES];
+    beam b;
+    int part = 0;
+    solve(t, z_at(t, factor), factor, &b);
+    while (part + 1 < b.parts && at >= b.border[part + 1] * t->m.length) part++;
+    transfer(b.z, at / t->m.length - b.border[part], m);
+    advance(m, MOVED, b.at[part], y);
+    *moment = cabs(y[MOMENT]) * t->unit;
+    *moved = cabs(y[MOVED]) * t->m.length;
+}
+
+static double determinant(const plain_tube *t, double z) { beam b; return solve(t, z, 0, &b); }
+static double over_use(const plain_tube *t, double factor) { return plain_state_at(t, factor).use - 1; }
+static double over_interaction(const plain_tube *t, double factor) { return plain_state_at(t, factor).interaction - 1; }
+
+/* The place between low and high where f changes its sign. */
+static double sign_change(function *f, const plain_tube *t, double low, double high)
+{
+    const bool below = f(t, low) < 0;
     for (int i = 0; i < 60 && high - low > 1e-15 * high; i++) {
         const double middle = (low + high) / 2;
-        *(level(c, middle) < 1 ? &low : &high) = middle;
+        *((f(t, middle) < 0) == below ? &low : &high) = middle;
     }
     return high;
 }
 
-/* The top of a hump between two factors, by golden section. */
-static double top_between(const check *c, double low, double high)
+/* The smallest x in from ... end at which f reaches 0, endless if none; sure: it does at the end. A scan, dense at both of
+ * its ends, and again about each top. What it can miss: a hump that stays below -0.1 at the points of the first scan. */
+static double first_reach(function *f, const plain_tube *t, double from, double end, bool sure, int depth)
 {
-    const double cut = 0.61803398874989485;
-    double left = high - cut * (high - low), right = low + cut * (high - low);
-    double at_left = level(c, left), at_right = level(c, right);
-    for (int i = 0; i < 30; i++) {
-        if (at_left >= at_right) {
-            high = right, right = left, at_right = at_left;
-            left = high - cut * (high - low), at_left = level(c, left);
-        } else {
-            low = left, left = right, at_left = at_right;
-            right = low + cut * (high - low), at_right = level(c, right);
-        }
-    }
-    return at_left >= at_right ? left : right;
-}
-
-/* The smallest factor in from ... end at which the level reaches 1, INFINITY if none; sure: it does at the end. */
-static double first_reach(const check *c, double from, double end, bool sure)
-{
-    const double start = level(c, from);
-    double range = 1e-6, at[2] = {from, from}, value[2] = {start, start};
-    if (start >= 1) return from;
-    while (from + range < end && range < 1e30 && level(c, from + range) < 1) range *= 2;
+    double range = 1e-6, x[2] = {from, from}, value[2] = {-endless, f(t, from)};
+    if (value[1] >= 0) return from;
+    while (depth == 0 && from + range < end && range < 1e30 && f(t, from + range) < 0) range *= 2;
     if (range >= 1e30) return endless;
-    sure = sure || from + range < end;
-    range = fmin(range, end - from);
-    for (int i = 1; i <= plain_scan; i++) {
-        const double share = (double)i / plain_scan, next = from + range * share * share * (3 - 2 * share);
-        const double now = i < plain_scan ? level(c, next) : sure ? endless : -1;
-        if (now >= 1) return bisect(c, at[1], next);
-        if (value[1] > 0.9 && value[1] >= now && value[1] >= value[0]) {
-            const double top = top_between(c, at[0], next);
-            if (level(c, top) >= 1) return bisect(c, at[0], top);
-        }
-        at[0] = at[1], at[1] = next, value[0] = value[1], value[1] = now;
+    sure = sure || (depth == 0 && from + range < end);
+    if (depth == 0) end = fmin(from + range, end);
+    for (int i = 1, count = depth == 0 ? SCAN : SCAN_AGAIN; i <= count; i++) {
+        const double share = (double)i / count, next = from + (end - from) * share * share * (3 - 2 * share);
+        const double now = i < count ? f(t, next) : sure ? endless : -1;
+        const bool top = value[1] > -0.1 && value[1] > value[0] + 1e-12 && value[1] >= now;
+        const double inside = top && depth < 8 ? first_reach(f, t, x[0], next, false, depth + 1) : endless;
+        if (inside < endless) return inside;
+        if (now >= 0) return sign_change(f, t, x[1], next);
+        x[0] = x[1], x[1] = next, value[0] = value[1], value[1] = now;
     }
     return endless;
 }
 
-static double yield_factor(const plain_tube *t, double tension)
+plain_factors plain_factors_of(const plain_tube *t)
 {
-    const check c = {t, tension, false};
-    const double push = t->m->compression;
-    double end = push > 0 ? (t->critical + tension) / push : endless;
-    for (int i = 0; i < 5; i++) { /* where the axial stress alone is enough */
-        const double from = t->border[i], to = t->border[i + 1];
-        const plain_zone *z = &t->zones[is_weld(t, (from + to) / 2)];
-        if (!(to - from > 1e-13)) continue;
-        if (push > 0) end = fmin(end, (z->squash * z->area + tension) / push);
-        if (push < 0) end = fmin(end, (z->yield * z->area - tension) / -push);
-    }
-    return first_reach(&c, 0, end, true);
-}
-
-static plain_factors factors(const plain_tube *t, double tension)
-{
-    const check c = {t, tension, true};
-    const double push = t->m->compression;
-    plain_factors f = {endless, endless, endless};
-    if (-tension >= t->critical) return (plain_factors){0, 0, 0};
-    f.yield = yield_factor(t, tension);
-    if (push > 0) f.column = fmax(0, (t->column_load + tension) / push);
-    else if (-tension >= t->column_load) f.column = 0;
-    if (push > 0) f.interaction = first_reach(&c, fmax(0, tension / push), f.column, true);
-    else if (tension < 0) f.interaction = first_reach(&c, 0, push < 0 ? tension / push : endless, false);
+    const double push = t->m.compression, tension = t->tension, ends[] = {(t->buckling_load + tension) / push, tension / push};
+    plain_factors f = {0, 0, 0};
+    if (-tension >= t->buckling_load) return f;
+    f.yield = first_reach(over_use, t, 0, push > 0 ? ends[0] : endless, true, 0);
+    f.column = push > 0 ? fmax(0, (t->column_load + tension) / push) : -tension >= t->column_load ? 0 : endless;
+    if (push > 0) f.interaction = first_reach(over_interaction, t, fmax(0, ends[1]), f.column, true, 0);
+    else f.interaction = tension < 0 ? first_reach(over_interaction, t, 0, push < 0 ? ends[1] : endless, false, 0) : endless;
     return f;
 }
 
-/* ---- results ---------------------------------------------------------------------------------------- */
-
-double plain_tension(const rbow_member *m, const rbow_material *k)
+static plain_zone zone_of(double od, double wall, double e, double push_yield, double yield)
 {
-    return m->gap / (m->length / (k->elastic_modulus * plain_zone_of(m, k).area) + 1 / m->gap_stiffness);
+    const double bore = od - 2 * wall, area = pi * wall * (od - wall), ratio = od / wall;
+    const double inertia = area * (od * od + bore * bore) / 16;
+    const double q = ratio <= 0.11 * e / push_yield ? 1 : fmin(1, 0.038 * e / (push_yield * ratio) + 2.0 / 3);
+    return (plain_zone){area, inertia / (od / 2), od / 4 / inertia, q * push_yield, yield, q};
 }
 
-plain_factors plain_factors_of(const rbow_member *m, const rbow_material *k, double tension)
+static double column_stress(int curve, double fc, double fe, double e, double intercept, double s)
 {
-    const plain_tube t = plain_tube_of(m, k);
-    return factors(&t, tension);
-}
-
-void plain_uses(const rbow_member *m, const rbow_material *k, double tension, const double at[], int count, double use[])
-{
-    const plain_tube t = plain_tube_of(m, k);
-    for (int i = 0; i < count; i++) use[i] = state_at(&t, tension, at[i]).use;
-}
-
-void plain_at(const rbow_member *m, const rbow_material *k, double tension, double factor, double at, double *moment,
-              double *moved)
-{
-    const plain_tube t = plain_tube_of(m, k);
-    const plain_beam b = beam_at(&t, tension, factor);
-    vector sum[4];
-    plain_movement(&b, at / m->length, sum);
-    *moment = (double)cabsl(sum[2]) * t.rigidity / m->length;
-    *moved = (double)cabsl(sum[0]) * m->length;
-}
-
-static void add_deflection(const plain_tube *t, double tension, plain_result *r)
-{
-    const plain_beam b = beam_at(t, tension, 1);
-    plain_peak far = {-1, 2, -1};
-    vector sum[4];
-    for (int i = 0; i < 5; i++) plain_raise_movement(&b, t->border[i], t->border[i + 1], plain_stations, &far);
-    plain_movement(&b, far.at, sum);
-    r->deflection = sqrt(far.value) * t->m->length;
-    r->deflection_next = sqrt(fmax(far.next, 0)) * t->m->length;
-    r->deflection_clock = far.value > 0 ? (double)cargl(sum[0]) : nothing;
-    if (r->deflection_clock < 0) r->deflection_clock += 2 * pi;
-}
-
-plain_result plain_check(const rbow_member *m, const rbow_material *k, double tension)
-{
-    const plain_tube t = plain_tube_of(m, k);
-    plain_result r = {
-        .area = t.zones[0].area, .inertia = t.inertia, .section_modulus = t.zones[0].modulus, .radius = t.radius,
-        .weight = k->density * t.zones[0].area * m->length, .wall_reduction = t.zones[0].q, .critical_load = t.column_critical, .buckling_load = t.critical,
-        .effective_length = t.slenderness * t.radius, .slenderness = t.slenderness, .column_stress = t.column_stress,
-        .column_load = t.column_load, .fit_axial = -tension, .fit_moment = NAN, .fit_stress = NAN, .fit_stress_next = NAN,
-        .axial = m->compression - tension, .peak_moment = NAN, .peak_moment_at = NAN, .peak_stress = NAN, .stress_use = NAN,
-        .peak_stress_next = NAN, .deflection = NAN, .deflection_clock = NAN, .moment_next = NAN, .deflection_next = NAN,
-    };
-    if (-tension < t.critical) {
-        const state s = state_at(&t, tension, 0);
-        r.fit_moment = s.moment.value;
-        r.fit_stress = s.stress;
-        r.fit_stress_next = s.use_next >= s.use * (1 - 1e-9) ? s.stress_next : s.stress;
+    static const double imperfection[] = {0.13, 0.21, 0.34, 0.49, 0.76};
+    const double change = pi * sqrt(7 * e / (3 * intercept)), l = sqrt(fc / fe);
+    switch (curve) {
+    case RBOW_CURVE_JOHNSON: return fc < 2 * fe ? fc * (1 - fc / (4 * fe)) : fe;
+    case RBOW_CURVE_THREE_HALVES:
+        return fmin(fc, s < change ? intercept - 4.0 / 3 * pi * pi * e * pow(change, -3.5) * pow(s, 1.5) : fe);
+    case RBOW_CURVE_EULER: return fmin(fc, fe);
+    case RBOW_CURVE_AISC: return fc / fe <= 2.25 ? pow(0.658, fc / fe) * fc : 0.877 * fe;
+    default:
+        const double phi = 0.5 * (1 + imperfection[curve - RBOW_CURVE_EN_A0] * (l - 0.2) + l * l);
+        return l <= 0.2 ? fc : fc / (phi + sqrt(phi * phi - l * l));
     }
-    if (!(r.axial < t.critical)) return r;
-    const state s = state_at(&t, tension, 1);
-    r.peak_moment = s.moment.value;
-    r.peak_moment_at = s.moment.at * m->length;
-    r.moment_next = s.moment.next;
-    r.peak_stress = s.stress;
-    r.peak_stress_next = s.use_next >= s.use * (1 - 1e-9) ? s.stress_next : s.stress;
-    r.stress_use = s.use;
-    add_deflection(&t, tension, &r);
-    return r;
+}
+
+/* lbf. The first two loads at which the straight tube can bow lie more than 9 EI/L^2 apart for every pair of ends. */
+static double critical_of(plain_tube *t, bool soft_welds)
+{
+    const double ends[] = {t->m.end_a, t->free_b ? 0 : t->m.end_b}, start = pi * sqrt(2), soft = -start / tan(start / 2);
+    double high = 3;
+    for (int i = 0; i < 2; i++) {
+        const bool stiff = isinf(ends[i]) || (ends[i] < 0 && ends[i] > RBOW_SOFT_WELD && !soft_welds);
+        const double k = ends[i] < 0 ? soft : ends[i] / t->unit;
+        t->hold[i] = stiff ? 1 : k / (1 + k);
+        t->give[i] = stiff ? 0 : 1 / (1 + k);
+    }
+    while (determinant(t, high) * determinant(t, 0) > 0) high += 3;
+    return sign_change(determinant, t, high - 3, high) * t->unit / t->m.length;
+}
+
+plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
+{
+    const double l = m->length, e = k->elastic_modulus, bore = m->od - 2 * m->wall;
+    const vector offset = m->compression * toward(m->eccentricity, m->eccentricity_clock);
+    plain_tube t = {.m = *m, .free_b = m->end_b <= RBOW_FREE};
+    t.point_at = m->point_at < 0 ? 0.5 : m->point_at / l;
+    t.kink_at = m->bow_at < 0 ? 0.5 : m->bow_at / l;
+    t.zones[0] = zone_of(m->od, m->wall, e, k->compression_yield, k->yield);
+    t.zones[1] = zone_of(m->od - 2 * m->dressed, m->wall - m->dressed, e, k->weld_yield, k->weld_yield);
+    t.inertia = t.zones[0].modulus * m->od / 2;
+    t.radius = sqrt(m->od * m->od + bore * bore) / 4;
+    t.unit = e * t.inertia / l;
+    t.weight = k->density * t.zones[0].area * l;
+    t.tension = m->gap / (l / (e * t.zones[0].area) + 1 / m->gap_stiffness);
+    t.moment[0] = (toward(m->moment_a, m->moment_clock) + (t.free_b ? 0 : offset)) / t.unit;
+    t.moment[1] = (toward(m->moment_b, m->moment_clock) + offset) / t.unit;
+    t.point = toward(m->point_load, m->point_clock) * l / t.unit;
+    t.spread = (toward(m->spread_load, m->spread_clock) * l - t.weight * m->vertical_g * cos(m->slope)) * l / t.unit;
+    t.turn[0] = toward(m->miss_a, m->miss_a_clock) / l;
+    t.turn[1] = toward(m->miss_b, m->miss_b_clock) / l;
+    const vector bow = toward(m->bow, m->bow_clock) / l;
+    if (m->bow_shape == RBOW_BOW_SINE) t.wave = pi * pi * bow, t.tip = -pi * bow;
+    if (m->bow_shape == RBOW_BOW_ARC) t.arc = 8 * bow, t.tip = -4 * bow;
+    if (m->bow_shape == RBOW_BOW_KINK) t.kink = bow * (1 / t.kink_at + 1 / (1 - t.kink_at)), t.tip = -bow / (1 - t.kink_at);
+    t.critical_load = critical_of(&t, true);
+    t.buckling_load = critical_of(&t, false);
+    t.effective_length = pi * sqrt(t.unit * l / t.critical_load);
+    t.slenderness = t.effective_length / t.radius;
+    t.column_stress = column_stress(m->column_curve != RBOW_CURVE_OF_MATERIAL ? m->column_curve : (int)k->column_curve,
+                                    t.zones[0].squash, pi * pi * e / (t.slenderness * t.slenderness), e,
+                                    t.zones[0].q * k->column_intercept, t.slenderness);
+    t.column_load = t.column_stress * t.zones[0].area;
+    return t;
 }

@@ -1,40 +1,51 @@
-/* A plain member check for tests: the same physics by dense stations along the tube and a dense scan of the load
- * factor, with no call into the engine. Slow, short, and meant to be read. */
+/* The plain check: a second computation of a concrete member for tests, by dense stations along the tube and a dense scan
+ * of the load factor, with no call into the library. Slow, short, and meant to be read. */
 #ifndef TESTS_REFERENCE_PLAIN_H
 #define TESTS_REFERENCE_PLAIN_H
 
 #include <railbow/member.h>
 
+#include <complex.h>
 #include <stdbool.h>
+
+typedef struct plain_zone { /* in^2, in^3, psi; arm: shear stress per torque; squash: Q times compression yield */
+    double area, modulus, arm, squash, yield, q;
+} plain_zone;
+
+typedef struct plain_tube { /* a member; complex numbers are both planes, up + i right */
+    rbow_member m;
+    double inertia, radius, unit, weight, tension; /* in^4, in, EI/L in in-lbf, lb, lbf locked in */
+    double buckling_load;                          /* lbf, with the ends as they are; of soft welds: */
+    double critical_load, effective_length, slenderness, column_stress, column_load;
+    plain_zone zones[2]; /* tube, weld */
+    /* Without dimensions: lengths count in L, moments in EI/L, forces in EI/L^2. An end gives M its share of the moment: */
+    double give[2], hold[2]; /* give M -+ hold v' = give moment + hold turn */
+    bool free_b;
+    double complex moment[2], spread, point, turn[2]; /* the first three at load factor 1 */
+    double complex wave, arc, kink, tip;              /* loads of the bow at z = 1, and its slope at B */
+    double point_at, kink_at;
+} plain_tube;
+
+typedef struct plain_peak { double size, at, next, clock; } plain_peak; /* next: the largest other maximum */
+
+typedef struct plain_state { /* psi, in-lbf; NaN at the critical load and above */
+    double use, use_next, stress, stress_next, interaction; /* next: of the other zone */
+    plain_peak moment;
+} plain_state;
 
 typedef struct plain_factors {
     double yield, column, interaction;
 } plain_factors;
 
-typedef struct plain_result { /* NaN: does not exist; units as in rbow_result */
-    double area, inertia, section_modulus, radius, weight;
-    double wall_reduction, critical_load, effective_length, slenderness, column_stress, column_load;
-    double buckling_load; /* with the ends as they are; critical_load is that of soft welds */
-    double fit_axial, fit_moment, fit_stress;
-    double axial, peak_moment, peak_moment_at, peak_stress, stress_use, deflection, deflection_clock;
-    double fit_stress_next, peak_stress_next; /* the other zone's where both are used alike; else as above */
-    double moment_next, deflection_next;      /* the largest other maximum: a tie where it is as large     */
-} plain_result;
+extern int plain_stations; /* places along the tube; 240 */
 
-extern int plain_stations; /* places a piece between two borders; 240 */
-extern int plain_scan;     /* load factors of the scan; 240            */
+/* Given: a valid concrete member (no RBOW_WELDED end, no RBOW_ANY_CLOCK, weld_zone a number) and its material. */
+plain_tube plain_tube_of(const rbow_member *member, const rbow_material *material);
+plain_factors plain_factors_of(const plain_tube *tube);
 
-/* Given:    a valid concrete member (no RBOW_WELDED end, no RBOW_ANY_CLOCK, weld_zone a number) and its material
- *           tension  locked-in tension to count, lbf: plain_tension, or 0 where it has relaxed */
-double plain_tension(const rbow_member *member, const rbow_material *material);
-plain_factors plain_factors_of(const rbow_member *member, const rbow_material *material, double tension);
-plain_result plain_check(const rbow_member *member, const rbow_material *material, double tension);
-
-/* The largest utilisation along the tube at each of some load factors; the resultant moment and movement at one
- * place, in. The load must be below critical. */
-void plain_uses(const rbow_member *member, const rbow_material *material, double tension, const double factors[], int count,
-                double uses[]);
-void plain_at(const rbow_member *member, const rbow_material *material, double tension, double factor, double at,
-              double *moment, double *moved);
+/* The worst along the tube, the largest movement, and moment and movement at one place, in; at one load factor. */
+plain_state plain_state_at(const plain_tube *tube, double factor);
+plain_peak plain_moved(const plain_tube *tube, double factor);
+void plain_place(const plain_tube *tube, double factor, double at, double *moment, double *moved);
 
 #endif

@@ -55,13 +55,9 @@ static inline bool plain_runs(const rbow_member *m)
     return false;
 }
 
-static inline bool plain_on_edge(const rbow_member *m, const rbow_material *k)
+static inline bool plain_on_edge(const plain_tube *t)
 {
-    const double rest = 0;
-    double use;
-    if (plain_runs(m)) return false;
-    plain_uses(m, k, plain_tension(m, k), &rest, 1, &use);
-    return fabs(use - 1) < 1e-12;
+    return !plain_runs(&t->m) && fabs(plain_state_at(t, 0).use - 1) < 1e-12;
 }
 
 static inline plain_margins plain_margins_of(const rbow_member *m, const rbow_material *k)
@@ -74,8 +70,9 @@ static inline plain_margins plain_margins_of(const rbow_member *m, const rbow_ma
         for (unsigned kept = 0; kept < PLAIN_FITS; kept++) {
             if ((kept & ~fit) != 0) continue;
             const rbow_member one = plain_kept(corners[i], kept);
-            const double margin = plain_ratio(&one, plain_factors_of(&one, k, plain_tension(&one, k)));
-            p.on_edge = p.on_edge || plain_on_edge(&one, k);
+            const plain_tube t = plain_tube_of(&one, k);
+            const double margin = plain_ratio(&one, plain_factors_of(&t));
+            p.on_edge = p.on_edge || plain_on_edge(&t);
             p.margin = fmin(p.margin, margin);
             if (kept == 0) p.unforced = fmin(p.unforced, margin);
             if (kept == fit) p.as_built = fmin(p.as_built, margin), p.best = fmax(p.best, margin);
@@ -84,15 +81,15 @@ static inline plain_margins plain_margins_of(const rbow_member *m, const rbow_ma
     return p;
 }
 
-/* As built, at the corner with the largest fit_stress; NaN where one buckles. */
-static inline plain_result plain_as_built(const rbow_member *m, const rbow_material *k)
+/* As built, the corner with the largest stress at load factor 0; one that buckles if any does. */
+static inline plain_tube plain_as_built(const rbow_member *m, const rbow_material *k)
 {
     rbow_member corners[PLAIN_CORNERS];
     const int count = plain_corners(m, corners);
-    plain_result most = plain_check(&corners[0], k, plain_tension(m, k));
+    plain_tube most = plain_tube_of(&corners[0], k);
     for (int i = 1; i < count; i++) {
-        const plain_result next = plain_check(&corners[i], k, plain_tension(m, k));
-        if (!(next.fit_stress <= most.fit_stress)) most = next;
+        const plain_tube next = plain_tube_of(&corners[i], k);
+        if (!(plain_state_at(&next, 0).stress <= plain_state_at(&most, 0).stress)) most = next;
     }
     return most;
 }
