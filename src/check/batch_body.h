@@ -88,14 +88,12 @@ INLINE node choose_node(mask m, const node *a, const node *b)
     return (node){choose(m, a->square, b->square), choose(m, a->g, b->g), choose(m, a->g1, b->g1), choose(m, a->g2, b->g2)};
 }
 
-/* If a bound exceeds the value at an end only by rounding, the cell needs no search. */
+/* If a bound exceeds the best value only by rounding, the cell needs no search. */
 INLINE void keep_cell(top *t, real bound, const place *a, const place *b, const stations *s, int i)
 {
-    const real ends = larger(a->node.square, b->node.square);
-    const mask is_open = less(ends * (1 + 1e-12), bound) | MASK_NOT(less(bound, all((double)INFINITY)));
+    const mask is_open = less(t->best * (1 + 1e-12), bound) | MASK_NOT(less(bound, all((double)INFINITY)));
     const real open = choose(is_open, bound, all(-1));
     const mask higher = less(t->bound, open);
-    t->best = larger(ends, t->best);
     t->next_bound = larger(smaller(t->bound, open), t->next_bound);
     t->bound = larger(open, t->bound);
     if (!MASK_ANY(higher)) return;
@@ -117,36 +115,74 @@ static inline bool is_load_between(const stations *s, int last)
     return s->point_side[last] < s->point_side[last + 1] || s->kink_side[last] < s->kink_side[last + 1];
 }
 
-/* Given: half  the waves at half the distance from mid-length */
-INLINE place look_at_station(const equilibrium *e, const stations *s, int i, wave half)
+INLINE location location_at(const stations *s, int i)
 {
-    const location at = {all(s->t[i]), all(s->cosine[i]), all(s->sine[i]), all(s->point_side[i]), all(s->kink_side[i])};
-    const wave about = pulls_strongly(e->z) ? waves_about_middle(e->z, at.t) : double_wave(e->z, half);
-    place p;
-    look_at_wave(e, &at, about, MOMENT, &p);
-    return p;
+    return (location){all(s->t[i]), all(s->cosine[i]), all(s->sine[i]), all(s->point_side[i]), all(s->kink_side[i])};
 }
 
-/* Returned: sum  of all squares; it is NaN if one of them is */
-INLINE void look_at_stations(const prepared *p, const equilibrium *e, top tops[ZONES], real *sum,
-                             double moment[STATIONS_MOST][PLANES][BATCH], int first)
+/* Given: half  the waves at half the distance from mid-length */
+INLINE void moments_at_station(const equilibrium *e, const stations *s, int i, wave half, moments *out)
+{
+    const location at = location_at(s, i);
+    moments_by_waves(e, &at, pulls_strongly(e->z) ? waves_about_middle(e->z, at.t) : double_wave(e->z, half), out);
+}
+
+/* Returned: seen  the moments at every station
+ *           tops  the best value of each zone
+ *           sum   of all squares; it is NaN if one of them is */
+INLINE void look_at_stations(const prepared *p, const equilibrium *e, moments seen[STATIONS_MOST], top tops[ZONES], real *sum)
 {
     const stations *s = &p->stations;
     wave half = wave_at(e->z, all(s->t[0] / 2));
-    place here = look_at_station(e, s, 0, half);
     *sum = all(0);
     for (int i = 0; i < p->segment_count; i++) {
         const segment *g = &p->segments[i];
-        const cell_waves w = cell_waves_of(e, all(g->cell));
         const wave step = wave_at(e->z, all(g->cell / 2));
+        real best = tops[g->zone].best;
         for (int k = g->first; k < g->first + g->count; k++) {
-            const place before = here;
             if (k > g->first) half = next_wave(e->z, half, step);
-            if (k > g->first || (k > 0 && is_load_between(s, k - 1))) here = look_at_station(e, s, k, half);
-            *sum += here.node.square;
-            for (int j = 0; j < PLANES; j++) store_lanes(here.f[j], &moment[k][j][first]);
-            if (k > g->first)
-                keep_cell(&tops[g->zone], highest_in_cell(&w, MOMENT, &before, &here), &before, &here, s, k - 1);
+            if (k > g->first || k == 0 || is_load_between(s, k - 1)) moments_at_station(e, s, k, half, &seen[k]);
+            else seen[k] = seen[k - 1];
+            const real square = seen[k].m[UP] * seen[k].m[UP] + seen[k].m[RIGHT] * seen[k].m[RIGHT];
+            best = larger(square, best);
+            *sum += square;
+        }
+        tops[g->zone].best = best;
+    }
+}
+
+INLINE real slope_of_square(const moments *m)
+{
+    return m->m[UP] * m->dm[UP] + m->m[RIGHT] * m->dm[RIGHT];
+}
+
+/* The lanes in which simple bounds do not finish a cell: the moment can exceed the best value, and the slope g of its square
+ * can change its sign, as |g'| <= |m'|^2 + |m||m''|. Given: a, b  the moments at both ends; best  a square */
+INLINE mask is_unclear(const cell_waves *w, const moments *a, const moments *b, real best)
+{
+    real bend;
+    const real most = moment_bound(w, larger(length_bound(a->m), length_bound(b->m)), &bend), square = most * most;
+    const real slope = larger(length_bound(a->dm), length_bound(b->dm)) + w->h * 0.5 * bend;
+    const real change = w->h * (slope * slope + most * bend);
+    const mask is_high = less(best * (1 + 1e-12), square) | MASK_NOT(less(square, all((double)INFINITY)));
+    return is_high & MASK_NOT(less(slope_of_square(a) + change, all(0)) | less(change - slope_of_square(b), all(0)));
+}
+
+/* Given: counts  the lanes that are asked for */
+INLINE void look_at_cells(const prepared *p, const equilibrium *e, const moments seen[STATIONS_MOST], mask counts, top tops[ZONES])
+{
+    const stations *s = &p->stations;
+    for (int i = 0; i < p->segment_count; i++) {
+        const segment *g = &p->segments[i];
+        const cell_waves w = cell_waves_of(e, all(g->cell));
+        top *t = &tops[g->zone];
+        for (int k = g->first; k + 1 < g->first + g->count; k++) {
+            if (!MASK_ANY(counts & is_unclear(&w, &seen[k], &seen[k + 1], t->best))) continue;
+            const location at_a = location_at(s, k), at_b = location_at(s, k + 1);
+            place a, b;
+            look_at_moments(e, &at_a, &seen[k], MOMENT, &a);
+            look_at_moments(e, &at_b, &seen[k + 1], MOMENT, &b);
+            keep_cell(t, highest_in_cell(&w, MOMENT, &a, &b), &a, &b, s, k);
         }
     }
 }
@@ -202,8 +238,9 @@ INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor
     out[LIMIT_INTERACTION] = interaction_of(axial, p->column_load, out[LIMIT_INTERACTION]);
 }
 
+/* Returned: moment  at the stations, if it is not NULL */
 INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int first, batch *out,
-                           double moment[STATIONS_MOST][PLANES][BATCH])
+                           double (*moment)[PLANES][BATCH])
 {
     const real lambda = load_lanes(factor), axial = lambda * p->member.compression - p->tension, zero = all(0);
     const real nothing = all(-1), no_cell = all(-2); /* in a zone that does not exist no cell exceeds the best value */
@@ -211,6 +248,7 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
     plane_loads loads;
     equilibrium e;
     top tops[ZONES];
+    moments seen[STATIONS_MOST];
     real sum, use[LIMITS];
     loads_at(p, lambda, &loads);
     /* a lane beyond its critical load is evaluated without axial load, so that its numbers stay finite */
@@ -219,7 +257,8 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
         tops[i] = (top){.best = nothing, .bound = no_cell, .next_bound = no_cell, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
                         .left = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero},
                         .right = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero}};
-    look_at_stations(p, &e, tops, &sum, moment, first);
+    look_at_stations(p, &e, seen, tops, &sum);
+    look_at_cells(p, &e, seen, stands, tops);
     mask settled = less(sum, all(DBL_MAX));
     for (int i = 0; i < ZONES; i++) settled &= settle(&e, &tops[i]);
     utilisation_of(p, tops, lambda, axial, use);
@@ -228,6 +267,8 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
         out->settled[first + i] = !up || MASK_BITS(settled) >> i & 1;
         for (int k = 0; k < LIMITS; k++) out->utilisation[k][first + i] = up ? REAL_LANE(use[k], i) : (double)INFINITY;
     }
+    for (int k = 0; k < p->station_count && moment != NULL; k++)
+        for (int i = 0; i < PLANES; i++) store_lanes(seen[k].m[i], &moment[k][i][first]);
 }
 
 /* The curvature of the moments over the load factor. */
@@ -254,6 +295,6 @@ INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][P
 void VERSION(rbow_batch_evaluate)(const prepared *p, const double factor[BATCH], bool even, batch *out)
 {
     double moment[STATIONS_MOST][PLANES][BATCH];
-    for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, &factor[i], i, out, moment);
+    for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, &factor[i], i, out, even ? moment : NULL);
     if (even) second_differences(p, moment, out);
 }

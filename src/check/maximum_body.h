@@ -93,24 +93,22 @@ INLINE real length_bound(const real v[PLANES])
     return larger(a, b) + 0.5 * smaller(a, b);
 }
 
-/* Given: about  the waves at the position; see waves_about_middle */
-INLINE void look_at_wave(const equilibrium *e, const location *at, wave about, quantity what, place *p)
+/* Given: m  the moments at the position */
+INLINE void look_at_moments(const equilibrium *e, const location *at, const moments *m, quantity what, place *p)
 {
     real d2[PLANES], d3[PLANES];
-    moments m;
-    moments_by_waves(e, at, about, &m);
-    p->m = length_bound(m.m);
-    p->dm = length_bound(m.dm);
+    p->m = length_bound(m->m);
+    p->dm = length_bound(m->dm);
     if (what == MOVEMENT) movements_at(e, at, p->f, p->df);
     for (int i = 0; i < PLANES; i++) {
         if (what == MOVEMENT) { /* w'' = -m */
-            d2[i] = -m.m[i];
-            d3[i] = -m.dm[i];
+            d2[i] = -m->m[i];
+            d3[i] = -m->dm[i];
         } else {
-            p->f[i] = m.m[i];
-            p->df[i] = m.dm[i];
-            d2[i] = bend_of(e, i, m.m[i], at->cosine);
-            d3[i] = next_bend_of(e, i, m.dm[i], -M_PI * at->sine);
+            p->f[i] = m->m[i];
+            p->df[i] = m->dm[i];
+            d2[i] = bend_of(e, i, m->m[i], at->cosine);
+            d3[i] = next_bend_of(e, i, m->dm[i], -M_PI * at->sine);
         }
     }
     p->size = what == MOVEMENT ? length_bound(p->f) : p->m;
@@ -120,7 +118,9 @@ INLINE void look_at_wave(const equilibrium *e, const location *at, wave about, q
 
 INLINE void look_at(const equilibrium *e, const location *at, quantity what, place *p)
 {
-    look_at_wave(e, at, waves_about_middle(e->z, at->t), what, p);
+    moments m;
+    moments_at(e, at, &m);
+    look_at_moments(e, at, &m, what, p);
 }
 
 /* Bounds of the moment and its derivatives in a cell, from |m| <= its ends + h^2/8 max|m''| and the equation
@@ -137,11 +137,17 @@ INLINE cell_waves cell_waves_of(const equilibrium *e, real h)
                         choose(less(all(0.25), left), 1 / left, all((double)INFINITY))};
 }
 
+/* Of the moment. Given: ends  the larger of its bounds at the ends. Returned: bend  of its second derivative */
+INLINE real moment_bound(const cell_waves *w, real ends, real *bend)
+{
+    *bend = (w->z * ends + w->share) * w->per_left;
+    return ends + w->h * w->h * 0.125 * *bend;
+}
+
 INLINE void moment_sizes(const cell_waves *w, const place *a, const place *b, real s[SIZES])
 {
-    const real h = w->h, z = w->z, bow = w->bow, ends = larger(a->m, b->m);
-    s[2] = (z * ends + w->share) * w->per_left;
-    s[0] = ends + h * h * 0.125 * s[2];
+    const real h = w->h, z = w->z, bow = w->bow;
+    s[0] = moment_bound(w, larger(a->m, b->m), &s[2]);
     s[1] = larger(a->dm, b->dm) + h * 0.5 * s[2];
     s[3] = z * s[1] + M_PI * bow;
     s[4] = z * s[2] + (M_PI * M_PI) * bow;

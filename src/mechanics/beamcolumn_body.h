@@ -174,6 +174,12 @@ INLINE void force_movement(real z, real distance, real side, shape_values *v)
     v->dw = side * 0.5 * away * away * s.c2;
 }
 
+INLINE void force_at(real z, real distance, real side, shape_values *v)
+{
+    force_moment(z, distance, side, &v->m, &v->dm);
+    force_movement(z, distance, side, v);
+}
+
 /* The movement of every shape, w'' = -m, except for a straight line. Under strong tension, and for a half-wave bow under a
  * large load, it comes from the equation itself: z w = m + t^2/2 ... */
 INLINE void shape_movements(const beam *k, real z, const location *at, shape_values v[SHAPES])
@@ -222,7 +228,16 @@ INLINE void rules_of(const beam *k, real z, const shape_values *a, const shape_v
     rule[2] = k->free_b ? z * b->dw - b->dm : b->w - a->w;
 }
 
-static const station station_a = {-0.5, 0, -1, -1, -1}, station_b = {0.5, 0, 1, 1, 1};
+static const station station_a = {-0.5, 0, -1, -1, -1};
+
+/* The shapes at B from those at A; all but the responses to forces are even or odd about mid-length. */
+INLINE void shapes_mirrored(const beam *k, real z, const shape_values a[SHAPES], shape_values b[SHAPES])
+{
+    for (int i = 0; i < SHAPES; i++) b[i] = (shape_values){a[i].m, -a[i].dm, a[i].w, -a[i].dw};
+    b[ODD] = (shape_values){-a[ODD].m, a[ODD].dm, -a[ODD].w, a[ODD].dw};
+    if (k->has_point) force_at(z, all(0.5 - k->point_at), all(1), &b[POINT]);
+    if (k->has_kink) force_at(z, all(0.5 - k->kink_at), all(1), &b[KINK]);
+}
 
 /* Solves three equations for the shares of EVEN and ODD and for the turn, by cofactors.
  * Given: m  one column for each unknown */
@@ -265,7 +280,7 @@ INLINE real movement_of(const equilibrium *e, int plane, real t, const shape_val
 INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equilibrium *e)
 {
     shape_values a[SHAPES], b[SHAPES];
-    const location end_a = location_of(&station_a), end_b = location_of(&station_b);
+    const location end_a = location_of(&station_a);
     const shape_values turning = {all(0), all(0), all(-0.5), all(1)}, turned = {all(0), all(0), all(0.5), all(1)};
     real rule[SHAPES][3], column[3][3];
     e->beam = k;
@@ -273,8 +288,7 @@ INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equi
     e->per_off = 1 / (z - M_PI * M_PI);
     shape_moments(k, z, e->per_off, &end_a, waves_about_middle(z, end_a.t), a);
     shape_movements(k, z, &end_a, a);
-    shape_moments(k, z, e->per_off, &end_b, waves_about_middle(z, end_b.t), b);
-    shape_movements(k, z, &end_b, b);
+    shapes_mirrored(k, z, a, b);
     for (int i = 0; i < SHAPES; i++) rules_of(k, z, &a[i], &b[i], rule[i]);
     rules_of(k, z, &turning, &turned, column[2]);
     for (int i = 0; i < 3; i++) {
