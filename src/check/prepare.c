@@ -56,8 +56,10 @@ static rbow_status critical_load_of(const prepared *p, bool soft, double *stiffn
 static rbow_status prepare_ends(prepared *p)
 {
     double a, b;
+    const bool stiff = end_is(p->member.end_a, RBOW_STIFF_WELD) || end_is(p->member.end_b, RBOW_STIFF_WELD);
     const rbow_status status = critical_load_of(p, false, &p->stiffness_a, &p->stiffness_b, &p->critical_load);
-    return status == RBOW_OK ? critical_load_of(p, true, &a, &b, &p->column_critical_load) : status;
+    p->column_critical_load = p->critical_load;
+    return status == RBOW_OK && stiff ? critical_load_of(p, true, &a, &b, &p->column_critical_load) : status;
 }
 
 static rbow_status prepare_column(prepared *p, const rbow_material *k)
