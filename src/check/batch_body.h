@@ -74,11 +74,16 @@ void VERSION(rbow_along)(const prepared *p, const solution *solved, quantity wha
 
 /* ---- several load factors -------------------------------------------------------------------------- */
 
+typedef struct cell_end {
+    node node;
+    real m, dm; /* as in place */
+} cell_end;
+
 typedef struct top { /* of one zone */
     real best;       /* the largest square found; below 0 if the zone does not exist */
     real bound;      /* of the cell with the largest bound; below 0 for none */
     real next_bound; /* the largest bound of the other cells */
-    place left, right; /* the ends of that cell */
+    cell_end left, right; /* of that cell */
     real at, h;        /* its left end and its width */
     real point_side, kink_side;
 } top;
@@ -180,8 +185,8 @@ INLINE void look_at_cells(const prepared *p, const equilibrium *e, const moments
             if (!MASK_ANY(counts & is_unclear(&w, &seen[k], &seen[k + 1], t->best))) continue;
             const location at_a = location_at(s, k), at_b = location_at(s, k + 1);
             place a, b;
-            look_at_moments(e, &at_a, &seen[k], MOMENT, &a);
-            look_at_moments(e, &at_b, &seen[k + 1], MOMENT, &b);
+            look_at_moments(e, &at_a, &seen[k], &a);
+            look_at_moments(e, &at_b, &seen[k + 1], &b);
             keep_cell(t, highest_in_cell(&w, MOMENT, &a, &b), &a, &b, s, k);
         }
     }
@@ -206,15 +211,16 @@ INLINE mask settle(const equilibrium *e, top *t)
     real s[SIZES], bound = all((double)INFINITY);
     real share = choose(turns, zero_of_slope(&t->left.node, &t->right.node, t->h), all(0.5));
     const cell_waves w = cell_waves_of(e, t->h);
-    moment_sizes(&w, &t->left, &t->right, s);
+    const place left = {.m = t->left.m, .dm = t->left.dm}, right = {.m = t->right.m, .dm = t->right.dm};
+    moment_sizes(&w, &left, &right, s);
     for (int i = 0; i < 2; i++) {
         const location at = location_near(t, t->at + share * t->h);
         place p;
         look_at(e, &at, MOMENT, &p);
         const node *n = &p.node;
-        const cell_bounds left = cell_bounds_of(s, share * t->h), right = cell_bounds_of(s, (1 - share) * t->h);
-        const real from_left = bound_from_end(&left, n->square, -n->g, n->g1, -n->g2);
-        const real from_right = bound_from_end(&right, n->square, n->g, n->g1, n->g2);
+        const cell_bounds before = cell_bounds_of(s, share * t->h), behind = cell_bounds_of(s, (1 - share) * t->h);
+        const real from_left = bound_from_end(&before, n->square, -n->g, n->g1, -n->g2);
+        const real from_right = bound_from_end(&behind, n->square, n->g, n->g1, n->g2);
         t->best = larger(choose(open, n->square, all(-1)), t->best);
         bound = choose(open, larger(from_left, from_right), bound);
         open &= less(t->best * (1 + settled_within), bound);
@@ -238,11 +244,11 @@ INLINE void utilisation_of(const prepared *p, const top tops[ZONES], real factor
     out[LIMIT_INTERACTION] = interaction_of(axial, p->column_load, out[LIMIT_INTERACTION]);
 }
 
-/* Returned: moment  at the stations, if it is not NULL */
-INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int first, batch *out,
-                           double (*moment)[PLANES][BATCH])
+/* Returned: moment  at the stations, if it is not NULL: BATCH numbers for each plane */
+INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int first, batch *out, double *moment)
 {
     const real lambda = load_lanes(factor), axial = lambda * p->member.compression - p->tension, zero = all(0);
+    const cell_end no_end = {{zero, zero, zero, zero}, zero, zero};
     const real nothing = all(-1), no_cell = all(-2); /* in a zone that does not exist no cell exceeds the best value */
     const mask stands = less(axial, all(p->critical_load));
     plane_loads loads;
@@ -254,9 +260,7 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
     /* a lane beyond its critical load is evaluated without axial load, so that its numbers stay finite */
     equilibrium_of(&p->beam, relative_load(p, choose(stands, axial, zero)), &loads, &e);
     for (int i = 0; i < ZONES; i++)
-        tops[i] = (top){.best = nothing, .bound = no_cell, .next_bound = no_cell, .at = zero, .h = zero, .point_side = zero, .kink_side = zero,
-                        .left = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero},
-                        .right = {.node = {zero, zero, zero, zero}, .m = zero, .dm = zero}};
+        tops[i] = (top){nothing, no_cell, no_cell, no_end, no_end, zero, zero, zero, zero};
     look_at_stations(p, &e, seen, tops, &sum);
     look_at_cells(p, &e, seen, stands, tops);
     mask settled = less(sum, all(DBL_MAX));
@@ -268,33 +272,42 @@ INLINE void evaluate_lanes(const prepared *p, const double factor[LANES], int fi
         for (int k = 0; k < LIMITS; k++) out->utilisation[k][first + i] = up ? REAL_LANE(use[k], i) : (double)INFINITY;
     }
     for (int k = 0; k < p->station_count && moment != NULL; k++)
-        for (int i = 0; i < PLANES; i++) store_lanes(seen[k].m[i], &moment[k][i][first]);
+        for (int i = 0; i < PLANES; i++) store_lanes(seen[k].m[i], &moment[(k * PLANES + i) * BATCH + first]);
 }
 
-/* The curvature of the moments over the load factor. */
-INLINE void second_differences(const prepared *p, double moment[STATIONS_MOST][PLANES][BATCH], batch *out)
+INLINE real second_difference(const double *m)
 {
-    double largest[BATCH] = {0};
+    return load_lanes(m) - 2 * load_lanes(m + 1) + load_lanes(m + 2);
+}
+
+/* The curvature of the moments over the load factor. Given: moment  as from evaluate_lanes; the last two of BATCH have no
+ * second difference, and what they read has no meaning */
+INLINE void second_differences(const prepared *p, const double *moment, batch *out)
+{
+    real square[BATCH / LANES];
+    double largest[BATCH];
+    for (int j = 0; j < BATCH / LANES; j++) square[j] = all(0);
     for (int g = 0; g < p->segment_count; g++) {
         const segment *s = &p->segments[g];
         const fibre_factors *k = &p->zones[s->zone].factors;
-        const double stress = k->stress_per_moment * fmax(k->share_pressed, k->share_pulled), square = stress * stress;
+        const double stress = k->stress_per_moment * fmax(k->share_pressed, k->share_pulled);
         for (int i = s->first; i < s->first + s->count; i++) {
-            const double *up = moment[i][UP], *right = moment[i][RIGHT];
-            for (int j = 0; j < MIDDLES; j++) {
-                const double a = up[j] - 2 * up[j + 1] + up[j + 2], b = right[j] - 2 * right[j + 1] + right[j + 2];
-                const double here = square * (a * a + b * b);
-                largest[j] = here > largest[j] ? here : largest[j];
+            for (int j = 0; j < BATCH / LANES; j++) {
+                const double *up = &moment[(i * PLANES + UP) * BATCH + j * LANES], *right = up + (RIGHT - UP) * BATCH;
+                const real a = stress * second_difference(up), b = stress * second_difference(right);
+                square[j] = larger(a * a + b * b, square[j]);
             }
         }
     }
+    for (int j = 0; j < BATCH / LANES; j++) store_lanes(square[j], &largest[j * LANES]);
     for (int j = 0; j < MIDDLES; j++) /* the last of three is the first that may have no equilibrium */
         out->second_difference[j] = isfinite(out->utilisation[LIMIT_YIELD][j + 2]) ? sqrt(largest[j]) : (double)NAN;
 }
 
 void VERSION(rbow_batch_evaluate)(const prepared *p, const double factor[BATCH], bool even, batch *out)
 {
-    double moment[STATIONS_MOST][PLANES][BATCH];
+    double moment[STATIONS_MOST * PLANES * BATCH + 2], *behind = &moment[p->station_count * PLANES * BATCH];
+    behind[0] = behind[1] = 0;
     for (int i = 0; i < BATCH; i += LANES) evaluate_lanes(p, &factor[i], i, out, even ? moment : NULL);
     if (even) second_differences(p, moment, out);
 }

@@ -93,34 +93,50 @@ INLINE real length_bound(const real v[PLANES])
     return larger(a, b) + 0.5 * smaller(a, b);
 }
 
-/* Given: m  the moments at the position */
-INLINE void look_at_moments(const equilibrium *e, const location *at, const moments *m, quantity what, place *p)
+/* The moment at a position. Given: m  its values */
+INLINE void look_at_moments(const equilibrium *e, const location *at, const moments *m, place *p)
 {
     real d2[PLANES], d3[PLANES];
-    p->m = length_bound(m->m);
-    p->dm = length_bound(m->dm);
-    if (what == MOVEMENT) movements_at(e, at, p->f, p->df);
+    p->m = p->size = length_bound(m->m);
+    p->dm = p->slope = length_bound(m->dm);
     for (int i = 0; i < PLANES; i++) {
-        if (what == MOVEMENT) { /* w'' = -m */
-            d2[i] = -m->m[i];
-            d3[i] = -m->dm[i];
-        } else {
-            p->f[i] = m->m[i];
-            p->df[i] = m->dm[i];
-            d2[i] = bend_of(e, i, m->m[i], at->cosine);
-            d3[i] = next_bend_of(e, i, m->dm[i], -M_PI * at->sine);
-        }
+        p->f[i] = m->m[i];
+        p->df[i] = m->dm[i];
+        d2[i] = bend_of(e, i, m->m[i], at->cosine);
+        d3[i] = next_bend_of(e, i, m->dm[i], -M_PI * at->sine);
     }
-    p->size = what == MOVEMENT ? length_bound(p->f) : p->m;
-    p->slope = what == MOVEMENT ? length_bound(p->df) : p->dm;
+    p->node = node_of(p->f, p->df, d2, d3);
+}
+
+/* The movement at a position: w'' = -m. */
+INLINE void look_at_movements(const equilibrium *e, const location *at, place *p)
+{
+    shape_values v[SHAPES];
+    moments m;
+    real d2[PLANES], d3[PLANES];
+    shapes_at(e->beam, e->z, e->per_off, at, v);
+    moments_of(e, v, &m);
+    movements_of(e, at->t, v, p->f, p->df);
+    p->m = length_bound(m.m);
+    p->dm = length_bound(m.dm);
+    p->size = length_bound(p->f);
+    p->slope = length_bound(p->df);
+    for (int i = 0; i < PLANES; i++) {
+        d2[i] = -m.m[i];
+        d3[i] = -m.dm[i];
+    }
     p->node = node_of(p->f, p->df, d2, d3);
 }
 
 INLINE void look_at(const equilibrium *e, const location *at, quantity what, place *p)
 {
     moments m;
+    if (what == MOVEMENT) {
+        look_at_movements(e, at, p);
+        return;
+    }
     moments_at(e, at, &m);
-    look_at_moments(e, at, &m, what, p);
+    look_at_moments(e, at, &m, p);
 }
 
 /* Bounds of the moment and its derivatives in a cell, from |m| <= its ends + h^2/8 max|m''| and the equation
