@@ -37,6 +37,11 @@ static void moments_and_movements(const prepared *p, const solution *s, rbow_pro
     out->deflection_right = w[RIGHT] * p->member.length;
 }
 
+void rbow_profile_of(const prepared *p, const solution *s, rbow_profile *places, size_t count)
+{
+    for (size_t i = 0; i < count; i++) moments_and_movements(p, s, &places[i]);
+}
+
 static bool is_forced(const rbow_member *m)
 {
     return m->miss_a > 0 || m->miss_b > 0 || fabs(m->gap) > 0;
@@ -74,7 +79,7 @@ rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *
     p.tension = tension;
     rbow_evaluate(&p, factor, false, &e);
     if (!e.stands) return RBOW_UNSTABLE;
-    for (size_t i = 0; i < count; i++) moments_and_movements(&p, &e.solution, &places[i]);
+    rbow_profile_of(&p, &e.solution, places, count);
     return RBOW_OK;
 }
 

@@ -241,7 +241,7 @@ INLINE void rules_of(const beam *k, real z, const shape_values *a, const shape_v
     rule[2] = k->free_b ? z * b->dw - b->dm : b->w - a->w;
 }
 
-static const station station_a = {-0.5, 0, -1, -1, -1};
+static const station station_a = {-0.5, 0, -1, -1, -1}, station_b = {0.5, 0, 1, 1, 1};
 
 /* The shapes at B from those at A; all but the responses to forces are even or odd about mid-length. */
 INLINE void shapes_mirrored(const beam *k, real z, const shape_values a[SHAPES], shape_values b[SHAPES])

@@ -1,0 +1,128 @@
+#include "frame/path.h"
+
+#include "frame/state.h"
+
+#include <math.h>
+#include <string.h>
+
+static const double narrow = 2e-8; /* of the load factor: an end is known to this */
+
+const double *rbow_frame_path_state(const frame_path *p)
+{
+    return row_of(p->solver, p->row[0]);
+}
+
+void rbow_frame_path_from(frame_path *p, rbow_frame_solver *s, double factor, const double *unknowns)
+{
+    *p = (frame_path){.solver = s, .factor = {factor}, .row = {KNOWN_ROW, KNOWN_ROW + 1, KNOWN_ROW + 2, KNOWN_ROW + 3, KNOWN_ROW + 4}, .known = 1};
+    memcpy(row_of(s, KNOWN_ROW), unknowns, s->count * sizeof *unknowns);
+}
+
+/* The forced fit is brought in by parts where it cannot be brought in at once. */
+bool rbow_frame_path_begin(frame_path *p, rbow_frame_solver *s)
+{
+    enum { PARTS_MOST = 4096 };
+    const double whole = s->fit;
+    double *u = s->rest, *last = row_of(s, GUESS_ROW), done = 0, part = 1;
+    memset(last, 0, s->count * sizeof *last);
+    while (done < 1 && part * PARTS_MOST >= 1) {
+        memcpy(u, last, s->count * sizeof *u);
+        s->fit = whole * fmin(1, done + part);
+        if (rbow_frame_solve(s, 0, u)) {
+            done = fmin(1, done + part);
+            memcpy(last, u, s->count * sizeof *u);
+        } else part /= 4;
+    }
+    s->fit = whole;
+    rbow_frame_path_from(p, s, 0, s->rest);
+    return done >= 1;
+}
+
+/* Through the known states, by the polynomial that has their number of terms. */
+static void extrapolate(const frame_path *p, double factor, double *guess)
+{
+    const size_t n = p->solver->count;
+    memset(guess, 0, n * sizeof *guess);
+    for (int i = 0; i < p->known; i++) {
+        double weight = 1;
+        for (int k = 0; k < p->known; k++)
+            if (k != i) weight *= (factor - p->factor[k]) / (p->factor[i] - p->factor[k]);
+        const double *u = row_of(p->solver, p->row[i]);
+        for (size_t j = 0; j < n; j++) guess[j] += weight * u[j];
+    }
+}
+
+static double distance(const double *a, const double *b, size_t n)
+{
+    double most = 0;
+    for (size_t j = 0; j < n; j++) most = fmax(most, fabs(a[j] - b[j]));
+    return most;
+}
+
+static double size_of(const double *a, size_t n)
+{
+    double most = 0;
+    for (size_t j = 0; j < n; j++) most = fmax(most, fabs(a[j]));
+    return most;
+}
+
+static void remember(frame_path *p, double factor)
+{
+    rbow_frame_solver *s = p->solver;
+    const int row = p->row[KNOWN_MOST - 1];
+    for (int i = KNOWN_MOST - 1; i > 0; i--) {
+        p->factor[i] = p->factor[i - 1];
+        p->row[i] = p->row[i - 1];
+    }
+    p->factor[0] = factor;
+    p->row[0] = row;
+    memcpy(row_of(s, row), row_of(s, GUESS_ROW), s->count * sizeof(double));
+    if (p->known < KNOWN_MOST) p->known++;
+}
+
+/* A state far from where the path points belongs to another branch, or the step is too long. */
+static bool try_at(frame_path *p, double factor)
+{
+    rbow_frame_solver *s = p->solver;
+    double *solved = row_of(s, GUESS_ROW);
+    const double *last = rbow_frame_path_state(p);
+    extrapolate(p, factor, solved);
+    const double expected = distance(solved, last, s->count);
+    if (!rbow_frame_solve(s, factor, solved)) return false;
+    const double moved = distance(solved, last, s->count);
+    const double rounding = 1e-7 * (size_of(solved, s->count) + size_of(s->rest, s->count));
+    if (p->known >= 2 && fabs(moved - expected) > 0.5 * moved + rounding) return false;
+    remember(p, factor);
+    return true;
+}
+
+bool rbow_frame_path_go(frame_path *p, double factor)
+{
+    double step = factor - p->factor[0];
+    while (p->factor[0] < factor) {
+        const double next = fmin(factor, p->factor[0] + step);
+        if (try_at(p, next)) step *= 2;
+        else step /= 4;
+        if (step < narrow * fmax(p->factor[0], narrow)) return false;
+    }
+    return true;
+}
+
+/* Steps grow until one fails; then the bracket between the last state and the first failure is halved. A failure that was
+ * only a step too long is found out at the end, from near. */
+double rbow_frame_path_to_end(frame_path *p)
+{
+    double step = 0.25, fails = INFINITY;
+    for (;;) {
+        const double now = p->factor[0], next = isinf(fails) ? now + step : now + (fails - now) / 2;
+        if (now >= endless_from) return INFINITY;
+        if (isfinite(fails) && fails - now <= narrow * fmax(now, narrow)) {
+            if (!try_at(p, fails)) return now;
+            step = 64 * (fails - now);
+            fails = INFINITY;
+            continue;
+        }
+        if (try_at(p, next)) step *= 2;
+        else fails = next;
+    }
+}
