@@ -42,6 +42,7 @@ typedef struct frame_run_answer {
 typedef struct frame_answers { /* those of one run stand together, in the order of the model */
     const frame_model *model;
     frame_tube_answer *tubes;   /* of the tubes that are judged */
+    const size_t *places;       /* of these tubes in the model, ascending */
     size_t judged;              /* tubes a run */
     frame_joint_answer *joints;
     frame_run_answer *runs;

@@ -77,7 +77,8 @@ static const char *const description[] = {
     "answers in US units; a file may name any other unit of the same kind.",
     "With --format csv numbers have ten digits, inf means that there is no limit, and a value that does not exist is empty. "
     "With --format json the answer is {\"units\": {...}, \"rows\": [{...}, ...]}, and in both cases the value is null; that of a "
-    "frame has such an object for each of its three tables. The schema is share/railbow/railbow.schema.json, with the answer of each command under $defs.",
+    "frame has such an object for each of its three tables. The "
+    "schema is share/railbow/railbow.schema.json, with the answer of each command under $defs.",
 };
 
 bool manual_cases(text *out, const char *program)

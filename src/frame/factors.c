@@ -256,6 +256,7 @@ static rbow_status search_tube(rbow_frame_solver *s, size_t index, const panel *
     if (!(panel_->from > 0))
         for (int i = 0; i < FRAME_LIMITS; i++)
             if (!(at[0].level[i] < 1)) set_crossing(&p, i, &at[0], &at[0]);
+    memcpy(p.reached->last, at[SAMPLES - 1].level, sizeof p.reached->last);
     const double slack = slack_of(at);
     for (int i = 0; i + 1 < SAMPLES; i++) search(&p, &at[i], &at[i + 1], slack);
     return RBOW_OK;
@@ -284,7 +285,16 @@ static void nothing_reached(rbow_frame_solver *s)
         for (int k = 0; k < FRAME_LIMITS; k++) {
             s->reached[i].factor[k] = INFINITY;
             s->reached[i].at[k] = NAN;
+            s->reached[i].last[k] = 0;
         }
+}
+
+/* A limit that is within rounding of being reached where the path ends is reached there: a pinned tube on Euler's curve. */
+static void reach_at_end(rbow_frame_solver *s, double path_end)
+{
+    for (size_t i = 0; i < s->frame.tube_count; i++)
+        for (int k = 0; k < FRAME_LIMITS; k++)
+            if (isinf(s->reached[i].factor[k]) && s->reached[i].last[k] >= 1 - 1e-6) s->reached[i].factor[k] = path_end;
 }
 
 /* Toward an end an error in x is one in the load factor that is exp(x) times smaller. */
@@ -312,12 +322,13 @@ rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end, double ask
             rbow_frame_path_from(&path, s, p.factor[0], row_of(s, 0));
             continue;
         }
-        if (!whole) return RBOW_OK;
+        if (!whole) break;
         const rbow_status status = search_all(s, &p, asked);
         if (status != RBOW_OK) return status;
         from = p.to;
         memcpy(row_of(s, 0), row_of(s, NODES - 1), s->count * sizeof(double));
         width = rough < enough / 30 ? 2 * (p.to - p.from) : p.to - p.from;
     }
+    reach_at_end(s, path_end);
     return RBOW_OK;
 }

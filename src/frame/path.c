@@ -80,7 +80,7 @@ static void remember(frame_path *p, double factor)
     if (p->known < KNOWN_MOST) p->known++;
 }
 
-/* A state far from where the path points belongs to another branch, or the step is too long. */
+/* A state that is far from the last one, and not where the path points, belongs to another branch, or the step is too long. */
 static bool try_at(frame_path *p, double factor)
 {
     rbow_frame_solver *s = p->solver;
@@ -90,8 +90,8 @@ static bool try_at(frame_path *p, double factor)
     const double expected = distance(solved, last, s->count);
     if (!rbow_frame_solve(s, factor, solved)) return false;
     const double moved = distance(solved, last, s->count);
-    const double rounding = 1e-7 * (size_of(solved, s->count) + size_of(s->rest, s->count));
-    if (p->known >= 2 && fabs(moved - expected) > 0.5 * moved + rounding) return false;
+    const double near = 0.01 * (size_of(solved, s->count) + size_of(s->rest, s->count));
+    if (p->known >= 2 && moved > near && fabs(moved - expected) > 0.5 * moved) return false;
     remember(p, factor);
     return true;
 }

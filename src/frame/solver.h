@@ -37,6 +37,7 @@ enum { FRAME_YIELD = LIMIT_YIELD, FRAME_INTERACTION = LIMIT_INTERACTION, FRAME_C
 typedef struct frame_reached { /* by one tube on one path */
     double factor[FRAME_LIMITS]; /* load factor of the first crossing; INFINITY where the path does not reach it */
     double at[FRAME_LIMITS];     /* in from A; NaN for the column */
+    double last[FRAME_LIMITS];   /* utilisation at the last load factor searched */
 } frame_reached;
 
 struct rbow_frame_solver {

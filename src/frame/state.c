@@ -17,6 +17,7 @@
 enum { NEWTON_MOST = 9, STEPS_MOST = 14, ROUNDS_MOST = 2 };
 static const double slow = 0.5;        /* contraction of plain steps above which the sign of det T is asked */
 static const double settled = 1e-11;   /* of the largest axial force */
+static const double rounded = 1e-7;    /* next to buckling rounding keeps steps from shrinking further: below this they have settled */
 
 static void places_of(const rbow_frame_solver *s, const frame_tube *t, int place[ELEMENT])
 {
@@ -166,8 +167,25 @@ bool rbow_frame_imbalance(rbow_frame_solver *s, double factor, const double *unk
     return true;
 }
 
+/* The largest part of the step as a share of the largest movement, or of the largest turn; a turn counts beside that of a chord. */
+static double share_of_step(const rbow_frame_solver *s, const double *unknowns)
+{
+    double size[2] = {0, 0}, off[2] = {0, 0}, shortest = INFINITY;
+    for (size_t i = 0; i < s->frame.tube_count; i++) shortest = fmin(shortest, s->tubes[i].length);
+    for (size_t i = 0; i < s->frame.joint_count * RBOW_MOTIONS; i++) {
+        const int j = s->place[i], kind = i % RBOW_MOTIONS < RBOW_AXES ? 0 : 1;
+        if (j < 0) continue;
+        size[kind] = fmax(size[kind], fabs(unknowns[j]));
+        off[kind] = fmax(off[kind], fabs(s->step.data[j]));
+    }
+    size[1] = fmax(size[1], size[0] / shortest);
+    const double moved = off[0] > 0 ? off[0] / size[0] : 0, turned = off[1] > 0 ? off[1] / size[1] : 0;
+    return fmax(moved, turned);
+}
+
 /* Adds the step to the unknowns.
- * Returned: the largest change of an axial force, beyond rounding, as a share of the largest axial force */
+ * Returned: the largest change of an axial force, beyond rounding, as a share of the largest axial force; or a tenth of the share
+ *           of the step in the movements, if that is more */
 static double advance(rbow_frame_solver *s, double *unknowns)
 {
     double change = 0, most = 0, rounding = 0, far = 0;
@@ -182,7 +200,7 @@ static double advance(rbow_frame_solver *s, double *unknowns)
         rounding = fmax(rounding, 8 * DBL_EPSILON * far * s->tubes[i].stretch);
         if (isnan(axial)) return NAN;
     }
-    return change <= rounding ? 0 : change / most;
+    return fmax(change <= rounding ? 0 : change / most, share_of_step(s, unknowns) / 10);
 }
 
 /* ---- Newton --------------------------------------------------------------------------------------------- */
@@ -241,8 +259,9 @@ static bool newton(rbow_frame_solver *s, double factor, double *unknowns)
         if (sign == 0) return false;
         gsl_linalg_LU_band_svx(s->band, s->band, &s->tangent, &s->pivots, &s->step);
         const double change = advance(s, unknowns);
-        if (isnan(change) || (round > 2 && change > before)) return false;
-        if (change <= settled) return sign > 0 && set_axial(s, unknowns) && rbow_frame_decompose(s, s->axial);
+        const bool stands = round > 2 && change > before / 4;
+        if (isnan(change) || (stands && change > rounded)) return false;
+        if (change <= settled || stands) return sign > 0 && set_axial(s, unknowns) && rbow_frame_decompose(s, s->axial);
         before = change;
     }
     return false;
@@ -337,7 +356,7 @@ static settling settle(rbow_frame_solver *s, double factor, double *unknowns, do
         if (isnan(change) || !set_axial(s, unknowns)) return NO_STATE;
         *since += change;
         if (change <= settled) return SETTLED;
-        if (step > 4 && change > before) return UNSETTLED;
+        if (step > 4 && change > before) return change <= rounded ? SETTLED : UNSETTLED;
         before = change;
     }
     return UNSETTLED;

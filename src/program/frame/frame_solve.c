@@ -160,6 +160,7 @@ static bool pick_tubes(frame_solved *s, const frame_model *model, const wanted *
     if (s->judged == NULL) return false;
     for (size_t i = 0; i < model->tube_count; i++)
         if (wanted_named(w, model->tubes[i].name, frame_tube_part(&model->tubes[i]))) s->judged[s->answers.judged++] = i;
+    s->answers.places = s->judged;
     return true;
 }
 
