@@ -146,6 +146,10 @@ static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
 static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
 {
     r->fit_axial = 0 - s->corners[0].tension;
+    if (s->fit == 0) {
+        r->fit_moment = r->fit_stress = 0;
+        return;
+    }
     for (int i = 0; i < s->corner_count; i++) {
         const prepared p = rbow_concrete(s, &w->as_built[i]);
         evaluation fit;
@@ -249,13 +253,10 @@ static bool is_number(const evaluation *e)
  * Status:   RBOW_OK | RBOW_STRESS_OVERFLOW */
 static rbow_status factors_of(const prepared *p, const scenario *one, evaluation *loaded, load_factors *k)
 {
-    evaluation rest;
     rbow_evaluate(p, 1, true, loaded);
     *k = one->factors;
     if (!is_number(loaded)) return RBOW_STRESS_OVERFLOW;
-    if (one->solved) return RBOW_OK;
-    rbow_evaluate(p, 0, false, &rest);
-    return is_number(&rest) ? rbow_load_factors(p, &rest, loaded, k) : RBOW_STRESS_OVERFLOW;
+    return one->solved ? RBOW_OK : rbow_load_factors(p, k);
 }
 
 /* Given: lowest  the margin of all scenarios, of which those within a tie of it may govern */

@@ -57,11 +57,10 @@ static rbow_status critical_load_of(const prepared *p, bool soft, double *stiffn
 static rbow_status prepare_ends(prepared *p, double fixity)
 {
     double a, b;
+    const bool stiff = end_is(p->member.end_a, RBOW_STIFF_WELD) || end_is(p->member.end_b, RBOW_STIFF_WELD);
     const rbow_status status = critical_load_of(p, false, &p->stiffness_a, &p->stiffness_b, &p->critical_load);
-    if (status != RBOW_OK) return status;
-    if (isnan(fixity)) return critical_load_of(p, true, &a, &b, &p->column_critical_load);
-    p->column_critical_load = fixity * M_PI * M_PI * p->unit / p->member.length;
-    return RBOW_OK;
+    p->column_critical_load = isnan(fixity) ? p->critical_load : fixity * M_PI * M_PI * p->unit / p->member.length;
+    return status == RBOW_OK && stiff && isnan(fixity) ? critical_load_of(p, true, &a, &b, &p->column_critical_load) : status;
 }
 
 rbow_status rbow_prepare_column(prepared *p, const rbow_material *k)

@@ -105,15 +105,12 @@ static void tell_place(const prepared *p, const limit_factor *to, limit which, r
 rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *out)
 {
     prepared p;
-    evaluation rest, loaded;
     load_factors k;
     NO_RESULT_BEFORE(rbow_limit, out, in_weld_zone);
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
     rbow_status status = prepare_concrete(member, material, false, &p);
     if (status != RBOW_OK) return status;
-    rbow_evaluate(&p, 0, false, &rest);
-    rbow_evaluate(&p, 1, false, &loaded);
-    status = rbow_load_factors(&p, &rest, &loaded, &k);
+    status = rbow_load_factors(&p, &k);
     if (status != RBOW_OK) return status;
     const limit_factor column = {k.column, false};
     const limit which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
