@@ -93,7 +93,7 @@ class Formats(FrameTest):
     def test_text_of_what_is_locked_in(self):
         self.frame(tubes=FORCED)
         said = joined(self.check("frame", "--format", "text").out)
-        for word in ("Forced fit: before any load this tube already carries ", "Its neighbours: 'brace' is not forced itself, yet carries ",
+        for word in ("Forced fit: before any load this tube already carries ", "Neighbours: 'brace' is not forced itself, yet carries ",
                      "Joints: forcing has moved 'end' most, by ", "fit costs"):
             self.assertIn(word, said)
         self.frame()
