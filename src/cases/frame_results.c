@@ -161,7 +161,8 @@ double frame_fixity(const frame_tube_answer *r, double critical_factor)
     const double pi = 3.14159265358979323846, length = r->result.length;
     rbow_section section;
     if (rbow_section_of(r->given.tube.od, r->given.tube.wall, &section) != RBOW_OK) return NAN;
-    return critical_factor * r->result.axial / (pi * pi * r->given.tube.material->elastic_modulus * section.inertia / (length * length));
+    const double push = r->result.fit_axial + critical_factor * (r->result.axial - r->result.fit_axial);
+    return push / (pi * pi * r->given.tube.material->elastic_modulus * section.inertia / (length * length));
 }
 
 const frame_tube_answer *frame_first_to_buckle(const frame_answers *a, double *critical_factor)

@@ -70,7 +70,7 @@ bool frame_is_forced(const frame_tube_answer *r);
 double frame_deciding_factor(const frame_tube_answer *r);
 double frame_asked_factor(const frame_tube_answer *r);
 
-/* The push of the tube when the frame buckles, over the critical load of the same tube with pinned ends: about the fixity that its
+/* The push of the tube when the frame buckles (what is locked in, and the run's part times the factor), over the critical load of the same tube with pinned ends: about the fixity that its
  * joints give it, where it is the tube that buckles. */
 double frame_fixity(const frame_tube_answer *r, double critical_factor);
 
