@@ -64,7 +64,7 @@ struct rbow_frame_solver {
     bool tangent_fits;      /* its factors stand for the neighbourhood of the present state */
     pivots of_tangent;
     double first_step;      /* the largest step from where the tangent was made to the state, as a share of the state */
-    double least_at_rest;   /* least pivot of the tangent at load factor 0 */
+    pivots at_rest;         /* of the tangent at load factor 0 */
     bool failed;            /* a number was none, or a search did not end */
     known_state known[STATES_KEPT]; /* good states of the present path; the first is that at load factor 0 */
     size_t known_count;

@@ -40,12 +40,27 @@ static int nearest_states(const rbow_frame_solver *s, double factor, const known
     return count;
 }
 
-/* The polynomial through the nearest known states, as sums of them. */
-static void extrapolate(rbow_frame_solver *s, double factor)
+enum { POINTS = 4 };
+
+/* Of states that crowd together, as they do where the path ends, one is enough. Returned: how many are left */
+static int thin_out(const known_state *near[], int count, double factor)
 {
-    enum { POINTS = 4 };
-    const known_state *near[POINTS];
-    const int count = nearest_states(s, factor, near, POINTS);
+    const double apart = fabs(near[0]->factor - factor) / 2;
+    int kept = 1;
+    for (int i = 1; i < count && kept < POINTS; i++) {
+        bool crowds = false;
+        for (int k = 0; k < kept; k++) crowds = crowds || fabs(near[i]->factor - near[k]->factor) < apart;
+        if (!crowds) near[kept++] = near[i];
+    }
+    return kept;
+}
+
+/* The polynomial through the nearest known states, at most `most` of them. */
+static void extrapolate(rbow_frame_solver *s, double factor, int most)
+{
+    const known_state *near[STATES_KEPT];
+    int count = thin_out(near, nearest_states(s, factor, near, STATES_KEPT), factor);
+    if (count > most) count = most;
     memset(s->motion, 0, motion_count(s) * sizeof *s->motion);
     for (int i = 0; i < count; i++) {
         double share = 1;
@@ -152,20 +167,23 @@ static bool find_balance(rbow_frame_solver *s, double factor)
     return false;
 }
 
-/* No pivot of the stiffness and none of the derivative is negative. A derivative that was made too far from the state, or
- * near a change of sign, is made anew at the state itself. */
+/* No pivot of the stiffness is negative, nor is the determinant of the derivative. A derivative that was made too far from the
+ * state, or near a change of sign, is made anew at the state itself. */
 static reached_state judge(rbow_frame_solver *s, double factor)
 {
-    const bool near = s->first_step <= 0.05 && s->of_tangent.least > 0.1 * s->least_at_rest;
+    const bool near = s->first_step <= 0.05 && s->of_tangent.least > 0.1 * s->at_rest.least;
     if (!s->tangent_fits || !near) renew_tangent(s, factor);
-    if (s->of_tangent.negative > 0) return STATE_BEYOND;
+    if (s->of_tangent.negative % 2 != 0) return STATE_BEYOND;
     return rbow_frame_factor_stiffness(s, s->axial).negative > 0 ? STATE_BEYOND : STATE_GOOD;
 }
 
 reached_state rbow_frame_seek(rbow_frame_solver *s, double factor)
 {
-    extrapolate(s, factor);
-    return find_balance(s, factor) ? judge(s, factor) : STATE_MISSED;
+    for (int points = POINTS; points >= 1; points -= POINTS - 1) {
+        extrapolate(s, factor, points);
+        if (find_balance(s, factor)) return judge(s, factor);
+    }
+    return STATE_MISSED;
 }
 
 static bool is_known(const rbow_frame_solver *s, double factor)
@@ -214,7 +232,7 @@ bool rbow_frame_start(rbow_frame_solver *s)
 {
     double *first = s->known[0].motion, step = 1;
     memset(first, 0, motion_count(s) * sizeof *first);
-    s->least_at_rest = 0;
+    s->at_rest = (pivots){.least = 0};
     for (double share = 0; share < 1;) {
         count_built_in(s, fmin(share + step, 1));
         memcpy(s->motion, first, motion_count(s) * sizeof *first);
@@ -228,6 +246,6 @@ bool rbow_frame_start(rbow_frame_solver *s)
     }
     s->known[0].factor = 0;
     s->known_count = 1;
-    s->least_at_rest = s->of_tangent.least;
+    s->at_rest = s->of_tangent;
     return true;
 }
