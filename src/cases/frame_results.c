@@ -156,6 +156,32 @@ double frame_asked_factor(const frame_tube_answer *r)
     return r->result.governs == RBOW_FRAME_BY_YIELD ? r->factor_yield : r->factor;
 }
 
+double frame_fixity(const frame_tube_answer *r, double critical_factor)
+{
+    const double pi = 3.14159265358979323846, length = r->result.length;
+    rbow_section section;
+    if (rbow_section_of(r->given.tube.od, r->given.tube.wall, &section) != RBOW_OK) return NAN;
+    const double push = r->result.fit_axial + critical_factor * (r->result.axial - r->result.fit_axial);
+    return push / (pi * pi * r->given.tube.material->elastic_modulus * section.inertia / (length * length));
+}
+
+const frame_tube_answer *frame_first_to_buckle(const frame_answers *a, double *critical_factor)
+{
+    const frame_tube_answer *first = NULL;
+    double most = 0;
+    for (size_t run = 0; run < a->run_count; run++) {
+        const double factor = a->runs[run].result.critical_factor;
+        for (size_t i = 0; i < a->judged && a->runs[run].solved && isfinite(factor); i++) {
+            const frame_tube_answer *r = frame_tubes_of(a, run) + i;
+            if (!(frame_fixity(r, factor) > most)) continue;
+            most = frame_fixity(r, factor);
+            *critical_factor = factor;
+            first = r;
+        }
+    }
+    return first;
+}
+
 double frame_fit_cost(const frame_tube_answer *r)
 {
     return 100 * (r->result.margin_unforced - r->result.margin_as_built);

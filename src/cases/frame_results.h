@@ -70,6 +70,13 @@ bool frame_is_forced(const frame_tube_answer *r);
 double frame_deciding_factor(const frame_tube_answer *r);
 double frame_asked_factor(const frame_tube_answer *r);
 
+/* The push of the tube when the frame buckles (what is locked in, and the run's part times the factor), over the critical load of the same tube with pinned ends: about the fixity that its
+ * joints give it, where it is the tube that buckles. */
+double frame_fixity(const frame_tube_answer *r, double critical_factor);
+
+/* The tube and run with the largest of all: the one that buckles first; NULL where no tube is pushed. critical_factor: of its run */
+const frame_tube_answer *frame_first_to_buckle(const frame_answers *a, double *critical_factor);
+
 /* What the forced fit costs, in points of margin; negative where it helps. NaN: one of both margins has no limit. */
 double frame_fit_cost(const frame_tube_answer *r);
 

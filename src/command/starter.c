@@ -1,7 +1,5 @@
 #include "command/starter.h"
 
-#include "table/writer.h"
-
 #include <string.h>
 
 static const starter *starter_of(const starter_table *t, const field *f)
@@ -20,14 +18,12 @@ static void put_head(text *out, const field *f, bool all, unit_system units)
     if (u != NULL && f->dimension != DIM_ANGLE && (f->kind == FIELD_NUMBER || all)) text_format(out, " [%s]", u->name);
 }
 
+/* No cell of a starter needs quotes. */
 static void put_cell(text *out, const starter *s, size_t row, unit_system units)
 {
     const char *at = s->cells[units] != NULL ? s->cells[units] : s->cells[UNITS_US];
-    text cell = {0};
     for (; row > 0; row--) at = strchr(at, '|') + 1;
-    text_add(&cell, at, strcspn(at, "|"));
-    csv_text(out, text_string(&cell, &out->failed));
-    text_free(&cell);
+    text_add(out, at, strcspn(at, "|"));
 }
 
 static void put_row(text *out, const starter_table *t, size_t row, bool all, unit_system units)

@@ -62,6 +62,12 @@ static rbow_status joints_fault(const rbow_frame *f, const rbow_frame_tube *t)
     return rbow_frame_member(f, t).length > 0 ? RBOW_OK : RBOW_TUBE_NO_LENGTH;
 }
 
+/* The ends of a frame's tubes have words of their own. */
+static rbow_status of_tube(rbow_status of_member)
+{
+    return of_member == RBOW_MISS_A_NOT_HELD ? RBOW_MISS_A_PINNED : of_member == RBOW_MISS_B_NOT_HELD ? RBOW_MISS_B_PINNED : of_member;
+}
+
 static void tube_faults(const rbow_frame *f, size_t i, fault_list *l)
 {
     enum { MOST = 40 };
@@ -81,7 +87,7 @@ static void tube_faults(const rbow_frame *f, size_t i, fault_list *l)
     const rbow_member m = rbow_frame_member(f, t);
     rbow_status own[MOST];
     const size_t count = rbow_member_faults(&m, t->material, own, MOST);
-    for (size_t k = 0; k < count && k < MOST; k++) add(l, own[k], RBOW_IN_TUBE, i);
+    for (size_t k = 0; k < count && k < MOST; k++) add(l, of_tube(own[k]), RBOW_IN_TUBE, i);
 }
 
 size_t rbow_frame_faults(const rbow_frame *f, rbow_frame_fault *faults, size_t most)

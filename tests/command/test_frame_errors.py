@@ -63,7 +63,7 @@ class Cells(FrameTest):
                          joints=changed(JOINTS, 0, held=held))
 
     def test_columns(self):
-        self.refused("tubes.csv:1: unknown column 'walls [in]'; did you mean 'wall'?", "tubes.csv:1: column 'wall' is missing",
+        self.refused("tubes.csv:1: unknown column 'walls'; did you mean 'wall'?", "tubes.csv:1: wall is missing",
                      tubes=written(TUBES).replace("wall [in]", "walls [in]"))
         self.refused("joints.csv:1: x: needs its unit in the header: in, ft, mm, cm or m, as in 'x [in]'",
                      joints=written(JOINTS).replace("x [in]", "x"))

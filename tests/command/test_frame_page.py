@@ -25,13 +25,20 @@ class Page(FrameTest):
         return [element for element in drawing.iter() if element.get("class") in names]
 
     def test_every_tube_in_four_views(self):
-        self.frame(loads=[*LOADS, {"run": "hard", "joint": "end", "force_z [lbf]": "-10000"}])
+        self.frame(loads=[*LOADS, {"run": "hard", "joint": "end", "force_z [lbf]": "-8000"}])
         drawings = self.drawings(self.page())
         for side in SIDES:
             lines = self.of_class(drawings[side], "tube-short", "tube-close", "tube-easy")
             self.assertEqual(len(lines), 2, side)
             self.assertEqual(len(self.of_class(drawings[side], "moved")), 2, side)
             self.assertTrue([text for text in drawings[side].iter("text") if re.match(r"\d: [+-][\d.]+ %", text.text or "")], side)
+
+    def test_a_run_without_balance(self):
+        self.frame(loads=[{**LOADS[0], "force_z [lbf]": "-20000"}])
+        drawings = self.drawings(self.page())
+        self.assertEqual(len(self.of_class(drawings[SIDES[0]], "tube-short")), 2)
+        self.assertEqual(self.of_class(drawings[SIDES[0]], "moved"), [])
+        self.assertIn("no movement is drawn", self.read("page.html"))
 
     def test_each_class_has_its_own_dashes_and_a_name(self):
         self.frame()

@@ -165,6 +165,8 @@ static bool is_told(const frame_build *b, const rbow_frame_fault *f, bool stand_
         case RBOW_WALL_RULE:
         case RBOW_DRESSED_RULE: return stand_in;
         case RBOW_JOINT_ALONE:
+            if (frame_names_find(&b->joint_names, b->model.joints[f->index].name) != f->index) return true; /* named twice */
+            return !b->references || !b->tables.whole[FRAME_TUBES];
         case RBOW_MOMENT_NOT_TAKEN: return !b->references || !b->tables.whole[FRAME_TUBES];
         default: return false;
     }

@@ -175,6 +175,8 @@ static void put_key(text *out, const drawing *d)
         text_format(&moved, d->times < 10 ? "moved, drawn %.1f times" : "moved, drawn %.0f times", d->times);
         put_key_line(out, "moved", page_said(&moved));
     }
+    else
+        text_put(out, "<span>Nothing moves, or at this load there is no balance: no movement is drawn.</span>\n");
     put_key_arrow(out, "head", "plain", "load");
     put_key_arrow(out, "support", "quiet-line", "what a support (square) puts on the frame");
     text_put(out, "</p>\n");

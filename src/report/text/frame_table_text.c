@@ -61,6 +61,22 @@ static void say_weight(text *out, const frame_answers *a, const screen *s)
     put_lines(out, &line, 0, s);
 }
 
+static void say_joints(text *out, const frame_answers *a, const screen *s)
+{
+    double factor;
+    const frame_tube_answer *r = frame_first_to_buckle(a, &factor);
+    if (r == NULL) return;
+    text line = {0};
+    text_put(&line, "How stiff the joints are: when the frame buckles in run ");
+    put_name(&line, r->run);
+    text_put(&line, ", ");
+    put_name(&line, r->given.name);
+    text_put(&line, " carries ");
+    put_number(&line, frame_fixity(r, factor), 2);
+    text_put(&line, " times its critical load with pinned ends (4: with fixed ends; below 1: its joints sway).");
+    put_lines(out, &line, 0, s);
+}
+
 void frame_runs_text(text *out, const frame_answers *a, const screen *s)
 {
     grid g = {0};
@@ -82,6 +98,7 @@ void frame_runs_text(text *out, const frame_answers *a, const screen *s)
     grid_free(&g);
     put_sentence(out, "critical factor: the straight frame buckles at this many times the run load. path ends: the frame as built does. "
                       "moves: largest movement of a joint.", 0, s);
+    say_joints(out, a, s);
     say_weight(out, a, s);
 }
 
@@ -161,10 +178,10 @@ static void put_heads(grid *g, const tube_table *t)
     grid_spare(g, 4);
     if (!(t->common > 0)) grid_column(g, GRID_RIGHT, "required");
     grid_column(g, GRID_RIGHT, "push, %s", unit_name(DIM_FORCE, t->s->units));
-    grid_spare(g, 1);
+    grid_spare(g, 2);
     if (!t->forced) return;
     grid_column(g, GRID_RIGHT, "locked in, %s", unit_name(DIM_STRESS, t->s->units));
-    grid_spare(g, 2);
+    grid_spare(g, 1);
     grid_column(g, GRID_RIGHT, "fit costs");
 }
 

@@ -184,7 +184,7 @@ static void say_neighbour(text *out, const frame_answers *a, const screen *s)
         if (!frame_is_forced(&tubes[i]) && tubes[i].result.fit_stress > (most != NULL ? most->result.fit_stress : 0)) most = &tubes[i];
     if (most == NULL) return;
     text line = {0};
-    text_put(&line, "  Its neighbours: ");
+    text_put(&line, "  Neighbours: ");
     put_name(&line, most->given.name);
     text_put(&line, " is not forced itself, yet carries ");
     put_quantity(&line, most->result.fit_stress, DIM_STRESS, s->units, ROUND_NEAREST);
