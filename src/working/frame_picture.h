@@ -25,6 +25,20 @@ typedef struct frame_moments { /* along one tube */
 /* tube: of the model */
 void frame_moments_of(frame_moments *moments, rbow_frame_solver *solver, const frame_model *m, size_t run, size_t tube);
 
+enum { FRAME_CARDS_MOST = 6 };
+
+typedef struct frame_card { /* a tube in its worst run */
+    const frame_tube_answer *answer;
+    frame_moments moments;
+} frame_card;
+
+typedef struct frame_picture {
+    size_t run;               /* that is drawn */
+    const frame_shape *shapes; /* of every tube of the model */
+    frame_card cards[FRAME_CARDS_MOST]; /* the smallest margin first */
+    size_t card_count;
+} frame_picture;
+
 /* Where a joint was drawn. */
 const double *frame_place(const frame_model *m, size_t joint);
 

@@ -2,7 +2,7 @@
 #ifndef RAILBOW_PROGRAM_FRAME_FRAME_ROWS_H
 #define RAILBOW_PROGRAM_FRAME_FRAME_ROWS_H
 
-#include "program/frame/frame_build.h"
+#include "program/frame/frame_parts.h"
 
 /* Resolves the names in tubes and loads: sets joints, materials, and what loads act on.
  * Given: b, its rows read and its names open. Adds messages; b->references says whether every name was found. */

@@ -2,7 +2,8 @@
 #ifndef RAILBOW_REPORT_PAGE_FRAME_LOADS_H
 #define RAILBOW_REPORT_PAGE_FRAME_LOADS_H
 
-#include "report/page/frame_page.h"
+#include "table/text.h"
+#include "working/frame_picture.h"
 
 typedef struct frame_paper { /* one view */
     text *out;

@@ -2,7 +2,8 @@
 #ifndef RAILBOW_REPORT_PAGE_FRAME_VIEWS_H
 #define RAILBOW_REPORT_PAGE_FRAME_VIEWS_H
 
-#include "report/page/frame_page.h"
+#include "table/text.h"
+#include "working/frame_picture.h"
 
 /* How near to its limit a tube comes in any run: the line that draws it. */
 typedef enum frame_class { FRAME_SHORT, FRAME_CLOSE, FRAME_EASY, FRAME_NOT_JUDGED, FRAME_CLASSES } frame_class;
