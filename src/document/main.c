@@ -20,13 +20,20 @@ static bool write_file(const char *name, bool (*make)(text *out, const char *pro
     return output_close(&out, fine) && fine;
 }
 
+/* What the examples of the last build wrote; they write it again. */
+static void forget_examples(void)
+{
+    static const char *const files[] = {"frame.csv", "nose/joints.csv", "nose/tubes.csv", "nose/loads.csv"};
+    for (size_t i = 0; i < sizeof files / sizeof *files; i++) unlink(files[i]);
+}
+
 int main(int argc, char **argv)
 {
     if (argc != 2) {
         say("usage: railbow_document PROGRAM");
         return 2;
     }
-    unlink("frame.csv"); /* left by the last build; an example writes it again */
+    forget_examples();
     static const struct {
         const char *name;
         bool (*make)(text *out, const char *program);

@@ -81,7 +81,8 @@ static const struct {
     {"How far may the socket be out of line before the new rail falls short?",
      "railbow limit --format text --find miss_a --to 1in frame.csv"},
     {"Is another wall enough?", "railbow compare --format text --walls 0.049,0.058,0.065 frame.csv"},
-    {"Write a whole frame to start from, and check every tube of it.", "railbow new --frame nose"},
+    {"Write a whole frame to start from.", "railbow new --frame nose"},
+    {"Does every tube of it hold, and how much is locked in where one was forced?", "railbow check --format text nose"},
     {"How stiff is a tube with the next wall?", "railbow section --format text 1.25x0.058 1.25x0.065"},
 };
 

@@ -28,7 +28,8 @@ class File(ProgramTest):
 
     def test_not_a_file_that_can_be_read(self):
         self.assertRun(self.check("no.csv"), 2, "no.csv: cannot read: No such file or directory")
-        self.assertRun(self.check("."), 2, ".: cannot read: Is a directory")
+        self.assertRun(self.check("."), 2, ".: has no joints.csv, tubes.csv or loads.csv: a frame's folder has all three; "
+                                           "'railbow new --frame FOLDER' writes them", "")
 
     def test_a_file_without_leave_to_read(self):
         self.cases({})

@@ -13,6 +13,8 @@ class Files(ProgramTest):
     def test_a_folder_as_input(self):
         (self.folder / "folder").mkdir()
         self.assertRun(self.run_program("index", "folder"), 2, "folder: cannot read: Is a directory")
+        self.assertRun(self.check("folder"), 2, "folder: has no joints.csv, tubes.csv or loads.csv: a frame's folder has all three; "
+                                                "'railbow new --frame FOLDER' writes them", "")
         self.cases(HOLDS)
         run = self.run_program("sweep", "--vary", "length=24:24:1", "folder", "cases.csv")
         self.assertEqual((run.status, run.names), (2, ["rail"]))

@@ -171,10 +171,25 @@ class Known(FrameTest):
         rows = {row["run"]: row for row in self.check(self.installed.source / "cases/portal", "--of", "runs").rows}
         unit = 29e6 * 0.0386673 / 30**2
         self.assertAlmostEqual(number(rows["columns"], "critical_factor") * 1000 / unit, 7.38, delta=0.01)  # the columns of the program shorten
-        # a movement grows nearly by 1/(1 - load/critical load)
-        first = 10 * 30**3 / (29e6 * 0.0386673) * 0.059524
-        grown = first / (1 - 1 / number(rows["sway"], "critical_factor"))
-        self.assertAlmostEqual(number(rows["sway"], "move [in]") / grown, 1, delta=0.02)
+        # Slope-deflection of the portal with fixed feet, beam as stiff and as long as the columns, side load H, psi = sway/h:
+        # corner 4 theta - 6 psi + 6 theta = 0, columns (12 psi - 6 theta) E I/h = H h/2: the sway is H h^3/(16.8 E I). The load
+        # enlarges it nearly by 1/(1 - load/critical load), and exactly as stability functions say. The corners do not move
+        # alike: the load pushes the beam, whose shortening the mean leaves out, and pushes one column while it pulls the other,
+        # so that the beam's ends resist a turn by 6/(1 + 24 I/(A h^2)) instead of 6.
+        h, load, side, stiffness = 30, 1000, 10, 29e6 * 0.0386673
+        area = math.pi * 0.058 * (1.25 - 0.058)
+        beam = 6 / (1 + 24 * 0.0386673 / (area * h**2))
+        joints = {row["joint"]: row for row in self.check(self.installed.source / "cases/portal", "--of", "joints").rows if row["run"] == "sway"}
+        sway = sum(number(joints[name], "move_x [in]") for name in ("corner A", "corner B")) / 2
+        grown = side * h**3 / (16.8 * stiffness) / (1 - 1 / number(rows["sway"], "critical_factor"))
+        self.assertAlmostEqual(sway / grown, 1, delta=0.002)
+        u = h * math.sqrt(load / stiffness)
+        below = 2 - 2 * math.cos(u) - u * math.sin(u)
+        near, far = u * (math.sin(u) - u * math.cos(u)) / below, u * (u - math.sin(u)) / below
+        exact = side * h**3 / (2 * stiffness) / (2 * (near + far) - u**2 - (near + far)**2 / (near + beam))
+        self.assertAlmostEqual(sway / exact, 1, delta=5e-5)
+        corner = joints["corner A"]
+        self.assertAlmostEqual(number(rows["sway"], "move [in]"), math.hypot(*(number(corner, f"move_{axis} [in]") for axis in "xyz")), 9)
 
     def test_weight_and_balance(self):
         self.frame(joints=changed(JOINTS, 2, cells={"mass [lb]": "50"}), loads=[{"run": "rest", "vertical_g": "1"}])

@@ -6,14 +6,24 @@ from program import run_tests
 
 class Files(FrameTest):
     def test_a_missing_table(self):
-        told = ": is missing: the folder of a frame has joints.csv, tubes.csv and loads.csv; 'railbow new --frame FOLDER' writes all three in a new folder"
+        def told(folder, names):
+            return f"{folder}: has no {names}: a frame's folder has all three; 'railbow new --frame FOLDER' writes them"
+
         for name in FILES:
             self.frame()
             (self.folder / "frame" / name).unlink()
-            self.assertRun(self.check("frame"), 2, f"frame/{name}{told}", "")
-        for name in FILES:
-            (self.folder / "frame" / name).unlink(missing_ok=True)
-        self.assertRun(self.check("frame/"), 2, [f"frame/{name}{told}" for name in FILES], "")
+            self.assertRun(self.check("frame"), 2, told("frame", name), "")
+        (self.folder / "frame/tubes.csv").unlink()
+        self.assertRun(self.check("frame"), 2, told("frame", "tubes.csv or loads.csv"), "")
+        (self.folder / "frame/joints.csv").unlink()
+        self.assertRun(self.check("frame/"), 2, told("frame/", "joints.csv, tubes.csv or loads.csv"), "")
+
+    def test_the_other_tables_are_read_where_one_is_missing(self):
+        self.frame(joints=changed(JOINTS, 2, cells={"x [in]": ""}))
+        (self.folder / "frame/loads.csv").unlink()
+        run = self.check("frame")
+        self.assertEqual((run.status, run.out), (2, ""))
+        self.assertRegex(run.err, r"^railbow: frame: has no loads\.csv: .*\nrailbow: frame/joints\.csv:4: x: is empty: a value is needed\n$")
 
     def test_a_table_that_is_a_folder(self):
         self.frame()

@@ -292,15 +292,21 @@ class Schema(unittest.TestCase):
         answer["rows"][0]["verdict"] = "fine"
         self.assertFalse(self.validator("check").is_valid(answer))
 
+    @staticmethod
+    def tables(answer):
+        """What an answer has as units and rows: one table, or the three of a frame."""
+        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs")]
+
     def test_each_column_says_its_unit(self):
         for command, definition in self.schema["$defs"].items():
             for part in definition.get("anyOf", [definition]):
-                units, rows = (part["properties"][name] for name in ("units", "rows"))
-                for column, given in units["properties"].items():
-                    said = rows["items"]["properties"][column]["description"]
-                    if command != "limit":
-                        for unit in given["enum"]:
-                            self.assertIn(unit, said)
+                for table in self.tables(part["properties"]):
+                    units, rows = table["units"], table["rows"]
+                    for column, given in units["properties"].items():
+                        said = rows["items"]["properties"][column]["description"]
+                        if command != "limit":
+                            for unit in given["enum"]:
+                                self.assertIn(unit, said)
 
 
 if __name__ == "__main__":

@@ -145,6 +145,8 @@ static void parts(void)
     WANT(rbow_weld_zone_has(&zone, 0.5) == 1 && rbow_weld_zone_has(&zone, 5) == 0);
     NEAR(rbow_weld_zone_size((rbow_tube_size){1, 0.2}, 0.05).od, 0.9);
     rbow_clock_components(2, pi / 2, components);
+    NEAR(rbow_clock_of(-3, -3), 5 * pi / 4); /* down and to the left */
+    WANT(isnan(rbow_clock_of(0, 0)));
     WANT(!(fabs(components[0]) > 0));
     NEAR(components[1], 2.0);
 

@@ -42,7 +42,7 @@ RECIPES = {
     "To add a remark": {
         "include/railbow/member.h": ("    X(RBOW_REMARK_THIN_WALL, ", '    X(RBOW_REMARK_HEAVY, "heavy") /* above 5 lb */ \\\n'),
         "src/check/member.c": (
-            "    remark_if(r, p->wall_reduction < 1", "    remark_if(r, r->weight > 5, RBOW_REMARK_HEAVY);\n"),
+            "    remark_if(r, m->eccentricity > 0 && ", "    remark_if(r, r->weight > 5, RBOW_REMARK_HEAVY);\n"),
         "src/cases/remark_list.c": (
             "    MEANING(RBOW_REMARK_THIN_WALL,",
             '    MEANING(RBOW_REMARK_HEAVY, "it weighs more than 5 lb", "The tube weighs more than 5 lb. Take a thinner wall.")\n'),

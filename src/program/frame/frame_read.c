@@ -20,7 +20,7 @@ bool frame_tables_name(frame_tables *t, const char *folder)
 {
     const size_t length = strlen(folder);
     const char *slash = length > 0 && folder[length - 1] == '/' ? "" : "/";
-    *t = (frame_tables){.whole = {false}};
+    *t = (frame_tables){.folder = folder};
     for (int i = 0; i < FRAME_TABLES; i++) {
         text path = {0};
         text_format(&path, "%s%s%s", folder, slash, frame_files[i]);
@@ -83,15 +83,26 @@ static bool is_missing(const char *path)
     return stat(path, &there) != 0 && errno == ENOENT;
 }
 
+static void say_missing(const frame_tables *t, const bool *missing, size_t count)
+{
+    text names = {0};
+    for (size_t i = 0, said = 0; i < FRAME_TABLES; i++)
+        if (missing[i]) text_item(&names, said++, count, "or", frame_files[i]);
+    if (names.failed)
+        say("out of memory");
+    else
+        say("%s: has no %s: a frame's folder has all three; 'railbow new --frame FOLDER' writes them", t->folder, names.at);
+    text_free(&names);
+}
+
 bool frame_tables_read(frame_tables *t, int jobs)
 {
-    bool fine = true;
+    bool missing[FRAME_TABLES], fine = true;
+    size_t count = 0;
+    for (int i = 0; i < FRAME_TABLES; i++) count += missing[i] = is_missing(t->paths[i]);
+    if (count > 0) say_missing(t, missing, count);
     for (int i = 0; i < FRAME_TABLES; i++) {
-        if (is_missing(t->paths[i]))
-            say("%s: is missing: the folder of a frame has joints.csv, tubes.csv and loads.csv; 'railbow new --frame FOLDER' "
-                "writes all three in a new folder", t->paths[i]);
-        else
-            t->whole[i] = read_table(t, i, jobs);
+        t->whole[i] = !missing[i] && read_table(t, i, jobs);
         fine = fine && t->whole[i];
     }
     return fine;
