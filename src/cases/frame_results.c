@@ -131,10 +131,14 @@ const frame_tube_answer *frame_worst(const frame_answers *a)
     return worst;
 }
 
+static bool is_forced(const rbow_frame_tube *t)
+{
+    return t->miss_a > 0 || t->miss_b > 0 || fabs(t->gap) > 0;
+}
+
 bool frame_is_forced(const frame_tube_answer *r)
 {
-    const rbow_frame_tube *t = &r->given.tube;
-    return t->miss_a > 0 || t->miss_b > 0 || fabs(t->gap) > 0;
+    return is_forced(&r->given.tube);
 }
 
 double frame_deciding_factor(const frame_tube_answer *r)
@@ -180,6 +184,51 @@ const frame_tube_answer *frame_first_to_buckle(const frame_answers *a, double *c
         }
     }
     return first;
+}
+
+bool frame_has_fit(const frame_model *m)
+{
+    for (size_t i = 0; i < m->frame.tube_count; i++)
+        if (is_forced(&m->frame.tubes[i])) return true;
+    return false;
+}
+
+static size_t first_solved(const frame_answers *a)
+{
+    size_t run = 0;
+    while (!a->runs[run].solved) run++;
+    return run;
+}
+
+const frame_tube_answer *frame_neighbour(const frame_answers *a)
+{
+    const frame_tube_answer *tubes = frame_tubes_of(a, first_solved(a)), *most = NULL;
+    for (size_t i = 0; i < a->judged; i++)
+        if (!frame_is_forced(&tubes[i]) && tubes[i].result.fit_stress > (most != NULL ? most->result.fit_stress : 0)) most = &tubes[i];
+    return most;
+}
+
+const frame_joint_answer *frame_moved_by_fit(const frame_answers *a, double *distance)
+{
+    const size_t count = a->model->joint_count;
+    const frame_joint_answer *joints = a->joints + first_solved(a) * count, *most = NULL;
+    *distance = 0;
+    for (size_t i = 0; i < count; i++) {
+        const double *move = joints[i].result.locked, size = hypot(hypot(move[RBOW_X], move[RBOW_Y]), move[RBOW_Z]);
+        if (!(size > *distance)) continue;
+        *distance = size;
+        most = &joints[i];
+    }
+    return most;
+}
+
+bool frame_has_remark(const frame_answers *a, size_t tube, unsigned bit)
+{
+    for (size_t run = 0; run < a->run_count; run++) {
+        const rbow_frame_tube_result *r = &frame_tubes_of(a, run)[tube].result;
+        if (a->runs[run].solved && (bit == FRAME_NEAR_BUCKLING ? r->near_buckling != 0 : (r->remarks & bit) != 0)) return true;
+    }
+    return false;
 }
 
 double frame_fit_cost(const frame_tube_answer *r)

@@ -70,12 +70,26 @@ bool frame_is_forced(const frame_tube_answer *r);
 double frame_deciding_factor(const frame_tube_answer *r);
 double frame_asked_factor(const frame_tube_answer *r);
 
-/* The push of the tube when the frame buckles (what is locked in, and the run's part times the factor), over the critical load of the same tube with pinned ends: about the fixity that its
- * joints give it, where it is the tube that buckles. */
+/* The push of the tube when the frame buckles (what is locked in, and the run's part times the factor), over the critical load of
+ * the same tube with pinned ends: about the fixity that its joints give it, where it is the tube that buckles. */
 double frame_fixity(const frame_tube_answer *r, double critical_factor);
 
 /* The tube and run with the largest of all: the one that buckles first; NULL where no tube is pushed. critical_factor: of its run */
 const frame_tube_answer *frame_first_to_buckle(const frame_answers *a, double *critical_factor);
+
+/* Whether anything was forced into the frame. */
+bool frame_has_fit(const frame_model *m);
+
+/* Of the tubes that are not forced themselves, the one with the largest stress before any run load; NULL for none. What is
+ * locked in is the same in every run; at least one has an answer. */
+const frame_tube_answer *frame_neighbour(const frame_answers *a);
+
+/* The joint that forcing has moved most, and how far, in; NULL where nothing has moved. */
+const frame_joint_answer *frame_moved_by_fit(const frame_answers *a, double *distance);
+
+/* Whether the tube (below `judged`) has a remark in any run. bit: of the remark, or FRAME_NEAR_BUCKLING. */
+enum { FRAME_NEAR_BUCKLING = 1 << RBOW_REMARK_COUNT };
+bool frame_has_remark(const frame_answers *a, size_t tube, unsigned bit);
 
 /* What the forced fit costs, in points of margin; negative where it helps. NaN: one of both margins has no limit. */
 double frame_fit_cost(const frame_tube_answer *r);

@@ -91,11 +91,12 @@ static bool write_page(const frame_check *c, output *page, int status)
 {
     const frame_model *m = c->solved.answers.model;
     const case_run as_run = {.options = c->options, .facts = c->facts, .refused = {.count = c->solved.refused}};
-    const page_head head = report_head(&as_run, page, status);
+    page_head head = report_head(&as_run, page, status);
     frame_picture *p = calloc(1, sizeof *p);
     frame_shape *shapes = malloc(m->tube_count * sizeof *shapes);
     void *memory = malloc(rbow_frame_memory(&m->frame));
     text body = {0};
+    if (head.title == NULL) head.title = "Frame check";
     body.failed = p == NULL || !fill_picture(c, p, shapes, memory);
     if (!body.failed) frame_page(&body, &head, &c->solved.answers, p);
     const bool fine = report_write(page, &head, &body);

@@ -113,8 +113,8 @@ static bool has_moment(const rbow_frame_run *r)
 void frame_loads_caption(text *out, const frame_answers *a, size_t run, unit_system units)
 {
     const rbow_frame_run *r = &a->model->runs[run].run;
-    text_put(out, "<p class=\"soft\">x is forward, y to the left, z up. The longest arrow is ");
-    page_value(out, largest_force(a, run), DIM_FORCE, units, 3);
+    text_put(out, "<p class=\"about\">A tube is drawn by its smallest margin in any run. Forward is to the right from the side and from above; from the front the right of the paper is the left of the frame. The longest arrow is ");
+    page_quantity(out, largest_force(a, run), DIM_FORCE, units);
     text_put(out, "; the length of an arrow goes with the root of its force.");
     put_g(out, r);
     if (has_moment(r)) text_put(out, " Moments on joints are not drawn.");

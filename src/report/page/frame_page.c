@@ -4,6 +4,7 @@
 #include "cases/frame_order.h"
 #include "report/caution.h"
 #include "report/html.h"
+#include "report/page/frame_findings.h"
 #include "report/page/frame_views.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -98,7 +99,7 @@ static void put_factor_cell(text *out, const char *label, double factor)
 
 static void put_value_cell(text *out, const char *label, double own, dimension d, unit_system units)
 {
-    begin_cell(out, "n", label);
+    text_format(out, "<td class=\"n\" data-label=\"%s, %s\">", label, unit_name(d, units));
     put_bare(out, own, d, units, ROUND_NEAREST);
     text_put(out, "</td>");
 }
@@ -132,7 +133,7 @@ static void put_run(text *out, const frame_run_answer *r, unit_system units)
 static void put_runs(text *out, const frame_answers *a, unit_system units)
 {
     const char *length = unit_name(DIM_LENGTH, units);
-    text_format(out, "<h2>Runs</h2>\n<table class=\"stack list\"><caption>Critical factor: the straight frame buckles at this many times the run "
+    text_format(out, "<h2>Runs</h2>\n<table class=\"stack list frame\"><caption>Critical factor: the straight frame buckles at this many times the run "
                      "load. Path ends: the frame as built does. Moves: largest movement of a joint.</caption>\n<thead><tr>"
                      "<th scope=\"col\">Run</th><th scope=\"col\">Verdict</th><th scope=\"col\" class=\"n\">Margin</th>"
                      "<th scope=\"col\">Worst tube</th><th scope=\"col\">What governs</th><th scope=\"col\" class=\"n\">Critical factor</th>"
@@ -153,7 +154,7 @@ static void put_tube(text *out, const frame_tube_answer *r, unit_system units)
     put_factor_cell(out, "Load factor", frame_deciding_factor(r));
     put_value_cell(out, "Push", r->result.axial, DIM_FORCE, units);
     put_value_cell(out, "Locked in", r->result.fit_stress, DIM_STRESS, units);
-    begin_cell(out, "", "Tube");
+    text_format(out, "<td data-label=\"Size, %s\">", unit_name(DIM_LENGTH, units));
     text_format(out, units == UNITS_SI ? "%.5g × %.3g" : "%.5g × %.4g", shown(r->given.tube.od, DIM_LENGTH, units),
                 shown(r->given.tube.wall, DIM_LENGTH, units));
     text_put(out, "</td></tr>\n");
@@ -161,7 +162,7 @@ static void put_tube(text *out, const frame_tube_answer *r, unit_system units)
 
 static void put_tubes(text *out, const frame_answers *a, const frame_order *order, unit_system units)
 {
-    text_format(out, "<h2>Tubes</h2>\n<table class=\"stack list\"><caption>Each tube in its worst run, the smallest margin first. Push: axial force "
+    text_format(out, "<h2>Tubes</h2>\n<table class=\"stack list frame\"><caption>Each tube in its worst run, the smallest margin first. Push: axial force "
                      "under the run load, a pull below 0. Locked in: stress before any run load.</caption>\n<thead><tr>"
                      "<th scope=\"col\">Tube</th><th scope=\"col\">Verdict</th><th scope=\"col\" class=\"n\">Margin</th>"
                      "<th scope=\"col\">In run</th><th scope=\"col\">What governs</th><th scope=\"col\" class=\"n\">Load factor</th>"
@@ -223,15 +224,21 @@ static void put_card(text *out, const frame_card *card, size_t number, unit_syst
     text_put(out, "’, B is ‘");
     html_text(out, r->given.to);
     text_format(out, "’. Governs: %s", frame_governs_words[r->result.governs].word);
-    if (!isnan(r->result.governs_at)) {
+    if (r->result.governs_at <= 0 || r->result.governs_at >= r->result.length) {
+        text_put(out, r->result.governs_at <= 0 ? ", at A" : ", at B");
+    } else if (!isnan(r->result.governs_at)) {
         text_put(out, ", ");
-        page_value(out, r->result.governs_at, DIM_LENGTH, units, 4);
+        page_quantity(out, r->result.governs_at, DIM_LENGTH, units);
         text_put(out, " from A");
     }
+    if (!isnan(r->result.peak_moment)) {
+        text_put(out, ". Largest moment ");
+        page_quantity(out, r->result.peak_moment, DIM_MOMENT, units);
+    }
     text_put(out, r->result.axial < 0 ? ". Pull " : ". Push ");
-    page_value(out, fabs(r->result.axial), DIM_FORCE, units, 3);
+    page_quantity(out, fabs(r->result.axial), DIM_FORCE, units);
     text_put(out, ", column load ");
-    page_value(out, r->result.column_load, DIM_FORCE, units, 3);
+    page_quantity(out, r->result.column_load, DIM_FORCE, units);
     if (*r->remarks != '\0') {
         text_put(out, ". Remarks: ");
         html_text(out, r->remarks);
@@ -246,12 +253,13 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
     put_verdict(out, head, a);
     put_refused_runs(out, a);
     put_propped(out, a);
+    frame_findings(out, a, head->units);
     html_element(out, "p", "about", frame_assumptions);
     html_element(out, "p", "about", caution);
     text_char(out, '\n');
     frame_views(out, a, p, head->units);
     put_runs(out, a, head->units);
-    text_put(out, "<h2>The smallest margins: moment along the tube</h2>\n<div class=\"figures\">\n");
+    text_put(out, "<h2>The smallest margins: bending moment along the tube</h2>\n<div class=\"figures\">\n");
     for (size_t i = 0; i < p->card_count; i++) put_card(out, &p->cards[i], i + 1, head->units);
     text_put(out, "</div>\n");
     put_tubes(out, a, &order, head->units);

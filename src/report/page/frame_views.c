@@ -75,13 +75,31 @@ typedef struct drawing {
     double times;         /* exaggeration of the movement; 0: nothing moves */
 } drawing;
 
+/* What a pointer on a tube reads, and a reader of the screen. */
+static void put_tooltip(const frame_paper *v, const drawing *d, size_t tube)
+{
+    const frame_answers *a = d->answers;
+    size_t i = 0;
+    html_text(v->out, a->model->tubes[tube].name);
+    while (i < a->judged && a->places[i] != tube) i++;
+    if (i == a->judged) return;
+    const frame_tube_answer *r = frame_worst_run(a, i);
+    text_put(v->out, ": ");
+    put_percent(v->out, r->result.margin);
+    text_put(v->out, " in run ‘");
+    html_text(v->out, r->run);
+    text_put(v->out, "’");
+}
+
 static void put_tube(const frame_paper *v, const drawing *d, size_t tube)
 {
     const frame_shape *s = &d->picture->shapes[tube];
     double x[2], y[2];
     frame_on_paper(v, s->drawn[0], &x[0], &y[0]);
     frame_on_paper(v, s->drawn[FRAME_SHAPE_STATIONS - 1], &x[1], &y[1]);
-    chart_path(v->out, x, y, 2, classes[d->classes[tube]].style);
+    text_format(v->out, "<path d=\"M%.2f %.2fL%.2f %.2f\" class=\"%s\"><title>", x[0], y[0], x[1], y[1], classes[d->classes[tube]].style);
+    put_tooltip(v, d, tube);
+    text_put(v->out, "</title></path>\n");
 }
 
 static void put_moved(const frame_paper *v, const drawing *d, size_t tube)
@@ -177,6 +195,7 @@ static void put_key(text *out, const drawing *d)
     }
     else
         text_put(out, "<span>Nothing moves, or at this load there is no balance: no movement is drawn.</span>\n");
+    if (d->picture->card_count > 0) text_put(out, "<span><strong>1 2 3</strong> the smallest margins, whose moments stand below</span>\n");
     put_key_arrow(out, "head", "plain", "load");
     put_key_arrow(out, "support", "quiet-line", "what a support (square) puts on the frame");
     text_put(out, "</p>\n");

@@ -157,6 +157,13 @@ void page_value(text *out, double own, dimension d, unit_system units, int digit
     html_unit(out, u->name);
 }
 
+void page_quantity(text *out, double own, dimension d, unit_system units)
+{
+    put_bare(out, own, d, units, ROUND_NEAREST);
+    text_char(out, ' ');
+    html_unit(out, unit_name(d, units));
+}
+
 void page_refused(text *out, const page_head *head)
 {
     if (head->refused == 1)

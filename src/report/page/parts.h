@@ -14,6 +14,9 @@ const char *page_said(const text *t);
 /* A value with its unit, at most `digits` significant ones: "24 in". */
 void page_value(text *out, double own, dimension d, unit_system units, int digits);
 
+/* A value that was worked out, with its unit, rounded as put_bare does. */
+void page_quantity(text *out, double own, dimension d, unit_system units);
+
 /* The caution under the verdict, so that the first sheet never goes about without it. */
 void page_caution(text *out);
 

@@ -130,15 +130,6 @@ static void say_taken(text *out, const frame_tube_answer *r, const screen *s)
 
 /* ---- what is locked in ------------------------------------------------------------------------------------- */
 
-static bool has_fit(const frame_model *m)
-{
-    for (size_t i = 0; i < m->frame.tube_count; i++) {
-        const rbow_frame_tube *t = &m->frame.tubes[i];
-        if (t->miss_a > 0 || t->miss_b > 0 || fabs(t->gap) > 0) return true;
-    }
-    return false;
-}
-
 static void put_cost(text *out, const frame_tube_answer *r)
 {
     const double cost = frame_fit_cost(r);
@@ -170,18 +161,9 @@ static void say_fit(text *out, const frame_tube_answer *r, const screen *s)
     put_lines(out, &line, 4, s);
 }
 
-static size_t first_run(const frame_answers *a)
-{
-    size_t run = 0;
-    while (!a->runs[run].solved) run++;
-    return run;
-}
-
 static void say_neighbour(text *out, const frame_answers *a, const screen *s)
 {
-    const frame_tube_answer *tubes = frame_tubes_of(a, first_run(a)), *most = NULL;
-    for (size_t i = 0; i < a->judged; i++)
-        if (!frame_is_forced(&tubes[i]) && tubes[i].result.fit_stress > (most != NULL ? most->result.fit_stress : 0)) most = &tubes[i];
+    const frame_tube_answer *most = frame_neighbour(a);
     if (most == NULL) return;
     text line = {0};
     text_put(&line, "  Neighbours: ");
@@ -192,23 +174,16 @@ static void say_neighbour(text *out, const frame_answers *a, const screen *s)
     put_lines(out, &line, 4, s);
 }
 
-static double distance(const double move[RBOW_AXES])
-{
-    return hypot(hypot(move[RBOW_X], move[RBOW_Y]), move[RBOW_Z]);
-}
-
 static void say_out_of_place(text *out, const frame_answers *a, const screen *s)
 {
-    const size_t count = a->model->joint_count;
-    const frame_joint_answer *joints = a->joints + first_run(a) * count, *most = joints;
-    for (size_t i = 0; i < count; i++)
-        if (distance(joints[i].result.locked) > distance(most->result.locked)) most = &joints[i];
-    if (!(distance(most->result.locked) > 0)) return;
+    double distance;
+    const frame_joint_answer *most = frame_moved_by_fit(a, &distance);
+    if (most == NULL) return;
     text line = {0};
     text_put(&line, "  Joints: forcing has moved ");
     put_name(&line, most->name);
     text_put(&line, " most, by ");
-    put_quantity(&line, distance(most->result.locked), DIM_LENGTH, s->units, ROUND_NEAREST);
+    put_quantity(&line, distance, DIM_LENGTH, s->units, ROUND_NEAREST);
     text_char(&line, '.');
     put_lines(out, &line, 4, s);
 }
@@ -231,28 +206,15 @@ static void say_propped(text *out, const frame_answers *a, const screen *s)
 
 /* ---- remarks ------------------------------------------------------------------------------------------------ */
 
-enum { NEAR_BUCKLING_REMARK = -1 };
-
-/* Whether a tube has the remark in any run; bit: of the remark, or NEAR_BUCKLING_REMARK for the last one. */
-static bool has_remark(const frame_answers *a, size_t tube, int bit)
-{
-    for (size_t run = 0; run < a->run_count; run++) {
-        const rbow_frame_tube_result *r = &frame_tubes_of(a, run)[tube].result;
-        if (!a->runs[run].solved) continue;
-        if (bit == NEAR_BUCKLING_REMARK ? r->near_buckling : (r->remarks & (unsigned)bit) != 0) return true;
-    }
-    return false;
-}
-
-static void say_remark(text *out, const frame_answers *a, int bit, const char *remark, const char *meaning, const screen *s)
+static void say_remark(text *out, const frame_answers *a, unsigned bit, const char *remark, const char *meaning, const screen *s)
 {
     enum { NAMED = 4 };
     size_t found = 0;
     text line = {0}, names = {0};
     for (size_t i = 0; i < a->judged; i++) {
-        if (!has_remark(a, i, bit) || found++ >= NAMED) continue;
+        if (!frame_has_remark(a, i, bit) || found++ >= NAMED) continue;
         if (found > 1) text_put(&names, ", ");
-        put_name(&names, frame_tubes_of(a, first_run(a))[i].given.name);
+        put_name(&names, frame_worst_run(a, i)->given.name);
     }
     if (found > NAMED) text_format(&names, " and %zu more", found - NAMED);
     text_format(&line, "  %s: %s (%s)", remark, meaning, found == a->judged && a->judged > 1 ? "all" : text_string(&names, &out->failed));
@@ -264,18 +226,19 @@ static void say_remark(text *out, const frame_answers *a, int bit, const char *r
 static void say_remarks(text *out, const frame_answers *a, const screen *s)
 {
     bool any = false;
-    for (size_t i = 0; i < a->judged && !any; i++) any = has_remark(a, i, (1 << RBOW_REMARK_COUNT) - 1) || has_remark(a, i, NEAR_BUCKLING_REMARK);
+    for (size_t i = 0; i < a->judged && !any; i++)
+        any = frame_has_remark(a, i, FRAME_NEAR_BUCKLING - 1) || frame_has_remark(a, i, FRAME_NEAR_BUCKLING);
     if (!any) return;
     text_put(out, "\nRemarks:\n");
     for (int i = 0; i < RBOW_REMARK_COUNT; i++)
-        say_remark(out, a, (int)remark_list[i].bit, rbow_remark_text(remark_list[i].bit), remark_list[i].meaning, s);
-    say_remark(out, a, NEAR_BUCKLING_REMARK, NEAR_BUCKLING, near_buckling_meaning, s);
+        say_remark(out, a, remark_list[i].bit, rbow_remark_text(remark_list[i].bit), remark_list[i].meaning, s);
+    say_remark(out, a, FRAME_NEAR_BUCKLING, NEAR_BUCKLING, near_buckling_meaning, s);
 }
 
 void frame_text(text *out, const frame_answers *a, bool every, const screen *s)
 {
     const frame_tube_answer *worst = frame_worst(a);
-    const bool forced = has_fit(a->model);
+    const bool forced = frame_has_fit(a->model);
     put_refused(out, s);
     if (worst != NULL) {
         say_count(out, a, s);
