@@ -49,6 +49,8 @@ typedef struct frame_answers { /* those of one run stand together, in the order 
     size_t run_count;
 } frame_answers;
 
+typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS } frame_of; /* which of the three answers */
+
 extern const field_list frame_tubes_list, frame_joints_list, frame_runs_list; /* of the three answers */
 
 /* The rows of one run: its tubes; a tube in all runs is every `judged`-th from there. */

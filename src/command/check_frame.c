@@ -45,7 +45,7 @@ static bool write_text(frame_check *c, int status)
     screen s = screen_of(&c->out, status == NO_VERDICT && c->solved.refused > 0, NULL, &unused);
     put_refused_runs(&refused, &c->solved);
     s.refused = refused.at;
-    frame_text(&t, &c->solved.answers, c->options->all, &s);
+    frame_text(&t, &c->solved.answers, c->options->of, c->options->all, &s);
     if (refused.failed) t.failed = true;
     const bool fine = output_text(&c->out, &t);
     text_free(&t);

@@ -113,6 +113,10 @@ static bool write_in(const frame_tables *t, const options *o)
 int new_frame(const options *o, const char *folder)
 {
     frame_tables t;
+    if (strcmp(folder, "-") == 0) {
+        say("new: a frame is a folder with three tables and does not go to standard output: name the folder");
+        return NO_VERDICT;
+    }
     char *made = strdup(folder);
     bool fine = made != NULL && frame_tables_name(&t, folder);
     if (made == NULL) say("out of memory");

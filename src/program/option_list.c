@@ -1,6 +1,7 @@
 #define _GNU_SOURCE /* optind, strcasecmp */
 #include "program/option_list.h"
 
+#include "cases/frame_results.h"
 #include "program/say.h"
 #include "table/number.h"
 #include "table/text.h"
@@ -167,7 +168,7 @@ static bool take_help(options *o, const char *value) { (void)value; o->help = tr
 const option_entry option_entries[] = {
     {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
-    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs", take_of, "of a frame: the table that CSV holds (default tubes)"},
+    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs", take_of, "of a frame: the table of CSV and text (default tubes)"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
     {OPTION("output"), 'o', TAKES_OUTPUT | TAKES_TEXT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
     {OPTION("format"), 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},

@@ -10,8 +10,6 @@
 
 typedef enum output_format { FORMAT_AUTO, FORMAT_TEXT, FORMAT_CSV, FORMAT_JSON } output_format;
 
-typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS } frame_of; /* which table of a frame's results */
-
 typedef struct options {
     const char *output;       /* -o, NULL for stdout */
     output_format format;

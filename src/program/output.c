@@ -209,7 +209,7 @@ bool output_open_fresh(output *out, const char *file)
         return true;
     }
     if (errno == EEXIST)
-        say("%s: already exists and was not changed; name a new file", file);
+        say("%s: already exists and was not changed; give another name", file);
     else
         refuse(out, "write");
     free(out->fresh);

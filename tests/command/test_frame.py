@@ -1,6 +1,7 @@
 """check on a frame: its verdicts, formats, options, and frames with a known answer."""
 
 import math
+import re
 
 from frame import JOINT_COLUMNS, JOINTS, LOADS, RUN_COLUMNS, TOO_MUCH, TUBE_COLUMNS, TUBES, FrameTest, changed
 from program import in_si, joined, name_and_unit, run_tests
@@ -89,6 +90,23 @@ class Formats(FrameTest):
                      "Assumed: joints have no size", "An aid to judgement"):
             self.assertIn(word, said)
         self.assertTrue(all(len(line) <= 80 for line in run.out.splitlines()))
+
+    def test_text_of_one_table(self):
+        self.frame(loads=SHORT_LOADS)
+        rows = {of: self.check("frame", "--of", of).rows for of in COLUMNS}
+        out = {of: self.check("frame", "--format", "text", "--of", of).out for of in COLUMNS}
+        self.assertEqual(out["tubes"], self.check("frame", "--format", "text").out)
+        self.assertEqual([out[of].count("\ntube ") for of in ("tubes", "joints", "runs")], [1, 0, 0])
+        self.assertEqual([out[of].count("\nrun ") for of in ("tubes", "joints", "runs")], [1, 0, 1])
+        self.assertEqual([out["joints"].count(f"\n{name} ") for name in ("wall A", "wall B", "end")], [4, 4, 2])
+        self.assertTrue(all(len(line) <= 80 for line in out["joints"].splitlines()))
+        for run in "down", "hard":
+            told = out["joints"].split(f"\nRun '{run}', load factor 1:\n")[1]
+            for row in rows["joints"]:
+                if row["run"] == run and row["joint"] == "wall A":
+                    shown = re.search(r"^support .*\n(?:.*\n)?wall A((?: +[-\d.]+){6})$", told, re.M).group(1).split()
+                    for cell, column in zip(shown, ("react_x [lbf]", "react_y [lbf]", "react_z [lbf]")):
+                        self.assertAlmostEqual(float(cell), number(row, column), delta=0.006 * abs(number(row, column)) + 1e-9)
 
     def test_text_of_what_is_locked_in(self):
         self.frame(tubes=FORCED)

@@ -49,8 +49,12 @@ class NewFrame(FrameTest):
                 if other != name:
                     (self.folder / name / other).unlink()
             self.file(f"{name}/{name}", "mine")
-            self.assertRun(self.new(name), 2, f"{name}/{name}: already exists and was not changed; name a new file", "")
+            self.assertRun(self.new(name), 2, f"{name}/{name}: already exists and was not changed; give another name", "")
             self.assertEqual((os.listdir(self.folder / name), self.read(f"{name}/{name}")), ([name], "mine"))
+
+    def test_standard_output_is_no_folder(self):
+        self.assertRun(self.new("-"), 2, "new: a frame is a folder with three tables and does not go to standard output: name the folder", "")
+        self.assertEqual(self.listing(), [])
 
     def test_a_file_of_that_name(self):
         self.file("frame", "mine")

@@ -57,7 +57,7 @@ class New(ProgramTest):
         (self.folder / "link.csv").symlink_to("nowhere.csv")
         for name in "frame.csv", "link.csv", ".":
             run = self.run_program("new", name)
-            self.assertRun(run, 2, f"{name}: already exists and was not changed; name a new file", "")
+            self.assertRun(run, 2, f"{name}: already exists and was not changed; give another name", "")
         self.assertEqual((self.read("frame.csv"), self.listing()), ("mine", ["frame.csv", "link.csv"]))
 
     def test_where_it_cannot_be_written(self):

@@ -2,6 +2,7 @@
 
 #include "report/caution.h"
 #include "report/text/cells.h"
+#include "report/text/frame_joint_text.h"
 #include "report/text/frame_table_text.h"
 #include "report/text/measures.h"
 
@@ -235,7 +236,7 @@ static void say_remarks(text *out, const frame_answers *a, const screen *s)
     say_remark(out, a, FRAME_NEAR_BUCKLING, NEAR_BUCKLING, near_buckling_meaning, s);
 }
 
-void frame_text(text *out, const frame_answers *a, bool every, const screen *s)
+void frame_text(text *out, const frame_answers *a, int of, bool every, const screen *s)
 {
     const frame_tube_answer *worst = frame_worst(a);
     const bool forced = frame_has_fit(a->model);
@@ -249,9 +250,10 @@ void frame_text(text *out, const frame_answers *a, bool every, const screen *s)
         if (forced) say_neighbour(out, a, s);
         if (forced) say_out_of_place(out, a, s);
         say_propped(out, a, s);
-        frame_runs_text(out, a, s);
-        frame_tubes_text(out, a, every, forced, s);
-        say_remarks(out, a, s);
+        if (of == OF_JOINTS) frame_joints_text(out, a, s);
+        else frame_runs_text(out, a, s);
+        if (of == OF_TUBES) frame_tubes_text(out, a, every, forced, s);
+        if (of == OF_TUBES) say_remarks(out, a, s);
     }
     text_char(out, '\n');
     put_sentence(out, frame_assumptions, 0, s);

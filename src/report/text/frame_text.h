@@ -6,7 +6,8 @@
 #include "report/screen.h"
 #include "table/text.h"
 
-/* every: list every tube, where a long frame lists the short ones and the closest. */
-void frame_text(text *out, const frame_answers *a, bool every, const screen *s);
+/* of: OF_JOINTS and OF_RUNS have no table of the tubes; OF_JOINTS has the joints instead of the runs.
+ * every: list every tube, where a long frame lists the short ones and the closest. */
+void frame_text(text *out, const frame_answers *a, int of, bool every, const screen *s);
 
 #endif
