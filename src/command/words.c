@@ -5,9 +5,13 @@ const char words_topic[] = "words";
 const glossary_entry glossary[] = {
     {"bow", "How far an unloaded tube curves away from the straight line between its ends, at the largest offset."},
     {"clock", "A direction across the tube, as an angle in degrees seen from joint A toward joint B: 0 is up, 90 is to the "
-              "right. The word any stands for an unknown clock; the check then takes the worst."},
+              "right. In a frame, 0 is forward on an upright tube. The word any stands for an unknown clock; the check then "
+              "takes the worst."},
     {"column load", "The push at which the straight tube buckles as a whole, by the column curve that the case or its "
                     "material names."},
+    {"critical factor", "The load factor at which a frame of straight tubes, with the axial forces of the run, buckles as a whole. "
+                        "Under 3, its tubes get the remark near frame buckling: where joints sway, the column length of a tube "
+                        "is longer than the tube: give it a fixity below 1."},
     {"dressed", "The thickness of wall that grinding has removed in the weld zones."},
     {"factor", "The load factor that a case must reach: 1.5, unless the case or --factor gives another."},
     {"fixity", "How firmly the joints keep the ends of a tube from rotating: the number c in critical load = "
@@ -18,19 +22,23 @@ const glossary_entry glossary[] = {
     {"gap", "The length by which the tube was too short before it was welded in (+, it was pulled), or too long (-, it was "
             "squeezed)."},
     {"governs", "The check whose load factor is smallest, compared with the factor asked for, governs: column, yield or "
-                "interaction. It sets the margin."},
+                "interaction; in a frame also frame, where the frame buckles first. It sets the margin."},
     {"horn", "The stub that a cut rail leaves on the frame. The new rail's socket is part of it, and a pull can bend it into "
              "line."},
     {"interaction", "The check of push and bending together: the share of the column load plus the share of the strength in "
                     "bending and torsion. The tube fails where the sum is 1."},
+    {"joint", "In a frame, the point where tubes meet. It moves and turns under load, and turns the tubes that are rigid to it."},
     {"landing", "The point at the other joint that the end of the tube has to meet."},
     {"limit", "The load factor at which the tube yields or buckles. The command limit finds the limit of a column: the last "
               "value before the margin is too small."},
     {"load factor", "The number by which all run loads are multiplied. At load factor 1 the tube carries the loads that the "
                     "case states."},
+    {"locked in", "What a tube of a frame carries before any run load, because it or another tube was forced."},
     {"margin", "The limit divided by the factor asked for, less 1. A case holds if its margin is 0 or more."},
     {"miss", "The distance from the landing to a straight bar that lies in the socket of the other joint."},
     {"orientation", "The clock toward which the tube's own bow points. The command index finds the best one."},
+    {"path end", "The load factor at which the frame as built, with its bows and all that is locked in, buckles as a whole."},
+    {"run", "Loads of a frame that act together. Each tube is checked in every run."},
     {"run load", "A load that acts while the car runs: push or pull, bending, twist and the tube's own weight. Bow and forced "
                  "fit are built in, and are no run loads."},
     {"set", "The movement that remains after a pulled horn is let go."},

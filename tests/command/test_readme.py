@@ -7,6 +7,9 @@ import shutil
 from program import ProgramTest, glossary, run_tests
 
 
+LEFT_OUT = "[...]"  # a line that stands for lines of the answer
+
+
 class Readme(ProgramTest):
     def setUp(self):
         super().setUp()
@@ -25,15 +28,22 @@ class Readme(ProgramTest):
             count += 1
             with self.subTest(command=command):
                 run = self.run_program(*shlex.split(command)[1:], cwd=self.installed.source)
-                self.assertEqual(run.out, want)
+                parts = [re.escape(part) for part in want.split(f"{LEFT_OUT}\n")]
+                self.assertLess(len(parts), 5)
+                self.assertTrue(all(len(part.splitlines()) > 1 for part in want.split(f"{LEFT_OUT}\n") if part))
+                self.assertRegex(run.out, r"\A" + r"(?:.*\n)*?".join(parts) + r"\Z")
         self.assertGreater(count, 0)
+
+    def test_it_is_short(self):
+        self.assertLessEqual(len(self.readme.splitlines()), 250)
 
     def test_its_glossary_is_that_of_help_words(self):
         section = self.readme.split("## Words\n", 1)[1].split("\n## ", 1)[0]
         listed = re.findall(r"(?m)^- \*\*(.+?)\*\*: (.*(?:\n  .+)*)", section)
         shown = {word: " ".join(meaning.split()) for word, meaning in listed}
-        self.assertGreater(len(shown), 20)
-        self.assertEqual(shown, glossary(self.run_program("help", "words").out))
+        said = glossary(self.run_program("help", "words").out)
+        self.assertGreater(len(shown), 5)
+        self.assertEqual(shown, {word: said[word] for word in shown})
 
     def test_every_command_that_it_names_works(self):
         named = re.findall(r"(?m)^    (railbow .*?)(?:   .*)?$|`(railbow \w+ [^`]*\w\.csv[^`]*|railbow (?:help [a-z]+|columns))`",

@@ -1,4 +1,4 @@
-/* The example of the README: a program of somebody else's that links the library. */
+/* The example of DEVELOPERS.md: a program of somebody else's that links the library. */
 #include <gsl/gsl_errno.h>
 #include <railbow/railbow.h>
 #include <stdio.h>
