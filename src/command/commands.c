@@ -23,7 +23,7 @@ const command commands[] = {
              "holds, the margin, the check that governs, and how much margin the forced fit costs. FOLDER is a frame: its "
              "tables joints.csv, tubes.csv and loads.csv. The command finds the force in every tube from the loads of each "
              "run on the whole frame, with what was forced in, and checks every tube. --case and --part then pick tubes by "
-             "their name and part: the frame is solved whole, and only these tubes are judged.",
+             "their name and part: the frame is solved whole, and only these tubes are judged. 'railbow help frame' explains frames.",
      .example = "railbow check --format text nose.csv",
      .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_check},
@@ -139,10 +139,10 @@ const command commands[] = {
      .takes = 0,
      .run = command_columns},
     {.name = "help",
-     .summary = "this text, the help of one command, or the words of the trade",
-     .operands = "[COMMAND | words]",
+     .summary = "this text, the help of one command, of frames, or the words of the trade",
+     .operands = "[COMMAND | frame | words]",
      .text = "Explains what a command does, its options, and the columns that it reads and writes, with an example. "
-             "'railbow help words' explains the words of the trade.",
+             "'railbow help frame' explains how a whole frame is given and what is worked out, 'railbow help words' the words of the trade.",
      .example = "railbow help check",
      .takes = 0,
      .run = command_help},

@@ -1,6 +1,7 @@
 #include "command/commands.h"
 
 #include "cases/table_list.h"
+#include "command/frame_notes.h"
 #include "command/words.h"
 #include "program/exit_status.h"
 #include "program/output.h"
@@ -21,7 +22,8 @@ static void say_program(text *out, const screen *s)
         put_lines(out, &line, 13, s);
     }
     text_char(out, '\n');
-    put_sentence(out, "'railbow help COMMAND' explains one command, 'railbow help words' the words of the trade. "
+    put_sentence(out, "'railbow help COMMAND' explains one command, 'railbow help frame' a whole frame, 'railbow help words' the words of the "
+                      "trade. "
                       "'railbow --version' prints the version.", 0, s);
     text_char(out, '\n');
     put_sentence(out, "Exit status: 0 if every case holds, 1 if at least one is short, 2 if an error prevented a verdict.", 0, s);
@@ -29,14 +31,23 @@ static void say_program(text *out, const screen *s)
 
 enum { WORD_COLUMN = 16 }; /* where meanings begin */
 
+static void say_meaning(text *out, const char *word, const char *meaning, const screen *s)
+{
+    text line = {0};
+    text_format(&line, "%-*s%s", (int)WORD_COLUMN, word, meaning);
+    put_lines(out, &line, WORD_COLUMN, s);
+}
+
 static void say_words(text *out, const screen *s)
 {
     text_put(out, "railbow help words: the words of the trade that railbow uses\n\n");
-    for (size_t i = 0; i < glossary_count; i++) {
-        text line = {0};
-        text_format(&line, "%-*s%s", (int)WORD_COLUMN, glossary[i].word, glossary[i].meaning);
-        put_lines(out, &line, WORD_COLUMN, s);
-    }
+    for (size_t i = 0; i < glossary_count; i++) say_meaning(out, glossary[i].word, glossary[i].meaning, s);
+}
+
+static void say_frame(text *out, const screen *s)
+{
+    text_put(out, "railbow help frame: how a whole frame is given, and what is worked out\n\n");
+    for (size_t i = 0; i < frame_note_count; i++) say_meaning(out, frame_notes[i].subject, frame_notes[i].note, s);
 }
 
 /* The tables that one command alone reads or writes. Load cases and materials serve several commands. */
@@ -84,12 +95,12 @@ int command_help(const options *o)
     text t = {0}, screen_words = {0};
     const char *name = o->operand_count > 0 ? o->operands[0] : NULL;
     const command *c = name != NULL ? command_find(name) : NULL;
-    const bool words = name != NULL && strcmp(name, words_topic) == 0;
+    const bool words = name != NULL && strcmp(name, words_topic) == 0, frame = name != NULL && strcmp(name, frame_topic) == 0;
     if (o->operand_count > 1) {
         say("help: takes one command, but '%s' follows it; see 'railbow help'", o->operands[1]);
         return NO_VERDICT;
     }
-    if (name != NULL && c == NULL && !words) {
+    if (name != NULL && c == NULL && !words && !frame) {
         command_refuse(name);
         return NO_VERDICT;
     }
@@ -98,6 +109,8 @@ int command_help(const options *o)
     const screen s = screen_of(&out, false, NULL, &screen_words);
     if (words)
         say_words(&t, &s);
+    else if (frame)
+        say_frame(&t, &s);
     else if (c != NULL)
         say_command(&t, c, &s);
     else

@@ -2,6 +2,7 @@
 
 #include "cases/case_table.h"
 #include "command/commands.h"
+#include "command/frame_notes.h"
 #include "command/words.h"
 
 #include <string.h>
@@ -35,7 +36,7 @@ static void put_commands(text *out)
 static void put_topics(text *out)
 {
     put_commands(out);
-    text_format(out, " %s", words_topic);
+    text_format(out, " %s %s", frame_topic, words_topic);
 }
 
 static void put_columns(text *out, const char *suffix)

@@ -1,6 +1,7 @@
 #include "document/document.h"
 
 #include "command/commands.h"
+#include "command/frame_notes.h"
 #include "command/words.h"
 #include "document/roff.h"
 #include "report/caution.h"
@@ -92,6 +93,12 @@ static void put_glossary(text *out)
     for (size_t i = 0; i < glossary_count; i++) roff_entry(out, glossary[i].word, glossary[i].meaning);
 }
 
+static void put_frame(text *out)
+{
+    roff_section(out, "FRAMES");
+    for (size_t i = 0; i < frame_note_count; i++) roff_entry(out, frame_notes[i].subject, frame_notes[i].note);
+}
+
 static bool put_examples(text *out, const char *program)
 {
     bool fine = true;
@@ -110,7 +117,7 @@ bool manual_program(text *out, const char *program)
     text_put(out, "railbow \\- structural check of chromoly tube: buckling, bow, forced fit, and the margin to yield\n");
     roff_section(out, "SYNOPSIS");
     text_put(out, ".B railbow\n.I COMMAND\n.RI [ options ]\n.IR FILE ...\n.PP\n"
-                  ".B railbow help\n.RI [ COMMAND \" | \" words ]\n");
+                  ".B railbow help\n.RI [ COMMAND \" | \" frame \" | \" words ]\n");
     roff_section(out, "DESCRIPTION");
     roff_paragraph(out, "railbow checks whether the chromoly (4130) tubes of a frame hold their loads. It reads a table of "
                         "load cases, one in each row. For each case it reports the margin against yield and buckling, "
@@ -120,6 +127,7 @@ bool manual_program(text *out, const char *program)
     text_put(out, "The columns of the tables are described in\n.BR railbow\\-cases (5).\n");
     put_commands(out);
     put_options(out);
+    put_frame(out);
     put_glossary(out);
     const bool fine = put_examples(out, program);
     roff_section(out, "EXIT STATUS");

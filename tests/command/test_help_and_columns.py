@@ -46,6 +46,17 @@ class Help(ProgramTest):
                 self.assertRun(self.run_program(name, "--help"), 0, out=run.out)
                 self.assertRun(self.run_program(name, "-h"), 0, out=run.out)
 
+    def test_frames(self):
+        run = self.run_program("help", "frame")
+        self.assertRun(run, 0, out=run.out)
+        subjects = [line.split("  ")[0] for line in run.out.split("\n\n")[1].splitlines() if line[0] != " "]
+        self.assertEqual(subjects, ["tables", "directions", "clocks", "joints", "loads", "forced fit", "unknown bows", "checks", "buckling",
+                                    "answer", "errors", "left out"])
+        for word in "critical_factor", "path_end", "near frame buckling", "Shear", "size of joints", *CAUTION:
+            self.assertIn(word, joined(run.out))
+        for column in re.findall(r"\b[a-z]+_[a-z]+\b", run.out):
+            self.assertIn(f"\n{column} ", self.run_program("help", "check").out)
+
     def test_the_words_of_the_trade(self):
         run = self.run_program("help", "words")
         self.assertRun(run, 0)
@@ -59,7 +70,7 @@ class Help(ProgramTest):
                        "help: takes one command, but 'check' follows it; see 'railbow help'", "")
 
     def test_no_line_is_wide_or_ends_in_a_blank(self):
-        for words in [["help"], ["help", "words"], ["columns"], *(["help", name] for name in COMMANDS)]:
+        for words in [["help"], ["help", "frame"], ["help", "words"], ["columns"], *(["help", name] for name in COMMANDS)]:
             for line in self.run_program(*words).out.splitlines():
                 with self.subTest(words=words, line=line):
                     self.assertLessEqual(len(line), 80)

@@ -127,6 +127,7 @@ class Completion(unittest.TestCase):
         ("sweep --vary gap", {"gap=", "gap_stiffness="}, {"od="}),
         ("help exp", {"explain"}, {"check"}),
         ("help wo", {"words"}, {"check"}),
+        ("help fr", {"frame"}, {"words"}),
         ("new --", {"--all", "--units"}, {"--format"}),
         ("new --units s", {"si"}, {"us"}),
     ]
