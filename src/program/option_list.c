@@ -178,9 +178,9 @@ const option_entry option_entries[] = {
     {OPTION("materials"), 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
     {OPTION("material"), 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
     {OPTION("factor"), 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
-    {OPTION("case"), 0, TAKES_FACTOR, "PATTERN", take_case, "only the load cases of that name; * and ? stand for others; may be "
-                                                             "given again"},
-    {OPTION("part"), 0, TAKES_FACTOR, "PATTERN", take_part, "only the load cases of that part, likewise"},
+    {OPTION("case"), 0, TAKES_FACTOR, "PATTERN", take_case, "only the load cases (of a frame: tubes) of that name; * and ? "
+                                                             "stand for others; may be given again"},
+    {OPTION("part"), 0, TAKES_FACTOR, "PATTERN", take_part, "only those of that part, likewise"},
     {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated, in the unit of the column or each with its own: 1.5mm; without a list "
                                                   "the stock walls"},
     {OPTION("ods"), 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},

@@ -91,6 +91,10 @@ class Formats(FrameTest):
             self.assertIn(word, said)
         self.assertTrue(all(len(line) <= 80 for line in run.out.splitlines()))
 
+    def test_text_without_a_limit(self):
+        self.frame(tubes=[*({**TUBES[0], "tube": f"beam {i}"} for i in range(30)), TUBES[1]], loads=[{"run": "idle"}])
+        self.assertIn("21 more tubes hold, without a limit: --all lists every tube.", joined(self.check("frame", "--format", "text").out))
+
     def test_text_of_one_table(self):
         self.frame(loads=SHORT_LOADS)
         rows = {of: self.check("frame", "--of", of).rows for of in COLUMNS}

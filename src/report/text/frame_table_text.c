@@ -216,9 +216,16 @@ static void say_more(text *out, const frame_answers *a, const frame_order *order
 {
     text line = {0};
     if (listed == order->count) return;
-    text_format(&line, "%zu more tube%s, with margins from ", order->count - listed, order->count - listed == 1 ? " holds" : "s hold");
-    put_percent(&line, frame_worst_run(a, order->tubes[listed])->result.margin);
-    text_put(&line, " up: --all lists every tube.");
+    const double margin = frame_worst_run(a, order->tubes[listed])->result.margin;
+    text_format(&line, "%zu more tube%s, ", order->count - listed, order->count - listed == 1 ? " holds" : "s hold");
+    if (isfinite(margin)) {
+        text_put(&line, "with margins from ");
+        put_percent(&line, margin);
+        text_put(&line, " up");
+    } else {
+        text_put(&line, "without a limit");
+    }
+    text_put(&line, ": --all lists every tube.");
     put_lines(out, &line, 0, s);
 }
 
