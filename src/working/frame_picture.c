@@ -52,6 +52,15 @@ static void take_shape(frame_shape *shape, const directions *d, const double fro
     }
 }
 
+/* The profile as built; NaN without a state. */
+static void take_profile(rbow_profile profile[], size_t count, rbow_frame_solver *solver, const rbow_frame_run *run, double factor, size_t tube)
+{
+    if (rbow_frame_profile(solver, run, factor, RBOW_FRAME_AS_BUILT, tube, profile, count) == RBOW_OK) return;
+    const double none = (double)NAN;
+    for (size_t i = 0; i < count; i++)
+        profile[i] = (rbow_profile){.at = profile[i].at, .moment_up = none, .moment_right = none, .deflection_up = none, .deflection_right = none};
+}
+
 void frame_shapes_of(frame_shape *shapes, rbow_frame_solver *solver, const frame_model *m, size_t run, const frame_joint_answer *joints)
 {
     const rbow_frame_run *loads = &m->runs[run].run;
@@ -60,7 +69,7 @@ void frame_shapes_of(frame_shape *shapes, rbow_frame_solver *solver, const frame
         const directions d = directions_of(m, t);
         rbow_profile profile[FRAME_SHAPE_STATIONS];
         for (int i = 0; i < FRAME_SHAPE_STATIONS; i++) profile[i].at = d.length * i / (FRAME_SHAPE_STATIONS - 1);
-        rbow_frame_profile(solver, loads, 1, RBOW_FRAME_AS_BUILT, tube, profile, FRAME_SHAPE_STATIONS);
+        take_profile(profile, FRAME_SHAPE_STATIONS, solver, loads, 1, tube);
         take_shape(&shapes[tube], &d, frame_place(m, t->from), profile, joints[t->from].result.move, joints[t->to].result.move);
     }
 }
@@ -76,8 +85,8 @@ void frame_moments_of(frame_moments *moments, rbow_frame_solver *solver, const f
     const double length = directions_of(m, &m->frame.tubes[tube]).length;
     rbow_profile profile[FRAME_MOMENT_STATIONS];
     for (int i = 0; i < FRAME_MOMENT_STATIONS; i++) moments->at[i] = profile[i].at = length * i / (FRAME_MOMENT_STATIONS - 1);
-    rbow_frame_profile(solver, loads, 0, RBOW_FRAME_AS_BUILT, tube, profile, FRAME_MOMENT_STATIONS);
+    take_profile(profile, FRAME_MOMENT_STATIONS, solver, loads, 0, tube);
     take_moments(moments->locked, profile);
-    rbow_frame_profile(solver, loads, 1, RBOW_FRAME_AS_BUILT, tube, profile, FRAME_MOMENT_STATIONS);
+    take_profile(profile, FRAME_MOMENT_STATIONS, solver, loads, 1, tube);
     take_moments(moments->loaded, profile);
 }

@@ -5,7 +5,7 @@ import xml.etree.ElementTree as xml
 
 from frame import LOADS, TUBES, FrameTest, changed
 from page import NOT_A_NUMBER
-from program import run_tests
+from program import joined, run_tests
 
 SIDES = ["From the right side", "From above", "From the front", "At an angle"]
 
@@ -34,10 +34,16 @@ class Page(FrameTest):
             self.assertTrue([text for text in drawings[side].iter("text") if re.match(r"\d: [+-][\d.]+ %", text.text or "")], side)
 
     def test_a_run_without_balance(self):
-        self.frame(loads=[{**LOADS[0], "force_z [lbf]": "-20000"}])
+        self.frame(loads=[{**LOADS[0], "force_z [lbf]": "-20000"}], tubes=changed(TUBES, 0, cells={"miss_a [in]": "0.1", "miss_a_clock": "45"}))
         drawings = self.drawings(self.page())
         self.assertEqual(len(self.of_class(drawings[SIDES[0]], "tube-short")), 2)
         self.assertEqual(self.of_class(drawings[SIDES[0]], "moved"), [])
+        cards = [figure for figure in drawings if figure not in SIDES]
+        self.assertEqual(len(cards), 2)
+        for card in cards:  # what is locked in is not drawn as the load
+            self.assertEqual(self.of_class(drawings[card], "strong"), [])
+            self.assertNotIn("as loaded", [text.text for text in drawings[card].iter("text")])
+        self.assertEqual(self.read("page.html").count("Under the run load there is no balance"), 2)
         self.assertIn("no movement is drawn", self.read("page.html"))
 
     def test_each_class_has_its_own_dashes_and_a_name(self):
@@ -62,6 +68,32 @@ class Page(FrameTest):
         self.frame()
         self.page()
         self.assertRegex(self.read("page.html"), r"moved, drawn \d+ times")
+
+    def test_each_tube_is_named_where_it_is_drawn(self):
+        self.frame()
+        drawings = self.drawings(self.page("--case", "beam"))
+        margin = min(float(row["margin"]) for row in self.check("frame", "--case", "beam").rows)
+        for side in SIDES:
+            names = [line.findtext("title") for line in self.of_class(drawings[side], "tube-short", "tube-close", "tube-easy", "tube-other")]
+            self.assertEqual(sorted(names), [f"beam: {100 * margin:+.1f} % in run ‘down’", "brace"])
+
+    def test_it_says_what_the_text_says(self):
+        self.frame(tubes=changed(TUBES, 0, cells={"miss_a [in]": "0.1", "miss_a_clock": "45"}))
+        page = self.page()
+        items = {item.findtext("strong").rstrip(":"): "".join(item.itertext()) for item in page.iter("li")}
+        self.assertEqual(list(items), ["What governs", "Forced fit", "Neighbours", "Joints", "How stiff the joints are", "Weight", "no bow given"])
+        said = joined(self.check("frame", "--format", "text").out)
+        for heading in "Neighbours", "Joints":
+            self.assertIn(items[heading].replace("‘", "'").replace("’", "'"), said)
+        self.assertIn("(all tubes)", items["no bow given"])
+        self.frame()
+        items = [item.findtext("strong") for item in self.page().iter("li")]
+        self.assertEqual(items, ["What governs:", "How stiff the joints are:", "Weight:", "no bow given:"])
+
+    def test_no_power_of_ten(self):
+        self.frame(loads=[{**LOADS[0], "force_x [lbf]": "-123456"}])
+        self.page()
+        self.assertNotRegex(self.read("page.html"), r"\de[+-]\d")
 
     def test_its_tables_are_those_of_the_answer(self):
         self.frame(tubes=changed(TUBES, 0, cells={"miss_a [in]": "0.1", "miss_a_clock": "45"}))

@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
 """Opens the demo's pages in headless Chromium: in a desktop and in a phone window, in light and dark, and on paper.
 
-Usage: browser.py PROGRAM SOURCE_DIR [FOLDER]. Required: no console message, nothing wider than the window, no word of a
+Usage: browser.py PROGRAM SOURCE_DIR [FOLDER [PAGE...]]. Required: no console message, nothing wider than the window, no word of a
 drawing outside it or over another, the expected number of pages on paper. With FOLDER the screenshots and the PDFs
-stay there for inspection. Needs Debian's chromium and poppler-utils."""
+stay there for inspection. PAGE: only these of the pages below. Needs Debian's chromium and poppler-utils."""
 
 import html
 import json
@@ -37,6 +37,7 @@ WIDTHS = {"desk": 1200, "phone": 360}
 THEMES = {"desk": [], "phone": ["--blink-settings=preferredColorScheme=0"]}  # light, dark
 PAPERS = {"A4": 595, "letter": 612}  # points wide
 RAILS = ["--case", "*rail*"]  # the other tubes are pinned, and take no miss
+FRAMES = {"frame": "frame", "portal": "portal"}  # the pages that are not of nose.csv
 # name, words behind the file, least and most pages on paper
 REPORTS = [
     ("check", ["check"], 25, 49),  # the table, and for each of twelve cases the drawings on one and the working on the rest
@@ -46,6 +47,8 @@ REPORTS = [
     ("map", ["sweep", *RAILS, "--vary", "miss_a=0:0.5:0.125", "--vary", "bow=0:0.2:0.05"], 7, 10),
     ("limit", ["limit", *RAILS, "--find", "miss_a", "--to", "1in"], 1, 1),
     ("index", ["index"], 3, 3),  # six figures on a sheet, the table on the third
+    ("frame", ["check"], 3, 4),  # drawings and runs, the moments, the tubes
+    ("portal", ["check"], 2, 2),
     ("scatter", ["scatter", "--tolerances", "tolerances.csv"], 3, 4),  # four figures on a sheet
 ]
 
@@ -90,15 +93,17 @@ def faults(folder, page, least, most):
         print(f"{page.stem}: {pages} pages of {size}")
 
 
-def main(program, source, keep=None):
+def main(program, source, keep=None, *names):
     program = pathlib.Path(program).resolve()
     with tempfile.TemporaryDirectory() as empty:
         folder = pathlib.Path(keep or empty).resolve()
         folder.mkdir(exist_ok=True)
         cases, found = pathlib.Path(source).resolve() / "cases", []
         for name, words, least, most in REPORTS:
+            if names and name not in names:
+                continue
             page = folder / f"{name}.html"
-            run = subprocess.run([program, words[0], "nose.csv", *words[1:], "--report", page, "--title", "Nose frame"], cwd=cases,
+            run = subprocess.run([program, words[0], FRAMES.get(name, "nose.csv"), *words[1:], "--report", page, "--title", "Nose frame"], cwd=cases,
                                  stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True, check=False)
             if run.returncode not in (0, 1):
                 sys.exit(run.stderr)

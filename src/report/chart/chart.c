@@ -280,7 +280,7 @@ void chart_names(const chart *c, const chart_name names[], size_t count)
     box used[CHART_NAMES_MOST];
     size_t uses = 0;
     for (size_t i = 0; i < count && uses < CHART_NAMES_MOST; i++) {
-        const double x = chart_x(c, names[i].x), y = chart_y(c, names[i].y), half = chart_text_width(names[i].words) / 2;
+        const double x = chart_x(c, names[i].x), y = chart_y(c, names[i].y), half = (strstr(names[i].style, "bold") != NULL ? 0.56 : 0.5) * chart_text_width(names[i].words);
         const double sideways = half + 8;
         const double shift[][2] = {{0, -13}, {0, 13}, {sideways, 0}, {-sideways, 0},
                                    {sideways, -11}, {-sideways, -11}, {sideways, 11}, {-sideways, 11}};

@@ -203,8 +203,10 @@ static void put_moments(text *out, const frame_card *card, unit_system units)
         chart_line(&c, x, locked, FRAME_MOMENT_STATIONS, "dotted");
         labels[count++] = (chart_label){locked[last], "locked in", ""};
     }
-    chart_line(&c, x, loaded, FRAME_MOMENT_STATIONS, "strong");
-    if (isfinite(loaded[last])) labels[count++] = (chart_label){loaded[last], "as loaded", "blue"};
+    if (isfinite(loaded[last])) {
+        chart_line(&c, x, loaded, FRAME_MOMENT_STATIONS, "strong");
+        labels[count++] = (chart_label){loaded[last], "as loaded", "blue"};
+    }
     chart_labels(&c, labels, count);
     chart_close(out);
 }
@@ -235,8 +237,12 @@ static void put_card(text *out, const frame_card *card, size_t number, unit_syst
         text_put(out, ". Largest moment ");
         page_quantity(out, r->result.peak_moment, DIM_MOMENT, units);
     }
-    text_put(out, r->result.axial < 0 ? ". Pull " : ". Push ");
-    page_quantity(out, fabs(r->result.axial), DIM_FORCE, units);
+    if (isnan(r->result.axial)) {
+        text_put(out, ". Under the run load there is no balance");
+    } else {
+        text_put(out, r->result.axial < 0 ? ". Pull " : ". Push ");
+        page_quantity(out, fabs(r->result.axial), DIM_FORCE, units);
+    }
     text_put(out, ", column load ");
     page_quantity(out, r->result.column_load, DIM_FORCE, units);
     if (*r->remarks != '\0') {
