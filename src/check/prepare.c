@@ -218,11 +218,6 @@ rbow_status rbow_prepare(const rbow_member *member, const rbow_material *materia
     return prepare(member, material, NAN, p);
 }
 
-rbow_status rbow_prepare_with_fixity(const rbow_member *member, const rbow_material *material, double fixity, prepared *p)
-{
-    return prepare(member, material, fixity, p);
-}
-
 static bool acts(const double load[PLANES])
 {
     return fabs(load[UP]) > 0 || fabs(load[RIGHT]) > 0;

@@ -40,11 +40,6 @@ typedef struct member_loads { /* in two planes, relative as in beamcolumn_body.h
     double spread[PLANES], point[PLANES], bow[PLANES];
 } member_loads;
 
-typedef struct tube_loads { /* what acts on a tube at one load factor */
-    double axial, torque; /* lbf, compression positive; in-lbf */
-    member_loads planes;
-} tube_loads;
-
 typedef struct prepared {
     rbow_member member; /* defaults resolved */
     zone zones[ZONES];
@@ -89,10 +84,6 @@ rbow_status rbow_prepare(const rbow_member *member, const rbow_material *materia
 /* What belongs to the column alone, from its critical load.
  * Given: p, its column_critical_load set. Status: RBOW_OK | RBOW_OUT_OF_RANGE */
 rbow_status rbow_prepare_column(prepared *p, const rbow_material *material);
-
-/* The same for a tube whose column load is that of a known fixity, whatever its ends are: L' = L/sqrt(fixity).
- * Given: fixity  > 0 */
-rbow_status rbow_prepare_with_fixity(const rbow_member *member, const rbow_material *material, double fixity, prepared *p);
 
 /* The loads and the locked-in tension again, after the member's clocks, misses or gap have changed. */
 void rbow_prepare_loads(prepared *p);

@@ -62,11 +62,11 @@ static void tell_reactions(const rbow_frame_solver *s, const double *unknowns, r
     for (size_t i = 0; i < s->frame.joint_count; i++)
         for (int k = 0; k < RBOW_MOTIONS; k++) joints[i].react[k] = -s->applied[i * RBOW_MOTIONS + (size_t)k];
     for (size_t n = 0; n < s->frame.tube_count; n++) {
-        frame_tube *t = &s->tubes[n];
-        element e;
+        const frame_tube *t = &s->tubes[n];
+        const double axial = rbow_element_axial(s, t, unknowns);
+        const axial_forces both = {axial, axial};
         double forces[ELEMENT];
-        rbow_element_of(s, t, rbow_element_axial(s, t, unknowns), 1, &e);
-        rbow_element_forces(s, t, &e, unknowns, 1, forces);
+        rbow_element_forces(s, t, &both, unknowns, 1, forces);
         for (int k = 0; k < ELEMENT; k++) joints[t->joint[k / RBOW_MOTIONS]].react[k % RBOW_MOTIONS] += forces[k];
     }
     for (size_t i = 0; i < s->frame.joint_count; i++)
@@ -124,12 +124,8 @@ static judged judge(const rbow_frame_run *run, const frame_reached *found, doubl
     return j;
 }
 
-static void take_margin(const judged *j, int fit, rbow_frame_tube_result *r)
+static void take_factors(const judged *j, int fit, rbow_frame_tube_result *r)
 {
-    if (fit == RBOW_FRAME_AS_BUILT) r->margin_as_built = fmin(r->margin_as_built, j->margin);
-    r->margin_unforced = fit == RBOW_FRAME_UNFORCED ? fmin(r->margin_unforced, j->margin) : r->margin_unforced;
-    if (!(j->margin < r->margin || isinf(r->margin))) return;
-    if (isinf(r->margin) && isinf(j->margin) && fit == RBOW_FRAME_UNFORCED) return;
     r->margin = j->margin;
     r->governs = j->governs;
     r->governs_at = j->governs_at;
@@ -138,6 +134,14 @@ static void take_margin(const judged *j, int fit, rbow_frame_tube_result *r)
     r->interaction_factor = j->factor[FRAME_INTERACTION];
     r->fit_taken = fit;
     r->verdict = j->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
+}
+
+/* The lower margin stands; as built comes first, and stands where both are alike. */
+static void take_margin(const judged *j, int fit, rbow_frame_tube_result *r)
+{
+    if (fit == RBOW_FRAME_AS_BUILT) r->margin_as_built = r->margin_unforced = j->margin;
+    else r->margin_unforced = j->margin;
+    if (fit == RBOW_FRAME_AS_BUILT || j->margin < r->margin) take_factors(j, fit, r);
 }
 
 /* ---- bows of unknown clock ------------------------------------------------------------------------------ */
@@ -156,7 +160,7 @@ static void set_bow(const rbow_frame_solver *s, size_t tube, double size, double
 
 /* Turns each bow of unknown clock to the side to which its tube moves most off its chord with these bows zero, at load factor 1
  * or, where there is no such state, at nine tenths of the end of the path. */
-static void turn_bows(rbow_frame_solver *s, rbow_frame_tube_result *tubes)
+static void turn_bows(rbow_frame_solver *s)
 {
     frame_path path;
     for (size_t i = 0; i < s->frame.tube_count; i++)
@@ -173,21 +177,11 @@ static void turn_bows(rbow_frame_solver *s, rbow_frame_tube_result *tubes)
         double movement[PLANES] = {0, 0};
         if (moved) rbow_frame_evaluate(s, t, u, factor, false, &e);
         const peak far = e.stands ? rbow_largest_movement(&t->member, &e.solution, movement) : (peak){0, 0};
-        tubes[i].bow_clock_taken = far.size > 1e-12 ? rbow_clock_of(movement[UP], movement[RIGHT]) : 0;
+        s->sides[i] = far.size > 1e-12 ? rbow_clock_of(movement[UP], movement[RIGHT]) : 0;
     }
-    for (size_t i = 0; i < s->frame.tube_count; i++)
-        if (s->tubes[i].bow_unknown) set_bow(s, i, 1, tubes[i].bow_clock_taken);
 }
 
 /* ---- the check ------------------------------------------------------------------------------------------ */
-
-/* One path of states: as built or unforced, with the bows of unknown clock on one side. */
-typedef struct pass {
-    int fit;
-    bool opposite;
-    double path_end;
-    bool loaded; /* there is a state at load factor 1 */
-} pass;
 
 static bool is_forced(const rbow_frame_solver *s)
 {
@@ -203,84 +197,105 @@ static double largest_required(const rbow_frame_run *run)
     return fmax(run->factor, factor_yield_of(run));
 }
 
-static double lowest_margin(const rbow_frame_solver *s, double path_end)
-{
-    double least = INFINITY;
-    for (size_t i = 0; i < s->frame.tube_count; i++) least = fmin(least, judge(s->run, &s->reached[i], path_end).margin);
-    return least;
-}
-
-/* The values at load factors 0 and 1 as built are those of the side on which the tube's margin is lower. */
-static void tell_states(rbow_frame_solver *s, const pass *p, const double *loaded, rbow_frame_tube_result *tubes)
-{
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
-        rbow_frame_tube_result *r = &tubes[i];
-        if (!(judge(s->run, &s->reached[i], p->path_end).margin < r->margin_as_built || !p->opposite)) continue;
-        r->path_end = p->path_end;
-        if (s->tubes[i].bow_unknown && p->opposite) r->bow_clock_taken = fmod(r->bow_clock_taken + M_PI, 2 * M_PI);
-        r->remarks &= ~(unsigned)(RBOW_REMARK_SET | RBOW_REMARK_UNSTABLE);
-        if (p->path_end > 0) tell_rest(s, &s->tubes[i], r);
-        if (p->loaded) tell_loaded(s, &s->tubes[i], loaded, r);
-        else r->remarks |= RBOW_REMARK_UNSTABLE;
-    }
-}
-
-static rbow_status solve_pass(rbow_frame_solver *s, pass *p, rbow_frame_tube_result *tubes, rbow_frame_joint_result *joints,
-                              rbow_frame_run_result *whole)
-{
-    frame_path path;
-    double *loaded = row_of(s, 0);
-    s->fit = p->fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
-    s->bows = 1;
-    const bool begun = rbow_frame_path_begin(&path, s);
-    p->path_end = begun ? rbow_frame_path_to_end(&path) : 0;
-    rbow_status status = rbow_frame_factors(s, p->path_end, largest_required(s->run));
-    if (status != RBOW_OK) return status;
-    p->loaded = p->path_end > 1 && rbow_frame_path_begin(&path, s) && rbow_frame_path_go(&path, 1);
-    if (p->loaded) memcpy(loaded, rbow_frame_path_state(&path), s->count * sizeof *loaded);
-    if (p->fit == RBOW_FRAME_AS_BUILT) {
-        const double lowest = lowest_margin(s, p->path_end);
-        const bool lower = !p->opposite || lowest < whole->margin;
-        tell_states(s, p, loaded, tubes);
-        if (lower && joints != NULL && p->path_end > 0) tell_joints(s, loaded, p->loaded, joints);
-        if (lower) {
-            whole->path_end = p->path_end;
-            whole->margin = lowest;
-        }
-    }
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const judged j = judge(s->run, &s->reached[i], p->path_end);
-        take_margin(&j, p->fit, &tubes[i]);
-    }
-    return RBOW_OK;
-}
-
-static rbow_status solve_sides(rbow_frame_solver *s, int fit, bool two, rbow_frame_tube_result *tubes, rbow_frame_joint_result *joints,
-                               rbow_frame_run_result *whole, const double *sides)
-{
-    for (int side = 0; side < (two ? 2 : 1); side++) {
-        pass p = {.fit = fit, .opposite = side == 1};
-        for (size_t i = 0; i < s->frame.tube_count; i++)
-            if (s->tubes[i].bow_unknown) set_bow(s, i, side == 0 ? 1 : -1, sides[i]);
-        const rbow_status status = solve_pass(s, &p, tubes, joints, whole);
-        if (status != RBOW_OK) return status;
-    }
-    return RBOW_OK;
-}
-
 static void begin_tube(const rbow_frame_solver *s, size_t i, rbow_frame_tube_result *r)
 {
     const frame_tube *t = &s->tubes[i];
     const rbow_member m = rbow_frame_member(&s->frame, &s->frame.tubes[i]);
     NO_RESULT_BEFORE(rbow_frame_tube_result, r, verdict);
-    r->margin = r->margin_as_built = r->margin_unforced = INFINITY;
-    r->yield_factor = r->column_factor = r->interaction_factor = INFINITY;
     r->length = t->length;
     r->weight = t->member.weight;
     r->column_load = t->member.column_load;
-    r->governs = RBOW_FRAME_BY_NONE;
-    r->verdict = RBOW_HOLDS;
     r->remarks = rbow_tube_remarks(&m, &t->member);
+}
+
+/* The state at load factor 1, in row 0. */
+static bool load_fully(rbow_frame_solver *s, double path_end)
+{
+    frame_path path;
+    if (!(path_end > 1 && rbow_frame_path_begin(&path, s) && rbow_frame_path_go(&path, 1))) return false;
+    memcpy(row_of(s, 0), rbow_frame_path_state(&path), s->count * sizeof(double));
+    return true;
+}
+
+/* The values at load factors 0 and 1, which are as built. */
+static void tell_states(rbow_frame_solver *s, double path_end, rbow_frame_tube_result *tubes)
+{
+    const bool loaded = load_fully(s, path_end);
+    for (size_t i = 0; i < s->frame.tube_count; i++) {
+        begin_tube(s, i, &tubes[i]);
+        tubes[i].path_end = path_end;
+        if (path_end > 0) tell_rest(s, &s->tubes[i], &tubes[i]);
+        if (loaded) tell_loaded(s, &s->tubes[i], row_of(s, 0), &tubes[i]);
+        else tubes[i].remarks |= RBOW_REMARK_UNSTABLE;
+    }
+}
+
+/* One path of states with the bows as they are turned. */
+static rbow_status solve_path(rbow_frame_solver *s, int fit, rbow_frame_tube_result *tubes)
+{
+    frame_path path;
+    s->fit = fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
+    s->bows = 1;
+    const double path_end = rbow_frame_path_begin(&path, s) ? rbow_frame_path_to_end(&path) : 0;
+    const rbow_status status = rbow_frame_factors(s, path_end, largest_required(s->run));
+    if (status != RBOW_OK) return status;
+    if (fit == RBOW_FRAME_AS_BUILT) tell_states(s, path_end, tubes);
+    for (size_t i = 0; i < s->frame.tube_count; i++) {
+        const judged j = judge(s->run, &s->reached[i], path_end);
+        take_margin(&j, fit, &tubes[i]);
+    }
+    return RBOW_OK;
+}
+
+/* As built and unforced, with the bows of unknown clock on one side. */
+static rbow_status solve_side(rbow_frame_solver *s, bool opposite, rbow_frame_tube_result *tubes)
+{
+    for (size_t i = 0; i < s->frame.tube_count; i++)
+        if (s->tubes[i].bow_unknown) set_bow(s, i, opposite ? -1 : 1, s->sides[i]);
+    rbow_status status = solve_path(s, RBOW_FRAME_AS_BUILT, tubes);
+    if (status == RBOW_OK && is_forced(s)) status = solve_path(s, RBOW_FRAME_UNFORCED, tubes);
+    for (size_t i = 0; i < s->frame.tube_count; i++)
+        if (s->tubes[i].bow_unknown) tubes[i].bow_clock_taken = fmod(s->sides[i] + (opposite ? M_PI : 0), 2 * M_PI);
+    return status;
+}
+
+static size_t worst_of(const rbow_frame_solver *s, const rbow_frame_tube_result *tubes)
+{
+    size_t worst = 0;
+    for (size_t i = 1; i < s->frame.tube_count; i++)
+        if (tubes[i].margin < tubes[worst].margin) worst = i;
+    return worst;
+}
+
+/* Every row is that of the side on which its tube's margin is lower.
+ * Returned: opposite  whether the worst tube's is the second side; path_end, the lower of both */
+static rbow_status solve_sides(rbow_frame_solver *s, rbow_frame_tube_result *tubes, bool *opposite, double *path_end)
+{
+    rbow_frame_tube_result *other = s->other_side;
+    rbow_status status = solve_side(s, false, tubes);
+    *opposite = false;
+    *path_end = tubes[0].path_end;
+    if (status != RBOW_OK || !any_unknown_bow(s)) return status;
+    status = solve_side(s, true, other);
+    if (status != RBOW_OK) return status;
+    *opposite = other[worst_of(s, other)].margin < tubes[worst_of(s, tubes)].margin;
+    *path_end = fmin(*path_end, other[0].path_end);
+    for (size_t i = 0; i < s->frame.tube_count; i++)
+        if (other[i].margin < tubes[i].margin) tubes[i] = other[i];
+    return RBOW_OK;
+}
+
+/* As built, with the bows of unknown clock on the side of the run's margin. */
+static void solve_joints(rbow_frame_solver *s, bool opposite, rbow_frame_joint_result *joints)
+{
+    frame_path path;
+    for (size_t i = 0; i < s->frame.joint_count; i++) NO_RESULT(&joints[i]);
+    for (size_t i = 0; i < s->frame.tube_count; i++)
+        if (s->tubes[i].bow_unknown) set_bow(s, i, opposite ? -1 : 1, s->sides[i]);
+    s->fit = 1;
+    if (!rbow_frame_path_begin(&path, s)) return;
+    const bool loaded = rbow_frame_path_go(&path, 1);
+    tell_joints(s, rbow_frame_path_state(&path), loaded, joints);
 }
 
 static void refuse(const rbow_frame_solver *s, rbow_frame_tube_result *tubes, rbow_frame_joint_result *joints, rbow_frame_run_result *whole)
@@ -319,9 +334,7 @@ static void tell_masses(const rbow_frame_solver *s, rbow_frame_run_result *w)
 static void tell_whole(const rbow_frame_solver *s, const rbow_frame_tube_result *tubes, const rbow_frame_joint_result *joints,
                        rbow_frame_run_result *w)
 {
-    w->worst_tube = 0;
-    for (size_t i = 1; i < s->frame.tube_count; i++)
-        if (tubes[i].margin < tubes[w->worst_tube].margin) w->worst_tube = i;
+    w->worst_tube = worst_of(s, tubes);
     w->margin = tubes[w->worst_tube].margin;
     w->verdict = tubes[w->worst_tube].verdict;
     w->governs = tubes[w->worst_tube].governs;
@@ -339,25 +352,15 @@ static void tell_whole(const rbow_frame_solver *s, const rbow_frame_tube_result 
 static rbow_status check(rbow_frame_solver *s, const rbow_frame_run *run, rbow_frame_tube_result *tubes,
                          rbow_frame_joint_result *joints, rbow_frame_run_result *whole)
 {
-    double critical;
-    rbow_status status = rbow_frame_critical_factor(s, run, &critical);
+    bool opposite;
+    rbow_status status = rbow_frame_critical_factor(s, run, &whole->critical_factor);
     if (status != RBOW_OK) return status;
-    const bool two = any_unknown_bow(s);
-    double *sides = s->sides;
-    whole->critical_factor = critical;
-    whole->margin = INFINITY;
     s->fit = s->bows = 1;
-    for (size_t i = 0; i < s->frame.tube_count; i++) begin_tube(s, i, &tubes[i]);
-    for (size_t i = 0; joints != NULL && i < s->frame.joint_count; i++) NO_RESULT(&joints[i]);
-    if (two) turn_bows(s, tubes);
-    for (size_t i = 0; i < s->frame.tube_count; i++) sides[i] = tubes[i].bow_clock_taken;
-    status = solve_sides(s, RBOW_FRAME_AS_BUILT, two, tubes, joints, whole, sides);
-    if (status == RBOW_OK && is_forced(s)) status = solve_sides(s, RBOW_FRAME_UNFORCED, two, tubes, NULL, whole, sides);
+    if (any_unknown_bow(s)) turn_bows(s);
+    status = solve_sides(s, tubes, &opposite, &whole->path_end);
     if (status != RBOW_OK) return status;
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
-        if (!is_forced(s)) tubes[i].margin_unforced = tubes[i].margin_as_built;
-        tubes[i].near_buckling = critical < 3;
-    }
+    if (joints != NULL) solve_joints(s, opposite, joints);
+    for (size_t i = 0; i < s->frame.tube_count; i++) tubes[i].near_buckling = whole->critical_factor < 3;
     tell_whole(s, tubes, joints, whole);
     return RBOW_OK;
 }

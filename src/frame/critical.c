@@ -5,6 +5,7 @@
 #include "frame/element.h"
 #include "frame/path.h"
 #include "frame/state.h"
+#include "frame/stiffness.h"
 
 #include <math.h>
 #include <string.h>
@@ -19,12 +20,10 @@ static void first_order(rbow_frame_solver *s, double factor, int part)
     for (size_t i = 0; i < s->frame.joint_count * RBOW_MOTIONS; i++)
         if (s->place[i] >= 0) s->step.data[s->place[i]] = factor * s->applied[i];
     for (size_t i = 0; i < s->frame.tube_count; i++) {
-        frame_tube *t = &s->tubes[i];
-        element e;
+        const frame_tube *t = &s->tubes[i];
+        const axial_forces axial = {0, rbow_element_axial(s, t, u)};
         double forces[ELEMENT];
-        rbow_element_of(s, t, 0, factor, &e);
-        e.axial = rbow_element_axial(s, t, u);
-        rbow_element_forces(s, t, &e, u, factor, forces);
+        rbow_element_forces(s, t, &axial, u, factor, forces);
         for (int k = 0; k < ELEMENT; k++) {
             const int place = s->place[t->joint[k / RBOW_MOTIONS] * RBOW_MOTIONS + (size_t)(k % RBOW_MOTIONS)];
             if (place >= 0) s->step.data[place] -= forces[k];

@@ -24,40 +24,16 @@ static void couples_of(const frame_tube *t, double axial, const plane_loads *loa
     }
 }
 
-static plane_loads loads_of(const rbow_frame_solver *s, const frame_tube *t, double factor)
-{
-    const double per_unit = t->length / t->member.unit;
-    plane_loads l = {.moment_a = {0}};
-    for (int i = 0; i < PLANES; i++) {
-        l.slope_a[i] = s->fit * t->slope[END_A][i];
-        l.slope_b[i] = s->fit * t->slope[END_B][i];
-        l.spread[i] = factor * t->spread[i] * t->length * per_unit;
-        l.point[i] = factor * t->point[i] * per_unit;
-        l.bow[i] = s->bows * t->bow[i];
-    }
-    return l;
-}
-
-void rbow_element_couples(frame_tube *t, double axial, element *out)
+static void set_couples(frame_tube *t, double axial)
 {
     const plane_loads unit = {.slope_a = {[UP] = 1}, .slope_b = {[RIGHT] = -1}};
     double turned[PLANES][ENDS];
-    out->axial = axial;
-    if (!(t->couple_axial <= axial && t->couple_axial >= axial)) {
-        couples_of(t, axial, &unit, turned);
-        t->couple_axial = axial;
-        t->couple[END_A][END_A] = turned[UP][END_A];
-        t->couple[END_B][END_B] = turned[RIGHT][END_B];
-        t->couple[END_A][END_B] = t->couple[END_B][END_A] = (turned[UP][END_B] + turned[RIGHT][END_A]) / 2;
-    }
-    memcpy(out->couple, t->couple, sizeof t->couple);
-}
-
-void rbow_element_of(const rbow_frame_solver *s, frame_tube *t, double axial, double factor, element *out)
-{
-    const plane_loads loads = loads_of(s, t, factor);
-    rbow_element_couples(t, axial, out);
-    couples_of(t, axial, &loads, out->fixed);
+    if (t->couple_axial <= axial && t->couple_axial >= axial) return;
+    couples_of(t, axial, &unit, turned);
+    t->couple_axial = axial;
+    t->couple[END_A][END_A] = turned[UP][END_A];
+    t->couple[END_B][END_B] = turned[RIGHT][END_B];
+    t->couple[END_A][END_B] = t->couple[END_B][END_A] = (turned[UP][END_B] + turned[RIGHT][END_A]) / 2;
 }
 
 /* ---- motions ------------------------------------------------------------------------------------------- */
@@ -101,6 +77,38 @@ double rbow_element_torque(const rbow_frame_solver *s, const frame_tube *t, cons
     return t->twist * (dot3(turn[END_B], t->axis) - dot3(turn[END_A], t->axis));
 }
 
+/* ---- loads ---------------------------------------------------------------------------------------------- */
+
+/* Relative, with the slopes of the joints in those of the misses. */
+static plane_loads loads_under(const rbow_frame_solver *s, const frame_tube *t, const element_ends ends[PLANES], double factor)
+{
+    const double per_unit = t->length / t->member.unit;
+    plane_loads l = {.moment_a = {0}};
+    for (int i = 0; i < PLANES; i++) {
+        const double chord = chord_of(t, &ends[i]);
+        l.slope_a[i] = s->fit * t->slope[END_A][i] + ends[i].slope[END_A] - chord;
+        l.slope_b[i] = s->fit * t->slope[END_B][i] + chord - ends[i].slope[END_B];
+        l.spread[i] = factor * t->spread[i] * t->length * per_unit;
+        l.point[i] = factor * t->point[i] * per_unit;
+        l.bow[i] = s->bows * t->bow[i];
+    }
+    return l;
+}
+
+member_loads rbow_element_loads(const rbow_frame_solver *s, const frame_tube *t, const element_ends ends[PLANES], double factor)
+{
+    const plane_loads from = loads_under(s, t, ends, factor);
+    member_loads l = {.moment_a = {0}};
+    for (int i = 0; i < PLANES; i++) {
+        l.slope_a[i] = from.slope_a[i];
+        l.slope_b[i] = from.slope_b[i];
+        l.spread[i] = from.spread[i];
+        l.point[i] = from.point[i];
+        l.bow[i] = from.bow[i];
+    }
+    return l;
+}
+
 /* ---- forces -------------------------------------------------------------------------------------------- */
 
 static void add_end(double forces[ELEMENT], int end, int first, double size, const double direction[RBOW_AXES])
@@ -120,20 +128,19 @@ static void add_plane(const frame_tube *t, int plane, const double couple[ENDS],
     for (int i = 0; i < ENDS; i++) add_end(forces, i, RBOW_AXES, couple[i], t->turn_axis[plane]);
 }
 
-void rbow_element_forces(const rbow_frame_solver *s, const frame_tube *t, const element *e, const double *unknowns, double factor,
-                         double forces[ELEMENT])
+void rbow_element_forces(const rbow_frame_solver *s, const frame_tube *t, const axial_forces *axial, const double *unknowns,
+                         double factor, double forces[ELEMENT])
 {
     const double torque = rbow_element_torque(s, t, unknowns);
+    element_ends ends[PLANES];
+    double couples[PLANES][ENDS];
+    for (int i = 0; i < PLANES; i++) ends[i] = rbow_element_ends(s, t, unknowns, i);
+    const plane_loads loads = loads_under(s, t, ends, factor);
+    couples_of(t, axial->bending, &loads, couples);
     memset(forces, 0, ELEMENT * sizeof *forces);
-    for (int i = 0; i < PLANES; i++) {
-        const element_ends ends = rbow_element_ends(s, t, unknowns, i);
-        const double chord = chord_of(t, &ends), a = ends.slope[END_A] - chord, b = ends.slope[END_B] - chord;
-        double couple[ENDS];
-        for (int k = 0; k < ENDS; k++) couple[k] = e->couple[k][END_A] * a + e->couple[k][END_B] * b + e->fixed[i][k];
-        add_plane(t, i, couple, e->axial * chord, factor, forces);
-    }
-    add_end(forces, END_A, 0, e->axial - factor * t->along[END_A], t->axis);
-    add_end(forces, END_B, 0, -e->axial - factor * t->along[END_B], t->axis);
+    for (int i = 0; i < PLANES; i++) add_plane(t, i, couples[i], axial->bending * chord_of(t, &ends[i]), factor, forces);
+    add_end(forces, END_A, 0, axial->along - factor * t->along[END_A], t->axis);
+    add_end(forces, END_B, 0, -axial->along - factor * t->along[END_B], t->axis);
     add_end(forces, END_A, RBOW_AXES, -torque, t->axis);
     add_end(forces, END_B, RBOW_AXES, torque, t->axis);
 }
@@ -175,19 +182,21 @@ static void combine(double p, const double a[ELEMENT], double q, const double b[
     for (int i = 0; i < ELEMENT; i++) sum[i] = p * a[i] + q * b[i];
 }
 
-void rbow_element_stiffness(const frame_tube *t, const element *e, double k[ELEMENT][ELEMENT])
+void rbow_element_stiffness(frame_tube *t, double axial, double k[ELEMENT][ELEMENT])
 {
+    const double(*couple)[ENDS] = t->couple;
     double rate[ELEMENT], at_a[ELEMENT], at_b[ELEMENT], sum[ELEMENT];
+    set_couples(t, axial);
     memset(k, 0, ELEMENT * sizeof *k);
     for (int i = 0; i < PLANES; i++) {
         slope_rate(t, i, END_A, at_a);
         slope_rate(t, i, END_B, at_b);
-        combine(e->couple[END_A][END_A], at_a, e->couple[END_A][END_B], at_b, sum);
+        combine(couple[END_A][END_A], at_a, couple[END_A][END_B], at_b, sum);
         add_product(1, at_a, sum, k);
-        combine(e->couple[END_B][END_A], at_a, e->couple[END_B][END_B], at_b, sum);
+        combine(couple[END_B][END_A], at_a, couple[END_B][END_B], at_b, sum);
         add_product(1, at_b, sum, k);
         chord_rate(t, i, rate);
-        add_product(-e->axial * t->length, rate, rate, k);
+        add_product(-axial * t->length, rate, rate, k);
     }
     rbow_element_axial_rate(t, rate);
     add_product(1 / t->stretch, rate, rate, k);
@@ -201,37 +210,14 @@ void rbow_element_stiffness(const frame_tube *t, const element *e, double k[ELEM
 
 /* By central differences, which is enough for the direction of a Newton step and the sign of a determinant; the axial force
  * itself acts along the tube and is not in it. */
-void rbow_element_by_axial(const rbow_frame_solver *s, frame_tube *t, double axial, double factor, const double *unknowns,
+void rbow_element_by_axial(const rbow_frame_solver *s, const frame_tube *t, double axial, double factor, const double *unknowns,
                            double forces[ELEMENT])
 {
     const double reach = 1e-5 * t->member.critical_load, room = (t->member.critical_load - axial) / 2;
     const double up = fmin(reach, room);
-    element high, low;
+    const axial_forces high = {axial + up, 0}, low = {axial - reach, 0};
     double below[ELEMENT];
-    rbow_element_of(s, t, axial + up, factor, &high);
-    rbow_element_of(s, t, axial - reach, factor, &low);
     rbow_element_forces(s, t, &high, unknowns, factor, forces);
     rbow_element_forces(s, t, &low, unknowns, factor, below);
-    add_end(forces, END_A, 0, -high.axial, t->axis);
-    add_end(forces, END_B, 0, high.axial, t->axis);
-    add_end(below, END_A, 0, -low.axial, t->axis);
-    add_end(below, END_B, 0, low.axial, t->axis);
     for (int i = 0; i < ELEMENT; i++) forces[i] = (forces[i] - below[i]) / (up + reach);
-}
-
-/* ---- along the tube ------------------------------------------------------------------------------------ */
-
-member_loads rbow_element_loads(const rbow_frame_solver *s, const frame_tube *t, const element_ends ends[PLANES], double factor)
-{
-    const plane_loads from = loads_of(s, t, factor);
-    member_loads l = {.moment_a = {0}};
-    for (int i = 0; i < PLANES; i++) {
-        const double chord = chord_of(t, &ends[i]);
-        l.slope_a[i] = from.slope_a[i] + ends[i].slope[END_A] - chord;
-        l.slope_b[i] = from.slope_b[i] + chord - ends[i].slope[END_B];
-        l.spread[i] = from.spread[i];
-        l.point[i] = from.point[i];
-        l.bow[i] = from.bow[i];
-    }
-    return l;
 }

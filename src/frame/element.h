@@ -9,21 +9,6 @@
 
 #include "frame/solver.h"
 
-typedef struct element {
-    double axial;                /* P, lbf */
-    double couple[ENDS][ENDS];   /* in-lbf/rad: of an end, for the slope theta - psi of an end; the same in both planes */
-    double fixed[PLANES][ENDS];  /* in-lbf: couples of loads, bow and misses at joints that do not move */
-} element;
-
-/* Given:    s, tube  with a run
- *           axial    lbf, compression positive, below the tube's own critical load
- *           factor   load factor
- * Returned: out; the tube keeps its couples, which depend on the axial force alone */
-void rbow_element_of(const rbow_frame_solver *s, frame_tube *tube, double axial, double factor, element *out);
-
-/* The same without the fixed couples, which the stiffness does not need. */
-void rbow_element_couples(frame_tube *tube, double axial, element *out);
-
 typedef struct element_ends { /* in one plane, toward its direction */
     double moved[ENDS]; /* in  */
     double slope[ENDS]; /* rad */
@@ -38,13 +23,19 @@ double rbow_element_axial(const rbow_frame_solver *s, const frame_tube *tube, co
 /* Torque in a tube, in-lbf: B turned against A about the tube's axis. */
 double rbow_element_torque(const rbow_frame_solver *s, const frame_tube *tube, const double *unknowns);
 
-/* Forces and moments of the joints on the tube. Given: axial  the tension that acts along it is -axial */
-void rbow_element_forces(const rbow_frame_solver *s, const frame_tube *tube, const element *e, const double *unknowns, double factor,
-                         double forces[ELEMENT]);
+typedef struct axial_forces { /* lbf, compression positive */
+    double bending; /* P of the equation of the beam-column, below the tube's own critical load */
+    double along;   /* what acts along the tube */
+} axial_forces;
 
-/* Their derivatives: by the motions at a fixed axial force, a symmetric matrix; and by the axial force, through the bending. */
-void rbow_element_stiffness(const frame_tube *tube, const element *e, double stiffness[ELEMENT][ELEMENT]);
-void rbow_element_by_axial(const rbow_frame_solver *s, frame_tube *tube, double axial, double factor, const double *unknowns,
+/* Forces and moments of the joints on the tube. Given: s, tube  with a run; factor  load factor */
+void rbow_element_forces(const rbow_frame_solver *s, const frame_tube *tube, const axial_forces *axial, const double *unknowns,
+                         double factor, double forces[ELEMENT]);
+
+/* Their derivatives: by the motions at a fixed axial force, a symmetric matrix; and by the axial force, through the bending.
+ * The tube keeps its couples, which depend on the axial force alone. */
+void rbow_element_stiffness(frame_tube *tube, double axial, double stiffness[ELEMENT][ELEMENT]);
+void rbow_element_by_axial(const rbow_frame_solver *s, const frame_tube *tube, double axial, double factor, const double *unknowns,
                            double forces[ELEMENT]);
 
 /* The derivative of the axial force by the motions. */

@@ -1,5 +1,5 @@
 /* States are analytic in the load factor up to the end of the path. The path is cut into panels; in each the movements are the
- * polynomial through nine states at Chebyshev's points, and the panel is halved until the polynomial through every other of them
+ * polynomial through nine states at Chebyshev's points, and the panel is narrowed until the polynomial through every other of them
  * meets the rest to `close_enough`, so that the error of the full one is about its square. All tubes are searched in a panel
  * before the next one is solved. Toward an end the panels are even in x, factor = end (1 - exp(-x)): what grows there like a pole
  * or turns like a root is smooth in x.
@@ -10,11 +10,12 @@
 #include "frame/state.h"
 #include "mechanics/root.h"
 
+#include <float.h>
 #include <gsl/gsl_math.h>
 #include <string.h>
 
-static const double close_enough = 3e-6;
-static const double narrowest = 3e-8; /* of the end: a path is searched this close to it */
+static const double close_enough = 2e-5; /* in utilisation, of every other node */
+static const double narrowest = 2e-7; /* of the end: a path is searched this close to it */
 static const double clearly_below = 0.95; /* an interval whose ends and curvature stay below this is not divided */
 
 enum { SAMPLES = 9, VALUES = 6 };
@@ -63,30 +64,6 @@ static void weights_at(const panel *p, double x, int stride, double weight[NODES
         sum += weight[k];
     }
     for (int k = 0; k < NODES; k += stride) weight[k] /= sum;
-}
-
-/* How far the nodes in between lie from the polynomial through every other one, as a share of the largest movement or turn. */
-static double roughness(const rbow_frame_solver *s, const panel *p)
-{
-    double size[2] = {0, 0}, off[2] = {0, 0}, weight[NODES / 2][NODES];
-    for (int k = 1; k < NODES; k += 2) weights_at(p, p->node[k], 2, weight[k / 2]);
-    for (size_t i = 0; i < s->frame.joint_count * RBOW_MOTIONS; i++) {
-        if (s->place[i] < 0) continue;
-        const size_t j = (size_t)s->place[i];
-        const int kind = i % RBOW_MOTIONS < RBOW_AXES ? 0 : 1;
-        for (int k = 0; k < NODES; k++) size[kind] = fmax(size[kind], fabs(row_of(s, k)[j]));
-        for (int k = 1; k < NODES; k += 2) {
-            double sum = 0;
-            for (int m = 0; m < NODES; m += 2) sum += weight[k / 2][m] * row_of(s, m)[j];
-            off[kind] = fmax(off[kind], fabs(sum - row_of(s, k)[j]));
-        }
-    }
-    double rough = 0, shortest = INFINITY;
-    for (size_t i = 0; i < s->frame.tube_count; i++) shortest = fmin(shortest, s->tubes[i].length);
-    size[1] = fmax(size[1], size[0] / shortest); /* a turn counts beside that of a tube's chord */
-    for (int kind = 0; kind < 2; kind++)
-        if (size[kind] > 0) rough = fmax(rough, off[kind] / size[kind]);
-    return rough;
 }
 
 /* The states at the nodes. The first one stands in row 0 already.
@@ -139,6 +116,45 @@ static void set_values(tube_panel *p)
     }
 }
 
+/* ---- roughness ------------------------------------------------------------------------------------------ */
+
+/* By how much utilisation rises, at most about, per unit of each value. */
+static void weights_of(const tube_panel *p, double per_unit[VALUES])
+{
+    const prepared *m = &p->tube->member;
+    double axial = 1 / m->column_load, torque = 0, slope = 0, most = 0;
+    for (int k = 0; k < NODES; k++) most = fmax(most, fabs(p->value[k][0]));
+    const double couple = 4 + sqrt(most * p->tube->length / m->unit);
+    for (int i = 0; i < ZONES; i++) {
+        const fibre_factors *f = &m->zones[i].factors;
+        const double share = fmax(f->share_pressed, f->share_pulled);
+        axial = fmax(axial, f->stress_per_axial * share);
+        torque = fmax(torque, f->stress_per_torque * share);
+        slope = fmax(slope, couple * f->stress_per_moment * share);
+    }
+    for (int i = 0; i < VALUES; i++) per_unit[i] = i == 0 ? axial : i == 1 ? torque : slope;
+}
+
+/* How far the nodes in between lie from the polynomial through every other one, in utilisation of the tube. */
+static double roughness(const tube_panel *p)
+{
+    double weight[NODES], per_unit[VALUES], rough = 0;
+    weights_of(p, per_unit);
+    for (int k = 1; k < NODES; k += 2) {
+        double off = 0;
+        weights_at(p->panel, p->panel->node[k], 2, weight);
+        for (int i = 0; i < VALUES; i++) {
+            double sum = -p->value[k][i];
+            for (int m = 0; m < NODES; m += 2) sum += weight[m] * p->value[m][i];
+            off += fabs(sum) * per_unit[i];
+        }
+        rough = fmax(rough, off);
+    }
+    return rough;
+}
+
+/* ---- samples -------------------------------------------------------------------------------------------- */
+
 static void evaluate_at(const tube_panel *p, double factor, bool places, evaluation *e)
 {
     const element_ends still[PLANES] = {{{0}, {0}}, {{0}, {0}}};
@@ -157,15 +173,17 @@ static void evaluate_at(const tube_panel *p, double factor, bool places, evaluat
 typedef struct sample {
     double factor;
     double level[FRAME_LIMITS];
-    double bent; /* as interaction, also where the tube is in tension */
+    double axial; /* lbf, compression positive */
+    double bent;  /* as interaction, also where the tube is in tension */
 } sample;
 
 static sample sample_at(const tube_panel *p, double factor)
 {
     evaluation e;
-    sample s = {factor, {INFINITY, INFINITY, INFINITY}, INFINITY};
+    sample s = {factor, {INFINITY, INFINITY, INFINITY}, INFINITY, INFINITY};
     evaluate_at(p, factor, false, &e);
     if (!e.stands) return s;
+    s.axial = e.axial;
     s.bent = e.limits[LIMIT_INTERACTION].utilisation;
     s.level[FRAME_YIELD] = e.limits[LIMIT_YIELD].utilisation;
     s.level[FRAME_INTERACTION] = e.axial > 0 ? s.bent : 0;
@@ -202,6 +220,23 @@ static void set_crossing(tube_panel *p, int which, const sample *low, const samp
     if (e.stands) p->reached->at[which] = (e.limits[which].at + 0.5) * p->tube->length;
 }
 
+static double bent_above(double factor, void *context)
+{
+    return fmin(sample_at(context, factor).bent - 1, 1);
+}
+
+/* Interaction is reached, and left again as the tube goes from compression to tension, between two samples.
+ * Returned: whether; high  a sample where it is reached */
+static bool is_reached_between(tube_panel *p, const sample *low, sample *high)
+{
+    const bracket b = {low->factor, low->bent - 1, high->factor, fmin(high->bent - 1, 1)};
+    double factor;
+    if (!(low->axial > 0 && low->bent < 1 && high->bent > 1 && high->level[FRAME_INTERACTION] < 1)) return false;
+    if (rbow_root_between(bent_above, p, &b, 1e-12, &factor) != RBOW_OK) return false;
+    *high = sample_at(p, factor * (1 + 1e-10));
+    return high->level[FRAME_INTERACTION] >= 1;
+}
+
 static bool is_open(const tube_panel *p, int which)
 {
     return isinf(p->reached->factor[which]);
@@ -228,6 +263,8 @@ static void search(tube_panel *p, const sample *a, const sample *b, double slack
     }
     for (int i = 0; i < FRAME_LIMITS; i++)
         if (is_open(p, i) && !(b->level[i] < 1)) set_crossing(p, i, a, b);
+    sample between = *b;
+    if (is_open(p, FRAME_INTERACTION) && is_reached_between(p, a, &between)) set_crossing(p, FRAME_INTERACTION, a, &between);
 }
 
 /* Four times the largest second difference of the samples, more than any utilisation rises between two of them where they show its
@@ -243,12 +280,18 @@ static double slack_of(const sample s[SAMPLES])
     return 4 * most;
 }
 
-static rbow_status search_tube(rbow_frame_solver *s, size_t index, const panel *panel_, double asked)
+static tube_panel tube_panel_of(rbow_frame_solver *s, size_t index, const panel *panel_, double asked)
 {
     tube_panel p = {.solver = s, .tube = &s->tubes[index], .panel = panel_, .resolution = asked / 200, .from_factor = 1.0 / 400,
                     .reached = &s->reached[index]};
-    sample at[SAMPLES];
     set_values(&p);
+    return p;
+}
+
+static rbow_status search_tube(rbow_frame_solver *s, size_t index, const panel *panel_, double asked)
+{
+    tube_panel p = tube_panel_of(s, index, panel_, asked);
+    sample at[SAMPLES];
     for (int i = 0; i < SAMPLES; i++) {
         at[i] = sample_at(&p, panel_->factor[0] + (panel_->factor[NODES - 1] - panel_->factor[0]) * i / (SAMPLES - 1));
         if (isnan(at[i].level[FRAME_YIELD]) || isnan(at[i].bent)) return RBOW_STRESS_OVERFLOW;
@@ -262,18 +305,36 @@ static rbow_status search_tube(rbow_frame_solver *s, size_t index, const panel *
     return RBOW_OK;
 }
 
-static bool all_found(const rbow_frame_solver *s)
+static bool is_searched(const rbow_frame_solver *s, size_t index)
+{
+    for (int k = 0; k < FRAME_LIMITS; k++)
+        if (isinf(s->reached[index].factor[k])) return false;
+    return true;
+}
+
+static bool all_searched(const rbow_frame_solver *s)
 {
     for (size_t i = 0; i < s->frame.tube_count; i++)
-        for (int k = 0; k < FRAME_LIMITS; k++)
-            if (isinf(s->reached[i].factor[k])) return false;
+        if (!is_searched(s, i)) return false;
     return true;
+}
+
+/* The largest of the tubes that are still searched. */
+static double roughest(rbow_frame_solver *s, const panel *panel_, double asked)
+{
+    double rough = 0;
+    for (size_t i = 0; i < s->frame.tube_count; i++) {
+        if (is_searched(s, i)) continue;
+        const tube_panel p = tube_panel_of(s, i, panel_, asked);
+        rough = fmax(rough, roughness(&p));
+    }
+    return rough;
 }
 
 static rbow_status search_all(rbow_frame_solver *s, const panel *p, double asked)
 {
     for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const rbow_status status = search_tube(s, i, p, asked);
+        const rbow_status status = is_searched(s, i) ? RBOW_OK : search_tube(s, i, p, asked);
         if (status != RBOW_OK) return status;
     }
     return RBOW_OK;
@@ -300,25 +361,31 @@ static void reach_at_end(rbow_frame_solver *s, double path_end)
 /* Toward an end an error in x is one in the load factor that is exp(x) times smaller. */
 static double enough_at(double x, double end)
 {
-    return isinf(end) ? close_enough : fmin(close_enough * exp(x / 2), 1e-3);
+    return isinf(end) ? close_enough : fmin(close_enough * exp(x / 2), 2e-4);
 }
 
-rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end, double asked)
+/* The error of every other node grows with the fifth power of the width. */
+static double better_width(double width, double rough, double enough)
 {
-    const double most = isinf(path_end) ? endless_from : -log(narrowest);
-    double from = 0, width = isinf(path_end) ? asked : 1;
+    return width * fmin(3, fmax(0.25, 0.85 * pow(enough / fmax(rough, DBL_MIN), 0.2)));
+}
+
+static rbow_status search_path(rbow_frame_solver *s, double path_end, double asked)
+{
+    const double most = isinf(path_end) ? endless_from : -log(narrowest), narrow = isinf(path_end) ? 1e-6 : 0.02;
+    double from = 0, width = isinf(path_end) ? asked : 0.7;
     frame_path path;
     nothing_reached(s);
     if (!(path_end > 0)) return RBOW_OK;
     if (!rbow_frame_path_begin(&path, s)) return RBOW_NO_CONVERGENCE;
     memcpy(row_of(s, 0), s->rest, s->count * sizeof(double));
-    while (from < most && !all_found(s)) {
-        const panel p = panel_of(from, fmin(from + width, most), path_end);
+    while (from < most && !all_searched(s)) {
+        const panel p = panel_of(from, from + 1.2 * width < most ? from + width : most, path_end);
+        const double reach = p.to - p.from, enough = enough_at(p.from, path_end);
         const bool whole = fill_panel(&path, &p);
-        const double rough = whole ? roughness(s, &p) : (double)INFINITY;
-        const double enough = enough_at(p.from, path_end);
-        if (rough > enough && p.to - p.from > (whole ? 1e-6 : 0.02)) {
-            width = (p.to - p.from) / 2;
+        const double rough = whole ? roughest(s, &p, asked) : (double)INFINITY;
+        width = better_width(reach, rough, enough);
+        if (rough > enough && reach > narrow) {
             rbow_frame_path_from(&path, s, p.factor[0], row_of(s, 0));
             continue;
         }
@@ -327,8 +394,15 @@ rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end, double ask
         if (status != RBOW_OK) return status;
         from = p.to;
         memcpy(row_of(s, 0), row_of(s, NODES - 1), s->count * sizeof(double));
-        width = rough < enough / 30 ? 2 * (p.to - p.from) : p.to - p.from;
     }
     reach_at_end(s, path_end);
     return RBOW_OK;
+}
+
+rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end, double asked)
+{
+    s->sure_below = 0.999 * path_end;
+    const rbow_status status = search_path(s, path_end, asked);
+    s->sure_below = 0;
+    return status;
 }

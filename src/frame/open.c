@@ -1,6 +1,6 @@
 #include "frame/order.h"
 #include "frame/solver.h"
-#include "frame/state.h"
+#include "frame/stiffness.h"
 
 #include <railbow/clock.h>
 
@@ -40,6 +40,7 @@ static void lay_out(rbow_frame_solver *s, room *r)
     s->axial = take(r, tubes * sizeof *s->axial);
     s->reached = take(r, tubes * sizeof *s->reached);
     s->sides = take(r, tubes * sizeof *s->sides);
+    s->other_side = take(r, tubes * sizeof *s->other_side);
     s->rest = take(r, rows * sizeof *s->rest);
     s->rows = take(r, ROWS * rows * sizeof *s->rows);
     if (r->at == NULL) return;

@@ -7,6 +7,13 @@
 
 static const double narrow = 2e-8; /* of the load factor: an end is known to this */
 
+static double size_of(const double *a, size_t n)
+{
+    double most = 0;
+    for (size_t j = 0; j < n; j++) most = fmax(most, fabs(a[j]));
+    return most;
+}
+
 const double *rbow_frame_path_state(const frame_path *p)
 {
     return row_of(p->solver, p->row[0]);
@@ -16,6 +23,7 @@ void rbow_frame_path_from(frame_path *p, rbow_frame_solver *s, double factor, co
 {
     *p = (frame_path){.solver = s, .factor = {factor}, .row = {KNOWN_ROW, KNOWN_ROW + 1, KNOWN_ROW + 2, KNOWN_ROW + 3, KNOWN_ROW + 4}, .known = 1};
     memcpy(row_of(s, KNOWN_ROW), unknowns, s->count * sizeof *unknowns);
+    for (int i = 0; i < MEASURES; i++) p->measure[0][i] = NAN;
 }
 
 /* The forced fit is brought in by parts where it cannot be brought in at once. */
@@ -38,45 +46,93 @@ bool rbow_frame_path_begin(frame_path *p, rbow_frame_solver *s)
     return done >= 1;
 }
 
-static double size_of(const double *a, size_t n)
+/* ---- where the path ends -------------------------------------------------------------------------------- */
+
+static void measure(const rbow_frame_solver *s, const double *unknowns, double log_of[MEASURES])
 {
-    double most = 0;
-    for (size_t j = 0; j < n; j++) most = fmax(most, fabs(a[j]));
-    return most;
+    double left = 1;
+    for (size_t i = 0; i < s->frame.tube_count; i++) left = fmin(left, 1 - s->axial[i] / s->tubes[i].member.critical_load);
+    log_of[BY_MOVEMENT] = -log(size_of(unknowns, s->count));
+    log_of[BY_STIFFNESS] = s->measured ? s->log_stiffness : (double)NAN;
+    log_of[BY_TANGENT] = s->measured ? s->log_tangent : (double)NAN;
+    log_of[BY_TUBE] = log(left);
 }
 
-/* Movements that grow toward buckling grow like a pole: the load factor as a polynomial in 1/size, through the latest states, at 0.
- * Returned: NaN where they do not grow, or the polynomial points back */
-static double pole_through(const frame_path *p, int count)
+/* The load factor as a polynomial in a measure through the latest states, where the measure is 0: the load factor is a smooth function
+ * of it at a pole, where the measure falls with the distance, and at a fold, where it falls with the root of the distance.
+ * Returned: NaN where the measure does not fall, or the polynomial points back */
+static double end_through(const frame_path *p, int which, int count)
 {
-    double inverse[KNOWN_MOST], pole = 0;
-    for (int i = 0; i < count; i++) inverse[i] = 1 / size_of(row_of(p->solver, p->row[i]), p->solver->count);
+    double m[KNOWN_MOST], end = 0;
+    for (int i = 0; i < count; i++) m[i] = exp(p->measure[i][which] - p->measure[0][which]);
     for (int i = 0; i + 1 < count; i++)
-        if (!(inverse[i] < inverse[i + 1])) return NAN;
+        if (!(m[i] < m[i + 1])) return NAN;
     for (int i = 0; i < count; i++) {
         double weight = 1;
         for (int k = 0; k < count; k++)
-            if (k != i) weight *= inverse[k] / (inverse[k] - inverse[i]);
-        pole += weight * p->factor[i];
+            if (k != i) weight *= m[k] / (m[k] - m[i]);
+        end += weight * p->factor[i];
     }
-    return pole > p->factor[0] ? pole : (double)NAN;
+    return end > p->factor[0] ? end : (double)NAN;
 }
 
-static double likely_pole(const frame_path *p)
+/* Returned: NaN where the states do not yet agree on it; off  by how much they do not, as a share of the distance */
+static double likely_end(const frame_path *p, int which, double *off)
 {
-    return p->known < 3 ? (double)NAN : pole_through(p, p->known < 4 ? p->known : 4);
+    *off = NAN;
+    if (p->known < 3) return NAN;
+    const int count = p->known < 4 ? p->known : 4;
+    const double end = end_through(p, which, count);
+    *off = fabs(end - end_through(p, which, count - 1)) / (end - p->factor[0]);
+    return *off < 0.2 ? end : (double)NAN;
 }
 
-/* Through the known states, by the polynomial that has their number of terms; over the distance to the pole, where one is ahead. */
+/* That on which the states agree best, as a share of its distance; INFINITY for none */
+static double seen_end(const frame_path *p)
+{
+    double end = INFINITY, best = 1;
+    for (int i = 0; i < MEASURES; i++) {
+        double off;
+        const double e = likely_end(p, i, &off);
+        if (!(off < best)) continue;
+        best = off;
+        end = e;
+    }
+    return end;
+}
+
+/* Close to an end a state may be too hard to solve before the load factor is known to 1e-8, but the states before it give it.
+ * Returned: NaN where it is not yet known */
+static double sure_end(const frame_path *p)
+{
+    double sure = NAN;
+    if (p->known < KNOWN_MOST) return NAN;
+    for (int i = 0; i < MEASURES; i++) {
+        const double end = end_through(p, i, KNOWN_MOST), other = end_through(p, i, KNOWN_MOST - 1);
+        const bool near = end - p->factor[0] < 1e-3 * end, agrees = fabs(end - other) < 0.1 * narrow * end;
+        if (near && agrees) sure = fmin(sure, end);
+    }
+    return sure;
+}
+
+/* ---- steps ---------------------------------------------------------------------------------------------- */
+
+/* Through the known states, by the polynomial that has their number of terms: over the distance to a pole, where one is ahead; in
+ * the root of the distance to a fold; or in the load factor. */
 static void extrapolate(const frame_path *p, double factor, double *guess)
 {
     const size_t n = p->solver->count;
-    const double pole = likely_pole(p);
+    double off;
+    const double pole = likely_end(p, BY_MOVEMENT, &off), fold = likely_end(p, BY_TANGENT, &off);
+    const bool turns = !(pole > factor) && fold > factor;
+    double x[KNOWN_MOST];
+    const double at = turns ? sqrt(fold - factor) : factor;
+    for (int i = 0; i < p->known; i++) x[i] = turns ? sqrt(fold - p->factor[i]) : p->factor[i];
     memset(guess, 0, n * sizeof *guess);
     for (int i = 0; i < p->known; i++) {
         double weight = pole > factor ? (pole - p->factor[i]) / (pole - factor) : 1;
         for (int k = 0; k < p->known; k++)
-            if (k != i) weight *= (factor - p->factor[k]) / (p->factor[i] - p->factor[k]);
+            if (k != i) weight *= (at - x[k]) / (x[i] - x[k]);
         const double *u = row_of(p->solver, p->row[i]);
         for (size_t j = 0; j < n; j++) guess[j] += weight * u[j];
     }
@@ -96,9 +152,11 @@ static void remember(frame_path *p, double factor)
     for (int i = KNOWN_MOST - 1; i > 0; i--) {
         p->factor[i] = p->factor[i - 1];
         p->row[i] = p->row[i - 1];
+        memcpy(p->measure[i], p->measure[i - 1], sizeof p->measure[i]);
     }
     p->factor[0] = factor;
     p->row[0] = row;
+    measure(s, row_of(s, GUESS_ROW), p->measure[0]);
     memcpy(row_of(s, row), row_of(s, GUESS_ROW), s->count * sizeof(double));
     if (p->known < KNOWN_MOST) p->known++;
 }
@@ -131,33 +189,30 @@ bool rbow_frame_path_go(frame_path *p, double factor)
     return true;
 }
 
-/* Close to a pole the movements are too large to be solved before its load factor is known to 1e-8, but the states before it give it.
- * Returned: NaN where it is not yet known */
-static double sure_pole(const frame_path *p)
-{
-    if (p->known < KNOWN_MOST) return NAN;
-    const double pole = pole_through(p, KNOWN_MOST), other = pole_through(p, KNOWN_MOST - 1);
-    const bool near = pole - p->factor[0] < 0.01 * pole, agrees = fabs(pole - other) < 0.1 * narrow * pole;
-    return near && agrees ? pole : (double)NAN;
-}
-
-/* Steps grow until one fails; then the bracket between the last state and the first failure, or a pole before it, is halved. A
- * failure that was only a step too long is found out at the end, from near. */
-double rbow_frame_path_to_end(frame_path *p)
+/* Steps grow until one fails, and again after it: a failure may only have been a step too long, which is found out from near. */
+static double go_to_end(frame_path *p)
 {
     double step = 0.25, fails = INFINITY;
     for (;;) {
-        const double now = p->factor[0], pole = likely_pole(p), sure = sure_pole(p);
-        const double ahead = pole < fails ? pole : fails, next = isinf(fails) ? now + step : now + (ahead - now) / 2;
+        const double now = p->factor[0], seen = seen_end(p), sure = sure_end(p);
+        const double next = fmin(fmin(now + step, fails), now + 0.8 * (seen - now));
         if (now >= endless_from) return INFINITY;
         if (sure < fails * (1 + narrow)) return sure;
-        if (isfinite(fails) && fails - now <= narrow * fmax(now, narrow)) {
-            if (!try_at(p, fails)) return now;
-            step = 64 * (fails - now);
-            fails = INFINITY;
+        if (try_at(p, next)) {
+            step = 2 * fmax(step, next - now);
+            if (next >= fails) fails = INFINITY;
             continue;
         }
-        if (try_at(p, next)) step *= 2;
-        else fails = next;
+        if (next - now <= narrow * fmax(now, narrow)) return now;
+        fails = next;
+        step = (next - now) / 4;
     }
+}
+
+double rbow_frame_path_to_end(frame_path *p)
+{
+    p->solver->measured = true;
+    const double end = go_to_end(p);
+    p->solver->measured = false;
+    return end;
 }

@@ -11,7 +11,7 @@
 #include <gsl/gsl_vector_uint.h>
 #include <stdbool.h>
 
-enum { STATES = 15, MIX = 5, ROWS = STATES + 2 * MIX }; /* states that a solver keeps; steps that it mixes, see state.c */
+enum { STATES = 16, MIX = 5, ROWS = STATES + 2 * MIX }; /* states that a solver keeps; steps that it mixes, see state.c */
 enum { END_A, END_B, ENDS, ELEMENT = ENDS * RBOW_MOTIONS }; /* an element's motions: those of A, then those of B */
 
 typedef struct frame_tube {
@@ -26,7 +26,7 @@ typedef struct frame_tube {
     bool bow_unknown;
     prepared member;                          /* its ends, limits and stations */
     double couple_axial;                      /* the axial force of the couples below; NaN for none */
-    double couple[ENDS][ENDS];                /* see element.h */
+    double couple[ENDS][ENDS];                /* in-lbf/rad: of an end, for the slope theta - psi of an end; the same in both planes */
     double spread[PLANES], point[PLANES];     /* of the run at load factor 1: lbf/in, lbf */
     double point_at;                          /* in */
     double along[ENDS];                       /* lbf at each end: what acts along the tube, by the lever rule */
@@ -49,13 +49,18 @@ struct rbow_frame_solver {
     int *place;          /* six for each joint: of its motions among the unknowns, -1 for those that are held or do not exist */
     size_t count, band;  /* unknowns; most that two of one tube are apart */
     gsl_matrix stiffness; /* count rows of band + 1: the diagonal and what lies below it in its column */
+    bool decomposed;      /* the stiffness is, and positive definite */
+    bool measured;        /* each state solved needs the determinants below */
+    double log_stiffness, log_tangent; /* logarithms of the determinants last decomposed */
+    double sure_below;    /* load factor up to which the path is known to go on */
     gsl_matrix tangent;   /* count rows of 3 band + 1: columns, as gsl_linalg_LU_band_decomp has them */
     gsl_vector_uint pivots;
     gsl_vector step;      /* right side, then solution */
     double *applied;      /* six for each joint: loads of the run on the joints at load factor 1 */
     double *axial;        /* of each tube, lbf, compression positive: those of the state last solved */
     frame_reached *reached; /* of each tube, on the path last searched; the critical factor uses it too */
-    double *sides;  /* of each tube: the clock taken for its bow */
+    double *sides;  /* of each tube with a bow of unknown clock: that of the side to which it moves */
+    rbow_frame_tube_result *other_side; /* of each tube, with these bows turned to the opposite side */
     double *rest;         /* unknowns: the state at load factor 0 */
     double *rows;         /* ROWS times the unknowns: states that are kept; see path.h */
 };

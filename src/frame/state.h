@@ -4,18 +4,6 @@
 
 #include "frame/solver.h"
 
-/* Whether the frame is held: its stiffness without axial forces has no motion that needs no force.
- * Returned: loose  how it moves, if it is not held (may be NULL) */
-bool rbow_frame_is_held(rbow_frame_solver *s, rbow_frame_loose *loose);
-
-/* The stiffness under given axial forces, decomposed.
- * Given:    axial  of each tube, each below the tube's own critical load
- * Returned: whether it is positive definite; s->stiffness */
-bool rbow_frame_decompose(rbow_frame_solver *s, const double *axial);
-
-/* Solves the decomposed stiffness for s->step. */
-void rbow_frame_solve_step(rbow_frame_solver *s);
-
 /* Given:    s         with a run, fit and bows
  *           factor    load factor
  *           unknowns  a guess

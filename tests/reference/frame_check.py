@@ -139,6 +139,10 @@ class Factors:
             return np.clip(lines(self.path, tube, factors, 9, True)[kind, row] - 1.0, -1.0, 1.0)
 
         below, above = measure(low), measure(high)
+        for _ in range(4):      # the scan looks at fewer places along a tube, and may be low
+            late = (below >= 0.0) & (low > 0.0)
+            low, high, above = np.where(late, 0.998 * low, low), np.where(late, low, high), np.where(late, below, above)
+            below = measure(low) if late.any() else below
         at_low = below >= 0.0
         for turn in range(60):
             width = high - low
@@ -296,7 +300,8 @@ def check(frame, run):
         if tube.bow and tube.bow_clock is ANY:
             row["bow_clock_taken"] = taken[tube.name]
         rows.append(row)
-    built, *_, locked, loaded = ways[0]
+    way = min(ways, key=lambda w: min(row["margin"] for part in w[1:3] for row in part))
+    built, *_, locked, loaded = way
     joints = joint_results(built, loaded, locked)
     model = built.model
     masses = [(limits.weight, (np.array(frame.joints[a].at) + frame.joints[b].at) / 2)

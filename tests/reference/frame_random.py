@@ -149,6 +149,7 @@ def random_frame(name, seed, count=6, near=False, unknown=False, forced=True, sl
             if slight:
                 tube.miss_a, tube.miss_b, tube.gap = (round(x / 10, 4) for x in (tube.miss_a, tube.miss_b, tube.gap))
             tubes.append(tube)
+        joints = [joint for i, joint in enumerate(joints) if any(i in pair for pair in pairs)]
         if unknown:
             for tube in dice.sample(tubes, 2):
                 tube.bow, tube.bow_clock = round(dice.uniform(0.02, 0.06), 3), ANY

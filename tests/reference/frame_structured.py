@@ -91,7 +91,7 @@ def line():
     joints = [("a", (0, 0, 0), "fixed"), ("b", (20, 0, 5), "z"), ("c", (48, 0, 12), "y z"), ("d", (60, 0, 15), "x y z rx")]
     return frame("in a line", joints, [tube("ab", "a", "b"), tube("bc", "b", "c", bow=0.06, bow_clock=120.0),
                                       tube("cd", "c", "d", gap=-0.01)],
-                 [Load(tube="ab", spread=(0, 6, -18)), Load(tube="bc", force=(0, 50, -300)), Load(tube="bc", force=(0, 0, 90), at=7.5),
+                 [Load(tube="ab", spread=(0, 6, -18)), Load(tube="bc", force=(0, 50, -300), at=7.5), Load(tube="bc", force=(0, 0, 90), at=7.5),
                   Load(joint="b", force=(900, 0, 0))])
 
 
