@@ -8,7 +8,7 @@
 #include <string.h>
 
 enum { MOVED, TURN, MOMENT, SHEAR, SPREAD, COSINE, SINE, ENTRIES }; /* a state: v, v', M, M', w, and s with its companion */
-enum { UNKNOWN = SPREAD, PARTS = 64, SPLITS = 56, ROWS = UNKNOWN * (PARTS + 1), BAND = 6, SCAN = 200, SCAN_AGAIN = 8 };
+enum { UNKNOWN = SPREAD, PARTS = 64, SPLITS = 56, ROWS = UNKNOWN * (PARTS + 1), BAND = 6, STEPS_MOST = 1000, SCAN = 200, SCAN_AGAIN = 8 };
 static const double pi = 3.14159265358979323846, endless = INFINITY, none = NAN, shortest = 1e-15;
 int plain_stations = 240;
 
@@ -17,18 +17,20 @@ typedef struct beam { int parts; bool weld[PARTS]; double z, border[PARTS + 1]; 
 typedef double function(const plain_tube *t, double x);
 
 static double product(vector p, vector q) { return creal(p) * creal(q) + cimag(p) * cimag(q); }
+static double push_at(const plain_tube *t, double factor) { return factor * t->m.compression - t->tension; }
 static vector toward(double size, double clock) { return CMPLX(size * cos(clock), size * sin(clock)); }
 
 /* The matrix from a place to one x beyond it: the power series of v, v', M = -v'' and M'. The n-th derivative of v is `row`
  * times the state, and power[j] is x^(n-j)/(n-j)!. */
 static void transfer(double z, double x, double t[ENTRIES][ENTRIES])
 {
+    const double rate = sqrt(fabs(z) + pi * pi);
     double row[ENTRIES] = {[MOVED] = 1}, power[UNKNOWN] = {1}, size = 1;
     memset(t, 0, sizeof(double[ENTRIES][ENTRIES]));
     t[SPREAD][SPREAD] = 1;
     t[COSINE][COSINE] = t[SINE][SINE] = cos(pi * x);
     t[COSINE][SINE] = -(t[SINE][COSINE] = sin(pi * x));
-    for (int n = 0; n < UNKNOWN || fabs(power[SHEAR]) * size > 1e-20; n++) {
+    for (int n = 0; size > 1e-20; n++) {
         for (int r = 0; r < UNKNOWN; r++)
             for (int c = 0; c < ENTRIES; c++) t[r][c] += (r < MOMENT ? power[r] : -power[r]) * row[c];
         const double slope[] = {0, row[MOVED], -row[TURN] - z * row[SHEAR], row[MOMENT], -row[SHEAR], pi * row[SINE],
@@ -36,7 +38,7 @@ static void transfer(double z, double x, double t[ENTRIES][ENTRIES])
         memcpy(row, slope, sizeof row);
         memmove(power + 1, power, SHEAR * sizeof *power);
         power[0] *= x / (n + 1);
-        size = fabs(row[MOMENT]) + fabs(row[SHEAR]) + fabs(row[SPREAD]) + fabs(row[COSINE]) + fabs(row[SINE]);
+        if (n >= SHEAR) size *= rate * x / (n - 2);
     }
 }
 
@@ -49,7 +51,7 @@ static void advance(double m[ENTRIES][ENTRIES], int first, const vector y[], vec
     }
 }
 
-/* Solves for y in place, by elimination with the largest pivot; returns the determinant. */
+/* Solves for y in place, by elimination with the largest pivot in a band; returns the determinant. */
 static double eliminate(int n, double *row[], vector y[])
 {
     double determinant = 1;
@@ -62,16 +64,13 @@ static double eliminate(int n, double *row[], vector y[])
         const vector right = y[top];
         row[top] = row[k], row[k] = pivot, y[top] = y[k], y[k] = right;
         determinant *= top == k ? pivot[k] : -pivot[k];
-        for (int i = k + 1; i < last; i++) {
-            const double by = row[i][k] / pivot[k];
+        for (int i = 0; i < last; i++) {
+            const double by = i == k ? 0 : row[i][k] / pivot[k];
             for (int j = k; j < end; j++) row[i][j] -= by * pivot[j];
             y[i] -= by * right;
         }
     }
-    for (int k = n - 1; k >= 0; k--) {
-        for (int j = k + 1; j < n && j < k + 2 * UNKNOWN; j++) y[k] -= row[k][j] * y[j];
-        y[k] /= row[k][k];
-    }
+    for (int k = 0; k < n; k++) y[k] /= row[k][k];
     return determinant;
 }
 
@@ -132,52 +131,44 @@ static void raise_to(plain_peak *top, vector y, double at)
     if (higher) *top = (plain_peak){size, at, top->next, clock};
 }
 
-/* Raises top to the largest size of an entry in a part: at its ends, or where the size stops growing between stations. */
+/* Raises top to the largest size of an entry in a part, from stations and the maxima between them. What it can miss: one
+ * that rises above both its neighbours among the stations. */
 static void raise_along(const beam *b, int part, int of, plain_peak *top)
 {
     const double from = b->border[part], length = b->border[part + 1] - from;
     const int steps = 8 + (int)(plain_stations * length);
     const double step = length / steps;
-    double m[ENTRIES][ENTRIES], between[ENTRIES][ENTRIES];
-    vector y[ENTRIES], next[ENTRIES], now[ENTRIES];
+    double m[ENTRIES][ENTRIES], square[STEPS_MOST + 1];
+    vector y[STEPS_MOST + 1][ENTRIES], now[ENTRIES];
+    memcpy(y, b->at[part], sizeof *y);
     transfer(b->z, step, m);
-    memcpy(y, b->at[part], sizeof y);
-    for (int n = 0; n < steps; n++, memcpy(y, next, sizeof y)) {
-        advance(m, of, y, next);
-        double slope = product(y[of], y[of + 1]), beyond = product(next[of], next[of + 1]), low = 0, high = step, x = 0;
-        if (n == 0 && slope <= 0) raise_to(top, y[of], from);
-        if (n == steps - 1 && beyond > 0) raise_to(top, next[of], from + length);
-        const double square = product(y[of], y[of]), rounding = 1e-9 * (fabs(slope) + fabs(beyond));
-        if (slope < -rounding || beyond > rounding) continue; /* by equal halves a slope may be 0 at a border */
-        const bool flat = (slope - beyond) * step <= 1e-14 * square;
-        const bool fine = !flat && square + 4 * slope * step > top->size * fabs(top->size);
-        now[of] = y[of];
-        for (int i = 0; i < 7 && fine; i++) {
-            const double straight = i % 2 == 0 ? slope / (slope - beyond) : 0.5;
-            x = low + (high - low) * fmin(1, fmax(0, straight));
-            transfer(b->z, x, between);
-            advance(between, of, y, now);
-            const double here = product(now[of], now[of + 1]);
-            *(here > 0 ? &slope : &beyond) = here;
-            *(here > 0 ? &low : &high) = x;
+    for (int i = 0; i < steps; i++) advance(m, of, y[i], y[i + 1]);
+    for (int i = 0; i <= steps; i++) square[i] = product(y[i][of], y[i][of]);
+    for (int i = 0; i <= steps; i++) {
+        const int before = i > 0 ? i - 1 : 0, after = i < steps ? i + 1 : steps;
+        const double lower = fmin(square[before], square[after]), slope = product(y[i][of], y[i][of + 1]) / square[i];
+        double low = 0, high = (after - before) * step;
+        if (square[i] < square[before] || square[i] < square[after]) continue;
+        raise_to(top, y[i][of], from + i * step);
+        if (square[i] * 1.002 < top->size * top->size || square[i] - lower <= 1e-14 * square[i]) continue;
+        if ((i == 0 && slope < -1e-12) || (i == steps && slope > 1e-12)) continue; /* it falls from the border on */
+        for (int n = 0; n < 20; n++) {
+            transfer(b->z, (low + high) / 2, m);
+            advance(m, of, y[before], now);
+            *(product(now[of], now[of + 1]) > 0 ? &low : &high) = (low + high) / 2;
         }
-        raise_to(top, now[of], from + n * step + x);
+        raise_to(top, now[of], from + before * step + low);
     }
-}
-
-static double z_at(const plain_tube *t, double factor)
-{
-    return (factor * t->m.compression - t->tension) * t->m.length / t->unit;
 }
 
 plain_state plain_state_at(const plain_tube *t, double factor)
 {
-    const double push = factor * t->m.compression - t->tension;
+    const double push = push_at(t, factor);
     plain_peak top[2] = {{-1, 2, -1, none}, {-1, 2, -1, none}}; /* use grows with the moment: each zone's largest is enough */
     plain_state s = {-1, -1, none, none, none, {-1, 2, -1, none}};
     beam b;
     if (!(push < t->buckling_load)) return (plain_state){none, none, none, none, none, {none, none, none, none}};
-    solve(t, z_at(t, factor), factor, &b);
+    solve(t, push_at(t, factor) * t->m.length / t->unit, factor, &b);
     for (int i = 0; i < b.parts; i++) raise_along(&b, i, MOMENT, &top[b.weld[i]]);
     for (int n = 0, i = top[1].at < top[0].at; n < 2; n++, i = !i) {
         const plain_zone *q = &t->zones[i];
@@ -201,8 +192,8 @@ plain_peak plain_moved(const plain_tube *t, double factor)
 {
     plain_peak top = {-1, 2, -1, none};
     beam b;
-    if (!(factor * t->m.compression - t->tension < t->buckling_load)) return (plain_peak){none, none, none, none};
-    solve(t, z_at(t, factor), factor, &b);
+    if (!(push_at(t, factor) < t->buckling_load)) return (plain_peak){none, none, none, none};
+    solve(t, push_at(t, factor) * t->m.length / t->unit, factor, &b);
     for (int i = 0; i < b.parts; i++) raise_along(&b, i, MOVED, &top);
     return (plain_peak){top.size * t->m.length, top.at * t->m.length, top.next * t->m.length, top.clock};
 }
@@ -213,7 +204,7 @@ void plain_place(const plain_tube *t, double factor, double at, double *moment, 
     vector y[ENTRIES];
     beam b;
     int part = 0;
-    solve(t, z_at(t, factor), factor, &b);
+    solve(t, push_at(t, factor) * t->m.length / t->unit, factor, &b);
     while (part + 1 < b.parts && at >= b.border[part + 1] * t->m.length) part++;
     transfer(b.z, at / t->m.length - b.border[part], m);
     advance(m, MOVED, b.at[part], y);
@@ -221,18 +212,14 @@ void plain_place(const plain_tube *t, double factor, double at, double *moment, 
     *moved = cabs(y[MOVED]) * t->m.length;
 }
 
-static double determinant(const plain_tube *t, double z) { beam b; return solve(t, z, 0, &b); }
+static double determinant(const plain_tube *t, double z) { beam b; return t->sign * solve(t, z, 0, &b); }
 static double over_use(const plain_tube *t, double factor) { return plain_state_at(t, factor).use - 1; }
 static double over_interaction(const plain_tube *t, double factor) { return plain_state_at(t, factor).interaction - 1; }
 
-/* The place between low and high where f changes its sign. */
-static double sign_change(function *f, const plain_tube *t, double low, double high)
+/* Between low, where f is below 0, and high, where it is not: the first place where it is not. */
+static double rise(function *f, const plain_tube *t, double low, double high)
 {
-    const bool below = f(t, low) < 0;
-    for (int i = 0; i < 60 && high - low > 1e-15 * high; i++) {
-        const double middle = (low + high) / 2;
-        *((f(t, middle) < 0) == below ? &low : &high) = middle;
-    }
+    for (int i = 0; i < 55; i++) *(f(t, (low + high) / 2) < 0 ? &low : &high) = (low + high) / 2;
     return high;
 }
 
@@ -252,7 +239,7 @@ static double first_reach(function *f, const plain_tube *t, double from, double 
         const bool top = value[1] > -0.1 && value[1] > value[0] + 1e-12 && value[1] >= now;
         const double inside = top && depth < 8 ? first_reach(f, t, x[0], next, false, depth + 1) : endless;
         if (inside < endless) return inside;
-        if (now >= 0) return sign_change(f, t, x[1], next);
+        if (now >= 0) return rise(f, t, x[1], next);
         x[0] = x[1], x[1] = next, value[0] = value[1], value[1] = now;
     }
     return endless;
@@ -305,13 +292,15 @@ static double critical_of(plain_tube *t, bool soft_welds)
         t->hold[i] = stiff ? 1 : k / (1 + k);
         t->give[i] = stiff ? 0 : 1 / (1 + k);
     }
-    while (determinant(t, high) * determinant(t, 0) > 0) high += 3;
-    return sign_change(determinant, t, high - 3, high) * t->unit / t->m.length;
+    t->sign = 1;
+    t->sign = determinant(t, 0) < 0 ? 1 : -1;
+    while (determinant(t, high) < 0) high += 3;
+    return rise(determinant, t, high - 3, high) * t->unit / t->m.length;
 }
 
 plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
 {
-    const double l = m->length, e = k->elastic_modulus, bore = m->od - 2 * m->wall;
+    const double l = m->length, e = k->elastic_modulus;
     const vector offset = m->compression * toward(m->eccentricity, m->eccentricity_clock);
     plain_tube t = {.m = *m, .free_b = m->end_b <= RBOW_FREE};
     t.point_at = m->point_at < 0 ? 0.5 : m->point_at / l;
@@ -319,7 +308,7 @@ plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
     t.zones[0] = zone_of(m->od, m->wall, e, k->compression_yield, k->yield);
     t.zones[1] = zone_of(m->od - 2 * m->dressed, m->wall - m->dressed, e, k->weld_yield, k->weld_yield);
     t.inertia = t.zones[0].modulus * m->od / 2;
-    t.radius = sqrt(m->od * m->od + bore * bore) / 4;
+    t.radius = sqrt(t.inertia / t.zones[0].area);
     t.unit = e * t.inertia / l;
     t.weight = k->density * t.zones[0].area * l;
     t.tension = m->gap / (l / (e * t.zones[0].area) + 1 / m->gap_stiffness);
