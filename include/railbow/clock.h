@@ -15,6 +15,11 @@ extern "C" {
  * Returned: components  up and right, in the unit of size */
 RBOW_API void rbow_clock_components(double size, double clock, double components[2]);
 
+/* The clock of a vector; a clock just below 0 by rounding is 0, not a full turn.
+ * Given:    up, right  its components, any unit
+ * Returned: rad, 0 ... 2 pi; NaN for a vector of no size */
+RBOW_API double rbow_clock_of(double up, double right);
+
 #ifdef __cplusplus
 }
 #endif

@@ -109,9 +109,9 @@ typedef enum rbow_column_range {
 typedef struct rbow_column_terms { /* what the formulas go through; NaN: the curve has no such term */
     double full;       /* Q x compression yield, psi: no curve is above it                             */
     double euler;      /* pi^2 E/s^2, psi                                                              */
-    double transition; /* slenderness from which on the Euler stress stands in the curve; INFINITY: never */
+    double transition; /* slenderness above which the curve is Euler's; INFINITY: never */
     double intercept;  /* psi, three-halves: Q x column intercept                                      */
-    double relative_slenderness, phi; /* en: sqrt(full/euler), and the help value                      */
+    double relative_slenderness, phi; /* en: sqrt(full/euler), and the auxiliary value                      */
     double stress;     /* the allowable stress, psi                                                    */
     int range;         /* rbow_column_range                                                            */
 } rbow_column_terms;
@@ -131,8 +131,8 @@ RBOW_API rbow_status rbow_column_stress(const rbow_column *column, double *stres
 RBOW_API double rbow_effective_length(double bending_stiffness, double critical_load);
 
 /* Where a curve meets Euler's.
- * Given:    column       its slenderness has no part in the answer, but must be above 0
- * Returned: slenderness  the smallest at which the Euler stress stands in the curve; INFINITY where it never does on
+ * Given:    column       its slenderness is not used, but must be above 0
+ * Returned: slenderness  the smallest above which the curve is Euler's; INFINITY where it never does on
  *                        its own (aisc and en)
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE */
 RBOW_API rbow_status rbow_column_transition(const rbow_column *column, double *slenderness);

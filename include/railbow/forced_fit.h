@@ -1,7 +1,7 @@
 /* Forced fit: what a tube carries that was drawn into place, before any load.
  *
- * A miss is by how much a straight bar in one socket misses its landing at the other joint; over the length it is the slope
- * of that socket. A gap is by how much the tube was too short. */
+ * A miss is the distance by which a straight bar in one socket misses its landing at the other joint; over the length it is the slope
+ * of that socket. A gap is the length by which the tube was too short. */
 #ifndef RAILBOW_FORCED_FIT_H
 #define RAILBOW_FORCED_FIT_H
 

@@ -7,8 +7,8 @@
  * bow, misses and gaps are built in and do not. Left out: shear flexibility, shortening by bowing, the size of joints, large
  * turning of the frame.
  *
- * No function allocates memory or keeps state outside its arguments: any number of threads may work, each with a solver of
- * its own. */
+ * The order of the joints is found with memory from malloc, which is returned at once; nothing else allocates, and nothing keeps
+ * state outside its arguments: any number of threads may work, each with a solver of its own. */
 #ifndef RAILBOW_FRAME_H
 #define RAILBOW_FRAME_H
 
@@ -112,7 +112,7 @@ typedef struct rbow_frame_loose { /* how a frame that is not held moves */
 
 typedef struct rbow_frame_solver rbow_frame_solver; /* lies in the caller's memory */
 
-/* Bytes that a solver of this frame needs. Given: frame, without faults */
+/* Bytes that a solver of this frame needs; 0 where there is no memory. Given: frame, without faults */
 RBOW_API size_t rbow_frame_memory(const rbow_frame *frame);
 
 /* Given:    frame   without faults

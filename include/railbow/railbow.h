@@ -21,6 +21,7 @@
 #include <railbow/clock.h>
 #include <railbow/column.h>
 #include <railbow/forced_fit.h>
+#include <railbow/frame.h>
 #include <railbow/initial_bow.h>
 #include <railbow/material.h>
 #include <railbow/member.h>

@@ -12,6 +12,29 @@
 extern "C" {
 #endif
 
+/* Of a frame alone: as below. */
+#define RBOW_FRAME_STATUS_LIST(X) \
+    X(RBOW_BAD_JOINT_PLACE, -44, "x", "x, y and z must be finite lengths") \
+    X(RBOW_BAD_MASS, -45, "mass", "must be at least 0") \
+    X(RBOW_BAD_HELD, -46, "held", "must be fixed, pinned or some of x y z rx ry rz") \
+    X(RBOW_JOINT_ALONE, -47, "joint", "is reached by no tube") \
+    X(RBOW_NO_SUCH_JOINT, -48, "from", "the tube's joints must be in the list of joints") \
+    X(RBOW_TUBE_TO_ITSELF, -49, "to", "must be another joint than from") \
+    X(RBOW_TUBE_NO_LENGTH, -50, "to", "lies at the same place as from: the tube has no length") \
+    X(RBOW_BAD_TUBE_END_A, -51, "end_a", "must be rigid, pinned or a stiffness of at least 0") \
+    X(RBOW_BAD_TUBE_END_B, -52, "end_b", "must be rigid, pinned or a stiffness of at least 0") \
+    X(RBOW_BAD_FIXITY, -53, "fixity", "must be above 0") \
+    X(RBOW_MISS_A_CLOCK, -54, "miss_a_clock", "is needed where there is a miss") \
+    X(RBOW_MISS_B_CLOCK, -55, "miss_b_clock", "is needed where there is a miss") \
+    X(RBOW_NO_SUCH_PLACE, -56, "joint", "the load acts on no joint or tube of the frame") \
+    X(RBOW_MOMENT_NOT_TAKEN, -57, "moment_x", "acts on a joint to which no tube is rigid") \
+    X(RBOW_BAD_LOAD_AT, -58, "at", "must lie between 0 and the length of the tube") \
+    X(RBOW_TWO_LOAD_PLACES, -59, "at", "in one run the point loads of one tube must act at one place: put a joint at the other") \
+    X(RBOW_NO_FRAME, -60, "", "a frame needs a joint and a tube") \
+    X(RBOW_FRAME_NOT_HELD, -61, "held", "the frame is not held: it moves without a force") \
+    X(RBOW_MISS_A_PINNED, -62, "miss_a", "needs an end_a that holds a moment (rigid or a stiffness above 0): a pinned end takes any angle") \
+    X(RBOW_MISS_B_PINNED, -63, "miss_b", "needs an end_b that holds a moment (rigid or a stiffness above 0): a pinned end takes any angle")
+
 /* name, value, the input at fault ("" for none), the fault and what is allowed */
 #define RBOW_STATUS_LIST(X)                                                                                    \
     X(RBOW_OK, 0, "", "fine")                                                                                  \
@@ -53,7 +76,8 @@ extern "C" {
     X(RBOW_LOOSE_END_B, -41, "end_b", "must be welded, fixed or a stiffness above 0: it held the moment")      \
     X(RBOW_MISS_A_NOT_HELD, -42, "miss_a", "needs an end_a that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle")  \
     X(RBOW_MISS_B_NOT_HELD, -43, "miss_b", "needs an end_b that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle")  \
-    X(RBOW_STRESS_OVERFLOW, -37, "", "the loads are so large that the stress cannot be represented")
+    X(RBOW_STRESS_OVERFLOW, -37, "", "the loads are so large that the stress cannot be represented") \
+    RBOW_FRAME_STATUS_LIST(X)
 
 #define RBOW_STATUS_ENUM(name, value, input, text) name = value,
 typedef enum rbow_status { RBOW_STATUS_LIST(RBOW_STATUS_ENUM) RBOW_STATUS_END_ = 1 } rbow_status;

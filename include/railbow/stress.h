@@ -38,9 +38,9 @@ typedef struct rbow_stress {
  *           ch. C4 (from memory) */
 RBOW_API rbow_status rbow_stress_of(const rbow_strength *strength, const rbow_actions *actions, rbow_stress *stress);
 
-/* The moment at which the first fibre yields, and the one at which the interaction is 1, beside an axial load and a torque.
+/* The moment at which the first fibre yields, and the one at which the interaction is 1, in the presence of an axial load and a torque.
  * Given:    strength
- *           actions  their moment is not looked at
+ *           actions  their moment is ignored
  * Returned: moment   in-lbf, >= 0; 0 where the others alone reach the limit
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE */
 RBOW_API rbow_status rbow_yield_moment(const rbow_strength *strength, const rbow_actions *actions, double *moment);

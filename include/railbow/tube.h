@@ -39,7 +39,8 @@ RBOW_API rbow_status rbow_section_of(double od, double wall, rbow_section *secti
  * Returned: reduction          Q, 0 < Q <= 1
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_WALL_RULE (D/t above 0.45 E/Fy)
  * Source:   ANSI/AISC 360-16, round HSS in uniform compression, table B4.1a and section E7.2; there the same share reduces
- *           the area, in ANSI/AISC 360-10, E7, the stress as here (from memory). Handbook practice for aircraft tube asks no local check up to D/t = 50. */
+ *           the area; in ANSI/AISC 360-10, E7, it reduces the stress, as here (from memory). Handbook practice for aircraft tube
+ *           requires no local check up to D/t = 50. */
 RBOW_API rbow_status rbow_wall_reduction(double diameter_to_wall, double elastic_modulus,
                                          double compression_yield, double *reduction);
 

@@ -2,6 +2,7 @@
 
 #define PAIR(value, word) {word, value},
 #define CURVE_PAIR(value, formula, word, imperfection, source) {word, value},
+#define HELD_PAIR(name, bit, word) {word, name},
 #define LAST {NULL, 0}
 
 const field_word end_a_words[] = {RBOW_END_LIST(PAIR) LAST};
@@ -13,6 +14,10 @@ const field_word clock_words[] = {{"any", RBOW_ANY_CLOCK}, LAST};
 const field_word joints_words[] = {RBOW_JOINTS_LIST(PAIR) LAST};
 const field_word fit_words[] = {RBOW_FIT_LIST(PAIR) LAST};
 const field_word governs_words[] = {RBOW_GOVERNS_LIST(PAIR) LAST};
+const field_word held_words[] = {
+    {"fixed", RBOW_HELD_FIXED}, {"pinned", RBOW_HELD_PINNED}, RBOW_HELD_LIST(HELD_PAIR) LAST};
+const field_word frame_end_words[] = {{"rigid", RBOW_FIXED}, {"pinned", RBOW_PINNED}, LAST};
+const field_word frame_governs_words[] = {RBOW_FRAME_GOVERNS_LIST(PAIR) LAST};
 
 const char *end_word(double end)
 {

@@ -71,3 +71,14 @@ void remarks_write(char out[REMARKS_ROOM], unsigned remarks)
         strcat(out, rbow_remark_text(1U << bit));
     }
 }
+
+const char near_buckling_meaning[] =
+    "the run has a critical factor under 3: a tube whose joints sway needs a longer column length than fixity gives";
+
+void frame_remarks_write(char out[FRAME_REMARKS_ROOM], unsigned remarks, int near_buckling)
+{
+    remarks_write(out, remarks);
+    if (!near_buckling) return;
+    if (*out != '\0') strcat(out, "; ");
+    strcat(out, NEAR_BUCKLING);
+}

@@ -19,4 +19,12 @@ enum { REMARKS_ROOM = sizeof(RBOW_REMARK_LIST(REMARK_JOINED)) }; /* bytes of all
 /* All remarks of a result, separated by semicolons. */
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks);
 
+/* The remark of a tube of a frame that comes last, and its meaning. */
+#define NEAR_BUCKLING "near frame buckling"
+extern const char near_buckling_meaning[];
+enum { FRAME_REMARKS_ROOM = REMARKS_ROOM + sizeof NEAR_BUCKLING };
+
+/* The same for a tube of a frame. */
+void frame_remarks_write(char out[FRAME_REMARKS_ROOM], unsigned remarks, int near_buckling);
+
 #endif

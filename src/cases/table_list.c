@@ -3,6 +3,7 @@
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
+#include "cases/frame_results.h"
 #include "cases/inspect_table.h"
 #include "cases/material_table.h"
 #include "cases/orientation_table.h"
@@ -23,12 +24,18 @@ void tables_fill(tables *t)
     const table every[] = {
         {"Load cases", NULL, &case_list, true},
         {"Materials", NULL, &material_list, true},
+        {"Joints of a frame (joints.csv)", "check", &joint_list, true},
+        {"Tubes of a frame (tubes.csv)", "check", &frame_tube_list, true},
+        {"Loads of a frame (loads.csv)", "check", &frame_load_list, true},
         {"Tolerances of scatter", "scatter", &tolerance_list, true},
         {"Specification of inspect", "inspect", &spec_list, true},
         {"Readings of inspect", "inspect", &reading_list, true},
         {"Cuts of release", "release", &cut_list, true},
         {"Pulls of pull", "pull", &pull_list, true},
         {"Results of check", "check", &check_list, false},
+        {"Results of check on a frame: tubes", "check", &frame_tubes_list, false},
+        {"Results of check on a frame: joints (--of joints)", "check", &frame_joints_list, false},
+        {"Results of check on a frame: runs (--of runs)", "check", &frame_runs_list, false},
         {"Steps of explain (as CSV or JSON)", "explain", &step_list, false},
         {"Results of section", "section", &section_list, false},
         {"Results of compare", "compare", &compare_list, false},

@@ -12,7 +12,7 @@ typedef struct table {
     bool input;
 } table;
 
-enum { TABLES = 18 };
+enum { TABLES = 24 };
 
 typedef struct tables {
     table at[TABLES];

@@ -31,17 +31,27 @@ static zone_state zone_state_of(const prepared *p, const evaluation *e, int whic
     };
 }
 
-void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *e)
+static plane_loads plane_loads_of(const member_loads *l)
 {
-    plane_loads loads;
-    e->factor = factor;
-    e->axial = axial_at(p, factor);
-    e->torque = factor * p->member.torque;
+    plane_loads out;
+    for (int i = 0; i < PLANES; i++) {
+        out.moment_a[i] = l->moment_a[i];
+        out.moment_b[i] = l->moment_b[i];
+        out.slope_a[i] = l->slope_a[i];
+        out.slope_b[i] = l->slope_b[i];
+        out.spread[i] = l->spread[i];
+        out.point[i] = l->point[i];
+        out.bow[i] = l->bow[i];
+    }
+    return out;
+}
+
+static void evaluate(const prepared *p, const plane_loads *loads, bool places, evaluation *e)
+{
     e->stands = e->axial < p->critical_load;
     if (!e->stands) return;
-    loads_at(p, factor, &loads);
     equilibrium solved;
-    equilibrium_of(&p->beam, relative_load(p, e->axial), &loads, &solved);
+    equilibrium_of(&p->beam, relative_load(p, e->axial), loads, &solved);
     e->solution = solution_of(&solved);
     rbow_largest_moments(p, &e->solution, places, e->peaks);
 
@@ -55,4 +65,22 @@ void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *e)
     interaction->utilisation = interaction_of(e->axial, p->column_load, interaction->utilisation);
     const peak *k = e->peaks;
     e->moment = first_counts(k[ZONE_TUBE].size, k[ZONE_TUBE].at, k[ZONE_WELD].size, k[ZONE_WELD].at) ? k[ZONE_TUBE] : k[ZONE_WELD];
+}
+
+void rbow_evaluate_under(const prepared *p, double axial, double torque, const member_loads *loads, bool places, evaluation *e)
+{
+    const plane_loads acting = plane_loads_of(loads);
+    e->axial = axial;
+    e->torque = torque;
+    evaluate(p, &acting, places, e);
+}
+
+void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *e)
+{
+    plane_loads loads;
+    e->factor = factor;
+    e->axial = axial_at(p, factor);
+    e->torque = factor * p->member.torque;
+    loads_at(p, factor, &loads);
+    evaluate(p, &loads, places, e);
 }

@@ -22,9 +22,20 @@ typedef struct evaluation {
     peak moment;         /* the largest moment and its station */
 } evaluation;
 
+/* Under what acts on the tube, however it depends on the load factor; out->factor stays as it is.
+ * Given: p        prepared; its own loads do not count
+ *        axial    lbf, compression positive; below the critical load, else out->stands is false
+ *        torque   in-lbf
+ *        loads    relative
+ *        places   as below */
+void rbow_evaluate_under(const prepared *p, double axial, double torque, const member_loads *loads, bool places, evaluation *out);
+
 /* Given: p        prepared
  *        factor   load factor
  *        places   whether positions are needed to full accuracy; see maximum.h */
 void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *out);
+
+/* Moments and movements of an equilibrium at places with `at` set, in 0 ... length. */
+void rbow_profile_of(const prepared *p, const solution *solved, rbow_profile *places, size_t count);
 
 #endif

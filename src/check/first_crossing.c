@@ -43,7 +43,6 @@ path rbow_path_of(const prepared *p)
     path along;
     along.prepared = p;
     along.scan_count = 0;
-    along.likely = 0;
     along.failed = false;
     return along;
 }
@@ -264,7 +263,5 @@ static double first_in(path *p, limit which, double from, double to, int divisio
 double rbow_first_crossing(path *p, limit which, double from, double to)
 {
     if (!(from < to)) return evaluate_at(p, which, from) >= 1 ? from : (double)INFINITY;
-    const bool likely = from < p->likely && p->likely < to;
-    const double found = likely ? first_in(p, which, from, p->likely, DIVISIONS_MOST) : (double)INFINITY;
-    return isfinite(found) || p->failed ? found : first_in(p, which, likely ? p->likely : from, to, DIVISIONS_MOST);
+    return first_in(p, which, from, to, DIVISIONS_MOST);
 }

@@ -15,7 +15,6 @@ typedef struct path { /* a member over the load factor */
     const prepared *prepared;
     scan kept[SCANS_KEPT]; /* both limits come from one equilibrium, so the scans of one search serve the other */
     int scan_count;        /* number of all scans made; the oldest are discarded */
-    double likely;         /* a load factor above the likely crossings, which saves time; 0 if unknown */
     bool failed;           /* whether a value was not a number, or there were too many scans */
 } path;
 

@@ -97,32 +97,16 @@ static limit_factor interaction_factor(path *along, double end)
     return rbow_has_run_load(p) ? first_in_endless_range(along, LIMIT_INTERACTION, end) : first_in(along, LIMIT_INTERACTION, 0, 0);
 }
 
-/* A load factor that is likely to lie beyond both limits: from the utilisation at load factors 0 and 1, as if it grew like
- * a/(1 - P/P_cr), plus a fifth. Only the time taken depends on it. */
-static double likely_end(const prepared *p, const evaluation *at_rest, const evaluation *loaded)
-{
-    const double critical = critical_factor(p);
-    double end = 0;
-    if (!at_rest->stands || !loaded->stands) return 0;
-    for (int i = 0; i < LIMITS; i++) {
-        const double rest = at_rest->limits[i].utilisation, growth = loaded->limits[i].utilisation - rest;
-        const double missing = 1 - rest, slope = growth * (1 - 1 / critical) + missing / critical;
-        if (missing > 0 && growth > 0 && slope > 0) end = fmax(end, 1.2 * missing / slope);
-    }
-    return end;
-}
-
 static bool buckles_at_rest(const prepared *p)
 {
     return -p->tension >= p->critical_load;
 }
 
-rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, const evaluation *loaded, load_factors *out)
+rbow_status rbow_load_factors(const prepared *p, load_factors *out)
 {
     *out = (load_factors){0, {{0, false}, {0, false}}};
     if (buckles_at_rest(p)) return RBOW_OK; /* all three are 0 */
     path along = rbow_path_of(p);
-    if (at_rest != NULL) along.likely = likely_end(p, at_rest, loaded);
     out->column = column_factor(p);
     out->limits[LIMIT_YIELD] = yield_factor(&along, INFINITY);
     out->limits[LIMIT_INTERACTION] = interaction_factor(&along, INFINITY);

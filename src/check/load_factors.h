@@ -14,9 +14,8 @@ typedef struct load_factors {
     limit_factor limits[LIMITS];
 } load_factors;
 
-/* Given:  at_rest, loaded  p at load factors 0 and 1; they save time, NULL where they are not known
- * Status: RBOW_OK | RBOW_STRESS_OVERFLOW */
-rbow_status rbow_load_factors(const prepared *p, const evaluation *at_rest, const evaluation *loaded, load_factors *out);
+/* Status: RBOW_OK | RBOW_STRESS_OVERFLOW */
+rbow_status rbow_load_factors(const prepared *p, load_factors *out);
 
 /* The smallest of the three over the one that is asked for: what decides the margin.
  * Given:    most   larger ones are not asked for; INFINITY to ask for all

@@ -93,34 +93,50 @@ INLINE real length_bound(const real v[PLANES])
     return larger(a, b) + 0.5 * smaller(a, b);
 }
 
-/* Given: about  the waves at the position; see waves_about_middle */
-INLINE void look_at_wave(const equilibrium *e, const location *at, wave about, quantity what, place *p)
+/* The moment at a position. Given: m  its values */
+INLINE void look_at_moments(const equilibrium *e, const location *at, const moments *m, place *p)
 {
     real d2[PLANES], d3[PLANES];
+    p->m = p->size = length_bound(m->m);
+    p->dm = p->slope = length_bound(m->dm);
+    for (int i = 0; i < PLANES; i++) {
+        p->f[i] = m->m[i];
+        p->df[i] = m->dm[i];
+        d2[i] = bend_of(e, i, m->m[i], at->cosine);
+        d3[i] = next_bend_of(e, i, m->dm[i], -M_PI * at->sine);
+    }
+    p->node = node_of(p->f, p->df, d2, d3);
+}
+
+/* The movement at a position: w'' = -m. */
+INLINE void look_at_movements(const equilibrium *e, const location *at, place *p)
+{
+    shape_values v[SHAPES];
     moments m;
-    moments_by_waves(e, at, about, &m);
+    real d2[PLANES], d3[PLANES];
+    shapes_at(e->beam, e->z, e->per_off, at, v);
+    moments_of(e, v, &m);
+    movements_of(e, at->t, v, p->f, p->df);
     p->m = length_bound(m.m);
     p->dm = length_bound(m.dm);
-    if (what == MOVEMENT) movements_at(e, at, p->f, p->df);
+    p->size = length_bound(p->f);
+    p->slope = length_bound(p->df);
     for (int i = 0; i < PLANES; i++) {
-        if (what == MOVEMENT) { /* w'' = -m */
-            d2[i] = -m.m[i];
-            d3[i] = -m.dm[i];
-        } else {
-            p->f[i] = m.m[i];
-            p->df[i] = m.dm[i];
-            d2[i] = bend_of(e, i, m.m[i], at->cosine);
-            d3[i] = next_bend_of(e, i, m.dm[i], -M_PI * at->sine);
-        }
+        d2[i] = -m.m[i];
+        d3[i] = -m.dm[i];
     }
-    p->size = what == MOVEMENT ? length_bound(p->f) : p->m;
-    p->slope = what == MOVEMENT ? length_bound(p->df) : p->dm;
     p->node = node_of(p->f, p->df, d2, d3);
 }
 
 INLINE void look_at(const equilibrium *e, const location *at, quantity what, place *p)
 {
-    look_at_wave(e, at, waves_about_middle(e->z, at->t), what, p);
+    moments m;
+    if (what == MOVEMENT) {
+        look_at_movements(e, at, p);
+        return;
+    }
+    moments_at(e, at, &m);
+    look_at_moments(e, at, &m, p);
 }
 
 /* Bounds of the moment and its derivatives in a cell, from |m| <= its ends + h^2/8 max|m''| and the equation
@@ -137,11 +153,17 @@ INLINE cell_waves cell_waves_of(const equilibrium *e, real h)
                         choose(less(all(0.25), left), 1 / left, all((double)INFINITY))};
 }
 
+/* Of the moment. Given: ends  the larger of its bounds at the ends. Returned: bend  of its second derivative */
+INLINE real moment_bound(const cell_waves *w, real ends, real *bend)
+{
+    *bend = (w->z * ends + w->share) * w->per_left;
+    return ends + w->h * w->h * 0.125 * *bend;
+}
+
 INLINE void moment_sizes(const cell_waves *w, const place *a, const place *b, real s[SIZES])
 {
-    const real h = w->h, z = w->z, bow = w->bow, ends = larger(a->m, b->m);
-    s[2] = (z * ends + w->share) * w->per_left;
-    s[0] = ends + h * h * 0.125 * s[2];
+    const real h = w->h, z = w->z, bow = w->bow;
+    s[0] = moment_bound(w, larger(a->m, b->m), &s[2]);
     s[1] = larger(a->dm, b->dm) + h * 0.5 * s[2];
     s[3] = z * s[1] + M_PI * bow;
     s[4] = z * s[2] + (M_PI * M_PI) * bow;

@@ -5,6 +5,8 @@
 #include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
 
+#include <railbow/clock.h>
+
 #include <float.h>
 #include <gsl/gsl_math.h>
 
@@ -144,6 +146,10 @@ static void tell_where(const prepared *p, const load_factors *k, rbow_result *r)
 static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
 {
     r->fit_axial = 0 - s->corners[0].tension;
+    if (s->fit == 0) {
+        r->fit_moment = r->fit_stress = 0;
+        return;
+    }
     for (int i = 0; i < s->corner_count; i++) {
         const prepared p = rbow_concrete(s, &w->as_built[i]);
         evaluation fit;
@@ -157,12 +163,6 @@ static void tell_fit(const scenarios *s, const worst_cases *w, rbow_result *r)
         r->fit_moment = fit.moment.size * p.unit;
         r->fit_stress = fit.stress;
     }
-}
-
-static double clock_of(const double vector[PLANES])
-{
-    const double clock = atan2(vector[RIGHT], vector[UP]);
-    return clock < 0 ? clock + 2 * M_PI : clock;
 }
 
 static rbow_status tell_loaded(const prepared *p, const evaluation *loaded, rbow_result *r)
@@ -179,7 +179,7 @@ static rbow_status tell_loaded(const prepared *p, const evaluation *loaded, rbow
     r->peak_stress = loaded->stress;
     r->stress_use = loaded->limits[LIMIT_YIELD].utilisation;
     r->deflection = w.size * p->member.length;
-    if (w.size > 0) r->deflection_clock = clock_of(movement);
+    if (w.size > 0) r->deflection_clock = rbow_clock_of(movement[UP], movement[RIGHT]);
     return isfinite(r->peak_stress) && isfinite(r->deflection) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
 
@@ -196,20 +196,22 @@ static bool is_odd_size(const rbow_member *m)
         || m->miss_b > m->length / 20;
 }
 
+unsigned rbow_tube_remarks(const rbow_member *m, const prepared *p)
+{
+    const double slenderness = p->effective_length / p->zones[ZONE_TUBE].strength.section.radius, fixity = m->length / p->effective_length;
+    return (slenderness > 150 ? RBOW_REMARK_SLENDER : 0u) | (m->length / m->od < 10 ? RBOW_REMARK_SHORT_TUBE : 0u)
+        | (p->wall_reduction < 1 || p->weld_reduction < 1 ? RBOW_REMARK_THIN_WALL : 0u)
+        | (fixity * fixity > 2 * (1 + 1e-9) ? RBOW_REMARK_STIFF_ENDS : 0u)
+        | (end_is(m->weld_zone, RBOW_UNSET) ? RBOW_REMARK_WELD_ZONE_TAKEN : 0u) | (!(m->bow > 0) ? RBOW_REMARK_NO_BOW : 0u)
+        | (is_odd_size(m) ? RBOW_REMARK_SIZE : 0u);
+}
+
 /* Given: m  as given; p  its first corner */
 static void tell_remarks(const rbow_member *m, const prepared *p, rbow_result *r)
 {
     const bool free_b = member_is_free(m);
     const bool turns_a = is_welded(m->end_a) || !isinf(m->end_a), turns_b = free_b || is_welded(m->end_b) || !isinf(m->end_b);
-    const double fixity = m->length / r->effective_length;
-    remark_if(r, r->slenderness > 150, RBOW_REMARK_SLENDER);
-    remark_if(r, m->length / m->od < 10, RBOW_REMARK_SHORT_TUBE);
-    remark_if(r, p->wall_reduction < 1 || p->weld_reduction < 1, RBOW_REMARK_THIN_WALL);
-    remark_if(r, fixity * fixity > 2 * (1 + 1e-9), RBOW_REMARK_STIFF_ENDS);
-    remark_if(r, end_is(m->weld_zone, RBOW_UNSET), RBOW_REMARK_WELD_ZONE_TAKEN);
-    remark_if(r, !(m->bow > 0), RBOW_REMARK_NO_BOW);
-    remark_if(r, is_odd_size(m), RBOW_REMARK_SIZE);
-
+    r->remarks |= rbow_tube_remarks(m, p);
     remark_if(r, m->eccentricity > 0 && !turns_a && !turns_b, RBOW_REMARK_IDLE_ECCENTRICITY);
     remark_if(r, fabs(m->moment_a) > 0 && !turns_a, RBOW_REMARK_IDLE_MOMENT_A);
     remark_if(r, fabs(m->moment_b) > 0 && !turns_b, RBOW_REMARK_IDLE_MOMENT_B);
@@ -251,13 +253,10 @@ static bool is_number(const evaluation *e)
  * Status:   RBOW_OK | RBOW_STRESS_OVERFLOW */
 static rbow_status factors_of(const prepared *p, const scenario *one, evaluation *loaded, load_factors *k)
 {
-    evaluation rest;
     rbow_evaluate(p, 1, true, loaded);
     *k = one->factors;
     if (!is_number(loaded)) return RBOW_STRESS_OVERFLOW;
-    if (one->solved) return RBOW_OK;
-    rbow_evaluate(p, 0, false, &rest);
-    return is_number(&rest) ? rbow_load_factors(p, &rest, loaded, k) : RBOW_STRESS_OVERFLOW;
+    return one->solved ? RBOW_OK : rbow_load_factors(p, k);
 }
 
 /* Given: lowest  the margin of all scenarios, of which those within a tie of it may govern */

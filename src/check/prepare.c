@@ -53,14 +53,17 @@ static rbow_status critical_load_of(const prepared *p, bool soft, double *stiffn
     return rbow_critical_load(bending_stiffness, m->length, *stiffness_a, *stiffness_b, load);
 }
 
-static rbow_status prepare_ends(prepared *p)
+/* Given: fixity  of the column; NaN for that of the ends */
+static rbow_status prepare_ends(prepared *p, double fixity)
 {
     double a, b;
+    const bool stiff = end_is(p->member.end_a, RBOW_STIFF_WELD) || end_is(p->member.end_b, RBOW_STIFF_WELD);
     const rbow_status status = critical_load_of(p, false, &p->stiffness_a, &p->stiffness_b, &p->critical_load);
-    return status == RBOW_OK ? critical_load_of(p, true, &a, &b, &p->column_critical_load) : status;
+    p->column_critical_load = isnan(fixity) ? p->critical_load : fixity * M_PI * M_PI * p->unit / p->member.length;
+    return status == RBOW_OK && stiff && isnan(fixity) ? critical_load_of(p, true, &a, &b, &p->column_critical_load) : status;
 }
 
-static rbow_status prepare_column(prepared *p, const rbow_material *k)
+rbow_status rbow_prepare_column(prepared *p, const rbow_material *k)
 {
     const rbow_section *s = &p->zones[ZONE_TUBE].strength.section;
     p->effective_length = rbow_effective_length(p->unit * p->member.length, p->column_critical_load);
@@ -194,12 +197,12 @@ static void prepare_segments(prepared *p)
     for (int i = 0; i < STATIONS_BEHIND; i++) put_station(&p->stations, p->station_count + i, &middle, 0);
 }
 
-rbow_status rbow_prepare(const rbow_member *member, const rbow_material *material, prepared *p)
+static rbow_status prepare(const rbow_member *member, const rbow_material *material, double fixity, prepared *p)
 {
     p->member = rbow_member_resolved(member, material);
     prepare_zones(p, material);
-    rbow_status status = prepare_ends(p);
-    if (status == RBOW_OK) status = prepare_column(p, material);
+    rbow_status status = prepare_ends(p, fixity);
+    if (status == RBOW_OK) status = rbow_prepare_column(p, material);
     if (status != RBOW_OK) return status;
     const double area = p->zones[ZONE_TUBE].strength.section.area;
     p->weight = material->density * area * member->length;
@@ -208,6 +211,16 @@ rbow_status rbow_prepare(const rbow_member *member, const rbow_material *materia
     if (prepare_beam(p) != RBOW_OK) return RBOW_OUT_OF_RANGE;
     prepare_segments(p);
     return isfinite(p->tension) && isfinite(p->column_load) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
+}
+
+rbow_status rbow_prepare(const rbow_member *member, const rbow_material *material, prepared *p)
+{
+    return prepare(member, material, NAN, p);
+}
+
+rbow_status rbow_prepare_with_fixity(const rbow_member *member, const rbow_material *material, double fixity, prepared *p)
+{
+    return prepare(member, material, fixity, p);
 }
 
 static bool acts(const double load[PLANES])

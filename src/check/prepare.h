@@ -40,6 +40,11 @@ typedef struct member_loads { /* in two planes, relative as in beamcolumn_body.h
     double spread[PLANES], point[PLANES], bow[PLANES];
 } member_loads;
 
+typedef struct tube_loads { /* what acts on a tube at one load factor */
+    double axial, torque; /* lbf, compression positive; in-lbf */
+    member_loads planes;
+} tube_loads;
+
 typedef struct prepared {
     rbow_member member; /* defaults resolved */
     zone zones[ZONES];
@@ -81,8 +86,19 @@ size_t rbow_faults_of(const rbow_member *member, const rbow_material *material, 
 /* Given: a member without faults. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE | RBOW_STRESS_OVERFLOW */
 rbow_status rbow_prepare(const rbow_member *member, const rbow_material *material, prepared *p);
 
+/* What belongs to the column alone, from its critical load.
+ * Given: p, its column_critical_load set. Status: RBOW_OK | RBOW_OUT_OF_RANGE */
+rbow_status rbow_prepare_column(prepared *p, const rbow_material *material);
+
+/* The same for a tube whose column load is that of a known fixity, whatever its ends are: L' = L/sqrt(fixity).
+ * Given: fixity  > 0 */
+rbow_status rbow_prepare_with_fixity(const rbow_member *member, const rbow_material *material, double fixity, prepared *p);
+
 /* The loads and the locked-in tension again, after the member's clocks, misses or gap have changed. */
 void rbow_prepare_loads(prepared *p);
+
+/* The remarks on the tube itself, RBOW_REMARK_... bits. Given: m  as given; p  prepared of it */
+unsigned rbow_tube_remarks(const rbow_member *m, const prepared *p);
 
 /* Whether the member has a load that grows with the load factor. */
 bool rbow_has_run_load(const prepared *p);

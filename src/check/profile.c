@@ -37,6 +37,11 @@ static void moments_and_movements(const prepared *p, const solution *s, rbow_pro
     out->deflection_right = w[RIGHT] * p->member.length;
 }
 
+void rbow_profile_of(const prepared *p, const solution *s, rbow_profile *places, size_t count)
+{
+    for (size_t i = 0; i < count; i++) moments_and_movements(p, s, &places[i]);
+}
+
 static bool is_forced(const rbow_member *m)
 {
     return m->miss_a > 0 || m->miss_b > 0 || fabs(m->gap) > 0;
@@ -74,7 +79,7 @@ rbow_status rbow_member_profile(const rbow_member *member, const rbow_material *
     p.tension = tension;
     rbow_evaluate(&p, factor, false, &e);
     if (!e.stands) return RBOW_UNSTABLE;
-    for (size_t i = 0; i < count; i++) moments_and_movements(&p, &e.solution, &places[i]);
+    rbow_profile_of(&p, &e.solution, places, count);
     return RBOW_OK;
 }
 
@@ -100,15 +105,12 @@ static void tell_place(const prepared *p, const limit_factor *to, limit which, r
 rbow_status rbow_member_limit(const rbow_member *member, const rbow_material *material, int check, rbow_limit *out)
 {
     prepared p;
-    evaluation rest, loaded;
     load_factors k;
     NO_RESULT_BEFORE(rbow_limit, out, in_weld_zone);
     if (!(check >= RBOW_BY_COLUMN && check <= RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
     rbow_status status = prepare_concrete(member, material, false, &p);
     if (status != RBOW_OK) return status;
-    rbow_evaluate(&p, 0, false, &rest);
-    rbow_evaluate(&p, 1, false, &loaded);
-    status = rbow_load_factors(&p, &rest, &loaded, &k);
+    status = rbow_load_factors(&p, &k);
     if (status != RBOW_OK) return status;
     const limit_factor column = {k.column, false};
     const limit which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;

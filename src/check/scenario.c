@@ -51,6 +51,10 @@ prepared rbow_concrete(const scenarios *s, const scenario *one)
 {
     prepared p = s->corners[one->corner];
     rbow_member *m = &p.member;
+    const double *clock = one->clock;
+    const bool same = one->kept == s->fit && end_is(m->bow_clock, clock[CLOCK_BOW]) && end_is(m->miss_a_clock, clock[CLOCK_MISS_A])
+        && end_is(m->miss_b_clock, clock[CLOCK_MISS_B]) && end_is(m->eccentricity_clock, clock[CLOCK_ECCENTRICITY]);
+    if (same) return p;
     if (!(one->kept & RBOW_FIT_MISS_A)) m->miss_a = 0;
     if (!(one->kept & RBOW_FIT_MISS_B)) m->miss_b = 0;
     if (!(one->kept & RBOW_FIT_GAP)) m->gap = 0;
@@ -87,7 +91,7 @@ static bool is_below(direction_search *d, scenario *one, double most)
     rbow_status status;
     one->solved = d->count == 0 && d->s->corner_count == 1 && one->kept == d->s->fit && isinf(most);
     if (one->solved) {
-        status = rbow_load_factors(&p, NULL, NULL, &one->factors);
+        status = rbow_load_factors(&p, &one->factors);
         one->ratio = least_ratio_of(&p.member, &one->factors);
     } else {
         status = rbow_least_ratio(&p, most, &one->ratio);

@@ -1,9 +1,12 @@
 #include "command/commands.h"
 
+#include "command/check_frame.h"
 #include "program/case_check.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/frame/frame_read.h"
 #include "program/report_file.h"
+#include "program/say.h"
 #include "program/screen_of.h"
 #include "report/page/card.h"
 #include "report/page/front.h"
@@ -77,6 +80,12 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 
 int command_check(const options *o)
 {
+    for (int i = 0; i < o->operand_count; i++)
+        if (is_folder(o->operands[i])) return check_frame(o, o->operands[i]);
+    if (o->of_given || o->all) {
+        say("check: --%s is for a frame: name its folder", o->of_given ? "of" : "all");
+        return NO_VERDICT;
+    }
     case_run run = {
         .options = o,
         .name = "check",

@@ -12,7 +12,7 @@ static void say_units(text *out, const screen *s)
 {
     put_sentence(out, "Units that a header may name in brackets, as in \"length [in]\" or \"length [mm]\"", 0, s);
     text_char(out, '\n');
-    for (dimension d = DIM_LENGTH; d < DIM_COUNT; d++) {
+    for (dimension d = DIM_LENGTH; d < DIM_HEADER_COUNT; d++) {
         text names = {0};
         text_put(&names, "  ");
         unit_say_names(&names, d);

@@ -8,20 +8,24 @@
 const command commands[] = {
     {.name = "new",
      .summary = "write a file of load cases to start from",
-     .operands = "FILE",
+     .operands = "FILE | --frame FOLDER",
      .text = "Writes a table with the most common columns, their units and two example rows, to be edited in a "
-             "spreadsheet or a text editor. FILE - is standard output. An existing file is not overwritten. 'railbow "
-             "columns' explains each column.",
+             "spreadsheet or a text editor. FILE - is standard output. With --frame it writes the three tables of a small "
+             "frame, joints.csv, tubes.csv and loads.csv, in a new or empty folder. An existing file is not overwritten. "
+             "'railbow columns' explains each column.",
      .example = "railbow new frame.csv",
      .takes = TAKES_NEW,
      .run = command_new},
     {.name = "check",
-     .summary = "the margin of every load case in a CSV file",
-     .operands = "FILE...",
+     .summary = "the margin of every load case in a CSV file, or of every tube of a frame",
+     .operands = "FILE... | FOLDER",
      .text = "Reads load cases (see 'railbow columns'), one in each row. For each case it reports whether the tube "
-             "holds, the margin, the check that governs, and how much margin the forced fit costs.",
+             "holds, the margin, the check that governs, and how much margin the forced fit costs. FOLDER is a frame: its "
+             "tables joints.csv, tubes.csv and loads.csv. The command finds the force in every tube from the loads of each "
+             "run on the whole frame, with what was forced in, and checks every tube. --case and --part then pick tubes by "
+             "their name and part: the frame is solved whole, and only these tubes are judged.",
      .example = "railbow check --format text nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
      .summary = "the working of one load case, from its inputs to its margin",

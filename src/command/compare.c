@@ -120,7 +120,7 @@ static void say_unlike_parts(const compare_row *answers, size_t count)
     if (first == NULL) return;
     text name = {0};
     text_quote(&name, first->part, strlen(first->part));
-    say("part %s: case '%.60s' has another length, material or tube than other cases of the part, which is one tube; its weight "
+    say("part %s: case '%.60s' differs in length, material or tube from the other cases of this part, although a part is one tube; its weight "
         "is that of the heaviest (%zu such case%s in all)", name.at != NULL ? name.at : "", first->name, unlike,
         unlike == 1 ? "" : "s");
     text_free(&name);

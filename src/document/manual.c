@@ -81,6 +81,7 @@ static const struct {
     {"How far may the socket be out of line before the new rail falls short?",
      "railbow limit --format text --find miss_a --to 1in frame.csv"},
     {"Is another wall enough?", "railbow compare --format text --walls 0.049,0.058,0.065 frame.csv"},
+    {"Write a whole frame to start from, and check every tube of it.", "railbow new --frame nose"},
     {"How stiff is a tube with the next wall?", "railbow section --format text 1.25x0.058 1.25x0.065"},
 };
 
@@ -112,7 +113,9 @@ bool manual_program(text *out, const char *program)
     roff_section(out, "DESCRIPTION");
     roff_paragraph(out, "railbow checks whether the chromoly (4130) tubes of a frame hold their loads. It reads a table of "
                         "load cases, one in each row. For each case it reports the margin against yield and buckling, "
-                        "the check that governs, where along the tube, and how much margin a forced fit costs.");
+                        "the check that governs, where along the tube, and how much margin a forced fit costs. The "
+                        "command check also takes the folder of a whole frame, with a table of its joints, one of its tubes and "
+                        "one of the loads on it: it finds the force in every tube itself.");
     text_put(out, "The columns of the tables are described in\n.BR railbow\\-cases (5).\n");
     put_commands(out);
     put_options(out);

@@ -41,7 +41,7 @@ static void put_units(text *out)
 {
     roff_section(out, "UNITS");
     roff_paragraph(out, "A header may name any of these units in brackets:");
-    for (dimension d = DIM_LENGTH; d < DIM_COUNT; d++) {
+    for (dimension d = DIM_LENGTH; d < DIM_HEADER_COUNT; d++) {
         text names = {0};
         unit_say_names(&names, d);
         roff_paragraph(out, text_string(&names, &out->failed));
@@ -76,7 +76,8 @@ static const char *const description[] = {
     "Clocks are seen from joint A toward joint B: 0 is up, 90 is to the right. The unit in brackets below is the unit of "
     "answers in US units; a file may name any other unit of the same kind.",
     "With --format csv numbers have ten digits, inf means that there is no limit, and a value that does not exist is empty. "
-    "With --format json the answer is {\"units\": {...}, \"rows\": [{...}, ...]}, and in both cases the value is null. Its "
+    "With --format json the answer is {\"units\": {...}, \"rows\": [{...}, ...]}, and in both cases the value is null; that of a "
+    "frame has such an object for each of its three tables. The "
     "schema is share/railbow/railbow.schema.json, with the answer of each command under $defs.",
 };
 

@@ -1,6 +1,8 @@
 #include "document/document.h"
 
 #include "cases/case_table.h"
+#include "cases/check_table.h"
+#include "cases/frame_results.h"
 #include "cases/inspect_table.h"
 #include "cases/table_list.h"
 #include "command/commands.h"
@@ -38,7 +40,7 @@ static cJSON *units_of(dimension d, bool any)
 {
     const unit *us = unit_shown(d, UNITS_US), *si = unit_shown(d, UNITS_SI);
     cJSON *names = cJSON_CreateArray();
-    for (dimension k = DIM_LENGTH; any && k < DIM_COUNT; k++) {
+    for (dimension k = DIM_LENGTH; any && k < DIM_HEADER_COUNT; k++) {
         const unit *first = unit_shown(k, UNITS_US), *second = unit_shown(k, UNITS_SI);
         names = append(names, cJSON_CreateString(first->name));
         if (second != first) names = append(names, cJSON_CreateString(second->name));
@@ -161,27 +163,53 @@ static cJSON *materials_object(void)
     return whole_object(with(with(cJSON_CreateObject(), "file", of_type("string", "the materials table")), "sha256", digest));
 }
 
-static cJSON *answer_of(const field_list *list, column_shape s)
+static cJSON *facts_of(void)
 {
-    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
     cJSON *parts = with(cJSON_CreateObject(), "version", of_type("string", "of the program"));
     parts = with(parts, "command", strings("the command line, as far as it bears on the answer"));
     parts = with(parts, "inputs", strings("the files that were read"));
-    parts = with(parts, "materials", materials_object());
+    return with(parts, "materials", materials_object());
+}
+
+static cJSON *answer_of(const field_list *list, column_shape s)
+{
+    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
+    cJSON *parts = facts_of();
     parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
     return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
                                                                   "that could not be read to their end: see the messages")));
 }
 
-/* With --cases the answer of inspect has three more columns. */
+/* A table of an answer that has several. */
+static cJSON *table_object(const field_list *list)
+{
+    const column_shape plain = {.varied = false};
+    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, plain));
+    return whole_object(with(with(cJSON_CreateObject(), "units", units_object(list, plain)), "rows", rows));
+}
+
+/* The answer of check on a frame. */
+static cJSON *frame_answer(void)
+{
+    cJSON *parts = facts_of();
+    parts = with(parts, "tubes", table_object(&frame_tubes_list));
+    parts = with(parts, "joints", table_object(&frame_joints_list));
+    parts = with(parts, "runs", table_object(&frame_runs_list));
+    return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
+}
+
+static cJSON *either(cJSON *first, cJSON *second)
+{
+    return with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), first), second));
+}
+
+/* With --cases the answer of inspect has three more columns; check answers files, and frames. */
 static cJSON *schema_of(const table *t)
 {
     const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
-    if (t->list == &inspect_cases_list) {
-        cJSON *both = append(append(cJSON_CreateArray(), answer), answer_of(&inspect_list, s));
-        answer = with(cJSON_CreateObject(), "anyOf", both);
-    }
+    if (t->list == &inspect_cases_list) answer = either(answer, answer_of(&inspect_list, s));
+    if (t->list == &check_list) answer = either(answer, frame_answer());
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 
@@ -192,13 +220,19 @@ static cJSON *reference_to(const char *name)
     return with_text(cJSON_CreateObject(), "$ref", reference);
 }
 
+/* Its tables stand together in one answer. */
+static bool is_of_frame(const field_list *list)
+{
+    return list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list;
+}
+
 static cJSON *schema(void)
 {
     tables all;
     cJSON *answers = cJSON_CreateObject(), *any = cJSON_CreateArray();
     tables_fill(&all);
     for (size_t i = 0; i < all.count; i++) {
-        if (all.at[i].input) continue;
+        if (all.at[i].input || is_of_frame(all.at[i].list)) continue;
         answers = with(answers, all.at[i].command, schema_of(&all.at[i]));
         any = append(any, reference_to(all.at[i].command));
     }

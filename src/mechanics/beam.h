@@ -37,8 +37,8 @@ typedef struct station { /* a position along the tube, and its side of the loads
  *        side  a position on the same side of the loads; t itself means just beyond them */
 static inline station station_at(const beam *k, double t, double side)
 {
-    const bool at_end = fabs(t) >= 0.5;
-    return (station){t, at_end ? 0 : cos(M_PI * t), sin(M_PI * t), side >= k->point_at ? 1 : -1, side >= k->kink_at ? 1 : -1};
+    const double cosine = cos(M_PI * t), sine = sin(M_PI * t);
+    return (station){t, fabs(t) >= 0.5 ? 0 : cosine, sine, side >= k->point_at ? 1 : -1, side >= k->kink_at ? 1 : -1};
 }
 
 /* Given:    from  its compression and critical load are not used

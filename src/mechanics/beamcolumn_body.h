@@ -145,7 +145,7 @@ INLINE void shape_moments(const beam *k, real z, real per_off, const location *a
     v[EVEN].dm = -z * about.s;
     v[ODD].m = about.s;
     v[ODD].dm = about.c;
-    v[SPREAD].m = -2 * (about.half_s * about.half_s); /* (cos(u t) - 1)/z without cancellation */
+    v[SPREAD].m = -about.lag;
     v[SPREAD].dm = -about.s;
 #if LANES == 1
     if (pulls_strongly(z)) {
@@ -174,39 +174,58 @@ INLINE void force_movement(real z, real distance, real side, shape_values *v)
     v->dw = side * 0.5 * away * away * s.c2;
 }
 
-/* The movement of every shape, w'' = -m, except for a straight line. Under strong tension, and for a half-wave bow under a
- * large load, it comes from the equation itself: z w = m + t^2/2 ... */
-INLINE void shape_movements(const beam *k, real z, const location *at, shape_values v[SHAPES])
+INLINE void force_at(real z, real distance, real side, shape_values *v)
+{
+    force_moment(z, distance, side, &v->m, &v->dm);
+    force_movement(z, distance, side, v);
+}
+
+/* Under strong tension movements come from the equation itself: z w = m + t^2/2 ... */
+INLINE void strong_movements(const beam *k, real z, const location *at, real bow, real bow_slope, shape_values v[SHAPES])
+{
+    v[EVEN].w = v[EVEN].m / z;
+    v[EVEN].dw = v[EVEN].dm / z;
+    v[ODD].w = v[ODD].m / z;
+    v[ODD].dw = v[ODD].dm / z;
+    v[SPREAD].w = (v[SPREAD].m + at->t * at->t / 2) / z;
+    v[SPREAD].dw = at->t / z;
+    v[HALF_WAVE].w = k->has_half_wave ? (v[HALF_WAVE].m + bow) / z : all(0);
+    v[HALF_WAVE].dw = k->has_half_wave ? (v[HALF_WAVE].dm + bow_slope) / z : all(0);
+}
+
+/* The movement of every shape, w'' = -m, except for a straight line; that of a half-wave bow under a large load from the
+ * equation. Given: s  of z t^2 */
+INLINE void shape_movements(const beam *k, real z, const location *at, const stumpff *s, real bow, real bow_slope, shape_values v[SHAPES])
 {
     const real t = at->t, t2 = t * t;
-    const real bow = (at->cosine - 1) * (1 / (M_PI * M_PI)), bow_slope = at->sine * (-1 / M_PI);
-    if (k->has_point) force_movement(z, t - k->point_at, at->point_side, &v[POINT]);
-    if (k->has_kink) force_movement(z, t - k->kink_at, at->kink_side, &v[KINK]);
-#if LANES == 1
-    if (pulls_strongly(z)) {
-        v[EVEN].w = v[EVEN].m / z;
-        v[EVEN].dw = v[EVEN].dm / z;
-        v[ODD].w = v[ODD].m / z;
-        v[ODD].dw = v[ODD].dm / z;
-        v[SPREAD].w = (v[SPREAD].m + t2 / 2) / z;
-        v[SPREAD].dw = t / z;
-        v[HALF_WAVE].w = k->has_half_wave ? (v[HALF_WAVE].m + bow) / z : 0;
-        v[HALF_WAVE].dw = k->has_half_wave ? (v[HALF_WAVE].dm + bow_slope) / z : 0;
-        return;
-    }
-#endif
-    const stumpff s = stumpff_of(z * t2);
-    v[EVEN].w = -t2 * s.c2;
-    v[EVEN].dw = -t * s.c1;
-    v[ODD].w = -t * t2 * s.c3;
-    v[ODD].dw = -t2 * s.c2;
-    v[SPREAD].w = t2 * t2 * s.c4;
-    v[SPREAD].dw = t * t2 * s.c3;
+    v[EVEN].w = -t2 * s->c2;
+    v[EVEN].dw = -t * s->c1;
+    v[ODD].w = -t * t2 * s->c3;
+    v[ODD].dw = -t2 * s->c2;
+    v[SPREAD].w = t2 * t2 * s->c4;
+    v[SPREAD].dw = t * t2 * s->c3;
     if (!k->has_half_wave) return;
     const mask slight = less(size(z), all(1));
     const real per = 1 / choose(slight, z - M_PI * M_PI, z);
-    v[HALF_WAVE].w = (choose(slight, t2 * s.c2, v[HALF_WAVE].m) + bow) * per;
-    v[HALF_WAVE].dw = (choose(slight, t * s.c1, v[HALF_WAVE].dm) + bow_slope) * per;
+    v[HALF_WAVE].w = (choose(slight, t2 * s->c2, v[HALF_WAVE].m) + bow) * per;
+    v[HALF_WAVE].dw = (choose(slight, t * s->c1, v[HALF_WAVE].dm) + bow_slope) * per;
+}
+
+/* The moments and movements of every shape at a station. */
+INLINE void shapes_at(const beam *k, real z, real per_off, const location *at, shape_values v[SHAPES])
+{
+    const real t = at->t, t2 = t * t;
+    const real bow = (at->cosine - 1) * (1 / (M_PI * M_PI)), bow_slope = at->sine * (-1 / M_PI);
+    if (pulls_strongly(z)) {
+        shape_moments(k, z, per_off, at, waves_about_middle(z, t), v);
+        strong_movements(k, z, at, bow, bow_slope, v);
+    } else {
+        const stumpff s = stumpff_of(z * t2);
+        shape_moments(k, z, per_off, at, (wave){s.c0, t * s.c1, t2 * s.c2}, v);
+        shape_movements(k, z, at, &s, bow, bow_slope, v);
+    }
+    if (k->has_point) force_movement(z, t - k->point_at, at->point_side, &v[POINT]);
+    if (k->has_kink) force_movement(z, t - k->kink_at, at->kink_side, &v[KINK]);
 }
 
 /* ---- end rules ---------------------------------------------------------------------------------------- */
@@ -223,6 +242,15 @@ INLINE void rules_of(const beam *k, real z, const shape_values *a, const shape_v
 }
 
 static const station station_a = {-0.5, 0, -1, -1, -1}, station_b = {0.5, 0, 1, 1, 1};
+
+/* The shapes at B from those at A; all but the responses to forces are even or odd about mid-length. */
+INLINE void shapes_mirrored(const beam *k, real z, const shape_values a[SHAPES], shape_values b[SHAPES])
+{
+    for (int i = 0; i < SHAPES; i++) b[i] = (shape_values){a[i].m, -a[i].dm, a[i].w, -a[i].dw};
+    b[ODD] = (shape_values){-a[ODD].m, a[ODD].dm, -a[ODD].w, a[ODD].dw};
+    if (k->has_point) force_at(z, all(0.5 - k->point_at), all(1), &b[POINT]);
+    if (k->has_kink) force_at(z, all(0.5 - k->kink_at), all(1), &b[KINK]);
+}
 
 /* Solves three equations for the shares of EVEN and ODD and for the turn, by cofactors.
  * Given: m  one column for each unknown */
@@ -265,16 +293,14 @@ INLINE real movement_of(const equilibrium *e, int plane, real t, const shape_val
 INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equilibrium *e)
 {
     shape_values a[SHAPES], b[SHAPES];
-    const location end_a = location_of(&station_a), end_b = location_of(&station_b);
+    const location end_a = location_of(&station_a);
     const shape_values turning = {all(0), all(0), all(-0.5), all(1)}, turned = {all(0), all(0), all(0.5), all(1)};
     real rule[SHAPES][3], column[3][3];
     e->beam = k;
     e->z = z;
     e->per_off = 1 / (z - M_PI * M_PI);
-    shape_moments(k, z, e->per_off, &end_a, waves_about_middle(z, end_a.t), a);
-    shape_movements(k, z, &end_a, a);
-    shape_moments(k, z, e->per_off, &end_b, waves_about_middle(z, end_b.t), b);
-    shape_movements(k, z, &end_b, b);
+    shapes_at(k, z, e->per_off, &end_a, a);
+    shapes_mirrored(k, z, a, b);
     for (int i = 0; i < SHAPES; i++) rules_of(k, z, &a[i], &b[i], rule[i]);
     rules_of(k, z, &turning, &turned, column[2]);
     for (int i = 0; i < 3; i++) {
@@ -303,14 +329,19 @@ INLINE void equilibrium_of(const beam *k, real z, const plane_loads *loads, equi
 
 /* ---- along the tube ------------------------------------------------------------------------------------ */
 
-INLINE void moments_by_waves(const equilibrium *e, const location *at, wave about, moments *out)
+INLINE void moments_of(const equilibrium *e, const shape_values v[SHAPES], moments *out)
 {
-    shape_values v[SHAPES];
-    shape_moments(e->beam, e->z, e->per_off, at, about, v);
     for (int i = 0; i < PLANES; i++) {
         out->m[i] = sum_of_shapes(e, i, v[EVEN].m, v[ODD].m, v[SPREAD].m, v[POINT].m, v[KINK].m, v[HALF_WAVE].m);
         out->dm[i] = sum_of_shapes(e, i, v[EVEN].dm, v[ODD].dm, v[SPREAD].dm, v[POINT].dm, v[KINK].dm, v[HALF_WAVE].dm);
     }
+}
+
+INLINE void moments_by_waves(const equilibrium *e, const location *at, wave about, moments *out)
+{
+    shape_values v[SHAPES];
+    shape_moments(e->beam, e->z, e->per_off, at, about, v);
+    moments_of(e, v, out);
 }
 
 INLINE void moments_at(const equilibrium *e, const location *at, moments *out)
@@ -319,16 +350,20 @@ INLINE void moments_at(const equilibrium *e, const location *at, moments *out)
 }
 
 /* Returned: w, dw  movement and slope */
-INLINE void movements_at(const equilibrium *e, const location *at, real w[PLANES], real dw[PLANES])
+INLINE void movements_of(const equilibrium *e, real t, const shape_values v[SHAPES], real w[PLANES], real dw[PLANES])
 {
-    shape_values v[SHAPES];
-    shape_moments(e->beam, e->z, e->per_off, at, waves_about_middle(e->z, at->t), v);
-    shape_movements(e->beam, e->z, at, v);
     for (int i = 0; i < PLANES; i++) {
-        w[i] = e->offset[i] + movement_of(e, i, at->t, v);
+        w[i] = e->offset[i] + movement_of(e, i, t, v);
         dw[i] = e->turn[i]
             + sum_of_shapes(e, i, v[EVEN].dw, v[ODD].dw, v[SPREAD].dw, v[POINT].dw, v[KINK].dw, v[HALF_WAVE].dw);
     }
+}
+
+INLINE void movements_at(const equilibrium *e, const location *at, real w[PLANES], real dw[PLANES])
+{
+    shape_values v[SHAPES];
+    shapes_at(e->beam, e->z, e->per_off, at, v);
+    movements_of(e, at->t, v, w, dw);
 }
 
 /* m'' from the equation. */

@@ -1,5 +1,6 @@
 #include <railbow/release.h>
 
+#include <railbow/clock.h>
 #include <railbow/forced_fit.h>
 #include <railbow/tube.h>
 
@@ -69,12 +70,11 @@ static rbow_forced_ends socket_slopes(const faces *f, const locked *l)
     return slopes;
 }
 
-/* Magnitude and clock of a vector from its two components. A clock just below 0 by rounding is 0, not a full circle. */
+/* Magnitude and clock of a vector from its two components. */
 static double size_of(double up, double right, double *clock)
 {
-    const double size = hypot(up, right), at = atan2(right, up);
-    if (clock != NULL) *clock = !(size > 0) ? (double)NAN : at < -1e-12 ? at + 2 * M_PI : fmax(at, 0) + 0.0;
-    return size;
+    if (clock != NULL) *clock = rbow_clock_of(up, right);
+    return hypot(up, right);
 }
 
 static rbow_status released_at(const rbow_cut *cut, const rbow_section *s, const weld_corner *corner, rbow_released *out)

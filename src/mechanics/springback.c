@@ -11,7 +11,8 @@
 /* The moment falls in a straight line from the root to where the pull acts, so with F the pull and M the root's moment
  *     travel = integral of kappa(x) (L - x) dx = (I(M_1) of the tube + I(M) - I(M_1) of the weld)/F^2
  * where I(M) is the integral of kappa M dM from 0, M_1 = F (L - zone) the moment at the border of the weld zone, and each
- * metal has its own yield. rbow_plastic_travel has I as a number of the core that is left. Springback is elastic. */
+ * metal has its own yield. rbow_plastic_travel gives I, made
+ * dimensionless, as a function of the elastic core that remains. Springback is elastic. */
 typedef struct horn {
     const rbow_pull *pull;
     plastic_shape shape;

@@ -48,8 +48,8 @@ INLINE stumpff stumpff_of(real y)
 }
 
 typedef struct wave {
-    real c, s;      /* cos(u t) and sin(u t)/u with u^2 = z */
-    real half_s;    /* sin(u t/2)/u */
+    real c, s; /* cos(u t) and sin(u t)/u with u^2 = z */
+    real lag;  /* (1 - cos(u t))/z without cancellation */
 } wave;
 
 /* The two waves of a beam-column at a distance t, by the same method.
@@ -67,7 +67,7 @@ INLINE wave wave_at(real z, real t)
         s = 2 * (half * c);
         c = 1 - 2 * z * (half * half);
     }
-    return (wave){c, s, half};
+    return (wave){c, s, 2 * (half * half)};
 }
 
 /* The waves one step further, by the sine and cosine of a sum. */
@@ -79,7 +79,8 @@ INLINE wave next_wave(real z, wave from, wave step)
 /* The waves at twice the distance. */
 INLINE wave double_wave(real z, wave half)
 {
-    return (wave){1 - 2 * z * (half.s * half.s), 2 * (half.s * half.c), half.s};
+    const real lag = 2 * (half.s * half.s);
+    return (wave){1 - z * lag, 2 * (half.s * half.c), lag};
 }
 
 #endif

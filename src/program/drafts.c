@@ -5,13 +5,15 @@
 #include <stddef.h>
 #include <unistd.h>
 
-enum { DRAFTS_MOST = 2 };
+enum { DRAFTS_MOST = 4 };
 static char *volatile pending[DRAFTS_MOST];
 
 static void drop_drafts(int signal_number)
 {
     for (size_t i = 0; i < DRAFTS_MOST; i++)
         if (pending[i] != NULL) unlink(pending[i]);
+    for (size_t i = 0; i < DRAFTS_MOST; i++)
+        if (pending[i] != NULL) rmdir(pending[i]); /* a folder, now empty */
     signal(signal_number, SIG_DFL);
     raise(signal_number);
 }

@@ -1,4 +1,4 @@
-/* Unfinished files that a signal has to take away. */
+/* Unfinished files, and a new folder for them, that a signal has to take away: at most four at a time. */
 #ifndef RAILBOW_PROGRAM_DRAFTS_H
 #define RAILBOW_PROGRAM_DRAFTS_H
 

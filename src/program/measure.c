@@ -7,6 +7,7 @@
 #include "table/written_number.h"
 
 #include <stdlib.h>
+#include <math.h>
 #include <string.h>
 
 static size_t without_blanks(const char *at, size_t length)
@@ -47,12 +48,12 @@ bool measure_read(const char *at, size_t length, dimension d, measure *m)
 bool measure_in(const measure *m, const unit *u, double *value)
 {
     if (m->has_unit) *value = m->value;
-    return m->has_unit || written_number_read(m->at, m->length, u, false, value);
+    return (m->has_unit || written_number_read(m->at, m->length, u, false, value)) && isfinite(*value);
 }
 
 const char *measure_advice(const char *at, size_t length)
 {
-    if (comma_is_ambiguous(at, length)) return "a comma may part digits or be the decimal comma: write 1250 or 1.250";
+    if (comma_is_ambiguous(at, length)) return "the comma could be a thousands separator or a decimal comma: write 1250 or 1.250";
     return memchr(at, ',', length) != NULL ? "use a decimal point" : NULL;
 }
 

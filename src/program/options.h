@@ -10,6 +10,8 @@
 
 typedef enum output_format { FORMAT_AUTO, FORMAT_TEXT, FORMAT_CSV, FORMAT_JSON } output_format;
 
+typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS } frame_of; /* which table of a frame's results */
+
 typedef struct options {
     const char *output;       /* -o, NULL for stdout */
     output_format format;
@@ -33,7 +35,10 @@ typedef struct options {
     size_t case_count, part_count;
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
-    bool all; /* new */
+    bool all; /* new: every column; check of a frame: every tube */
+    bool frame; /* new */
+    int of;     /* frame_of */
+    bool of_given;
     bool help, version;
     char **words;    /* the command line, while it is read */
     const char **said; /* "railbow", the command, its options and operands, as far as they bear on the answer; options_free */
@@ -46,6 +51,7 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_OUTPUT = 1 << 0, /* -o, --format, --units */
     TAKES_TEXT = 1 << 12,  /* the same; text unless asked otherwise */
     TAKES_NEW = 1 << 13,
+    TAKES_FRAME = 1 << 14,
     TAKES_MATERIALS = 1 << 1,
     TAKES_MATERIAL = 1 << 2,
     TAKES_FACTOR = 1 << 3,

@@ -9,7 +9,7 @@
 bool wanted_open(wanted *w, const options *o)
 {
     const size_t count = o->case_count + o->part_count;
-    *w = (wanted){.options = o};
+    *w = (wanted){.options = o, .what = "case"};
     if (count == 0) return true;
     w->found = calloc(count, sizeof *w->found);
     if (w->found == NULL) say("out of memory");
@@ -33,13 +33,18 @@ static bool meets(atomic_bool *found, const char *const *patterns, size_t count,
     return any;
 }
 
-bool wanted_is(const wanted *w, const load_case *c)
+bool wanted_named(const wanted *w, const char *name, const char *part)
 {
     const options *o = w->options;
     if (w->found == NULL) return true;
-    const bool by_case = meets(w->found, o->case_patterns, o->case_count, c->name);
-    const bool by_part = meets(w->found + o->case_count, o->part_patterns, o->part_count, *c->part != '\0' ? c->part : c->name);
-    return by_case && by_part;
+    const bool by_name = meets(w->found, o->case_patterns, o->case_count, name);
+    const bool by_part = meets(w->found + o->case_count, o->part_patterns, o->part_count, part);
+    return by_name && by_part;
+}
+
+bool wanted_is(const wanted *w, const load_case *c)
+{
+    return wanted_named(w, c->name, *c->part != '\0' ? c->part : c->name);
 }
 
 bool wanted_all_found(const wanted *w)
@@ -49,7 +54,7 @@ bool wanted_all_found(const wanted *w)
     for (size_t i = 0; w->found != NULL && i < o->case_count + o->part_count; i++) {
         if (atomic_load(&w->found[i])) continue;
         const bool is_case = i < o->case_count;
-        say("--%s: no %s meets '%s'", is_case ? "case" : "part", is_case ? "case" : "case's part",
+        say("--%s: no %s%s meets '%s'", is_case ? "case" : "part", w->what, is_case ? "" : "'s part",
             is_case ? o->case_patterns[i] : o->part_patterns[i - o->case_count]);
         all = false;
     }

@@ -9,6 +9,7 @@
 
 typedef struct wanted {
     const options *options;
+    const char *what;   /* is picked: case, tube; set by wanted_open to case */
     atomic_bool *found; /* whether a case met the pattern: those of --case, then those of --part */
 } wanted;
 
@@ -18,6 +19,9 @@ void wanted_close(wanted *w);
 
 /* Whether the case meets a pattern of each option that was given. From any thread. A case without a part is its own. */
 bool wanted_is(const wanted *w, const load_case *c);
+
+/* The same of what has that name and belongs to that part. */
+bool wanted_named(const wanted *w, const char *name, const char *part);
 
 /* Whether every pattern was met. Returned: false after a message for each that was not. */
 bool wanted_all_found(const wanted *w);

@@ -1,7 +1,7 @@
-/* What every answer says at its end, and what every answer about load cases assumes. */
+/* What every answer says at its end, and what every answer about load cases, and about a frame, assumes. */
 #ifndef RAILBOW_REPORT_CAUTION_H
 #define RAILBOW_REPORT_CAUTION_H
 
-extern const char caution[], assumptions[];
+extern const char caution[], assumptions[], frame_assumptions[];
 
 #endif

@@ -1,4 +1,4 @@
-/* Which readings of a tube can be, and which stand twice. */
+/* Which readings of a tube are possible, and which were taken twice. */
 #ifndef RAILBOW_STUDY_READINGS_H
 #define RAILBOW_STUDY_READINGS_H
 
@@ -27,7 +27,7 @@ typedef struct possible_readings {
 
 possible_readings possible_for(const tube_readings *t);
 
-/* A reading that cannot be is a slip of the decimal point or of the unit, and counts for nothing. */
+/* An impossible reading is a slip of the decimal point or of the unit, and is ignored. */
 bool is_possible_reading(const possible_readings *p, const reading_row *r);
 
 /* Whether the walls that can be differ by more than an off-centre bore explains: then at least one of them is a slip. */

@@ -46,10 +46,10 @@ void field_set(const field *f, void *record, double value)
     memcpy((char *)record + f->offset, &value, sizeof value);
 }
 
-/* The words of a FIELD_WORD stand for ints. */
+/* The words of a FIELD_WORD or FIELD_SET stand for ints. */
 void field_set_word(const field *f, void *record, double value)
 {
-    if (f->kind != FIELD_WORD) {
+    if (f->kind != FIELD_WORD && f->kind != FIELD_SET) {
         field_set(f, record, value);
         return;
     }
@@ -77,7 +77,8 @@ const char *field_text(const field *f, const void *record)
     int number;
     switch (f->kind) {
     case FIELD_TEXT: memcpy(&at, value_in(f, record), sizeof at); return at;
-    case FIELD_WORD: memcpy(&number, value_in(f, record), sizeof number); return word_of(f, number);
+    case FIELD_WORD:
+    case FIELD_SET: memcpy(&number, value_in(f, record), sizeof number); return word_of(f, number);
     case FIELD_EITHER: return word_of(f, field_get(f, record));
     case FIELD_NUMBER: break;
     }

@@ -16,7 +16,8 @@ typedef enum field_kind {
     FIELD_TEXT,   /* const char *; never NULL once read: an absent one is ""            */
     FIELD_WORD,   /* int, one of the words                                              */
     FIELD_NUMBER, /* double                                                             */
-    FIELD_EITHER  /* double: a number, or one of the words (which stand for doubles)    */
+    FIELD_EITHER, /* double: a number, or one of the words (which stand for doubles)    */
+    FIELD_SET     /* int: any of the words, separated by blanks; each stands for bits   */
 } field_kind;
 
 typedef struct field_word {
@@ -64,11 +65,11 @@ const char *field_nearest_word(const field *f, const char *word);
 double field_get(const field *f, const void *record);
 void field_set(const field *f, void *record, double value);
 
-/* Stores what a word stands for (FIELD_WORD and FIELD_EITHER). */
+/* Stores what a word stands for (FIELD_WORD and FIELD_EITHER), or all bits of a FIELD_SET. */
 void field_set_word(const field *f, void *record, double value);
 
 /* The text of a field (FIELD_TEXT), or the word that stands for the value
- * (FIELD_WORD, FIELD_EITHER), or NULL where the value is a plain number. */
+ * (FIELD_WORD, FIELD_EITHER, FIELD_SET), or NULL where the value is a plain number or several words. */
 const char *field_text(const field *f, const void *record);
 
 /* Fills a record with every field's fallback ("" for texts). */

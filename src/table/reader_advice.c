@@ -128,14 +128,14 @@ static bool advise_fraction(reader *r, const file_column *c, const char *cell, s
     if (shop_length_read(cell, n, &length)) {
         number_write(digits, length.value);
         if (length.is_marked)
-            reader_refuse(r, c, "%s is not a number: feet and inches stand only in a column in in or ft; in inches it is %s",
+            reader_refuse(r, c, "%s is not a number: feet and inches are allowed only in a column whose unit is in or ft; in inches it is %s",
                           shown, digits);
         else if (c->unit != NULL)
-            reader_refuse(r, c, "%s is not a number: fractions stand only in a column in in or ft; as a decimal it is %s, and "
+            reader_refuse(r, c, "%s is not a number: fractions are allowed only in a column whose unit is in or ft; as a decimal it is %s, and "
                           "this column is in %s", shown, digits, c->unit->name);
         else reader_refuse(r, c, "%s is not a number: write the fraction as a decimal, %s", shown, digits);
     } else if (memchr(cell, '/', n) != NULL || strstr(cell, "\xE2\x81\x84") != NULL) {
-        reader_refuse(r, c, "%s is not a number: a fraction has 2, 4, 8, 16, 32, 64 or 128 below the line and is less than 1; or "
+        reader_refuse(r, c, "%s is not a number: a fraction must be less than 1, with a denominator of 2, 4, 8, 16, 32, 64 or 128; or "
                       "write a decimal", shown);
     } else if (n > 1 && (cell[n - 1] == '"' || cell[n - 1] == '\'')) {
         reader_refuse(r, c, "%s is not a number: write it as a decimal; the unit stands in the header", shown);

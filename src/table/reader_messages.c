@@ -144,3 +144,9 @@ void reader_refuse_word(reader *r, const file_column *c, const char *cell, size_
              word_names(r, c->field), near != NULL ? "; did you mean '" : "", near != NULL ? near : "",
              near != NULL ? "'?" : "");
 }
+
+void reader_refuse_words(reader *r, const file_column *c, const char *word, size_t n)
+{
+    reader_refuse(r, c, "%s is not known: use %s; several stand with blanks between them", reader_quote(r, word, n),
+                  word_names(r, c->field));
+}

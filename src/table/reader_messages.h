@@ -8,5 +8,7 @@
 void reader_refuse_number(reader *r, const file_column *c, const char *cell, size_t n);
 void reader_refuse_bounds(reader *r, const file_column *c, const char *cell, size_t n);
 void reader_refuse_word(reader *r, const file_column *c, const char *cell, size_t n);
+/* One of several words. */
+void reader_refuse_words(reader *r, const file_column *c, const char *word, size_t n);
 
 #endif

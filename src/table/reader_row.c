@@ -56,6 +56,25 @@ static void take_word(reader *r, const file_column *c, const char *cell, size_t 
     if (is_clean(r, c, cell, n)) reader_refuse_word(r, c, cell, n);
 }
 
+/* Words in any order; each adds its bits. */
+static void take_set(reader *r, const file_column *c, const char *cell, size_t n)
+{
+    int bits = 0;
+    if (!is_clean(r, c, cell, n)) return;
+    for (size_t from = 0; from < n;) {
+        const size_t length = strcspn(cell + from, " ");
+        const field_word *w = c->field->words;
+        while (w->word != NULL && !name_is(w->word, cell + from, length)) w++;
+        if (length > 0 && w->word == NULL) {
+            reader_refuse_words(r, c, cell + from, length);
+            return;
+        }
+        if (length > 0) bits |= (int)w->value;
+        from += length + 1;
+    }
+    field_set_word(c->field, r->record, bits);
+}
+
 static void keep_number(reader *r, const file_column *c, double value, const char *cell, size_t n)
 {
     if (c->numbers_refused)
@@ -97,6 +116,7 @@ void row_cell(reader *r, const char *cell, size_t n)
     else if (n > READER_CELL_MOST) reader_refuse(r, c, "is longer than %d bytes", READER_CELL_MOST);
     else if (c->field->kind == FIELD_TEXT) take_text(r, c, cell, n);
     else if (c->field->kind == FIELD_WORD) take_word(r, c, cell, n);
+    else if (c->field->kind == FIELD_SET) take_set(r, c, cell, n);
     else take_number(r, c, cell, n);
 }
 

@@ -83,6 +83,9 @@ static const unit angles[] = {
     U("deg", DIM_ANGLE, DEGREE, 1),
     U("rad", DIM_ANGLE, 1, 1),
 };
+static const unit turns[] = {
+    U("rad", DIM_TURN, 1, 1),
+};
 
 #define UNITS(list, us, si) {list, sizeof list / sizeof *list, {[UNITS_US] = &list[us], [UNITS_SI] = &list[si]}}
 
@@ -104,6 +107,7 @@ static const struct {
     [DIM_SECTION_MODULUS] = UNITS(section_moduli, 0, 1),
     [DIM_INERTIA] = UNITS(inertias, 0, 1),
     [DIM_ANGLE] = UNITS(angles, 0, 0),
+    [DIM_TURN] = UNITS(turns, 0, 0),
 };
 
 static bool is_own(const unit *u)

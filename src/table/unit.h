@@ -19,6 +19,8 @@ typedef enum dimension {
     DIM_SECTION_MODULUS,
     DIM_INERTIA,
     DIM_ANGLE, /* in degrees where a header has no bracket */
+    DIM_HEADER_COUNT, /* a header of an input may have those before; answers alone have those from here on */
+    DIM_TURN = DIM_HEADER_COUNT, /* a small angle, in rad */
     DIM_COUNT
 } dimension;
 

@@ -112,7 +112,7 @@ static void european(const calculation *c, const curve_values *v)
         STRESS("F = Fc, since λ ≤ 0.2", "#", t->full);
         return;
     }
-    STEP(c, "help value", "φ = 0.5 (1 + α (λ − 0.2) + λ²)", "0.5 × (1 + # × (# − 0.2) + #²)", t->phi, "", v->source,
+    STEP(c, "auxiliary value", "φ = 0.5 (1 + α (λ − 0.2) + λ²)", "0.5 × (1 + # × (# − 0.2) + #²)", t->phi, "", v->source,
          v->imperfection, s, s);
     STRESS("F = Fc / (φ + √(φ² − λ²)), at most Fc", "# × min(1, 1 / (# + √(#² − #²)))", t->full, t->phi, t->phi, s);
 }

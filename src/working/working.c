@@ -83,15 +83,15 @@ static void shear_step(const calculation *c, const rbow_section *s, double torqu
 static void yield_utilisation(const calculation *c, const rbow_strength *s, const rbow_actions *a, const rbow_stress *r)
 {
     const double area = s->section.area, modulus = s->section.section_modulus;
-    STEP(c, "stress of the pressed fibre", "σ_c = P/A + M/S", "# / # + # / #", r->pressed, c->stress, "mechanics of materials",
+    STEP(c, "stress of the compressed fibre", "σ_c = P/A + M/S", "# / # + # / #", r->pressed, c->stress, "mechanics of materials",
          a->axial, area, a->moment, modulus);
-    STEP(c, "stress of the pulled fibre", "σ_t = M/S − P/A", "# / # − # / #", r->pulled, c->stress, "mechanics of materials",
+    STEP(c, "stress of the stretched fibre", "σ_t = M/S − P/A", "# / # − # / #", r->pulled, c->stress, "mechanics of materials",
          a->moment, modulus, a->axial, area);
-    STEP(c, "use of the pressed fibre", "√(max(σ_c, 0)² + 3 τ²) / Fc", "√(max(#, 0)² + 3 × #²) / #", r->utilisation_pressed, "",
+    STEP(c, "utilisation of the compressed fibre", "√(max(σ_c, 0)² + 3 τ²) / Fc", "√(max(#, 0)² + 3 × #²) / #", r->utilisation_pressed, "",
          yield_rule, r->pressed, r->shear, s->compression_yield);
-    STEP(c, "use of the pulled fibre", "√(max(σ_t, 0)² + 3 τ²) / Ft", "√(max(#, 0)² + 3 × #²) / #", r->utilisation_pulled, "",
+    STEP(c, "utilisation of the stretched fibre", "√(max(σ_t, 0)² + 3 τ²) / Ft", "√(max(#, 0)² + 3 × #²) / #", r->utilisation_pulled, "",
          yield_rule, r->pulled, r->shear, s->yield);
-    STEP(c, "use at this load factor; 1 is the limit", "the larger", "max(#, #)",
+    STEP(c, "utilisation at this load factor; 1 is the limit", "the larger", "max(#, #)",
          fmax(r->utilisation_pressed, r->utilisation_pulled), "", yield_rule, r->utilisation_pressed, r->utilisation_pulled);
 }
 
@@ -99,7 +99,7 @@ static void interaction_utilisation(const calculation *c, const rbow_strength *s
 {
     STEP(c, "bending stress", "σ_b = M/S", "# / #", r->bending, c->stress, "mechanics of materials", a->moment,
          s->section.section_modulus);
-    STEP(c, "use at this load factor; 1 is the limit", "P/Pcol + √(σ_b² + 3 τ²) / Fc", "# / # + √(#² + 3 × #²) / #",
+    STEP(c, "utilisation at this load factor; 1 is the limit", "P/Pcol + √(σ_b² + 3 τ²) / Fc", "# / # + √(#² + 3 × #²) / #",
          r->interaction, "", interaction_rule, a->axial, s->column_load, r->bending, r->shear, s->compression_yield);
 }
 
@@ -126,8 +126,8 @@ static void stress_check(const calculation *c, int check, const rbow_limit *l, b
         without_station(c, check, l);
         return;
     }
-    STEP(c, words[check].factor, l->factor > 0 ? "λ at which the use below reaches 1"
-                                              : "0: what is locked in alone is at the limit or past it", "by search", l->factor, "", "root of the use", 0);
+    STEP(c, words[check].factor, l->factor > 0 ? "λ at which the utilisation below reaches 1"
+                                              : "0: what is locked in alone is at the limit or past it", "by search", l->factor, "", "root of the utilisation", 0);
     rbow_actions a = {.axial = axial_step(c, l), .moment = shown_value(c, DIM_MOMENT, hypot(l->moment_up, l->moment_right)),
                       .torque = shown_value(c, DIM_MOMENT, fabs(l->torque))};
     if (governs) {

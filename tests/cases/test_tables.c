@@ -8,7 +8,7 @@
 
 static size_t size_of(const field *f)
 {
-    return f->kind == FIELD_TEXT ? sizeof(char *) : f->kind == FIELD_WORD ? sizeof(int) : sizeof(double);
+    return f->kind == FIELD_TEXT ? sizeof(char *) : f->kind == FIELD_WORD || f->kind == FIELD_SET ? sizeof(int) : sizeof(double);
 }
 
 static void ck_fields(const field_list *list)
@@ -17,7 +17,8 @@ static void ck_fields(const field_list *list)
         const field *f = &list->fields[i];
         ck_assert_msg(f->offset + size_of(f) <= list->record_size, "%s: %s", list->what, f->name);
         ck_assert_msg(f->meaning != NULL && *f->meaning != '\0', "%s: %s", list->what, f->name);
-        ck_assert_msg((f->words != NULL) == (f->kind == FIELD_WORD || f->kind == FIELD_EITHER), "%s: %s", list->what, f->name);
+        const bool takes_words = f->kind == FIELD_WORD || f->kind == FIELD_EITHER || f->kind == FIELD_SET;
+        ck_assert_msg((f->words != NULL) == takes_words, "%s: %s", list->what, f->name);
         for (size_t k = 0; k < i; k++) {
             const field *other = &list->fields[k];
             const bool apart = f->offset + size_of(f) <= other->offset || other->offset + size_of(other) <= f->offset;

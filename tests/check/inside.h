@@ -23,11 +23,8 @@ static inline double level_at(const prepared *p, limit which, double factor)
 
 static inline load_factors factors_of(const sample *s, const prepared *p)
 {
-    evaluation rest, loaded;
     load_factors k;
-    rbow_evaluate(p, 0, false, &rest);
-    rbow_evaluate(p, 1, true, &loaded);
-    sample_holds(s, "load factors", rbow_load_factors(p, &rest, &loaded, &k) == RBOW_OK);
+    sample_holds(s, "load factors", rbow_load_factors(p, &k) == RBOW_OK);
     return k;
 }
 

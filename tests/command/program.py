@@ -49,7 +49,7 @@ INDEX_COLUMNS = "case part margin_as_marked best_clock best_margin worst_clock w
 SCATTER_COLUMNS = """case samples refused short_share short_low short_high margin_mean margin_sd margin_p01 margin_p05
     margin_p50 margin_p95 driver driver_share""".split()
 SI = {"in": "mm", "lbf": "N", "psi": "MPa", "in-lbf": "N-mm", "lb": "kg", "lb/ft": "kg/m", "in^2": "mm^2",
-      "in^3": "mm^3", "in^4": "mm^4", "deg": "deg"}
+      "in^3": "mm^3", "in^4": "mm^4", "deg": "deg", "rad": "rad"}
 
 CAUTION = ["no substitute for the rule book, local codes and a licensed engineer",
            "does not cover fatigue, cracks, weld defects, dents or impact"]

@@ -201,7 +201,7 @@ class Working(Page):
         for card in self.cards(page):
             rows = list(self.steps(card))
             for i, (step, _, _, result, _) in enumerate(rows):
-                if step.startswith("use at this load factor"):
+                if step.startswith("utilisation at this load factor"):
                     reached = next(r for r in reversed(rows[:i]) if r[0] in ("yield factor", "interaction factor"))
                     if self.push_begins(rows[:i]):  # under a pull the interaction is not asked: its use begins past the limit
                         self.assertGreaterEqual(float(result), 1, card[0].text)

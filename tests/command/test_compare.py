@@ -93,8 +93,8 @@ class Compare(StudyTest):
     def test_cases_that_are_not_of_one_tube(self):
         self.cases({"case": "a", "part": "rail", **HOLDS}, {"case": "b", "part": "rail", **HOLDS, "length [in]": "30"})
         run = self.study("compare --walls 0.058")
-        self.assertRun(run, 0, "part 'rail': case 'a' has another length, material or tube than other cases of the part, which is "
-                       "one tube; its weight is that of the heaviest (1 such case in all)")
+        self.assertRun(run, 0, "part 'rail': case 'a' differs in length, material or tube from the other cases of this part, although "
+                       "a part is one tube; its weight is that of the heaviest (1 such case in all)")
         self.assertIn(f"holds in all 2 cases: {float(run.rows[1]['weight [lb]']):.2f} lb", joined(self.run_program(
             "compare", "cases.csv", "--walls", "0.058", "--format", "text").out))
 

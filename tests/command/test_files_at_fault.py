@@ -12,9 +12,9 @@ from program import HEADER, HOLDS, ROW, ProgramTest, run_tests
 class Files(ProgramTest):
     def test_a_folder_as_input(self):
         (self.folder / "folder").mkdir()
-        self.assertRun(self.check("folder"), 2, "folder: cannot read: Is a directory")
+        self.assertRun(self.run_program("index", "folder"), 2, "folder: cannot read: Is a directory")
         self.cases(HOLDS)
-        run = self.check("folder", "cases.csv")
+        run = self.run_program("sweep", "--vary", "length=24:24:1", "folder", "cases.csv")
         self.assertEqual((run.status, run.names), (2, ["rail"]))
 
     def test_a_file_that_vanishes_while_read(self):

@@ -4,6 +4,7 @@ import csv
 import io
 import re
 
+from frame import JOINT_COLUMNS, RUN_COLUMNS, TUBE_COLUMNS
 from program import (CASE_COLUMNS, CAUTION, MATERIAL_COLUMNS, RESULT_COLUMNS, SECTION_COLUMNS, ProgramTest,
                      glossary, joined, name_and_unit, run_tests)
 from units import UNITS
@@ -11,9 +12,9 @@ from units import UNITS
 COMMANDS = ["new", "check", "explain", "section", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
-    "new": ["--all", "--units us|si", "-h, --help"],
+    "new": ["--all", "--frame", "--units us|si", "-h, --help"],
     "explain": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "-h, --help"],
-    "check": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
+    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
                                "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],
@@ -67,11 +68,22 @@ class Help(ProgramTest):
 
 class Columns(ProgramTest):
     REQUIRED = {"Load cases": {"case", "od", "wall", "material", "length"},
-                "Materials": {"material", "elastic_modulus", "density", "yield"}}
+                "Materials": {"material", "elastic_modulus", "density", "yield"},
+                "Joints of a frame (joints.csv)": {"joint", "x", "y", "z"},
+                "Tubes of a frame (tubes.csv)": {"tube", "from", "to", "od", "wall", "material"},
+                "Loads of a frame (loads.csv)": {"run"}}
     LISTS = {
         "Load cases": CASE_COLUMNS,
         "Materials": MATERIAL_COLUMNS,
         "Results of check": [name_and_unit(column)[0] for column in RESULT_COLUMNS.split(",")],
+        "Joints of a frame (joints.csv)": "joint x y z held mass note".split(),
+        "Tubes of a frame (tubes.csv)": """tube part from to od wall material end_a end_b column_curve fixity bow bow_clock bow_shape bow_at
+            miss_a miss_a_clock miss_b miss_b_clock gap weld_zone dressed note""".split(),
+        "Loads of a frame (loads.csv)": """run joint tube force_x force_y force_z moment_x moment_y moment_z at spread_x spread_y spread_z
+            vertical_g forward_g left_g factor factor_yield note""".split(),
+        "Results of check on a frame: tubes": [name_and_unit(column)[0] for column in TUBE_COLUMNS.split(",")],
+        "Results of check on a frame: joints (--of joints)": [name_and_unit(column)[0] for column in JOINT_COLUMNS.split(",")],
+        "Results of check on a frame: runs (--of runs)": [name_and_unit(column)[0] for column in RUN_COLUMNS.split(",")],
         "Results of section": [name_and_unit(column)[0] for column in SECTION_COLUMNS.split(",")],
     }
     UNITS = ["in, ft, mm, cm or m", "lbf, kip, N or kN", "psi, ksi, MPa or GPa",

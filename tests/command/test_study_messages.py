@@ -49,7 +49,7 @@ class Messages(StudyTest):
         ("limit --find bow --to 0", "limit: --from and --to must differ"),
         ("limit --find bow --from 1in --to 25.4mm", "limit: --from and --to must differ"),
         ("limit --find bow --from 1 --to 25.4mm", "limit: --from 1 and --to 25.4mm: either both have their unit, or none"),
-        ("limit --find bow --to 1,250", "--to: bow: '1,250' is not one number: a comma may part digits or be the decimal comma: "
+        ("limit --find bow --to 1,250", "--to: bow: '1,250' is not one number: the comma could be a thousands separator or a decimal comma: "
                                         "write 1250 or 1.250"),
         ("limit --find bow --to 2,5", "--to: bow: '2,5' is not one number: use a decimal point"),
         ("limit --find bow --to 1", "cases.csv: names no unit of bow, which the values of --to would be in: write it behind each, "

@@ -86,7 +86,7 @@ class Sweep(StudyTest):
                        "wall of 0.058 in, only over 0.1 up to 0.2 in (m.csv)", self.HEAD)
         run = self.study("sweep --vary wall=0.09:0.15:0.03", "--materials", "m.csv")
         self.assertEqual((len(run.rows), run.status), (2, 2))
-        self.assertIn("wall: is served by no row of this material (at wall 0.09 in)", run.err)
+        self.assertIn("wall: is not covered by any row of this material (at wall 0.09 in)", run.err)
 
     HEAD = ("case,bow [in]," + ",".join(SWEEP_COLUMNS).replace("fit_stress,peak_stress,deflection",
             "fit_stress [psi],peak_stress [psi],deflection [in]") + "\n")

@@ -246,6 +246,20 @@ class Schema(unittest.TestCase):
                     nulls += json.dumps(answer).count("null")
         self.assertGreater(nulls, 20)
 
+    def test_the_answer_of_a_frame(self):
+        for folder in "frame", "portal":
+            for words in [], ["--units", "si"]:
+                got = run([PROGRAM, "check", SOURCE / "cases" / folder, "--format", "json", *words])
+                answer = json.loads(got.stdout)
+                self.validator("check").validate(answer)
+                for name in "tubes", "joints", "runs":
+                    self.assertTrue(answer[name]["rows"])
+                    for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["units"].popitem(),
+                                  lambda table: table["rows"][0].update(unknown=1)):
+                        other = copy.deepcopy(answer)
+                        spoil(other[name])
+                        self.assertFalse(self.validator("check").is_valid(other))
+
     def spoilt(self, answer):
         """One fault at a time: a column that is missing, unknown or of a wrong type; the same for units."""
         for column, value in answer["rows"][0].items():

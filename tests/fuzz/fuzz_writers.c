@@ -18,16 +18,32 @@ static const field note_fields[] = {
 };
 static const field_list note_list = {"note", note_fields, 2, sizeof(note)};
 
+/* The signs with which a formula begins; the full-width ones too. */
+static const char *const signs[] = {"=", "+", "-", "@", "\xEF\xBC\x9D", "\xEF\xBC\x8B", "\xEF\xBC\x8D", "\xEF\xBC\xA0", "\t", "\r"};
+
+static bool begins(const char *cell, const char *sign)
+{
+    return strncmp(cell, sign, strlen(sign)) == 0;
+}
+
+static bool has_sign(const char *cell)
+{
+    for (size_t i = 0; i < sizeof signs / sizeof *signs; i++)
+        if (strstr(cell, signs[i]) != NULL) return true;
+    return false;
+}
+
+/* Apart from the apostrophe before what could be a formula. */
 static bool same_cell(const char *got, const char *given)
 {
-    const bool formula = *given != '\0' && strchr("=+-@\t\r", *given) != NULL;
-    return strcmp(got, given) == 0 || (formula && *got == '\'' && strcmp(got + 1, given) == 0);
+    return strcmp(got, given) == 0 || (has_sign(given) && *got == '\'' && strcmp(got + 1, given) == 0);
 }
 
 static void take_back(const void *record, void *context)
 {
     const note *got = record, *given = context;
-    if (*got->note != '\0' && strchr("=+-@", *got->note) != NULL) abort();
+    for (size_t i = 0; i < sizeof signs / sizeof *signs; i++)
+        if (begins(got->note, signs[i])) abort();
     if (!same_cell(got->note, given->note) || !same_cell(got->more, given->more)) abort();
 }
 

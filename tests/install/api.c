@@ -4,6 +4,7 @@
 #include <pthread.h>
 #include <railbow/railbow.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 static int failed;
@@ -252,6 +253,43 @@ static void shop(void)
 }
 
 /* The same case in many threads at once gives the same bytes. */
+/* A bar between two joints: one is held, the other slides along it. */
+static void frame(void)
+{
+    rbow_material k = steel;
+    k.shear_modulus = 11e6;
+    rbow_frame_joint joints[2] = {rbow_frame_joint_default(), rbow_frame_joint_default()};
+    rbow_frame_tube tube = rbow_frame_tube_default();
+    rbow_frame_load load = rbow_frame_load_default();
+    const rbow_frame f = {joints, 2, &tube, 1};
+    const rbow_frame_run run = {&load, 1, 1.5, RBOW_UNSET};
+    rbow_frame_solver *solver = NULL;
+    rbow_frame_tube_result r;
+    rbow_profile place = {.at = 15};
+    double axial = 0, end = 0, critical = 0;
+    joints[0].at[0] = joints[0].at[1] = joints[0].at[2] = joints[1].at[1] = joints[1].at[2] = 0;
+    joints[1].at[0] = 30;
+    joints[0].held = RBOW_HELD_FIXED;
+    joints[1].held = RBOW_HELD_FIXED & ~(unsigned)RBOW_HELD_X;
+    tube.from = 0;
+    tube.to = 1;
+    tube.od = 1.25;
+    tube.wall = 0.058;
+    tube.material = &k;
+    load.acts_on = RBOW_ACTS_ON_JOINT;
+    load.index = 1;
+    load.force[0] = -1000;
+    WANT(rbow_frame_faults(&f, NULL, 0) == 0 && rbow_frame_run_faults(&f, &run, NULL, 0) == 0);
+    void *memory = malloc(rbow_frame_memory(&f));
+    WANT(rbow_frame_open(&f, memory, &solver, NULL) == RBOW_OK);
+    WANT(rbow_frame_state(solver, &run, 1, RBOW_FRAME_AS_BUILT, NULL, &axial) == RBOW_OK && fabs(axial - 1000) < 1e-6);
+    WANT(rbow_frame_path_end(solver, &run, RBOW_FRAME_UNFORCED, &end) == RBOW_OK && end > 1);
+    WANT(rbow_frame_critical_factor(solver, &run, &critical) == RBOW_OK && fabs(critical / end - 1) < 1e-6);
+    WANT(rbow_frame_profile(solver, &run, 1, RBOW_FRAME_AS_BUILT, 0, &place, 1) == RBOW_OK);
+    WANT(rbow_frame_check(solver, &run, &r, NULL, NULL) == RBOW_OK && r.verdict == RBOW_HOLDS);
+    free(memory);
+}
+
 static void *check_often(void *margin)
 {
     rbow_member m = bar();
@@ -289,6 +327,7 @@ int main(void)
     member();
     profile();
     shop();
+    frame();
     threads();
     return failed;
 }

@@ -151,7 +151,7 @@ END_TEST
 #define FAILED "is a formula that failed in the spreadsheet: put a number there, or leave the cell empty"
 #define GAUGE \
     "is a gauge number, which differs between tables: write the thickness as a length, such as 0.058 in a column in inches"
-#define LINE "a fraction has 2, 4, 8, 16, 32, 64 or 128 below the line and is less than 1; or write a decimal"
+#define LINE "a fraction must be less than 1, with a denominator of 2, 4, 8, 16, 32, 64 or 128; or write a decimal"
 
 START_TEST(what_a_spreadsheet_made_of_a_number)
 {
@@ -187,13 +187,13 @@ START_TEST(words_of_the_shop)
     length_cell("in", "#16", "'#16' " GAUGE);
     length_cell("in", "65 thou", "'65 thou" NOT_A "write 0.065 in a column in inches");
     length_cell("in", "65mils", "'65mils" NOT_A "write 0.065 in a column in inches");
-    length_cell("mm", "1-1/4", "'1-1/4" NOT_A "fractions stand only in a column in in or ft; as a decimal it is 1.25, and this "
+    length_cell("mm", "1-1/4", "'1-1/4" NOT_A "fractions are allowed only in a column whose unit is in or ft; as a decimal it is 1.25, and this "
                                 "column is in mm");
-    CELL("load [lbf]", "1/2", "'1/2" NOT_A "fractions stand only in a column in in or ft; as a decimal it is 0.5, and this "
+    CELL("load [lbf]", "1/2", "'1/2" NOT_A "fractions are allowed only in a column whose unit is in or ft; as a decimal it is 0.5, and this "
                               "column is in lbf");
     CELL("share", "1/2", "'1/2" NOT_A "write the fraction as a decimal, 0.5");
-    length_cell("mm", "\"1.25\"\"\"", "'1.25\"" NOT_A "feet and inches stand only in a column in in or ft; in inches it is 1.25");
-    length_cell("mm", "3' 6", "'3' 6" NOT_A "feet and inches stand only in a column in in or ft; in inches it is 42");
+    length_cell("mm", "\"1.25\"\"\"", "'1.25\"" NOT_A "feet and inches are allowed only in a column whose unit is in or ft; in inches it is 1.25");
+    length_cell("mm", "3' 6", "'3' 6" NOT_A "feet and inches are allowed only in a column whose unit is in or ft; in inches it is 42");
     length_cell("in", "11/4", "'11/4" NOT_A LINE);
     length_cell("in", "12/25", "'12/25" NOT_A LINE);
     length_cell("in", "1.5/8", "'1.5/8" NOT_A LINE);

@@ -65,6 +65,7 @@ START_TEST(factors_follow_from_definitions)
         {DIM_INERTIA, "mm^4", metre * metre * metre * metre / 1e12L},
         {DIM_ANGLE, "deg", degree},
         {DIM_ANGLE, "rad", 1},
+        {DIM_TURN, "rad", 1},
     };
     size_t known = 0;
     for (int d = DIM_NONE; d < DIM_COUNT; d++)
@@ -147,6 +148,7 @@ START_TEST(results_have_one_unit_a_system)
     shows(DIM_SECTION_MODULUS, "in^3", "mm^3");
     shows(DIM_INERTIA, "in^4", "mm^4");
     shows(DIM_ANGLE, "deg", "deg");
+    shows(DIM_TURN, "rad", "rad");
 }
 END_TEST
 

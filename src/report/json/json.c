@@ -43,18 +43,50 @@ static bool add_units(cJSON *object, const field_list *list, unit_system units)
     return complete;
 }
 
-/* The object's last brace gives way to the rows. */
+static bool add_facts(cJSON *object, const run_facts *facts)
+{
+    return object != NULL && cJSON_AddStringToObject(object, "version", facts->version) != NULL
+        && add_strings(object, "command", facts->words, facts->word_count)
+        && add_strings(object, "inputs", facts->inputs, facts->input_count) && add_materials(object, facts);
+}
+
+/* An object whose last brace gives way to more. */
+static void put_open_object(text *out, cJSON *object, bool complete)
+{
+    put_object(out, object, complete);
+    if (!out->failed) out->length--;
+}
+
 void json_open(text *out, const run_facts *facts, const field_list *list, unit_system units)
 {
     cJSON *object = cJSON_CreateObject();
-    const bool complete = object != NULL && cJSON_AddStringToObject(object, "version", facts->version) != NULL
-        && add_strings(object, "command", facts->words, facts->word_count)
-        && add_strings(object, "inputs", facts->inputs, facts->input_count) && add_materials(object, facts)
-        && add_units(object, list, units);
-    put_object(out, object, complete);
-    if (out->failed) return;
-    out->length--;
+    const bool complete = add_facts(object, facts) && add_units(object, list, units);
+    put_open_object(out, object, complete);
     text_put(out, ",\"rows\":[");
+}
+
+void json_open_tables(text *out, const run_facts *facts)
+{
+    cJSON *object = cJSON_CreateObject();
+    put_open_object(out, object, add_facts(object, facts));
+}
+
+void json_open_table(text *out, const char *name, const field_list *list, unit_system units)
+{
+    cJSON *object = cJSON_CreateObject();
+    text_format(out, ",\n\"%s\":", name);
+    put_open_object(out, object, object != NULL && add_units(object, list, units));
+    text_put(out, ",\"rows\":[");
+}
+
+void json_close_table(text *out)
+{
+    text_put(out, "\n]}");
+}
+
+void json_close_tables(text *out, size_t refused)
+{
+    text_format(out, ",\"refused\":%zu}\n", refused);
 }
 
 static cJSON *add_value(cJSON *object, const field *f, const void *record, unit_system units)

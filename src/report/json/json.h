@@ -13,4 +13,11 @@ void json_row(text *out, const field_list *list, const void *record, unit_system
 /* refused: what should be in the answer and is not: rows without one, and files that could not be read to their end */
 void json_close(text *out, size_t refused);
 
+/* Several tables in one answer: {"version": ..., ..., "materials": {...}, NAME: {"units": {...}, "rows": [...]}, ...,
+ * "refused": n}. The rows are those of json_row. */
+void json_open_tables(text *out, const run_facts *facts);
+void json_open_table(text *out, const char *name, const field_list *list, unit_system units);
+void json_close_table(text *out);
+void json_close_tables(text *out, size_t refused);
+
 #endif

@@ -48,7 +48,7 @@ static void put_state_name(text *out, int state, double factor)
         text_put(out, names[state]);
         return;
     }
-    text_put(out, "yields or buckles, × ");
+    text_put(out, "limit, × ");
     put_factor(out, factor);
 }
 
@@ -198,7 +198,7 @@ void page_factor_chart(text *out, const check_row *r)
     double most = fmax(r->given.member.factor, asked_of_yield(r));
     for (size_t i = 0; i < 3; i++)
         if (isfinite(bars[i].reached)) most = fmax(most, fmin(bars[i].reached, 4 * fmax(r->given.member.factor, asked_of_yield(r))));
-    const chart c = {.out = out, .left = 100, .top = 8, .width = FIGURE_WIDTH - 100 - 78, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
+    const chart c = {.out = out, .left = 100, .top = 8, .width = FIGURE_WIDTH - 100 - 92, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
     open_figure(out, "Load factors");
     chart_open(out, FIGURE_WIDTH, 150, "Load factor that each check reaches, against the one required", "");
     chart_axis_x(&c, "times the run load");
@@ -210,6 +210,6 @@ void page_factor_chart(text *out, const check_row *r)
         text_put(out, ", against yield ");
         put_required(out, asked_of_yield(r));
     }
-    text_format(out, ". The least, held against what is required, decides.%s</figcaption></figure>\n",
+    text_format(out, ". The check with the smallest ratio of reached to required governs.%s</figcaption></figure>\n",
                 isinf(r->result.column_factor) && isinf(r->result.interaction_factor) ? " Without a push there is no column factor." : "");
 }

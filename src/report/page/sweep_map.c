@@ -61,8 +61,8 @@ static double margin_of(const void *context, size_t column, size_t line)
 
 enum { LEVELS_MOST = 9, TINTS = 6 };
 
-/* The bands stand between the levels, one under the first and one over the last. Short ones are red and deeper the
- * shorter they are, the others blue and deeper the more room they have. */
+/* The bands stand between the levels, one under the first and one over the last. Bands that fall short are red,
+ * darker the larger the shortfall; the others are blue, darker the larger the margin. */
 static void put_levels(const chart *c, const chart_field *f, const chart_ticks *t)
 {
     size_t fallen = 0; /* bands that are short */

@@ -1,5 +1,7 @@
 #include <railbow/readings.h>
 
+#include <railbow/clock.h>
+
 #include "mechanics/no_result.h"
 
 #include <gsl/gsl_errno.h>
@@ -19,12 +21,6 @@ RESULT_OF_DOUBLES(rbow_bore);
 static double determinant(const double a[9])
 {
     return a[4] * a[8] - a[5] * a[7] - a[1] * (a[3] * a[8] - a[5] * a[6]) + a[2] * (a[3] * a[7] - a[4] * a[6]);
-}
-
-/* 0 ... 2 pi; a last bit under 0 is 0, not a full turn. */
-static double once_round(double clock)
-{
-    return clock < -1e-12 ? clock + 2 * M_PI : fmax(clock, 0);
 }
 
 rbow_status rbow_bore_fit(const rbow_wall_reading *readings, size_t count, rbow_bore *bore)
@@ -50,7 +46,7 @@ rbow_status rbow_bore_fit(const rbow_wall_reading *readings, size_t count, rbow_
     *bore = (rbow_bore){
         .mean = right[0],
         .offset = offset,
-        .thin_clock = even ? (double)NAN : once_round(atan2(-right[2], -right[1])),
+        .thin_clock = even ? (double)NAN : rbow_clock_of(-right[1], -right[2]),
         .least = right[0] - offset,
     };
     return RBOW_OK;

@@ -1,0 +1,10 @@
+/* check on a frame. */
+#ifndef RAILBOW_COMMAND_CHECK_FRAME_H
+#define RAILBOW_COMMAND_CHECK_FRAME_H
+
+#include "program/options.h"
+
+/* Given: folder  among the operands. Returned: the exit status. */
+int check_frame(const options *o, const char *folder);
+
+#endif

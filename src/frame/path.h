@@ -1,0 +1,34 @@
+/* The path of states over the load factor, from load factor 0 to where the frame folds or buckles. */
+#ifndef RAILBOW_FRAME_PATH_H
+#define RAILBOW_FRAME_PATH_H
+
+#include "frame/solver.h"
+
+enum { NODES = 9, KNOWN_MOST = 5, KNOWN_ROW = NODES, GUESS_ROW = NODES + KNOWN_MOST }; /* rows of a solver's states */
+
+static const double endless_from = 1e6; /* a load factor at which the search stops */
+
+typedef struct frame_path { /* the latest states of a path; the newest stands first */
+    rbow_frame_solver *solver;
+    double factor[KNOWN_MOST];
+    int row[KNOWN_MOST];
+    int known;
+} frame_path;
+
+/* The state at load factor 0. Returned: false without one; s->rest */
+bool rbow_frame_path_begin(frame_path *p, rbow_frame_solver *s);
+
+/* A path that goes on from a state that is known. */
+void rbow_frame_path_from(frame_path *p, rbow_frame_solver *s, double factor, const double *unknowns);
+
+/* The movements of the newest state. */
+const double *rbow_frame_path_state(const frame_path *p);
+
+/* Goes to a load factor, in steps as small as needed.
+ * Returned: whether the path reaches it; if not, the newest state is the last before its end */
+bool rbow_frame_path_go(frame_path *p, double factor);
+
+/* Goes on to the end. Returned: path_end, to 1e-8 of it; INFINITY for none below 1e6 */
+double rbow_frame_path_to_end(frame_path *p);
+
+#endif

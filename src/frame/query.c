@@ -1,0 +1,75 @@
+#include "frame/element.h"
+#include "frame/factors.h"
+#include "frame/state.h"
+#include "mechanics/no_result.h"
+
+#include <math.h>
+#include <string.h>
+
+/* A state of the path of a run; bows of unknown clock count upward. */
+static rbow_status go(rbow_frame_solver *s, const rbow_frame_run *run, double factor, int fit, frame_path *path)
+{
+    if (!(factor >= 0 && isfinite(factor)) || (fit != RBOW_FRAME_AS_BUILT && fit != RBOW_FRAME_UNFORCED)) return RBOW_OUT_OF_RANGE;
+    const rbow_status status = rbow_frame_set_run(s, run);
+    if (status != RBOW_OK) return status;
+    s->fit = fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
+    s->bows = 1;
+    return rbow_frame_path_begin(path, s) && rbow_frame_path_go(path, factor) ? RBOW_OK : RBOW_UNSTABLE;
+}
+
+static void tell_motions(const rbow_frame_solver *s, const double *u, rbow_frame_motion *motions)
+{
+    for (size_t i = 0; i < s->frame.joint_count; i++)
+        for (int k = 0; k < RBOW_AXES; k++) {
+            motions[i].move[k] = motion_of(s, u, i, k);
+            motions[i].turn[k] = motion_of(s, u, i, RBOW_AXES + k);
+        }
+}
+
+rbow_status rbow_frame_state(rbow_frame_solver *s, const rbow_frame_run *run, double factor, int fit, rbow_frame_motion *motions,
+                             double *axial)
+{
+    frame_path path;
+    const rbow_status status = go(s, run, factor, fit, &path);
+    for (size_t i = 0; motions != NULL && i < s->frame.joint_count; i++) NO_RESULT(&motions[i]);
+    for (size_t i = 0; axial != NULL && i < s->frame.tube_count; i++) axial[i] = NAN;
+    if (status != RBOW_OK) return status;
+    const double *u = rbow_frame_path_state(&path);
+    if (motions != NULL) tell_motions(s, u, motions);
+    for (size_t i = 0; axial != NULL && i < s->frame.tube_count; i++) axial[i] = rbow_element_axial(s, &s->tubes[i], u);
+    return RBOW_OK;
+}
+
+rbow_status rbow_frame_path_end(rbow_frame_solver *s, const rbow_frame_run *run, int fit, double *path_end)
+{
+    frame_path path;
+    *path_end = NAN;
+    const rbow_status status = go(s, run, 0, fit, &path);
+    if (status != RBOW_OK && status != RBOW_UNSTABLE) return status;
+    *path_end = status == RBOW_UNSTABLE ? 0 : rbow_frame_path_to_end(&path);
+    return RBOW_OK;
+}
+
+rbow_status rbow_frame_profile(rbow_frame_solver *s, const rbow_frame_run *run, double factor, int fit, size_t tube,
+                               rbow_profile *places, size_t count)
+{
+    frame_path path;
+    evaluation e;
+    if (tube >= s->frame.tube_count) return RBOW_OUT_OF_RANGE;
+    for (size_t i = 0; i < count; i++)
+        if (!(places[i].at >= 0 && places[i].at <= s->tubes[tube].length)) return RBOW_OUT_OF_RANGE;
+    const rbow_status status = go(s, run, factor, fit, &path);
+    if (status != RBOW_OK) return status;
+    const frame_tube *t = &s->tubes[tube];
+    const double *u = rbow_frame_path_state(&path);
+    rbow_frame_evaluate(s, t, u, factor, false, &e);
+    if (!e.stands) return RBOW_UNSTABLE;
+    rbow_profile_of(&t->member, &e.solution, places, count);
+    const element_ends up = rbow_element_ends(s, t, u, UP), right = rbow_element_ends(s, t, u, RIGHT);
+    for (size_t i = 0; i < count; i++) {
+        const double share = places[i].at / t->length;
+        places[i].deflection_up += up.moved[END_A] + share * (up.moved[END_B] - up.moved[END_A]);
+        places[i].deflection_right += right.moved[END_A] + share * (right.moved[END_B] - right.moved[END_A]);
+    }
+    return RBOW_OK;
+}

@@ -1,0 +1,166 @@
+#include "program/frame/frame_build.h"
+
+#include "cases/part_groups.h"
+#include "program/frame/frame_rows.h"
+#include "program/say.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+_Static_assert(offsetof(joint_row, name) == 0 && offsetof(frame_tube_row, name) == 0, "names are found at the start of a record");
+
+static bool is_unset(double value)
+{
+    return value <= RBOW_UNSET;
+}
+
+/* ---- runs -------------------------------------------------------------------------------------------------- */
+
+/* Which run each row belongs to: numbers in the order of their first rows. */
+static size_t *run_numbers(const frame_load_row *given, size_t count, size_t *runs)
+{
+    size_t *of = malloc((count + 1) * sizeof *of);
+    const char **names = malloc((count + 1) * sizeof *names);
+    bool fine = of != NULL && names != NULL;
+    for (size_t i = 0; i < count && fine; i++) names[i] = given[i].run;
+    *runs = 0;
+    fine = fine && part_groups(names, count, of, runs);
+    free(names);
+    if (fine) return of;
+    free(of);
+    return NULL;
+}
+
+/* The factor of a run from one of its rows; line: where it was given before, 0 for nowhere. */
+static void take_factor(const frame_build *b, text *complaints, const frame_load_row *from, const char *column, double value, double *factor,
+                        size_t *line)
+{
+    if (is_unset(value)) return;
+    if (is_unset(*factor)) {
+        *factor = value;
+        *line = from->line;
+    } else if (value < *factor || value > *factor) {
+        frame_refuse(complaints, b, FRAME_LOADS, from->line, column, "is %.6g, but line %zu gives its run %.6g: a run has one", value,
+                     *line, *factor);
+    }
+}
+
+static const char *factor_column(size_t offset)
+{
+    for (size_t i = 0; i < frame_load_list.count; i++)
+        if (frame_load_list.fields[i].offset == offset) return frame_load_list.fields[i].name;
+    return NULL;
+}
+
+static void take_factors(frame_build *b, const frame_load_row *given, const size_t *of, size_t *lines, const options *o, text *complaints)
+{
+    const size_t count = b->tables.tables[FRAME_LOADS].count;
+    for (size_t i = 0; i < count; i++) {
+        rbow_frame_run *run = &b->runs[of[i]].run;
+        take_factor(b, complaints, &given[i], factor_column(offsetof(frame_load_row, factor)), given[i].factor, &run->factor,
+                    &lines[2 * of[i]]);
+        take_factor(b, complaints, &given[i], factor_column(offsetof(frame_load_row, factor_yield)), given[i].factor_yield,
+                    &run->factor_yield, &lines[2 * of[i] + 1]);
+        b->own_factors += o->factor_given && !is_unset(given[i].factor) && (given[i].factor < o->factor || given[i].factor > o->factor);
+    }
+    for (size_t i = 0; i < b->model.run_count; i++)
+        if (is_unset(b->runs[i].run.factor)) b->runs[i].run.factor = o->factor;
+}
+
+/* Loads in the order of their runs, and in a run in that of the file. */
+static void sort_loads(frame_build *b, const frame_load_row *given, const size_t *of)
+{
+    const size_t count = b->tables.tables[FRAME_LOADS].count;
+    size_t first = 0;
+    for (size_t i = 0; i < count; i++) b->runs[of[i]].run.load_count++;
+    for (size_t i = 0; i < b->model.run_count; i++) {
+        b->runs[i].run.loads = b->loads + first;
+        b->runs[i].run.factor = b->runs[i].run.factor_yield = RBOW_UNSET;
+        first += b->runs[i].run.load_count;
+        b->runs[i].run.load_count = 0;
+    }
+    for (size_t i = 0; i < count; i++) {
+        frame_run_row *run = &b->runs[of[i]];
+        if (run->run.load_count == 0) {
+            run->name = given[i].run;
+            run->line = given[i].line;
+        }
+        b->load_rows[(size_t)(run->run.loads - b->loads) + run->run.load_count++] = i;
+    }
+}
+
+/* Returned: false where memory ran out. */
+static bool make_runs(frame_build *b, const options *o, text *complaints)
+{
+    const frame_load_row *given = (const void *)b->tables.tables[FRAME_LOADS].kept;
+    size_t *of = run_numbers(given, b->tables.tables[FRAME_LOADS].count, &b->model.run_count);
+    size_t *lines = calloc(2 * b->model.run_count + 1, sizeof *lines);
+    b->runs = calloc(b->model.run_count + 1, sizeof *b->runs);
+    const bool fine = of != NULL && lines != NULL && b->runs != NULL;
+    if (fine) {
+        b->model.runs = b->runs;
+        sort_loads(b, given, of);
+        take_factors(b, given, of, lines, o, complaints);
+    }
+    free(of);
+    free(lines);
+    return fine;
+}
+
+/* ---- the frame --------------------------------------------------------------------------------------------- */
+
+static bool make_lists(frame_build *b)
+{
+    const rows *t = b->tables.tables;
+    b->model = (frame_model){
+        .joints = (const void *)t[FRAME_JOINTS].kept,
+        .tubes = (const void *)t[FRAME_TUBES].kept,
+        .joint_count = t[FRAME_JOINTS].count,
+        .tube_count = t[FRAME_TUBES].count,
+    };
+    b->joints = calloc(t[FRAME_JOINTS].count + 1, sizeof *b->joints);
+    b->tubes = calloc(t[FRAME_TUBES].count + 1, sizeof *b->tubes);
+    b->loads = calloc(t[FRAME_LOADS].count + 1, sizeof *b->loads);
+    b->load_rows = calloc(t[FRAME_LOADS].count + 1, sizeof *b->load_rows);
+    b->model.frame = (rbow_frame){b->joints, b->model.joint_count, b->tubes, b->model.tube_count};
+    return b->joints != NULL && b->tubes != NULL && b->loads != NULL && b->load_rows != NULL;
+}
+
+/* Everything that is wrong beyond single cells. Returned: false where memory ran out. */
+static bool put_together(frame_build *b, const options *o, const materials *m, text *complaints)
+{
+    const frame_model *model = &b->model;
+    if (!make_lists(b) || !make_runs(b, o, complaints)) return false;
+    if (!frame_names_open(&b->joint_names, model->joints, model->joint_count, sizeof *model->joints)
+        || !frame_names_open(&b->tube_names, model->tubes, model->tube_count, sizeof *model->tubes))
+        return false;
+    frame_resolve(b, m, complaints);
+    frame_faults_say(b, m, complaints);
+    return !complaints->failed;
+}
+
+bool frame_build_open(frame_build *b, const char *folder, const options *o, const materials *m)
+{
+    *b = (frame_build){.references = false};
+    if (!frame_tables_name(&b->tables, folder)) return false;
+    const bool whole = frame_tables_read(&b->tables, o->jobs);
+    text complaints = {0};
+    const bool fine = put_together(b, o, m, &complaints);
+    if (!fine) say("out of memory");
+    if (complaints.length > 0) say_lines(complaints.at);
+    const bool sound = fine && whole && complaints.length == 0;
+    text_free(&complaints);
+    return sound;
+}
+
+void frame_build_close(frame_build *b)
+{
+    frame_names_close(&b->joint_names);
+    frame_names_close(&b->tube_names);
+    free(b->joints);
+    free(b->tubes);
+    free(b->loads);
+    free(b->load_rows);
+    free(b->runs);
+    frame_tables_close(&b->tables);
+}

@@ -1,0 +1,13 @@
+/* A frame put together from its three tables: names become joints and tubes, rows of one name a run. */
+#ifndef RAILBOW_PROGRAM_FRAME_FRAME_BUILD_H
+#define RAILBOW_PROGRAM_FRAME_FRAME_BUILD_H
+
+#include "program/frame/frame_parts.h"
+
+/* Reads the folder's tables and puts the frame together.
+ * Given:    m  materials
+ * Returned: false after messages on everything that is wrong with the frame and its runs. frame_build_close either way. */
+bool frame_build_open(frame_build *b, const char *folder, const options *o, const materials *m);
+void frame_build_close(frame_build *b);
+
+#endif

@@ -1,0 +1,106 @@
+#define _POSIX_C_SOURCE 200809L
+#include "program/frame/frame_read.h"
+
+#include "program/exit_status.h"
+#include "program/pipeline.h"
+#include "program/say.h"
+
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+bool is_folder(const char *name)
+{
+    struct stat there;
+    return stat(name, &there) == 0 && S_ISDIR(there.st_mode);
+}
+
+bool frame_tables_name(frame_tables *t, const char *folder)
+{
+    const size_t length = strlen(folder);
+    const char *slash = length > 0 && folder[length - 1] == '/' ? "" : "/";
+    *t = (frame_tables){.whole = {false}};
+    for (int i = 0; i < FRAME_TABLES; i++) {
+        text path = {0};
+        text_format(&path, "%s%s%s", folder, slash, frame_files[i]);
+        if (path.failed) {
+            text_free(&path);
+            say("out of memory");
+            return false;
+        }
+        t->paths[i] = path.at;
+    }
+    return true;
+}
+
+typedef union record_room {
+    joint_row joint;
+    frame_tube_row tube;
+    frame_load_row load;
+} record_room;
+
+static const size_t line_offsets[FRAME_TABLES] = {
+    [FRAME_JOINTS] = offsetof(joint_row, line),
+    [FRAME_TUBES] = offsetof(frame_tube_row, line),
+    [FRAME_LOADS] = offsetof(frame_load_row, line),
+};
+
+/* The row as it is, with its line; context: which table. */
+static int keep_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
+{
+    record_room room;
+    const int table = *(const int *)context;
+    (void)complaints;
+    memcpy(&room, record, frame_lists[table]->record_size);
+    memcpy((char *)&room + line_offsets[table], &at->line, sizeof at->line);
+    rows_add(answers, &room);
+    return ALL_HOLD;
+}
+
+static bool read_table(frame_tables *t, int table, int jobs)
+{
+    output memory = {.format = FORMAT_TEXT}; /* nothing is written: the rows are kept */
+    record_room prototype;
+    field_defaults(frame_lists[table], &prototype);
+    t->tables[table] = rows_for(&memory, frame_lists[table]);
+    const pipeline p = {
+        .list = frame_lists[table],
+        .prototype = &prototype,
+        .results = frame_lists[table],
+        .jobs = jobs,
+        .out = &memory,
+        .kept = &t->tables[table],
+        .context = &table,
+        .answer = keep_row,
+    };
+    return pipeline_run(&p, &t->paths[table], 1) == ALL_HOLD;
+}
+
+static bool is_missing(const char *path)
+{
+    struct stat there;
+    return stat(path, &there) != 0 && errno == ENOENT;
+}
+
+bool frame_tables_read(frame_tables *t, int jobs)
+{
+    bool fine = true;
+    for (int i = 0; i < FRAME_TABLES; i++) {
+        if (is_missing(t->paths[i]))
+            say("%s: is missing: the folder of a frame has joints.csv, tubes.csv and loads.csv; 'railbow new --frame FOLDER' "
+                "writes all three in a new folder", t->paths[i]);
+        else
+            t->whole[i] = read_table(t, i, jobs);
+        fine = fine && t->whole[i];
+    }
+    return fine;
+}
+
+void frame_tables_close(frame_tables *t)
+{
+    for (int i = 0; i < FRAME_TABLES; i++) {
+        if (t->tables[i].list != NULL) rows_free(&t->tables[i]);
+        free(t->paths[i]);
+    }
+}

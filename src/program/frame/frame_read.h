@@ -1,0 +1,25 @@
+/* The three tables of a frame, read from their folder. */
+#ifndef RAILBOW_PROGRAM_FRAME_FRAME_READ_H
+#define RAILBOW_PROGRAM_FRAME_FRAME_READ_H
+
+#include "cases/frame_table.h"
+#include "program/rows.h"
+
+typedef struct frame_tables {
+    char *paths[FRAME_TABLES]; /* of the files, for messages */
+    rows tables[FRAME_TABLES]; /* the good rows */
+    bool whole[FRAME_TABLES];  /* every row of the file is good, and there is one */
+} frame_tables;
+
+/* Returned: false after a message: no names for its files. frame_tables_close either way. */
+bool frame_tables_name(frame_tables *t, const char *folder);
+
+/* Given: t with names. Returned: whether all three are whole; false after messages on every bad cell. */
+bool frame_tables_read(frame_tables *t, int jobs);
+
+void frame_tables_close(frame_tables *t);
+
+/* Whether a name on the command line is a folder. */
+bool is_folder(const char *name);
+
+#endif

@@ -1,0 +1,227 @@
+#include "program/frame/frame_solve.h"
+
+#include "program/exit_status.h"
+#include "program/frame/frame_rows.h"
+#include "program/say.h"
+#include "study/parallel.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- held -------------------------------------------------------------------------------------------------- */
+
+/* "forward and up": every part of a motion that counts. */
+static void say_motion(text *out, const double motion[RBOW_MOTIONS])
+{
+    static const char *const ways[RBOW_MOTIONS][2] = {
+        {"forward (+x)", "backward (-x)"}, {"to the left (+y)", "to the right (-y)"}, {"up (+z)", "down (-z)"},
+        {"turning about x", "turning about x"}, {"turning about y", "turning about y"}, {"turning about z", "turning about z"}};
+    const double counts = 0.2;
+    const char *between = "";
+    for (int i = 0; i < RBOW_MOTIONS; i++) {
+        if (fabs(motion[i]) < counts) continue;
+        text_format(out, "%s%s", between, ways[i][motion[i] < 0]);
+        between = ", ";
+    }
+}
+
+static void say_loose(const frame_build *b, const rbow_frame_loose *loose)
+{
+    const joint_row *j = &b->model.joints[loose->joint];
+    text complaint = {0}, name = {0}, motion = {0};
+    text_quote(&name, j->name, strlen(j->name));
+    say_motion(&motion, loose->motion);
+    frame_refuse(&complaint, b, FRAME_JOINTS, j->line, rbow_status_input(RBOW_FRAME_NOT_HELD),
+                 "the frame is not held: joint %s moves freely: %s", text_string(&name, &complaint.failed),
+                 text_string(&motion, &complaint.failed));
+    if (complaint.failed) say("out of memory");
+    else say_lines(complaint.at);
+    text_free(&complaint);
+    text_free(&name);
+    text_free(&motion);
+}
+
+bool frame_is_held(const frame_build *b)
+{
+    rbow_frame_solver *solver;
+    rbow_frame_loose loose;
+    void *memory = malloc(rbow_frame_memory(&b->model.frame));
+    if (memory == NULL) {
+        say("out of memory");
+        return false;
+    }
+    const rbow_status status = rbow_frame_open(&b->model.frame, memory, &solver, &loose);
+    free(memory);
+    if (status == RBOW_OK) return true;
+    if (status == RBOW_FRAME_NOT_HELD) say_loose(b, &loose);
+    else say("%s: %s", b->tables.paths[FRAME_TUBES], rbow_status_text(status));
+    return false;
+}
+
+/* ---- solving ----------------------------------------------------------------------------------------------- */
+
+typedef struct work {
+    const frame_build *b;
+    frame_solved *s;
+    rbow_status *statuses; /* of each run */
+    bool *short_of_memory; /* likewise */
+} work;
+
+static void take_tubes(const work *w, size_t run, const rbow_frame_tube_result *results)
+{
+    const frame_model *model = &w->b->model;
+    const rbow_frame_run *of = &model->runs[run].run;
+    frame_tube_answer *to = w->s->answers.tubes + run * w->s->answers.judged;
+    for (size_t i = 0; i < w->s->answers.judged; i++, to++) {
+        const size_t tube = w->s->judged[i];
+        to->given = model->tubes[tube];
+        to->given.part = frame_tube_part(&model->tubes[tube]);
+        to->given.tube = w->b->tubes[tube];
+        to->run = model->runs[run].name;
+        to->factor = of->factor;
+        to->factor_yield = of->factor_yield > 0 ? of->factor_yield : of->factor;
+        to->result = results[tube];
+        frame_remarks_write(to->remarks_text, to->result.remarks, to->result.near_buckling);
+        to->remarks = to->remarks_text;
+    }
+}
+
+static void take_joints(const work *w, size_t run, const rbow_frame_joint_result *results)
+{
+    const frame_model *model = &w->b->model;
+    frame_joint_answer *to = w->s->answers.joints + run * model->joint_count;
+    for (size_t i = 0; i < model->joint_count; i++)
+        to[i] = (frame_joint_answer){model->joints[i].name, model->runs[run].name, results[i]};
+}
+
+/* Margin, verdict and what governs are those of the tubes that are judged. */
+static void take_run(const work *w, size_t run, const rbow_frame_run_result *whole)
+{
+    const frame_answers *a = &w->s->answers;
+    const frame_model *model = &w->b->model;
+    const frame_tube_answer *tubes = frame_tubes_of(a, run), *worst = tubes;
+    frame_run_answer *to = &a->runs[run];
+    bool holds = true;
+    for (size_t i = 0; i < a->judged; i++) {
+        holds = holds && tubes[i].result.verdict == RBOW_HOLDS;
+        if (tubes[i].result.margin < worst->result.margin) worst = &tubes[i];
+    }
+    to->solved = true;
+    to->result = *whole;
+    to->result.verdict = holds ? RBOW_HOLDS : RBOW_SHORT;
+    to->result.margin = worst->result.margin;
+    to->result.governs = worst->result.governs;
+    to->worst_tube = worst->given.name;
+    to->move_joint = isnan(whole->move) ? "" : model->joints[whole->move_joint].name;
+}
+
+typedef struct run_room { /* memory of one run at work */
+    void *solver;
+    rbow_frame_tube_result *tubes;
+    rbow_frame_joint_result *joints;
+} run_room;
+
+static bool make_room(run_room *m, const frame_model *model)
+{
+    *m = (run_room){malloc(rbow_frame_memory(&model->frame)), malloc(model->tube_count * sizeof *m->tubes),
+                    malloc(model->joint_count * sizeof *m->joints)};
+    return m->solver != NULL && m->tubes != NULL && m->joints != NULL;
+}
+
+static void solve_run(void *context, size_t run)
+{
+    const work *w = context;
+    const frame_model *model = &w->b->model;
+    run_room room;
+    rbow_frame_solver *solver;
+    rbow_frame_run_result whole;
+    w->s->answers.runs[run].name = model->runs[run].name;
+    w->s->answers.runs[run].worst_tube = w->s->answers.runs[run].move_joint = "";
+    w->short_of_memory[run] = !make_room(&room, model);
+    if (!w->short_of_memory[run]) {
+        rbow_status status = rbow_frame_open(&model->frame, room.solver, &solver, NULL);
+        if (status == RBOW_OK) status = rbow_frame_check(solver, &model->runs[run].run, room.tubes, room.joints, &whole);
+        w->statuses[run] = status;
+        if (status == RBOW_OK) {
+            take_tubes(w, run, room.tubes);
+            take_joints(w, run, room.joints);
+            take_run(w, run, &whole);
+        }
+    }
+    free(room.solver);
+    free(room.tubes);
+    free(room.joints);
+}
+
+static bool pick_tubes(frame_solved *s, const frame_model *model, const wanted *w)
+{
+    s->judged = malloc(model->tube_count * sizeof *s->judged);
+    if (s->judged == NULL) return false;
+    for (size_t i = 0; i < model->tube_count; i++)
+        if (wanted_named(w, model->tubes[i].name, frame_tube_part(&model->tubes[i]))) s->judged[s->answers.judged++] = i;
+    s->answers.places = s->judged;
+    return true;
+}
+
+static bool make_answers(frame_solved *s, const frame_model *model)
+{
+    frame_answers *a = &s->answers;
+    a->tubes = calloc(a->judged * model->run_count + 1, sizeof *a->tubes);
+    a->joints = calloc(model->joint_count * model->run_count + 1, sizeof *a->joints);
+    a->runs = calloc(model->run_count + 1, sizeof *a->runs);
+    return a->tubes != NULL && a->joints != NULL && a->runs != NULL;
+}
+
+/* Returned: whether memory sufficed. */
+static bool say_unsolved(frame_solved *s, const work *w)
+{
+    bool fine = true;
+    for (size_t run = 0; run < s->answers.run_count; run++) {
+        fine = fine && !w->short_of_memory[run];
+        if (s->answers.runs[run].solved || w->short_of_memory[run]) continue;
+        const frame_run_row *r = &w->b->model.runs[run];
+        text complaint = {0}, name = {0};
+        text_quote(&name, r->name, strlen(r->name));
+        frame_refuse(&complaint, w->b, FRAME_LOADS, r->line, NULL, "run %s: %s", text_string(&name, &complaint.failed),
+                     rbow_status_text(w->statuses[run]));
+        fine = fine && !complaint.failed;
+        if (!complaint.failed) say_lines(complaint.at);
+        text_free(&complaint);
+        text_free(&name);
+        s->refused++;
+    }
+    return fine;
+}
+
+bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs)
+{
+    const frame_model *model = &b->model;
+    *s = (frame_solved){.answers = {.model = model, .run_count = model->run_count}};
+    work all = {b, s, calloc(model->run_count + 1, sizeof *all.statuses), calloc(model->run_count + 1, sizeof *all.short_of_memory)};
+    bool fine = all.statuses != NULL && all.short_of_memory != NULL && pick_tubes(s, model, w) && make_answers(s, model);
+    if (fine && s->answers.judged > 0) {
+        parallel_for(model->run_count, jobs, solve_run, &all);
+        fine = say_unsolved(s, &all);
+    }
+    if (!fine) say("out of memory");
+    free(all.statuses);
+    free(all.short_of_memory);
+    return fine;
+}
+
+void frame_solved_close(frame_solved *s)
+{
+    free(s->answers.tubes);
+    free(s->answers.joints);
+    free(s->answers.runs);
+    free(s->judged);
+}
+
+int frame_status(const frame_solved *s)
+{
+    int status = s->answers.judged > 0 && s->refused == 0 ? ALL_HOLD : NO_VERDICT;
+    for (size_t run = 0; run < s->answers.run_count; run++)
+        if (s->answers.runs[run].solved && s->answers.runs[run].result.verdict != RBOW_HOLDS) status = worse_status(status, SOME_SHORT);
+    return status;
+}

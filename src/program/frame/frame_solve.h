@@ -1,0 +1,26 @@
+/* A frame solved for every run. */
+#ifndef RAILBOW_PROGRAM_FRAME_FRAME_SOLVE_H
+#define RAILBOW_PROGRAM_FRAME_FRAME_SOLVE_H
+
+#include "program/frame/frame_build.h"
+#include "program/wanted.h"
+
+typedef struct frame_solved {
+    frame_answers answers;
+    size_t *judged;  /* the tubes that --case and --part pick, all without them */
+    size_t refused;  /* runs without an answer */
+} frame_solved;
+
+/* Whether something holds the frame. Returned: false after a message that says how it moves. */
+bool frame_is_held(const frame_build *b);
+
+/* Checks every tube in every run, runs in parallel.
+ * Given:    b  without faults, held; w  open
+ * Returned: false after a message: out of memory. frame_solved_close either way. A run without an answer gets a message. */
+bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs);
+void frame_solved_close(frame_solved *s);
+
+/* ALL_HOLD, SOME_SHORT, or NO_VERDICT where a run has no answer or no tube is judged. */
+int frame_status(const frame_solved *s);
+
+#endif

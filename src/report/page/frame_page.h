@@ -1,0 +1,11 @@
+/* The page of a frame: its drawings, its runs, its tubes, and the moments along the worst of them. */
+#ifndef RAILBOW_REPORT_PAGE_FRAME_PAGE_H
+#define RAILBOW_REPORT_PAGE_FRAME_PAGE_H
+
+#include "report/page/page.h"
+#include "working/frame_picture.h"
+
+/* What stands between page_open and page_close. At least one run has an answer. */
+void frame_page(text *out, const page_head *head, const frame_answers *a, const frame_picture *p);
+
+#endif

@@ -1,0 +1,16 @@
+/* The drawings of a frame: from the side, from above, from the front and at an angle. */
+#ifndef RAILBOW_REPORT_PAGE_FRAME_VIEWS_H
+#define RAILBOW_REPORT_PAGE_FRAME_VIEWS_H
+
+#include "table/text.h"
+#include "working/frame_picture.h"
+
+/* How near to its limit a tube comes in any run: the line that draws it. */
+typedef enum frame_class { FRAME_SHORT, FRAME_CLOSE, FRAME_EASY, FRAME_NOT_JUDGED, FRAME_CLASSES } frame_class;
+
+frame_class frame_class_of(const frame_answers *a, size_t tube); /* below `judged` */
+
+/* The four views with the key to their lines. */
+void frame_views(text *out, const frame_answers *a, const frame_picture *p, unit_system units);
+
+#endif

@@ -1,0 +1,12 @@
+/* The check of a frame as a text: the verdict, a row a run, a row a tube. */
+#ifndef RAILBOW_REPORT_TEXT_FRAME_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_TEXT_H
+
+#include "cases/frame_results.h"
+#include "report/screen.h"
+#include "table/text.h"
+
+/* every: list every tube, where a long frame lists the short ones and the closest. */
+void frame_text(text *out, const frame_answers *a, bool every, const screen *s);
+
+#endif

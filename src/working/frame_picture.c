@@ -1,0 +1,83 @@
+#include "working/frame_picture.h"
+
+#include <math.h>
+
+const double *frame_place(const frame_model *m, size_t joint)
+{
+    return m->frame.joints[joint].at;
+}
+
+typedef struct directions {
+    double along[RBOW_AXES], up[RBOW_AXES], right[RBOW_AXES], length;
+} directions;
+
+static double dot(const double a[RBOW_AXES], const double b[RBOW_AXES])
+{
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+static void cross(double out[RBOW_AXES], const double a[RBOW_AXES], const double b[RBOW_AXES])
+{
+    for (int i = 0; i < RBOW_AXES; i++) out[i] = a[(i + 1) % 3] * b[(i + 2) % 3] - a[(i + 2) % 3] * b[(i + 1) % 3];
+}
+
+/* Up is the part of +z across the tube, for an upright tube that of +x. */
+static directions directions_of(const frame_model *m, const rbow_frame_tube *t)
+{
+    const double upright = cos(0.1 * 3.14159265358979323846 / 180);
+    directions d = {.length = 0};
+    double size = 0;
+    for (int i = 0; i < RBOW_AXES; i++) d.along[i] = frame_place(m, t->to)[i] - frame_place(m, t->from)[i];
+    d.length = sqrt(dot(d.along, d.along));
+    for (int i = 0; i < RBOW_AXES; i++) d.along[i] /= d.length;
+    const int up = fabs(d.along[RBOW_Z]) > upright ? RBOW_X : RBOW_Z;
+    for (int i = 0; i < RBOW_AXES; i++) d.up[i] = (i == up) - d.along[up] * d.along[i];
+    size = sqrt(dot(d.up, d.up));
+    for (int i = 0; i < RBOW_AXES; i++) d.up[i] /= size;
+    cross(d.right, d.along, d.up);
+    return d;
+}
+
+/* Movement across the tube from its profile, along it from joint to joint. */
+static void take_shape(frame_shape *shape, const directions *d, const double from[RBOW_AXES], const rbow_profile profile[],
+                       const double move_a[RBOW_AXES], const double move_b[RBOW_AXES])
+{
+    for (int i = 0; i < FRAME_SHAPE_STATIONS; i++) {
+        const double share = (double)i / (FRAME_SHAPE_STATIONS - 1);
+        const double along = (1 - share) * dot(move_a, d->along) + share * dot(move_b, d->along);
+        for (int k = 0; k < RBOW_AXES; k++) {
+            shape->drawn[i][k] = from[k] + share * d->length * d->along[k];
+            shape->moved[i][k] = along * d->along[k] + profile[i].deflection_up * d->up[k] + profile[i].deflection_right * d->right[k];
+        }
+    }
+}
+
+void frame_shapes_of(frame_shape *shapes, rbow_frame_solver *solver, const frame_model *m, size_t run, const frame_joint_answer *joints)
+{
+    const rbow_frame_run *loads = &m->runs[run].run;
+    for (size_t tube = 0; tube < m->tube_count; tube++) {
+        const rbow_frame_tube *t = &m->frame.tubes[tube];
+        const directions d = directions_of(m, t);
+        rbow_profile profile[FRAME_SHAPE_STATIONS];
+        for (int i = 0; i < FRAME_SHAPE_STATIONS; i++) profile[i].at = d.length * i / (FRAME_SHAPE_STATIONS - 1);
+        rbow_frame_profile(solver, loads, 1, RBOW_FRAME_AS_BUILT, tube, profile, FRAME_SHAPE_STATIONS);
+        take_shape(&shapes[tube], &d, frame_place(m, t->from), profile, joints[t->from].result.move, joints[t->to].result.move);
+    }
+}
+
+static void take_moments(double to[], const rbow_profile profile[])
+{
+    for (int i = 0; i < FRAME_MOMENT_STATIONS; i++) to[i] = hypot(profile[i].moment_up, profile[i].moment_right);
+}
+
+void frame_moments_of(frame_moments *moments, rbow_frame_solver *solver, const frame_model *m, size_t run, size_t tube)
+{
+    const rbow_frame_run *loads = &m->runs[run].run;
+    const double length = directions_of(m, &m->frame.tubes[tube]).length;
+    rbow_profile profile[FRAME_MOMENT_STATIONS];
+    for (int i = 0; i < FRAME_MOMENT_STATIONS; i++) moments->at[i] = profile[i].at = length * i / (FRAME_MOMENT_STATIONS - 1);
+    rbow_frame_profile(solver, loads, 0, RBOW_FRAME_AS_BUILT, tube, profile, FRAME_MOMENT_STATIONS);
+    take_moments(moments->locked, profile);
+    rbow_frame_profile(solver, loads, 1, RBOW_FRAME_AS_BUILT, tube, profile, FRAME_MOMENT_STATIONS);
+    take_moments(moments->loaded, profile);
+}
