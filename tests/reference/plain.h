@@ -19,8 +19,7 @@ typedef struct plain_tube { /* a member; complex numbers are both planes, up + i
     double critical_load, effective_length, slenderness, column_stress, column_load;
     plain_zone zones[2]; /* tube, weld */
     /* Without dimensions: lengths count in L, moments in EI/L, forces in EI/L^2. An end gives M its share of the moment: */
-    double sign;             /* of the determinant of no load, reversed */
-    double give[2], hold[2]; /* give M -+ hold v' = give moment + hold turn */
+    double give[2], hold[2]; /* give M -+ hold v' = give moment + hold turn; give^2 + hold^2 = 1 */
     bool free_b;
     double complex moment[2], spread, point, turn[2]; /* the first three at load factor 1 */
     double complex wave, arc, kink, tip;              /* loads of the bow at z = 1, and its slope at B */
