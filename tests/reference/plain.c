@@ -10,7 +10,7 @@
 enum { MOVED, TURN, MOMENT, SHEAR, SPREAD, COSINE, SINE, ENTRIES }; /* a state: v, v', M, M', w, and s with its companion */
 enum { PARTS = 64, CUTS_MOST = 56, SCAN = 200, SCAN_AGAIN = 8, TUBE = 0, WELD, WHOLE };
 static const double pi = 3.14159265358979323846, endless = INFINITY, none = NAN, shortest = 1e-15;
-int plain_stations = 240;
+int plain_stations = 120;
 
 typedef double complex vector;
 typedef struct beam { int parts; bool weld[PARTS]; double border[PARTS + 1]; vector at[PARTS + 1][ENTRIES]; } beam;
@@ -27,7 +27,7 @@ static void advance(double z, double x, const vector y[], vector next[])
     vector term[ENTRIES];
     memcpy(term, y, sizeof term);
     memcpy(next, y, sizeof term);
-    for (double n = 1, size = 1; size > 1e-19; n++) {
+    for (double n = 1, size = 1; size > 1e-17; n++) {
         const vector bend = -z * term[MOMENT] - term[SPREAD] - term[SINE];
         const vector slope[] = {term[TURN], -term[MOMENT], term[SHEAR], bend, 0, -pi * term[SINE], pi * term[COSINE]};
         for (int r = 0; r < ENTRIES; r++) next[r] += term[r] = slope[r] * (x / n);
@@ -90,7 +90,11 @@ static double solve(const plain_tube *t, double z, double factor, beam *b)
     share[0] = (rule[0][1] * rule[1][2] - rule[1][1] * rule[0][2]) / determinant;
     share[1] = (rule[1][0] * rule[0][2] - rule[0][0] * rule[1][2]) / determinant;
     for (int i = b->parts; i >= 0; i--) {
-        for (int r = 0; r < ENTRIES; r++) b->at[i][r] = along[i][2][r] + share[0] * along[i][0][r] + share[1] * along[i][1][r];
+        vector *const y = b->at[i];
+        double size = 0;
+        for (int r = 0; r < ENTRIES; r++) y[r] = along[i][2][r] + share[0] * along[i][0][r] + share[1] * along[i][1][r];
+        for (int r = 0; r < SPREAD; r++) size += cabs(y[r]);
+        for (int r = 0; r < SPREAD; r++) y[r] *= cabs(y[r]) > 4e-15 * size; /* what is left of 0 by rounding */
         if (i == 0) break;
         share[1] = (share[1] - part[i][2][1]) / part[i][1][1];
         share[0] = (share[0] - part[i][2][0] - part[i][1][0] * share[1]) / part[i][0][0];
@@ -125,7 +129,7 @@ static void find_tops(const plain_tube *t, double factor, int of, double unit, p
             double low = 0, high = inside ? step : 0;
             vector best[ENTRIES];
             if (!inside && i > 0 && i < steps) continue;
-            for (int n = 0; n < 22; n++) {
+            for (int n = 0; n < 18; n++) {
                 advance(z, (low + high) / 2, y, best);
                 *(product(best[of], best[of + 1]) > 0 ? &low : &high) = (low + high) / 2;
             }
