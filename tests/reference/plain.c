@@ -1,8 +1,5 @@
-/* Along the tube, with z = P L^2/EI, w the spread load and s a half wave, those that a bow acts like included:
- *
- *     v'''' + z (v + y0)'' = q      M = -v''      so that M'' = -z M - w - s
- *
- * Between two borders nothing else acts. There the state at one place is a power series of the state at another. */
+/* Along the tube v'''' + z (v + y0)'' = q and M = -v'', with z = P L^2/EI, so that M'' = -z M - w - s: w is the spread load and
+ * s a half wave, those that a bow acts like included. Between two borders nothing else acts. */
 #include "plain.h"
 
 #include <string.h>
@@ -45,11 +42,10 @@ static beam solve(const plain_tube *t, double push, double factor)
     const double reach = t->m.weld_zone / t->m.length, marks[] = {reach, 1 - reach, t->point_at, t->kink_at};
     const vector at_a = t->give[0] * factor * t->moment[0] + t->hold[0] * t->turn[0];
     const vector at_b = t->give[1] * factor * t->moment[1] + t->hold[1] * t->turn[1], spread = factor * t->spread + z * t->arc;
-    const vector start[] = {0, t->hold[0] * at_a, t->give[0] * at_a, 0, spread, z * t->wave, 0};
-    vector along[PARTS + 1][3][ENTRIES] = {{{[TURN] = t->give[0], [MOMENT] = -t->hold[0]}, {[SHEAR] = 1}}};
+    vector along[PARTS + 1][3][ENTRIES] = {{{0, t->give[0], -t->hold[0]}, {[SHEAR] = 1},
+                                            {0, t->hold[0] * at_a, t->give[0] * at_a, 0, spread, z * t->wave}}};
     vector part[PARTS + 1][3][2] = {0}, rule[2][3];
     beam b = {.z = z};
-    memcpy(along[0][2], start, sizeof start);
     for (double x = 0, to; x < 1; x = to) {
         const int i = b.parts++;
         vector(*y)[ENTRIES] = along[i + 1];
@@ -92,9 +88,8 @@ static beam solve(const plain_tube *t, double push, double factor)
 static void raise_to(plain_peak *top, vector y, double at)
 {
     const double size = cabs(y), clock = size > 0 ? fmod(carg(y) + 2 * pi, 2 * pi) : none;
-    const bool higher = size > top->size * (1 + 1e-12);
-    if (fabs(at - top->at) > 0.01) top->next = fmax(top->next, higher ? top->size : size);
-    if (higher) *top = (plain_peak){size, at, top->next, clock};
+    if (fabs(at - top->at) > 0.01) top->next = fmax(top->next, fmin(size, top->size));
+    if (size > top->size * (1 + 1e-12)) *top = (plain_peak){size, at, top->next, clock};
 }
 
 /* The largest of an entry in the tube, in its welds, and in both, at the borders and where it stops growing between two
@@ -102,7 +97,7 @@ static void raise_to(plain_peak *top, vector y, double at)
 static tops find_tops(const plain_tube *t, double factor, int of, double unit)
 {
     const double push = push_at(t, factor), start = push < t->buckling_load ? -1 : none;
-    const plain_peak no_top = {start, 2, start, none};
+    const plain_peak no_top = {start, endless, start, none};
     const beam b = push < t->buckling_load ? solve(t, push, factor) : (beam){0};
     tops top = {{no_top, no_top, no_top}};
     for (int p = 0; p < b.parts; p++) {
@@ -118,11 +113,11 @@ static tops find_tops(const plain_tube *t, double factor, int of, double unit)
                 advance(b.z, (low + high) / 2, y, best);
                 *(product(best[of], best[of + 1]) > 0 ? &low : &high) = (low + high) / 2;
             }
-            raise_to(&top.of[b.weld[p] ? WELD : TUBE], best[of], b.border[p] + i * step + low);
-            raise_to(&top.of[WHOLE], best[of], b.border[p] + i * step + low);
+            const double at = (b.border[p] + i * step + low) * t->m.length;
+            raise_to(&top.of[b.weld[p]], unit * best[of], at);
+            raise_to(&top.of[WHOLE], unit * best[of], at);
         }
     }
-    for (plain_peak *p = top.of; p <= top.of + WHOLE; p++) *p = (plain_peak){p->size * unit, p->at * t->m.length, p->next * unit, p->clock};
     return top;
 }
 
@@ -130,20 +125,18 @@ plain_state plain_state_at(const plain_tube *t, double factor)
 {
     const double push = push_at(t, factor);
     const tops top = find_tops(t, factor, MOMENT, t->unit); /* use grows with the moment: each zone's largest is enough */
-    plain_state s = {none, none, none, none, none, top.of[WHOLE]};
+    double use[] = {none, none}, stress[] = {none, none}, interaction = none;
     for (int i = TUBE; i <= WELD; i++) {
         const plain_zone *q = &t->zones[i];
         const double bending = top.of[i].size / q->modulus, shear = sqrt(3) * factor * t->m.torque * q->arm;
         const double pushed = hypot(fmax(bending + push / q->area, 0), shear), of_squash = pushed / q->squash;
         const double pulled = hypot(fmax(bending - push / q->area, 0), shear), of_yield = pulled / q->yield;
-        const double use = fmax(of_squash, of_yield), stress = of_squash >= of_yield ? pushed : pulled;
         if (!(bending >= 0)) continue;
-        s.interaction = fmax(s.interaction, push / t->column_load + hypot(bending, shear) / q->squash);
-        const bool most = !(use <= s.use);
-        s.use_next = most ? s.use : use, s.stress_next = most ? s.stress : stress;
-        if (most) s.use = use, s.stress = stress;
+        use[i] = fmax(of_squash, of_yield), stress[i] = of_squash >= of_yield ? pushed : pulled;
+        interaction = fmax(interaction, push / t->column_load + hypot(bending, shear) / q->squash);
     }
-    return s;
+    const bool most = use[WELD] > use[TUBE] || isnan(use[TUBE]);
+    return (plain_state){use[most], use[!most], stress[most], stress[!most], interaction, top.of[WHOLE]};
 }
 
 plain_peak plain_moved(const plain_tube *t, double factor) { return find_tops(t, factor, MOVED, t->m.length).of[WHOLE]; }
@@ -152,23 +145,14 @@ void plain_place(const plain_tube *t, double factor, double at, double *moment, 
 {
     const beam b = solve(t, push_at(t, factor), factor);
     vector y[ENTRIES];
-    int part = 0;
-    while (part + 1 < b.parts && at >= b.border[part + 1] * t->m.length) part++;
-    advance(b.z, at / t->m.length - b.border[part], b.at[part], y);
+    for (int i = 0; i < b.parts; i++)
+        if (at >= b.border[i] * t->m.length) advance(b.z, at / t->m.length - b.border[i], b.at[i], y);
     *moment = cabs(y[MOMENT]) * t->unit;
     *moved = cabs(y[MOVED]) * t->m.length;
 }
 
 static double over_use(const plain_tube *t, double factor) { return plain_state_at(t, factor).use - 1; }
 static double over_interaction(const plain_tube *t, double factor) { return plain_state_at(t, factor).interaction - 1; }
-static double over_critical(const plain_tube *t, double push) { return -solve(t, push, 0).determinant * solve(t, 0, 0).determinant; }
-
-/* Between low, where f is below 0, and high, where it is not (or is NaN): the first place where it is not. */
-static double rise(function *f, const plain_tube *t, double low, double high)
-{
-    for (int i = 0; i < 55; i++) *(f(t, (low + high) / 2) < 0 ? &low : &high) = (low + high) / 2;
-    return high;
-}
 
 /* The smallest x in from ... end at which f is not below 0, endless if none. A scan, dense at both of its ends, and again
  * about each top. What it can miss: a hump that stays below -0.1 at the points of the first scan. */
@@ -181,10 +165,12 @@ static double first_reach(function *f, const plain_tube *t, double from, double 
     if (depth == 0) end = fmin(from + range, end * (1 + 1e-12));
     for (int i = 1, count = depth == 0 ? SCAN : SCAN_AGAIN; i <= count; i++) {
         const double share = (double)i / count, next = from + (end - from) * share * share * (3 - 2 * share), now = f(t, next);
+        double high = next;
         const bool top = depth < 8 && value[1] > -0.1 && value[1] > value[0] + 1e-12 && value[1] >= now;
         const double inside = top ? first_reach(f, t, x[0], next, depth + 1) : endless;
         if (inside < endless) return inside;
-        if (!(now < 0)) return rise(f, t, x[1], next);
+        for (int n = 0; n < 55 && !(now < 0); n++) *(f(t, (x[1] + high) / 2) < 0 ? &x[1] : &high) = (x[1] + high) / 2;
+        if (!(now < 0)) return high;
         x[0] = x[1], x[1] = next, value[0] = value[1], value[1] = now;
     }
     return endless;
@@ -195,10 +181,10 @@ plain_factors plain_factors_of(const plain_tube *t)
     const double push = t->m.compression, zero = t->tension / push;
     const double column = push > 0 ? fmax(0, zero + t->column_load / push) : -t->tension >= t->column_load ? 0 : endless;
     if (-t->tension >= t->buckling_load) return (plain_factors){0, 0, 0};
-    plain_factors f = {first_reach(over_use, t, 0, push > 0 ? zero + t->buckling_load / push : endless, 0), column, endless};
-    if (push > 0) f.interaction = first_reach(over_interaction, t, fmax(0, zero), column, 0);
-    else if (t->tension < 0) f.interaction = first_reach(over_interaction, t, 0, push < 0 ? zero : endless, 0);
-    return f;
+    const double yield = first_reach(over_use, t, 0, push > 0 ? zero + t->buckling_load / push : endless, 0);
+    const double from = push > 0 ? fmax(0, zero) : 0, end = push > 0 ? column : push < 0 ? zero : endless;
+    const bool is_pushed = push > 0 || t->tension < 0;
+    return (plain_factors){yield, column, is_pushed ? first_reach(over_interaction, t, from, end, 0) : endless};
 }
 
 static plain_zone zone_of(double od, double wall, double e, double push_yield, double yield)
@@ -209,32 +195,36 @@ static plain_zone zone_of(double od, double wall, double e, double push_yield, d
     return (plain_zone){area, inertia / (od / 2), od / 4 / inertia, q * push_yield, yield, q};
 }
 
-static double column_stress(int curve, double fc, double fe, double e, double intercept, double s)
+static double column_stress(const plain_tube *t, const rbow_material *k)
 {
-    const double imperfections[] = {0.13, 0.21, 0.34, 0.49, 0.76}, change = pi * sqrt(7 * e / (3 * intercept)), l = sqrt(fc / fe);
-    const double curved = intercept - 4.0 / 3 * pi * pi * e * pow(change, -3.5) * pow(s, 1.5);
+    const int curve = t->m.column_curve != RBOW_CURVE_OF_MATERIAL ? t->m.column_curve : (int)k->column_curve;
+    const double e = k->elastic_modulus, s = t->slenderness, fc = t->zones[TUBE].squash, fe = pi * pi * e / (s * s);
+    const double intercept = t->zones[TUBE].q * k->column_intercept, change = pi * sqrt(7 * e / (3 * intercept));
+    const double imperfections[] = {0.13, 0.21, 0.34, 0.49, 0.76}, l = sqrt(fc / fe);
     if (curve == RBOW_CURVE_JOHNSON) return fc < 2 * fe ? fc * (1 - fc / (4 * fe)) : fe;
-    if (curve == RBOW_CURVE_THREE_HALVES) return fmin(fc, s < change ? curved : fe);
+    if (curve == RBOW_CURVE_THREE_HALVES)
+        return fmin(fc, s < change ? intercept - 4.0 / 3 * pi * pi * e * pow(change, -3.5) * pow(s, 1.5) : fe);
     if (curve == RBOW_CURVE_EULER) return fmin(fc, fe);
     if (curve == RBOW_CURVE_AISC) return fc / fe <= 2.25 ? pow(0.658, fc / fe) * fc : 0.877 * fe;
     const double phi = 0.5 * (1 + imperfections[curve - RBOW_CURVE_EN_A0] * (l - 0.2) + l * l);
     return l <= 0.2 ? fc : fc / (phi + sqrt(phi * phi - l * l));
 }
 
-/* lbf: where the determinant leaves the sign it has without push. The first two loads at which the straight tube can bow lie
- * more than 9 EI/L^2 apart for every pair of ends. */
+/* lbf: where the determinant leaves the sign it has without push; with any ends the next is 9 EI/L^2 away. */
 static double critical_of(plain_tube *t, bool soft_welds)
 {
-    const double ends[] = {t->m.end_a, t->free_b ? 0 : t->m.end_b}, start = pi * sqrt(2), step = 3 * t->unit / t->m.length;
-    double high = step;
+    const double ends[] = {t->m.end_a, t->free_b ? 0 : t->m.end_b}, start = pi * sqrt(2), soft = -start / tan(start / 2);
+    double load = 0;
     for (int i = 0; i < 2; i++) {
         const bool stiff = isinf(ends[i]) || (ends[i] < 0 && ends[i] > RBOW_SOFT_WELD && !soft_welds);
-        const double k = ends[i] < 0 ? -start / tan(start / 2) : ends[i] / t->unit;
+        const double k = ends[i] < 0 ? soft : ends[i] / t->unit;
         t->hold[i] = stiff ? 1 : k / hypot(1, k);
         t->give[i] = stiff ? 0 : 1 / hypot(1, k);
     }
-    while (over_critical(t, high) < 0) high += step;
-    return rise(over_critical, t, high - step, high);
+    const double unloaded = solve(t, 0, 0).determinant;
+    for (double step = 3 * t->unit / t->m.length; step > 1e-15 * load; step /= 2)
+        while (solve(t, load + step, 0).determinant * unloaded > 0) load += step;
+    return load;
 }
 
 plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
@@ -265,9 +255,7 @@ plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
     t.buckling_load = critical_of(&t, false);
     t.effective_length = pi * sqrt(t.unit * l / t.critical_load);
     t.slenderness = t.effective_length / t.radius;
-    t.column_stress = column_stress(m->column_curve != RBOW_CURVE_OF_MATERIAL ? m->column_curve : (int)k->column_curve,
-                                    t.zones[0].squash, pi * pi * e / (t.slenderness * t.slenderness), e,
-                                    t.zones[0].q * k->column_intercept, t.slenderness);
+    t.column_stress = column_stress(&t, k);
     t.column_load = t.column_stress * t.zones[0].area;
     return t;
 }

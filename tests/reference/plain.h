@@ -26,7 +26,7 @@ typedef struct plain_tube { /* a member; complex numbers are both planes, up + i
     double point_at, kink_at;
 } plain_tube;
 
-typedef struct plain_peak { double size, at, next, clock; } plain_peak; /* next: the largest other maximum */
+typedef struct plain_peak { double size, at, next, clock; } plain_peak; /* next: the largest other one, 0.01 in away */
 
 typedef struct plain_state { /* psi, in-lbf; NaN at the critical load and above */
     double use, use_next, stress, stress_next, interaction; /* next: of the other zone */
