@@ -7,7 +7,7 @@
 enum { MOVED, TURN, MOMENT, SHEAR, SPREAD, COSINE, SINE, ENTRIES }; /* a state: v, v', M, M', w, and s with its companion */
 enum { PARTS = 64, CUTS_MOST = 54, SCAN = 200, SCAN_AGAIN = 8, TUBE = 0, WELD, WHOLE };
 static const double pi = 3.14159265358979323846, endless = INFINITY, none = NAN, shortest = 1e-15;
-int plain_stations = 120;
+int plain_stations = 144;
 
 typedef double complex vector;
 typedef struct beam { int parts; bool weld[PARTS]; double z, border[PARTS + 1], determinant; vector at[PARTS][ENTRIES]; } beam;
@@ -16,26 +16,24 @@ typedef double function(const plain_tube *t, double x);
 
 static double product(vector p, vector q) { return creal(p) * creal(q) + cimag(p) * cimag(q); }
 static double push_at(const plain_tube *t, double factor) { return factor * t->m.compression - t->tension; }
-static vector toward(double size, double clock) { return CMPLX(size * cos(clock), size * sin(clock)); }
+static vector toward(double size, double clock) { return size * (cos(clock) + I * sin(clock)); }
+static double dense_at_ends(double share) { return share * share * (3 - 2 * share); }
 
 /* The state at x beyond y, by its power series. */
 static void advance(double z, double x, const vector y[], vector next[])
 {
     const double rate = x * sqrt(fabs(z) + pi * pi);
     vector term[ENTRIES];
-    memcpy(term, y, sizeof term);
-    memcpy(next, y, sizeof term);
-    for (double n = 1, size = 1; size > 1e-17; n++) {
+    for (int r = 0; r < ENTRIES; r++) term[r] = next[r] = y[r];
+    for (double n = 1, size = 1; size > 1e-17; n++, size *= n > 3 ? rate / (n - 3) : 1) {
         const vector bend = -z * term[MOMENT] - term[SPREAD] - term[SINE];
         const vector slope[] = {term[TURN], -term[MOMENT], term[SHEAR], bend, 0, -pi * term[SINE], pi * term[COSINE]};
         for (int r = 0; r < ENTRIES; r++) next[r] += term[r] = slope[r] * (x / n);
-        if (n > 2) size *= rate / (n - 2);
     }
 }
 
-/* The states just beyond the borders, where a load acts, a zone begins, or strong tension would make a state grow. What obeys
- * the two rules at A is y[2] and any shares of y[0] and y[1], which are kept square to each other; the rules at B, of this
- * determinant, choose the shares. */
+/* The states just beyond the borders, where a load acts, a zone begins, or strong tension would make a state grow. Any
+ * share of the first two solutions along the tube added to the third obeys the rules at A; those at B choose the shares. */
 static beam solve(const plain_tube *t, double push, double factor)
 {
     const double z = push * t->m.length / t->unit, longest = 1 / (2 + fmin(CUTS_MOST, sqrt(fmax(0, -z)) / 8));
@@ -89,22 +87,22 @@ static void raise_to(plain_peak *top, vector y, double at)
 {
     const double size = cabs(y), clock = size > 0 ? fmod(carg(y) + 2 * pi, 2 * pi) : none;
     if (fabs(at - top->at) > 0.01) top->next = fmax(top->next, fmin(size, top->size));
-    if (size > top->size * (1 + 1e-12)) *top = (plain_peak){size, at, top->next, clock};
+    if (!(size <= top->size * (1 + 1e-12))) *top = (plain_peak){size, at, top->next, clock};
 }
 
 /* The largest of an entry in the tube, in its welds, and in both, at the borders and where it stops growing between two
- * stations; below 0 where there is none, NaN without balance. What it can miss: a top and a valley between two stations. */
+ * stations; NaN where there is none, or no balance. What it can miss: a top and a valley between two stations. */
 static tops find_tops(const plain_tube *t, double factor, int of, double unit)
 {
-    const double push = push_at(t, factor), start = push < t->buckling_load ? -1 : none;
-    const plain_peak no_top = {start, endless, start, none};
+    const double push = push_at(t, factor);
     const beam b = push < t->buckling_load ? solve(t, push, factor) : (beam){0};
-    tops top = {{no_top, no_top, no_top}};
+    tops top = {{{none, none, -1, none}, {none, none, -1, none}, {none, none, -1, none}}};
     for (int p = 0; p < b.parts; p++) {
-        const double length = b.border[p + 1] - b.border[p], steps = 8 + floor(plain_stations * length), step = length / steps;
+        const double length = b.border[p + 1] - b.border[p], steps = 8 + floor(plain_stations * length);
         vector y[ENTRIES], next[ENTRIES], best[ENTRIES];
         memcpy(y, b.at[p], sizeof y);
         for (int i = 0; i <= steps; i++, memcpy(y, next, sizeof y)) {
+            const double from = length * dense_at_ends(i / steps), step = length * dense_at_ends((i + 1) / steps) - from;
             advance(b.z, step, y, next);
             const bool inside = i < steps && product(y[of], y[of + 1]) > 0 && product(next[of], next[of + 1]) < 0;
             double low = 0, high = inside ? step : 0;
@@ -113,7 +111,7 @@ static tops find_tops(const plain_tube *t, double factor, int of, double unit)
                 advance(b.z, (low + high) / 2, y, best);
                 *(product(best[of], best[of + 1]) > 0 ? &low : &high) = (low + high) / 2;
             }
-            const double at = (b.border[p] + i * step + low) * t->m.length;
+            const double at = (b.border[p] + from + low) * t->m.length;
             raise_to(&top.of[b.weld[p]], unit * best[of], at);
             raise_to(&top.of[WHOLE], unit * best[of], at);
         }
@@ -164,13 +162,12 @@ static double first_reach(function *f, const plain_tube *t, double from, double 
     if (range >= 1e30) return endless;
     if (depth == 0) end = fmin(from + range, end * (1 + 1e-12));
     for (int i = 1, count = depth == 0 ? SCAN : SCAN_AGAIN; i <= count; i++) {
-        const double share = (double)i / count, next = from + (end - from) * share * share * (3 - 2 * share), now = f(t, next);
+        const double share = (double)i / count, next = from + (end - from) * dense_at_ends(share), now = f(t, next);
         double high = next;
         const bool top = depth < 8 && value[1] > -0.1 && value[1] > value[0] + 1e-12 && value[1] >= now;
         const double inside = top ? first_reach(f, t, x[0], next, depth + 1) : endless;
-        if (inside < endless) return inside;
         for (int n = 0; n < 55 && !(now < 0); n++) *(f(t, (x[1] + high) / 2) < 0 ? &x[1] : &high) = (x[1] + high) / 2;
-        if (!(now < 0)) return high;
+        if (inside < endless || !(now < 0)) return fmin(inside, high);
         x[0] = x[1], x[1] = next, value[0] = value[1], value[1] = now;
     }
     return endless;
@@ -178,20 +175,18 @@ static double first_reach(function *f, const plain_tube *t, double from, double 
 
 plain_factors plain_factors_of(const plain_tube *t)
 {
-    const double push = t->m.compression, zero = t->tension / push;
+    const double push = t->m.compression, zero = t->tension / push, from = push > 0 ? fmax(0, zero) : 0;
     const double column = push > 0 ? fmax(0, zero + t->column_load / push) : -t->tension >= t->column_load ? 0 : endless;
     if (-t->tension >= t->buckling_load) return (plain_factors){0, 0, 0};
     const double yield = first_reach(over_use, t, 0, push > 0 ? zero + t->buckling_load / push : endless, 0);
-    const double from = push > 0 ? fmax(0, zero) : 0, end = push > 0 ? column : push < 0 ? zero : endless;
-    const bool is_pushed = push > 0 || t->tension < 0;
-    return (plain_factors){yield, column, is_pushed ? first_reach(over_interaction, t, from, end, 0) : endless};
+    const double end = push > 0 ? column : push < 0 ? zero : endless;
+    return (plain_factors){yield, column, push > 0 || t->tension < 0 ? first_reach(over_interaction, t, from, end, 0) : endless};
 }
 
 static plain_zone zone_of(double od, double wall, double e, double push_yield, double yield)
 {
-    const double bore = od - 2 * wall, area = pi * wall * (od - wall), ratio = od / wall;
-    const double inertia = area * (od * od + bore * bore) / 16;
-    const double q = ratio <= 0.11 * e / push_yield ? 1 : fmin(1, 0.038 * e / (push_yield * ratio) + 2.0 / 3);
+    const double bore = od - 2 * wall, area = pi * wall * (od - wall), inertia = area * (od * od + bore * bore) / 16;
+    const double ratio = od / wall, q = ratio <= 0.11 * e / push_yield ? 1 : fmin(1, 0.038 * e / (push_yield * ratio) + 2.0 / 3);
     return (plain_zone){area, inertia / (od / 2), od / 4 / inertia, q * push_yield, yield, q};
 }
 
@@ -214,14 +209,12 @@ static double column_stress(const plain_tube *t, const rbow_material *k)
 static double critical_of(plain_tube *t, bool soft_welds)
 {
     const double ends[] = {t->m.end_a, t->free_b ? 0 : t->m.end_b}, start = pi * sqrt(2), soft = -start / tan(start / 2);
-    double load = 0;
     for (int i = 0; i < 2; i++) {
-        const bool stiff = isinf(ends[i]) || (ends[i] < 0 && ends[i] > RBOW_SOFT_WELD && !soft_welds);
-        const double k = ends[i] < 0 ? soft : ends[i] / t->unit;
-        t->hold[i] = stiff ? 1 : k / hypot(1, k);
-        t->give[i] = stiff ? 0 : 1 / hypot(1, k);
+        const bool is_stiff = isinf(ends[i]) || (ends[i] > RBOW_SOFT_WELD && ends[i] < 0 && !soft_welds);
+        const double k = is_stiff ? 1e99 : ends[i] < 0 ? soft : ends[i] / t->unit;
+        t->hold[i] = k / hypot(1, k), t->give[i] = 1 / hypot(1, k);
     }
-    const double unloaded = solve(t, 0, 0).determinant;
+    double load = 0, unloaded = solve(t, 0, 0).determinant;
     for (double step = 3 * t->unit / t->m.length; step > 1e-15 * load; step /= 2)
         while (solve(t, load + step, 0).determinant * unloaded > 0) load += step;
     return load;
@@ -230,14 +223,15 @@ static double critical_of(plain_tube *t, bool soft_welds)
 plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
 {
     const double l = m->length, e = k->elastic_modulus;
-    const vector offset = m->compression * toward(m->eccentricity, m->eccentricity_clock);
+    const vector offset = m->compression * toward(m->eccentricity, m->eccentricity_clock), bow = toward(m->bow, m->bow_clock) / l;
     plain_tube t = {.m = *m, .free_b = m->end_b <= RBOW_FREE};
     t.point_at = m->point_at < 0 ? 0.5 : m->point_at / l;
     t.kink_at = m->bow_at < 0 ? 0.5 : m->bow_at / l;
+    t.turn[0] = toward(m->miss_a, m->miss_a_clock) / l;
+    t.turn[1] = toward(m->miss_b, m->miss_b_clock) / l;
     t.zones[0] = zone_of(m->od, m->wall, e, k->compression_yield, k->yield);
     t.zones[1] = zone_of(m->od - 2 * m->dressed, m->wall - m->dressed, e, k->weld_yield, k->weld_yield);
-    t.inertia = t.zones[0].modulus * m->od / 2;
-    t.radius = sqrt(t.inertia / t.zones[0].area);
+    t.inertia = t.zones[0].modulus * m->od / 2, t.radius = sqrt(t.inertia / t.zones[0].area);
     t.unit = e * t.inertia / l;
     t.weight = k->density * t.zones[0].area * l;
     t.tension = m->gap / (l / (e * t.zones[0].area) + 1 / m->gap_stiffness);
@@ -245,9 +239,6 @@ plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
     t.moment[1] = (toward(m->moment_b, m->moment_clock) + offset) / t.unit;
     t.point = t.point_at < 1 || t.free_b ? toward(m->point_load, m->point_clock) * l / t.unit : 0; /* a held joint takes it */
     t.spread = (toward(m->spread_load, m->spread_clock) * l - t.weight * m->vertical_g * cos(m->slope)) * l / t.unit;
-    t.turn[0] = toward(m->miss_a, m->miss_a_clock) / l;
-    t.turn[1] = toward(m->miss_b, m->miss_b_clock) / l;
-    const vector bow = toward(m->bow, m->bow_clock) / l;
     if (m->bow_shape == RBOW_BOW_SINE) t.wave = pi * pi * bow, t.tip = -pi * bow;
     if (m->bow_shape == RBOW_BOW_ARC) t.arc = 8 * bow, t.tip = -4 * bow;
     if (m->bow_shape == RBOW_BOW_KINK) t.kink = bow * (1 / t.kink_at + 1 / (1 - t.kink_at)), t.tip = -bow / (1 - t.kink_at);

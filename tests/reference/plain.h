@@ -37,7 +37,7 @@ typedef struct plain_factors {
     double yield, column, interaction;
 } plain_factors;
 
-extern int plain_stations; /* places along the tube; 120 */
+extern int plain_stations; /* places along the tube; 144 */
 
 /* Given: a valid concrete member (no RBOW_WELDED end, no RBOW_ANY_CLOCK, weld_zone a number) and its material. */
 plain_tube plain_tube_of(const rbow_member *member, const rbow_material *material);
