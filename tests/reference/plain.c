@@ -8,7 +8,6 @@ enum { MOVED, TURN, MOMENT, SHEAR, SPREAD, COSINE, SINE, ENTRIES }; /* a state: 
 enum { PARTS = 64, CUTS_MOST = 54, SCAN = 200, SCAN_AGAIN = 8, TUBE = 0, WELD, WHOLE };
 static const double pi = 3.14159265358979323846, endless = INFINITY, none = NAN, shortest = 1e-15;
 int plain_stations = 144;
-
 typedef double complex vector;
 typedef struct beam { int parts; bool weld[PARTS]; double z, border[PARTS + 1], determinant; vector at[PARTS][ENTRIES]; } beam;
 typedef struct tops { plain_peak of[WHOLE + 1]; } tops;
@@ -16,7 +15,7 @@ typedef double function(const plain_tube *t, double x);
 
 static double product(vector p, vector q) { return creal(p) * creal(q) + cimag(p) * cimag(q); }
 static double push_at(const plain_tube *t, double factor) { return factor * t->m.compression - t->tension; }
-static vector toward(double size, double clock) { return size * (cos(clock) + I * sin(clock)); }
+static vector toward(double size, double clock) { return size * (cos(clock) + (vector)I * sin(clock)); }
 static double dense_at_ends(double share) { return share * share * (3 - 2 * share); }
 
 /* The state at x beyond y, by its power series. */
@@ -73,11 +72,10 @@ static beam solve(const plain_tube *t, double push, double factor)
     vector first = (rule[0][1] * rule[1][2] - rule[1][1] * rule[0][2]) / b.determinant;
     vector second = (rule[1][0] * rule[0][2] - rule[0][0] * rule[1][2]) / b.determinant;
     for (int i = b.parts - 1; i >= 0; i--) {
-        double size = 0;
         second = (second - part[i + 1][2][1]) / part[i + 1][1][1];
         first = (first - part[i + 1][2][0] - part[i + 1][1][0] * second) / part[i + 1][0][0];
         for (int r = 0; r < ENTRIES; r++) b.at[i][r] = along[i][2][r] + first * along[i][0][r] + second * along[i][1][r];
-        for (int r = 0; r < SPREAD; r++) size += cabs(b.at[i][r]);
+        const double size = cabs(b.at[i][MOVED]) + cabs(b.at[i][TURN]) + cabs(b.at[i][MOMENT]) + cabs(b.at[i][SHEAR]);
         for (int r = 0; r < SPREAD; r++) b.at[i][r] *= cabs(b.at[i][r]) > 4e-15 * size; /* what is left of 0 by rounding */
     }
     return b;
@@ -162,8 +160,7 @@ static double first_reach(function *f, const plain_tube *t, double from, double 
     if (range >= 1e30) return endless;
     if (depth == 0) end = fmin(from + range, end * (1 + 1e-12));
     for (int i = 1, count = depth == 0 ? SCAN : SCAN_AGAIN; i <= count; i++) {
-        const double share = (double)i / count, next = from + (end - from) * dense_at_ends(share), now = f(t, next);
-        double high = next;
+        double high = from + (end - from) * dense_at_ends((double)i / count), next = high, now = f(t, next);
         const bool top = depth < 8 && value[1] > -0.1 && value[1] > value[0] + 1e-12 && value[1] >= now;
         const double inside = top ? first_reach(f, t, x[0], next, depth + 1) : endless;
         for (int n = 0; n < 55 && !(now < 0); n++) *(f(t, (x[1] + high) / 2) < 0 ? &x[1] : &high) = (x[1] + high) / 2;
@@ -224,14 +221,14 @@ plain_tube plain_tube_of(const rbow_member *m, const rbow_material *k)
 {
     const double l = m->length, e = k->elastic_modulus;
     const vector offset = m->compression * toward(m->eccentricity, m->eccentricity_clock), bow = toward(m->bow, m->bow_clock) / l;
-    plain_tube t = {.m = *m, .free_b = m->end_b <= RBOW_FREE};
-    t.point_at = m->point_at < 0 ? 0.5 : m->point_at / l;
+    plain_tube t = {.m = *m, .free_b = m->end_b <= RBOW_FREE, .point_at = m->point_at < 0 ? 0.5 : m->point_at / l};
     t.kink_at = m->bow_at < 0 ? 0.5 : m->bow_at / l;
     t.turn[0] = toward(m->miss_a, m->miss_a_clock) / l;
     t.turn[1] = toward(m->miss_b, m->miss_b_clock) / l;
     t.zones[0] = zone_of(m->od, m->wall, e, k->compression_yield, k->yield);
     t.zones[1] = zone_of(m->od - 2 * m->dressed, m->wall - m->dressed, e, k->weld_yield, k->weld_yield);
-    t.inertia = t.zones[0].modulus * m->od / 2, t.radius = sqrt(t.inertia / t.zones[0].area);
+    t.inertia = t.zones[0].modulus * m->od / 2;
+    t.radius = sqrt(t.inertia / t.zones[0].area);
     t.unit = e * t.inertia / l;
     t.weight = k->density * t.zones[0].area * l;
     t.tension = m->gap / (l / (e * t.zones[0].area) + 1 / m->gap_stiffness);
