@@ -165,7 +165,7 @@ static inline double first_top(const sample *s, double most)
     const plain_tube t = plain_tube_of(&s->member, &s->material);
     plain_stations = 24;
     for (int i = 0; i < STEPS; i++) use[i] = plain_state_at(&t, at[i]).use;
-    plain_stations = 240;
+    plain_stations = 144;
     double highest = use[0];
     for (int i = 1; i < STEPS - 1; i++) {
         if (use[i] > highest && use[i] > use[i + 1]) return at[i];

@@ -163,7 +163,7 @@ static inline void compete(dice *d, sample *s, int which)
         const double ratio = top.next / top.size;
         if (ratio > closest && ratio < 0.98) closest = ratio, best = tried;
     }
-    plain_stations = 240;
+    plain_stations = 144;
     *m = best;
 }
 

@@ -19,14 +19,14 @@ typedef struct plain_tube { /* a member; complex numbers are both planes, up + i
     double critical_load, effective_length, slenderness, column_stress, column_load;
     plain_zone zones[2]; /* tube, weld */
     /* Without dimensions: lengths count in L, moments in EI/L, forces in EI/L^2. An end gives M its share of the moment: */
-    double give[2], hold[2]; /* give M -+ hold v' = give moment + hold turn */
+    double give[2], hold[2]; /* give M -+ hold v' = give moment + hold turn; give^2 + hold^2 = 1 */
     bool free_b;
     double complex moment[2], spread, point, turn[2]; /* the first three at load factor 1 */
     double complex wave, arc, kink, tip;              /* loads of the bow at z = 1, and its slope at B */
     double point_at, kink_at;
 } plain_tube;
 
-typedef struct plain_peak { double size, at, next, clock; } plain_peak; /* next: the largest other maximum */
+typedef struct plain_peak { double size, at, next, clock; } plain_peak; /* next: the largest other one, 0.01 in away */
 
 typedef struct plain_state { /* psi, in-lbf; NaN at the critical load and above */
     double use, use_next, stress, stress_next, interaction; /* next: of the other zone */
@@ -37,7 +37,7 @@ typedef struct plain_factors {
     double yield, column, interaction;
 } plain_factors;
 
-extern int plain_stations; /* places along the tube; 240 */
+extern int plain_stations; /* places along the tube; 144 */
 
 /* Given: a valid concrete member (no RBOW_WELDED end, no RBOW_ANY_CLOCK, weld_zone a number) and its material. */
 plain_tube plain_tube_of(const rbow_member *member, const rbow_material *material);
