@@ -1,7 +1,6 @@
 /* Along the tube v'''' + z (v + y0)'' = q and M = -v'', with z = P L^2/EI, so that M'' = -z M - w - s: w is the spread load and
  * s a half wave, those that a bow acts like included. Between two borders nothing else acts. */
 #include "plain.h"
-
 #include <string.h>
 
 enum { MOVED, TURN, MOMENT, SHEAR, SPREAD, COSINE, SINE, ENTRIES }; /* a state: v, v', M, M', w, and s with its companion */
@@ -11,7 +10,6 @@ int plain_stations = 144;
 typedef double complex vector;
 typedef struct beam { int parts; bool weld[PARTS]; double z, border[PARTS + 1], determinant; vector at[PARTS][ENTRIES]; } beam;
 typedef struct tops { plain_peak of[WHOLE + 1]; } tops;
-typedef double function(const plain_tube *t, double x);
 
 static double product(vector p, vector q) { return creal(p) * creal(q) + cimag(p) * cimag(q); }
 static double push_at(const plain_tube *t, double factor) { return factor * t->m.compression - t->tension; }
@@ -39,10 +37,11 @@ static beam solve(const plain_tube *t, double push, double factor)
     const double reach = t->m.weld_zone / t->m.length, marks[] = {reach, 1 - reach, t->point_at, t->kink_at};
     const vector at_a = t->give[0] * factor * t->moment[0] + t->hold[0] * t->turn[0];
     const vector at_b = t->give[1] * factor * t->moment[1] + t->hold[1] * t->turn[1], spread = factor * t->spread + z * t->arc;
-    vector along[PARTS + 1][3][ENTRIES] = {{{0, t->give[0], -t->hold[0]}, {[SHEAR] = 1},
-                                            {0, t->hold[0] * at_a, t->give[0] * at_a, 0, spread, z * t->wave}}};
-    vector part[PARTS + 1][3][2] = {0}, rule[2][3];
-    beam b = {.z = z};
+    const vector start[3][ENTRIES] = {{0, t->give[0], -t->hold[0]}, {[SHEAR] = 1},
+                                      {0, t->hold[0] * at_a, t->give[0] * at_a, 0, spread, z * t->wave}};
+    vector along[PARTS + 1][3][ENTRIES], part[PARTS + 1][3][2] = {0}, rule[2][3];
+    beam b;
+    memcpy(along[b.parts = 0], start, sizeof start);
     for (double x = 0, to; x < 1; x = to) {
         const int i = b.parts++;
         vector(*y)[ENTRIES] = along[i + 1];
@@ -78,6 +77,7 @@ static beam solve(const plain_tube *t, double push, double factor)
         const double size = cabs(b.at[i][MOVED]) + cabs(b.at[i][TURN]) + cabs(b.at[i][MOMENT]) + cabs(b.at[i][SHEAR]);
         for (int r = 0; r < SPREAD; r++) b.at[i][r] *= cabs(b.at[i][r]) > 4e-15 * size; /* what is left of 0 by rounding */
     }
+    b.z = z, b.border[0] = 0;
     return b;
 }
 
@@ -152,7 +152,7 @@ static double over_interaction(const plain_tube *t, double factor) { return plai
 
 /* The smallest x in from ... end at which f is not below 0, endless if none. A scan, dense at both of its ends, and again
  * about each top. What it can miss: a hump that stays below -0.1 at the points of the first scan. */
-static double first_reach(function *f, const plain_tube *t, double from, double end, int depth)
+static double first_reach(double (*f)(const plain_tube *, double), const plain_tube *t, double from, double end, int depth)
 {
     double range = 1e-6, x[2] = {from, from}, value[2] = {-endless, f(t, from)};
     if (!(value[1] < 0)) return from;
