@@ -208,6 +208,19 @@ typedef struct rbow_frame_run_result {
 RBOW_API rbow_status rbow_frame_check(rbow_frame_solver *solver, const rbow_frame_run *run, rbow_frame_tube_result *tubes,
                                       rbow_frame_joint_result *joints, rbow_frame_run_result *whole);
 
+typedef struct rbow_frame_lowest { /* the lowest margin of a run */
+    double margin;     /* `most` where none is lower */
+    double governs_at; /* in; NaN where no place governs */
+    size_t tube;       /* tube_count where none is lower */
+    int governs;       /* rbow_frame_governs */
+    int fit_taken;     /* rbow_frame_fit */
+} rbow_frame_lowest;
+
+/* The margin of a run alone, several times faster than the check: load factors are searched no further than it asks.
+ * Given:    solver, run; most > -1, INFINITY to ask for any margin: the search ends where the margin cannot fall below it
+ * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
+RBOW_API rbow_status rbow_frame_margin(rbow_frame_solver *solver, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest);
+
 #ifdef __cplusplus
 }
 #endif

@@ -1,5 +1,8 @@
+#include "frame/bows.h"
 #include "frame/element.h"
 #include "frame/factors.h"
+#include "frame/tube_search.h"
+#include "frame/margin.h"
 #include "frame/state.h"
 #include "mechanics/no_result.h"
 
@@ -91,39 +94,6 @@ static void tell_joints(const rbow_frame_solver *s, const double *unknowns, bool
 
 /* ---- margins -------------------------------------------------------------------------------------------- */
 
-typedef struct judged {
-    double margin, factor[FRAME_LIMITS], governs_at;
-    int governs;
-} judged;
-
-static double factor_yield_of(const rbow_frame_run *run)
-{
-    return end_is(run->factor_yield, RBOW_UNSET) ? run->factor : run->factor_yield;
-}
-
-/* Ties go to the column, then to yield. A limit that lies beyond the end of the path is the frame's. */
-static judged judge(const rbow_frame_run *run, const frame_reached *found, double path_end)
-{
-    static const int order[FRAME_LIMITS] = {FRAME_COLUMN, FRAME_YIELD, FRAME_INTERACTION};
-    static const int names[FRAME_LIMITS] = {[FRAME_COLUMN] = RBOW_FRAME_BY_COLUMN, [FRAME_YIELD] = RBOW_FRAME_BY_YIELD,
-                                            [FRAME_INTERACTION] = RBOW_FRAME_BY_INTERACTION};
-    judged j = {.margin = INFINITY, .governs_at = NAN, .governs = RBOW_FRAME_BY_NONE};
-    double least = INFINITY, lead = INFINITY;
-    for (int i = 0; i < FRAME_LIMITS; i++) {
-        const int which = order[i];
-        const double factor = fmin(found->factor[which], path_end);
-        const double ratio = factor / (which == FRAME_YIELD ? factor_yield_of(run) : run->factor);
-        j.factor[which] = factor;
-        least = fmin(least, ratio);
-        if (isinf(ratio) || !(ratio < lead * (1 - 1e-9) || isinf(lead))) continue;
-        lead = ratio;
-        j.governs = found->factor[which] <= path_end ? names[which] : RBOW_FRAME_BY_FRAME;
-        j.governs_at = j.governs == RBOW_FRAME_BY_FRAME ? (double)NAN : found->at[which];
-    }
-    j.margin = least - 1;
-    return j;
-}
-
 static void take_factors(const judged *j, int fit, rbow_frame_tube_result *r)
 {
     r->margin = j->margin;
@@ -144,58 +114,7 @@ static void take_margin(const judged *j, int fit, rbow_frame_tube_result *r)
     if (fit == RBOW_FRAME_AS_BUILT || j->margin < r->margin) take_factors(j, fit, r);
 }
 
-/* ---- bows of unknown clock ------------------------------------------------------------------------------ */
-
-static bool any_unknown_bow(const rbow_frame_solver *s)
-{
-    for (size_t i = 0; i < s->frame.tube_count; i++)
-        if (s->tubes[i].bow_unknown) return true;
-    return false;
-}
-
-static void set_bow(const rbow_frame_solver *s, size_t tube, double size, double clock)
-{
-    rbow_clock_components(size * s->frame.tubes[tube].bow / s->tubes[tube].length, clock, s->tubes[tube].bow);
-}
-
-/* Turns each bow of unknown clock to the side to which its tube moves most off its chord with these bows zero, at load factor 1
- * or, where there is no such state, at nine tenths of the end of the path. */
-static void turn_bows(rbow_frame_solver *s)
-{
-    frame_path path;
-    for (size_t i = 0; i < s->frame.tube_count; i++)
-        if (s->tubes[i].bow_unknown) set_bow(s, i, 0, 0);
-    const bool begun = rbow_frame_path_begin(&path, s);
-    double factor = begun ? rbow_frame_path_to_end(&path) : 0;
-    factor = factor > 1 ? 1 : 0.9 * factor;
-    const bool moved = begun && rbow_frame_path_begin(&path, s) && rbow_frame_path_go(&path, factor);
-    const double *u = rbow_frame_path_state(&path);
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const frame_tube *t = &s->tubes[i];
-        if (!t->bow_unknown) continue;
-        evaluation e = {.stands = false};
-        double movement[PLANES] = {0, 0};
-        if (moved) rbow_frame_evaluate(s, t, u, factor, false, &e);
-        const peak far = e.stands ? rbow_largest_movement(&t->member, &e.solution, movement) : (peak){0, 0};
-        s->sides[i] = far.size > 1e-12 ? rbow_clock_of(movement[UP], movement[RIGHT]) : 0;
-    }
-}
-
 /* ---- the check ------------------------------------------------------------------------------------------ */
-
-static bool is_forced(const rbow_frame_solver *s)
-{
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const rbow_frame_tube *t = &s->frame.tubes[i];
-        if (t->miss_a > 0 || t->miss_b > 0 || fabs(t->gap) > 0) return true;
-    }
-    return false;
-}
-
-static double largest_required(const rbow_frame_run *run)
-{
-    return fmax(run->factor, factor_yield_of(run));
-}
 
 static void begin_tube(const rbow_frame_solver *s, size_t i, rbow_frame_tube_result *r)
 {
@@ -237,11 +156,11 @@ static rbow_status solve_path(rbow_frame_solver *s, int fit, rbow_frame_tube_res
     s->fit = fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
     s->bows = 1;
     const double path_end = rbow_frame_path_begin(&path, s) ? rbow_frame_path_to_end(&path) : 0;
-    const rbow_status status = rbow_frame_factors(s, path_end, largest_required(s->run));
+    const rbow_status status = rbow_frame_factors(s, path_end);
     if (status != RBOW_OK) return status;
     if (fit == RBOW_FRAME_AS_BUILT) tell_states(s, path_end, tubes);
     for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const judged j = judge(s->run, &s->reached[i], path_end);
+        const judged j = rbow_frame_judge(s->run, &s->reached[i], path_end);
         take_margin(&j, fit, &tubes[i]);
     }
     return RBOW_OK;
@@ -250,10 +169,9 @@ static rbow_status solve_path(rbow_frame_solver *s, int fit, rbow_frame_tube_res
 /* As built and unforced, with the bows of unknown clock on one side. */
 static rbow_status solve_side(rbow_frame_solver *s, bool opposite, rbow_frame_tube_result *tubes)
 {
-    for (size_t i = 0; i < s->frame.tube_count; i++)
-        if (s->tubes[i].bow_unknown) set_bow(s, i, opposite ? -1 : 1, s->sides[i]);
+    rbow_frame_turn_bows(s, opposite ? -1 : 1);
     rbow_status status = solve_path(s, RBOW_FRAME_AS_BUILT, tubes);
-    if (status == RBOW_OK && is_forced(s)) status = solve_path(s, RBOW_FRAME_UNFORCED, tubes);
+    if (status == RBOW_OK && rbow_frame_is_forced(s)) status = solve_path(s, RBOW_FRAME_UNFORCED, tubes);
     for (size_t i = 0; i < s->frame.tube_count; i++)
         if (s->tubes[i].bow_unknown) tubes[i].bow_clock_taken = fmod(s->sides[i] + (opposite ? M_PI : 0), 2 * M_PI);
     return status;
@@ -275,7 +193,7 @@ static rbow_status solve_sides(rbow_frame_solver *s, rbow_frame_tube_result *tub
     rbow_status status = solve_side(s, false, tubes);
     *opposite = false;
     *path_end = tubes[0].path_end;
-    if (status != RBOW_OK || !any_unknown_bow(s)) return status;
+    if (status != RBOW_OK || !rbow_frame_has_open_bow(s)) return status;
     status = solve_side(s, true, other);
     if (status != RBOW_OK) return status;
     *opposite = other[worst_of(s, other)].margin < tubes[worst_of(s, tubes)].margin;
@@ -290,8 +208,7 @@ static void solve_joints(rbow_frame_solver *s, bool opposite, rbow_frame_joint_r
 {
     frame_path path;
     for (size_t i = 0; i < s->frame.joint_count; i++) NO_RESULT(&joints[i]);
-    for (size_t i = 0; i < s->frame.tube_count; i++)
-        if (s->tubes[i].bow_unknown) set_bow(s, i, opposite ? -1 : 1, s->sides[i]);
+    rbow_frame_turn_bows(s, opposite ? -1 : 1);
     s->fit = 1;
     if (!rbow_frame_path_begin(&path, s)) return;
     const bool loaded = rbow_frame_path_go(&path, 1);
@@ -356,7 +273,7 @@ static rbow_status check(rbow_frame_solver *s, const rbow_frame_run *run, rbow_f
     rbow_status status = rbow_frame_critical_factor(s, run, &whole->critical_factor);
     if (status != RBOW_OK) return status;
     s->fit = s->bows = 1;
-    if (any_unknown_bow(s)) turn_bows(s);
+    if (rbow_frame_has_open_bow(s)) rbow_frame_find_sides(s);
     status = solve_sides(s, tubes, &opposite, &whole->path_end);
     if (status != RBOW_OK) return status;
     if (joints != NULL) solve_joints(s, opposite, joints);

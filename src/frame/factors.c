@@ -1,26 +1,19 @@
 /* States are analytic in the load factor up to the end of the path. The path is cut into panels; in each the movements are the
  * polynomial through nine states at Chebyshev's points, and the panel is narrowed until the polynomial through every other of them
  * meets the rest to `close_enough` in utilisation of every tube that is still searched, so that the error of the full one is about
- * its square. All tubes are searched in a panel before the next one is solved. What it can miss: a rise of utilisation over 1 and
- * back within 1/200 of the required load factor or 1/400 of the load factor, whose curvature the samples do not show; and the last
- * 2e-7 of a path before its end, where a factor is that of the end.
+ * its square. All tubes are searched in a panel before the next one is solved. The last 2e-7 of a path before its end are left
+ * out: a limit that is reached there has the factor of the end.
  * Source: Trefethen, Approximation Theory and Approximation Practice, 2013, ch. 8 (convergence). */
 #include "frame/factors.h"
 
-#include "frame/element.h"
-#include "frame/panel.h"
-#include "frame/state.h"
-#include "mechanics/root.h"
+#include "frame/tube_search.h"
 
 #include <float.h>
-#include <gsl/gsl_math.h>
+#include <math.h>
 #include <string.h>
 
 static const double close_enough = 2e-5; /* in utilisation, of every other node */
 static const double narrowest = 2e-7; /* of the end: a path is searched this close to it */
-static const double clearly_below = 0.95; /* an interval whose ends and curvature stay below this is not divided */
-
-enum { SAMPLES = 9, VALUES = 6 };
 
 /* ---- panels --------------------------------------------------------------------------------------------- */
 
@@ -36,232 +29,7 @@ static bool fill_panel(frame_path *path, const panel *p)
     return true;
 }
 
-/* ---- a tube along a panel ------------------------------------------------------------------------------- */
-
-static void loads_in(const rbow_frame_solver *s, const frame_tube *t, const double *unknowns, double factor, member_loads *loads)
-{
-    element_ends ends[PLANES];
-    for (int i = 0; i < PLANES; i++) ends[i] = rbow_element_ends(s, t, unknowns, i);
-    *loads = rbow_element_loads(s, t, ends, factor);
-}
-
-void rbow_frame_evaluate(const rbow_frame_solver *s, const frame_tube *t, const double *unknowns, double factor, bool places,
-                         evaluation *out)
-{
-    member_loads loads;
-    loads_in(s, t, unknowns, factor, &loads);
-    rbow_evaluate_under(&t->member, rbow_element_axial(s, t, unknowns), rbow_element_torque(s, t, unknowns), &loads, places, out);
-}
-
-typedef struct tube_panel { /* a tube at the nodes: axial force, torque, and the slopes at both ends in both planes */
-    const rbow_frame_solver *solver;
-    const frame_tube *tube;
-    const panel *panel;
-    double value[NODES][VALUES];
-    double resolution, from_factor;
-    frame_reached *reached;
-} tube_panel;
-
-static void set_values(tube_panel *p)
-{
-    for (int k = 0; k < NODES; k++) {
-        const double *u = row_of(p->solver, k);
-        member_loads l;
-        loads_in(p->solver, p->tube, u, p->panel->factor[k], &l);
-        const double values[VALUES] = {rbow_element_axial(p->solver, p->tube, u), rbow_element_torque(p->solver, p->tube, u),
-                                       l.slope_a[UP], l.slope_b[UP], l.slope_a[RIGHT], l.slope_b[RIGHT]};
-        memcpy(p->value[k], values, sizeof values);
-    }
-}
-
-/* ---- roughness ------------------------------------------------------------------------------------------ */
-
-/* By how much utilisation rises, at most about, per unit of each value. */
-static void weights_of(const tube_panel *p, double per_unit[VALUES])
-{
-    const prepared *m = &p->tube->member;
-    double axial = 1 / m->column_load, torque = 0, slope = 0, most = 0;
-    for (int k = 0; k < NODES; k++) most = fmax(most, fabs(p->value[k][0]));
-    const double couple = 4 + sqrt(most * p->tube->length / m->unit);
-    for (int i = 0; i < ZONES; i++) {
-        const fibre_factors *f = &m->zones[i].factors;
-        const double share = fmax(f->share_pressed, f->share_pulled);
-        axial = fmax(axial, f->stress_per_axial * share);
-        torque = fmax(torque, f->stress_per_torque * share);
-        slope = fmax(slope, couple * f->stress_per_moment * share);
-    }
-    for (int i = 0; i < VALUES; i++) per_unit[i] = i == 0 ? axial : i == 1 ? torque : slope;
-}
-
-/* How far the nodes in between lie from the polynomial through every other one, in utilisation of the tube. */
-static double roughness(const tube_panel *p)
-{
-    double weight[NODES], per_unit[VALUES], rough = 0;
-    weights_of(p, per_unit);
-    for (int k = 1; k < NODES; k += 2) {
-        double off = 0;
-        rbow_panel_weights(p->panel, p->panel->node[k], 2, weight);
-        for (int i = 0; i < VALUES; i++) {
-            double sum = -p->value[k][i];
-            for (int m = 0; m < NODES; m += 2) sum += weight[m] * p->value[m][i];
-            off += fabs(sum) * per_unit[i];
-        }
-        rough = fmax(rough, off);
-    }
-    return rough;
-}
-
-/* ---- samples -------------------------------------------------------------------------------------------- */
-
-static void evaluate_at(const tube_panel *p, double factor, bool places, evaluation *e)
-{
-    const element_ends still[PLANES] = {{{0}, {0}}, {{0}, {0}}};
-    member_loads l = rbow_element_loads(p->solver, p->tube, still, factor);
-    double weight[NODES], value[VALUES] = {0};
-    rbow_panel_weights(p->panel, rbow_panel_x(factor, p->panel->end), 1, weight);
-    for (int k = 0; k < NODES; k++)
-        for (int i = 0; i < VALUES; i++) value[i] += weight[k] * p->value[k][i];
-    l.slope_a[UP] = value[2];
-    l.slope_b[UP] = value[3];
-    l.slope_a[RIGHT] = value[4];
-    l.slope_b[RIGHT] = value[5];
-    rbow_evaluate_under(&p->tube->member, value[0], value[1], &l, places, e);
-}
-
-typedef struct sample {
-    double factor;
-    double level[FRAME_LIMITS];
-    double axial; /* lbf, compression positive */
-    double bent;  /* as interaction, also where the tube is in tension */
-} sample;
-
-static sample sample_at(const tube_panel *p, double factor)
-{
-    evaluation e;
-    sample s = {factor, {INFINITY, INFINITY, INFINITY}, INFINITY, INFINITY};
-    evaluate_at(p, factor, false, &e);
-    if (!e.stands) return s;
-    s.axial = e.axial;
-    s.bent = e.limits[LIMIT_INTERACTION].utilisation;
-    s.level[FRAME_YIELD] = e.limits[LIMIT_YIELD].utilisation;
-    s.level[FRAME_INTERACTION] = e.axial > 0 ? s.bent : 0;
-    s.level[FRAME_COLUMN] = e.axial / p->tube->member.column_load;
-    return s;
-}
-
-/* ---- crossings ------------------------------------------------------------------------------------------ */
-
-typedef struct crossing {
-    const tube_panel *panel;
-    int which;
-} crossing;
-
-static double above_limit(double factor, void *context)
-{
-    const crossing *c = context;
-    const double level = sample_at(c->panel, factor).level[c->which];
-    return isinf(level) ? 1 : fmin(level - 1, 1);
-}
-
-static void set_crossing(tube_panel *p, int which, const sample *low, const sample *high)
-{
-    crossing c = {p, which};
-    const double above = high->level[which] - 1;
-    const bracket b = {low->factor, low->level[which] - 1, high->factor, isinf(above) ? 1 : fmin(above, 1)};
-    double factor = high->factor;
-    evaluation e;
-    if (b.at_high > 0 && rbow_root_between(above_limit, &c, &b, 1e-12, &factor) != RBOW_OK) factor = high->factor;
-    p->reached->factor[which] = factor;
-    p->reached->at[which] = NAN;
-    if (which == FRAME_COLUMN) return;
-    evaluate_at(p, factor, true, &e);
-    if (e.stands) p->reached->at[which] = (e.limits[which].at + 0.5) * p->tube->length;
-}
-
-static double bent_above(double factor, void *context)
-{
-    return fmin(sample_at(context, factor).bent - 1, 1);
-}
-
-/* Interaction is reached, and left again as the tube goes from compression to tension, between two samples.
- * Returned: whether; high  a sample where it is reached */
-static bool is_reached_between(tube_panel *p, const sample *low, sample *high)
-{
-    const bracket b = {low->factor, low->bent - 1, high->factor, fmin(high->bent - 1, 1)};
-    double factor;
-    if (!(low->axial > 0 && low->bent < 1 && high->bent > 1 && high->level[FRAME_INTERACTION] < 1)) return false;
-    if (rbow_root_between(bent_above, p, &b, 1e-12, &factor) != RBOW_OK) return false;
-    *high = sample_at(p, factor * (1 + 1e-10));
-    return high->level[FRAME_INTERACTION] >= 1;
-}
-
-static bool is_open(const tube_panel *p, int which)
-{
-    return isinf(p->reached->factor[which]);
-}
-
-static bool may_cross(const tube_panel *p, const sample *a, const sample *b, double slack)
-{
-    const double yield = fmax(a->level[FRAME_YIELD], b->level[FRAME_YIELD]), bent = fmax(a->bent, b->bent);
-    const double column = fmax(a->level[FRAME_COLUMN], b->level[FRAME_COLUMN]);
-    return (is_open(p, FRAME_YIELD) && !(yield + slack < clearly_below))
-        || (is_open(p, FRAME_INTERACTION) && !(bent + slack < clearly_below))
-        || (is_open(p, FRAME_COLUMN) && !(column + slack < clearly_below));
-}
-
-/* From a to b, dividing where a limit may be crossed, down to the resolution. */
-static void search(tube_panel *p, const sample *a, const sample *b, double slack)
-{
-    if (!may_cross(p, a, b, slack)) return;
-    if (b->factor - a->factor > fmax(p->resolution, p->from_factor * b->factor)) {
-        const sample middle = sample_at(p, a->factor + (b->factor - a->factor) / 2);
-        search(p, a, &middle, slack / 4);
-        search(p, &middle, b, slack / 4);
-        return;
-    }
-    for (int i = 0; i < FRAME_LIMITS; i++)
-        if (is_open(p, i) && !(b->level[i] < 1)) set_crossing(p, i, a, b);
-    sample between = *b;
-    if (is_open(p, FRAME_INTERACTION) && is_reached_between(p, a, &between)) set_crossing(p, FRAME_INTERACTION, a, &between);
-}
-
-/* Four times the largest second difference of the samples, more than any utilisation rises between two of them where they show its
- * curvature. */
-static double slack_of(const sample s[SAMPLES])
-{
-    double most = 0;
-    for (int i = 1; i + 1 < SAMPLES; i++) {
-        for (int k = 0; k < FRAME_LIMITS; k++)
-            most = fmax(most, fabs(s[i - 1].level[k] - 2 * s[i].level[k] + s[i + 1].level[k]));
-        most = fmax(most, fabs(s[i - 1].bent - 2 * s[i].bent + s[i + 1].bent));
-    }
-    return 4 * most;
-}
-
-static tube_panel tube_panel_of(rbow_frame_solver *s, size_t index, const panel *panel_, double asked)
-{
-    tube_panel p = {.solver = s, .tube = &s->tubes[index], .panel = panel_, .resolution = asked / 200, .from_factor = 1.0 / 400,
-                    .reached = &s->reached[index]};
-    set_values(&p);
-    return p;
-}
-
-static rbow_status search_tube(rbow_frame_solver *s, size_t index, const panel *panel_, double asked)
-{
-    tube_panel p = tube_panel_of(s, index, panel_, asked);
-    sample at[SAMPLES];
-    for (int i = 0; i < SAMPLES; i++) {
-        at[i] = sample_at(&p, panel_->factor[0] + (panel_->factor[NODES - 1] - panel_->factor[0]) * i / (SAMPLES - 1));
-        if (isnan(at[i].level[FRAME_YIELD]) || isnan(at[i].bent)) return RBOW_STRESS_OVERFLOW;
-    }
-    if (!(panel_->from > 0))
-        for (int i = 0; i < FRAME_LIMITS; i++)
-            if (!(at[0].level[i] < 1)) set_crossing(&p, i, &at[0], &at[0]);
-    memcpy(p.reached->last, at[SAMPLES - 1].level, sizeof p.reached->last);
-    const double slack = slack_of(at);
-    for (int i = 0; i + 1 < SAMPLES; i++) search(&p, &at[i], &at[i + 1], slack);
-    return RBOW_OK;
-}
+/* ---- the path ----------------------------------------------------------------------------------------------- */
 
 static bool is_searched(const rbow_frame_solver *s, size_t index)
 {
@@ -278,21 +46,18 @@ static bool all_searched(const rbow_frame_solver *s)
 }
 
 /* The largest of the tubes that are still searched. */
-static double roughest(rbow_frame_solver *s, const panel *panel_, double asked)
+static double roughest(rbow_frame_solver *s, const panel *p)
 {
     double rough = 0;
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
-        if (is_searched(s, i)) continue;
-        const tube_panel p = tube_panel_of(s, i, panel_, asked);
-        rough = fmax(rough, roughness(&p));
-    }
+    for (size_t i = 0; i < s->frame.tube_count; i++)
+        if (!is_searched(s, i)) rough = fmax(rough, rbow_frame_roughness(s, i, p));
     return rough;
 }
 
 static rbow_status search_all(rbow_frame_solver *s, const panel *p, double asked)
 {
     for (size_t i = 0; i < s->frame.tube_count; i++) {
-        const rbow_status status = is_searched(s, i) ? RBOW_OK : search_tube(s, i, p, asked);
+        const rbow_status status = is_searched(s, i) ? RBOW_OK : rbow_frame_search_tube(s, i, p, asked);
         if (status != RBOW_OK) return status;
     }
     return RBOW_OK;
@@ -316,6 +81,12 @@ static void reach_at_end(rbow_frame_solver *s, double path_end)
             if (isinf(s->reached[i].factor[k]) && s->reached[i].last[k] >= 1 - 1e-6) s->reached[i].factor[k] = path_end;
 }
 
+typedef struct path_search {
+    double end;   /* of the path; INFINITY where it has none, or it is not known */
+    double asked; /* the largest required load factor */
+    double upto;  /* load factor beyond which nothing is asked, with an end of INFINITY alone; INFINITY: every factor is */
+} path_search;
+
 /* Toward an end an error in x is one in the load factor that is exp(x) times smaller. */
 static double enough_at(double x, double end)
 {
@@ -328,39 +99,72 @@ static double better_width(double width, double rough, double enough)
     return width * fmin(3, fmax(0.25, 0.85 * pow(enough / fmax(rough, DBL_MIN), 0.2)));
 }
 
-static rbow_status search_path(rbow_frame_solver *s, double path_end, double asked)
+/* The lowest of the factors that are found, each as a share of what is required of it. */
+static double lowest_share(const rbow_frame_solver *s)
 {
-    const double most = isinf(path_end) ? endless_from : -log(narrowest), narrow = isinf(path_end) ? 1e-6 : 0.02;
-    double from = 0, width = isinf(path_end) ? asked : 0.7;
+    double lowest = INFINITY;
+    for (size_t i = 0; i < s->frame.tube_count; i++)
+        for (int k = 0; k < FRAME_LIMITS; k++)
+            lowest = fmin(lowest, s->reached[i].factor[k] / (k == FRAME_YIELD ? factor_yield_of(s->run) : s->run->factor));
+    return lowest;
+}
+
+/* Returned: ends  whether the path ends before `upto`, a load factor, and before a lower margin is found */
+static rbow_status search_path(rbow_frame_solver *s, const path_search *q, bool *ends)
+{
+    const double most = isinf(q->end) ? endless_from : -log(narrowest), narrow = isinf(q->end) ? 1e-6 : 0.02;
+    double from = 0, width = isinf(q->end) ? q->asked : 0.7, upto = q->upto;
     frame_path path;
+    *ends = true;
     nothing_reached(s);
-    if (!(path_end > 0)) return RBOW_OK;
-    if (!rbow_frame_path_begin(&path, s)) return RBOW_NO_CONVERGENCE;
+    if (!(q->end > 0)) return RBOW_OK;
+    if (!rbow_frame_path_begin(&path, s)) return isinf(q->upto) ? RBOW_NO_CONVERGENCE : RBOW_OK;
     memcpy(row_of(s, 0), s->rest, s->count * sizeof(double));
-    while (from < most && !all_searched(s)) {
-        const panel p = rbow_panel_of(from, from + 1.2 * width < most ? from + width : most, path_end);
-        const double reach = p.to - p.from, enough = enough_at(p.from, path_end);
+    *ends = false;
+    while (from < fmin(most, upto) && !all_searched(s)) {
+        const double last = isinf(q->end) ? fmin(most, upto) : most;
+        const panel p = rbow_panel_of(from, from + 1.2 * width < last ? from + width : last, q->end);
+        const double reach = p.to - p.from, enough = enough_at(p.from, q->end);
         const bool whole = fill_panel(&path, &p);
-        const double rough = whole ? roughest(s, &p, asked) : (double)INFINITY;
+        const double rough = whole ? roughest(s, &p) : (double)INFINITY;
         width = better_width(reach, rough, enough);
+        *ends = !whole && isfinite(q->upto);
+        if (*ends) break;
         if (rough > enough && reach > narrow) {
+            width = fmin(width, reach / 1.5);
             rbow_frame_path_from(&path, s, p.factor[0], row_of(s, 0));
             continue;
         }
         if (!whole) break;
-        const rbow_status status = search_all(s, &p, asked);
+        const rbow_status status = search_all(s, &p, q->asked);
         if (status != RBOW_OK) return status;
         from = p.to;
         memcpy(row_of(s, 0), row_of(s, NODES - 1), s->count * sizeof(double));
+        if (isfinite(q->upto)) upto = fmin(upto, lowest_share(s) * q->asked);
     }
-    reach_at_end(s, path_end);
     return RBOW_OK;
 }
 
-rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end, double asked)
+rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end)
 {
+    const path_search q = {.end = path_end, .asked = largest_required(s->run), .upto = INFINITY};
+    bool ends;
     s->sure_below = 0.999 * path_end;
-    const rbow_status status = search_path(s, path_end, asked);
+    const rbow_status status = search_path(s, &q, &ends);
     s->sure_below = 0;
+    reach_at_end(s, path_end);
     return status;
+}
+
+rbow_status rbow_frame_lowest_factors(rbow_frame_solver *s, double most, double *path_end)
+{
+    const double asked = largest_required(s->run), first = fmin(most, 4);
+    const path_search q = {.end = INFINITY, .asked = asked, .upto = first * asked};
+    frame_path path;
+    bool ends;
+    *path_end = INFINITY;
+    const rbow_status status = search_path(s, &q, &ends);
+    if (status != RBOW_OK || (!ends && (most <= first || lowest_share(s) <= first))) return status;
+    *path_end = rbow_frame_path_begin(&path, s) ? rbow_frame_path_to_end(&path) : 0;
+    return rbow_frame_factors(s, *path_end);
 }

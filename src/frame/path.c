@@ -55,23 +55,25 @@ static void measure(const rbow_frame_solver *s, const double *unknowns, double l
     log_of[BY_MOVEMENT] = -log(size_of(unknowns, s->count));
     log_of[BY_STIFFNESS] = s->measured ? s->log_stiffness : (double)NAN;
     log_of[BY_TANGENT] = s->measured ? s->log_tangent : (double)NAN;
+    log_of[BY_STIFFNESS_ROOT] = log_of[BY_STIFFNESS] / 2;
+    log_of[BY_TANGENT_ROOT] = log_of[BY_TANGENT] / 2;
     log_of[BY_TUBE] = log(left);
 }
 
-/* The load factor as a polynomial in a measure through the latest states, where the measure is 0: the load factor is a smooth function
+/* The load factor as a polynomial in a measure through `count` states from the first, where the measure is 0: the load factor is a smooth function
  * of it at a pole, where the measure falls with the distance, and at a fold, where it falls with the root of the distance.
  * Returned: NaN where the measure does not fall, or the polynomial points back */
-static double end_through(const frame_path *p, int which, int count)
+static double end_through(const frame_path *p, int which, int first, int count)
 {
     double m[KNOWN_MOST], end = 0;
-    for (int i = 0; i < count; i++) m[i] = exp(p->measure[i][which] - p->measure[0][which]);
+    for (int i = 0; i < count; i++) m[i] = exp(p->measure[first + i][which] - p->measure[first][which]);
     for (int i = 0; i + 1 < count; i++)
         if (!(m[i] < m[i + 1])) return NAN;
     for (int i = 0; i < count; i++) {
         double weight = 1;
         for (int k = 0; k < count; k++)
             if (k != i) weight *= m[k] / (m[k] - m[i]);
-        end += weight * p->factor[i];
+        end += weight * p->factor[first + i];
     }
     return end > p->factor[0] ? end : (double)NAN;
 }
@@ -82,8 +84,8 @@ static double likely_end(const frame_path *p, int which, double *off)
     *off = NAN;
     if (p->known < 3) return NAN;
     const int count = p->known < 4 ? p->known : 4;
-    const double end = end_through(p, which, count);
-    *off = fabs(end - end_through(p, which, count - 1)) / (end - p->factor[0]);
+    const double end = end_through(p, which, 0, count);
+    *off = fabs(end - end_through(p, which, 0, count - 1)) / (end - p->factor[0]);
     return *off < 0.2 ? end : (double)NAN;
 }
 
@@ -94,7 +96,7 @@ static double seen_end(const frame_path *p)
     for (int i = 0; i < MEASURES; i++) {
         double off;
         const double e = likely_end(p, i, &off);
-        if (!(off < best)) continue;
+        if (isnan(e) || !(off < best)) continue;
         best = off;
         end = e;
     }
@@ -108,8 +110,8 @@ static double sure_end(const frame_path *p)
     double sure = NAN;
     if (p->known < KNOWN_MOST) return NAN;
     for (int i = 0; i < MEASURES; i++) {
-        const double end = end_through(p, i, KNOWN_MOST), other = end_through(p, i, KNOWN_MOST - 1);
-        const bool near = end - p->factor[0] < 1e-3 * end, agrees = fabs(end - other) < 0.1 * narrow * end;
+        const double end = end_through(p, i, 0, KNOWN_MOST), without_newest = end_through(p, i, 1, KNOWN_MOST - 1);
+        const bool near = end - p->factor[0] < 1e-3 * end, agrees = fabs(end - without_newest) < 0.5 * narrow * end;
         if (near && agrees) sure = fmin(sure, end);
     }
     return sure;
@@ -195,7 +197,8 @@ static double go_to_end(frame_path *p)
     double step = 0.25, fails = INFINITY;
     for (;;) {
         const double now = p->factor[0], seen = seen_end(p), sure = sure_end(p);
-        const double next = fmin(fmin(now + step, fails), now + 0.8 * (seen - now));
+        const double least = narrow * fmax(now, narrow), toward = 0.8 * (seen - now);
+        const double next = fmin(fmin(now + step, fails), now + (toward > 4 * least ? toward : step));
         if (now >= endless_from) return INFINITY;
         if (sure < fails * (1 + narrow)) return sure;
         if (try_at(p, next)) {
@@ -203,7 +206,7 @@ static double go_to_end(frame_path *p)
             if (next >= fails) fails = INFINITY;
             continue;
         }
-        if (next - now <= narrow * fmax(now, narrow)) return now;
+        if (next - now <= least) return now;
         fails = next;
         step = (next - now) / 4;
     }

@@ -9,8 +9,9 @@ enum { NODES = 9, KNOWN_MOST = 5, KNOWN_ROW = NODES, GUESS_ROW = NODES + KNOWN_M
 static const double endless_from = 1e6; /* a load factor at which the search stops */
 
 /* What vanishes where a path ends, or may: the inverse of the largest movement, at a pole of the movements; the determinants of the
- * stiffness and of the tangent; and what is left of the critical load of the tube, between joints at rest, that is closest to it. */
-enum { BY_MOVEMENT, BY_STIFFNESS, BY_TANGENT, BY_TUBE, MEASURES };
+ * stiffness and of the tangent, and their roots, where two modes end it at once; and what is left of the critical load of the tube,
+ * between joints at rest, that is closest to it. */
+enum { BY_MOVEMENT, BY_STIFFNESS, BY_TANGENT, BY_STIFFNESS_ROOT, BY_TANGENT_ROOT, BY_TUBE, MEASURES };
 
 typedef struct frame_path { /* the latest states of a path; the newest stands first */
     rbow_frame_solver *solver;

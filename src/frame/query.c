@@ -1,5 +1,5 @@
 #include "frame/element.h"
-#include "frame/factors.h"
+#include "frame/tube_search.h"
 #include "frame/state.h"
 #include "mechanics/no_result.h"
 

@@ -9,6 +9,7 @@
 #include <gsl/gsl_matrix.h>
 #include <gsl/gsl_vector.h>
 #include <gsl/gsl_vector_uint.h>
+#include <math.h>
 #include <stdbool.h>
 
 enum { STATES = 16, MIX = 5, ROWS = STATES + 2 * MIX }; /* states that a solver keeps; steps that it mixes, see state.c */
@@ -75,6 +76,16 @@ static inline double motion_of(const rbow_frame_solver *s, const double *unknown
 static inline double dot3(const double a[RBOW_AXES], const double b[RBOW_AXES])
 {
     return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
+static inline double factor_yield_of(const rbow_frame_run *run)
+{
+    return end_is(run->factor_yield, RBOW_UNSET) ? run->factor : run->factor_yield;
+}
+
+static inline double largest_required(const rbow_frame_run *run)
+{
+    return fmax(run->factor, factor_yield_of(run));
 }
 
 /* Row i of the states that are kept. */

@@ -163,21 +163,72 @@ END_TEST
 
 /* Two pinned bars of a low roof, s the sine of their slope, F at the top: with w the top's movement P = EA s w/L and
  * F = 2 w (EA s^2 - P c^2)/L, a parabola whose top is EA s^3/(2 c^2). It folds there, long before a bar buckles. */
-START_TEST(a_low_roof_folds)
+static void low_roofs_fold(int roofs)
 {
     built b;
     rbow_section section;
     const double rise = 1, half = 20, length = hypot(rise, half), s = rise / length, c = half / length;
     begin(&b);
-    const size_t left = add_joint(&b, -half, 0, 0, RBOW_HELD_PINNED), right = add_joint(&b, half, 0, 0, RBOW_HELD_PINNED);
-    const size_t top = add_joint(&b, 0, 0, rise, RBOW_HELD_Y);
-    pin(add_tube(&b, left, top, 1.25, 0.058, &steel));
-    pin(add_tube(&b, right, top, 1.25, 0.058, &steel));
-    push_joint(&b, top, 0, 0, -100);
+    for (int i = 0; i < roofs; i++) {
+        const double y = 10 * i;
+        const size_t left = add_joint(&b, -half, y, 0, RBOW_HELD_PINNED), right = add_joint(&b, half, y, 0, RBOW_HELD_PINNED);
+        const size_t top = add_joint(&b, 0, y, rise, RBOW_HELD_Y);
+        pin(add_tube(&b, left, top, 1.25, 0.058, &steel));
+        pin(add_tube(&b, right, top, 1.25, 0.058, &steel));
+        push_joint(&b, top, 0, 0, -100);
+    }
     rbow_section_of(1.25, 0.058, &section);
     solve(&b);
     near_within(b.whole.path_end, steel.elastic_modulus * section.area * s * s * s / (2 * c * c) / 100, 1e-7, 0);
     end(&b);
+}
+
+START_TEST(a_low_roof_folds)
+{
+    low_roofs_fold(1);
+}
+END_TEST
+
+/* Two at one load factor leave the sign of the determinant as it is. */
+START_TEST(two_low_roofs_fold_at_once)
+{
+    low_roofs_fold(2);
+    low_roofs_fold(4);
+}
+END_TEST
+
+/* rbow_frame_margin against the check, on a portal that is loaded more and more, braced by a forced tube with a bow of unknown clock. */
+START_TEST(the_margin_alone_is_that_of_the_check)
+{
+    for (int i = 1; i <= 12; i++) {
+        built b;
+        rbow_frame_lowest lowest;
+        begin(&b);
+        const size_t foot = add_joint(&b, 0, 0, 0, RBOW_HELD_FIXED), other = add_joint(&b, 40, 3, 0, RBOW_HELD_PINNED);
+        const size_t corner = add_joint(&b, 0, 0, 30, 0), far = add_joint(&b, 40, 3, 30, 0);
+        add_tube(&b, foot, corner, 1.25, 0.058, &steel);
+        add_tube(&b, corner, far, 1.25, 0.049, &steel)->bow = 0.05;
+        add_tube(&b, other, far, 1.25, 0.058, &steel);
+        rbow_frame_tube *brace = add_tube(&b, foot, far, 1, 0.049, &steel);
+        brace->miss_a = i % 3 == 0 ? 0 : 0.1 * i;
+        brace->miss_a_clock = 2;
+        brace->bow = 0.06;
+        brace->bow_clock = i % 2 == 0 ? RBOW_ANY_CLOCK : 1;
+        push_joint(&b, corner, 150.0 * i, 40, -1100.0 * i);
+        push_joint(&b, far, -20, 0, -400.0 * i);
+        b.run.factor_yield = i % 4 == 0 ? 1.1 : RBOW_UNSET;
+        solve(&b);
+        ck_assert_int_eq(rbow_frame_margin(b.solver, &b.run, INFINITY, &lowest), RBOW_OK);
+        near_within(lowest.margin, b.whole.margin, 1e-7, 1e-7);
+        ck_assert_uint_eq(lowest.tube, b.whole.worst_tube);
+        ck_assert_int_eq(lowest.governs, b.whole.governs);
+        ck_assert_int_eq(rbow_frame_margin(b.solver, &b.run, b.whole.margin + 0.1, &lowest), RBOW_OK);
+        near_within(lowest.margin, b.whole.margin, 1e-7, 1e-7);
+        const double lower = (b.whole.margin - 1) / 2; /* between it and -1 */
+        ck_assert_int_eq(rbow_frame_margin(b.solver, &b.run, lower, &lowest), RBOW_OK);
+        ck_assert(lowest.margin >= lower && lowest.tube == b.frame.tube_count);
+        end(&b);
+    }
 }
 END_TEST
 
@@ -265,6 +316,8 @@ static void fill(TCase *cases)
     tcase_add_test(cases, an_extra_joint_changes_nothing);
     tcase_add_test(cases, supports_balance_the_loads);
     tcase_add_test(cases, a_low_roof_folds);
+    tcase_add_test(cases, two_low_roofs_fold_at_once);
+    tcase_add_test(cases, the_margin_alone_is_that_of_the_check);
     tcase_add_test(cases, a_pinned_tube_ends_the_path_at_its_own_load);
     tcase_add_test(cases, tension_has_no_end);
     tcase_add_test(cases, frames_that_are_not_held);

@@ -289,6 +289,9 @@ static void frame(void)
     WANT(rbow_frame_critical_factor(solver, &run, &critical) == RBOW_OK && fabs(critical / end - 1) < 1e-6);
     WANT(rbow_frame_profile(solver, &run, 1, RBOW_FRAME_AS_BUILT, 0, &place, 1) == RBOW_OK);
     WANT(rbow_frame_check(solver, &run, &r, NULL, NULL) == RBOW_OK && r.verdict == RBOW_HOLDS);
+    rbow_frame_lowest lowest;
+    WANT(rbow_frame_margin(solver, &run, INFINITY, &lowest) == RBOW_OK && lowest.tube == 0);
+    NEAR(1 + lowest.margin, 1 + r.margin);
     free(memory);
 }
 
