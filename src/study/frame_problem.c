@@ -1,0 +1,152 @@
+#include "study/frame_problem.h"
+
+#include <railbow/material.h>
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- copies ------------------------------------------------------------------------------------------------ */
+
+static void *copy_of(const void *from, size_t count, size_t size)
+{
+    void *to = malloc((count + 1) * size);
+    if (to != NULL && count > 0) memcpy(to, from, count * size);
+    return to;
+}
+
+static size_t loads_of(const rbow_frame_run *runs, size_t run_count)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < run_count; i++) count += runs[i].load_count;
+    return count;
+}
+
+/* The loads of all runs one after the other, and runs that point to them. */
+static void take_loads(frame_problem *p, const rbow_frame_run *runs)
+{
+    rbow_frame_load *to = p->loads;
+    for (size_t i = 0; i < p->run_count; i++) {
+        p->runs[i] = runs[i];
+        p->runs[i].loads = to;
+        if (runs[i].load_count > 0) memcpy(to, runs[i].loads, runs[i].load_count * sizeof *to);
+        to += runs[i].load_count;
+    }
+}
+
+bool frame_problem_open(frame_problem *p, const rbow_frame *frame, const rbow_frame_run *runs, size_t run_count,
+                        const char *const *tube_materials, const rbow_material *materials, size_t material_count)
+{
+    *p = (frame_problem){
+        .joints = copy_of(frame->joints, frame->joint_count, sizeof *p->joints),
+        .tubes = copy_of(frame->tubes, frame->tube_count, sizeof *p->tubes),
+        .tube_materials = copy_of(tube_materials, frame->tube_count, sizeof *p->tube_materials),
+        .joint_count = frame->joint_count,
+        .tube_count = frame->tube_count,
+        .load_count = loads_of(runs, run_count),
+        .run_count = run_count,
+        .materials = materials,
+        .material_count = material_count,
+    };
+    p->loads = malloc((p->load_count + 1) * sizeof *p->loads);
+    p->runs = malloc((run_count + 1) * sizeof *p->runs);
+    if (p->joints == NULL || p->tubes == NULL || p->tube_materials == NULL || p->loads == NULL || p->runs == NULL) return false;
+    take_loads(p, runs);
+    return true;
+}
+
+static rbow_frame frame_of(const frame_problem *p)
+{
+    return (rbow_frame){p->joints, p->joint_count, p->tubes, p->tube_count};
+}
+
+bool frame_problem_copy(frame_problem *to, const frame_problem *from)
+{
+    const rbow_frame frame = frame_of(from);
+    return frame_problem_open(to, &frame, from->runs, from->run_count, from->tube_materials, from->materials, from->material_count);
+}
+
+void frame_problem_close(frame_problem *p)
+{
+    free(p->joints);
+    free(p->tubes);
+    free(p->tube_materials);
+    free(p->loads);
+    free(p->runs);
+}
+
+/* ---- parameters -------------------------------------------------------------------------------------------- */
+
+static char *place_of(const frame_problem *p, frame_parameter of)
+{
+    if (of.table == FRAME_JOINTS) return (char *)&p->joints[of.row] + (of.offset - offsetof(joint_row, joint));
+    if (of.table == FRAME_TUBES) return (char *)&p->tubes[of.row] + (of.offset - offsetof(frame_tube_row, tube));
+    return (char *)&p->loads[of.row] + (of.offset - offsetof(frame_load_row, load));
+}
+
+double frame_parameter_get(const frame_problem *p, frame_parameter of)
+{
+    double value;
+    memcpy(&value, place_of(p, of), sizeof value);
+    return value;
+}
+
+rbow_status frame_parameter_set(frame_problem *p, frame_parameter of, double value)
+{
+    memcpy(place_of(p, of), &value, sizeof value);
+    if (of.table != FRAME_TUBES || of.offset != offsetof(frame_tube_row, tube.wall)) return RBOW_OK;
+    int known;
+    const rbow_material *k = rbow_material_find(p->materials, p->material_count, p->tube_materials[of.row], value, &known);
+    if (k == NULL) return RBOW_WALL_NOT_SERVED;
+    p->tubes[of.row].material = k;
+    return RBOW_OK;
+}
+
+/* ---- answers ----------------------------------------------------------------------------------------------- */
+
+static rbow_status first_fault(const frame_problem *p, const rbow_frame *frame)
+{
+    rbow_frame_fault fault;
+    if (rbow_frame_faults(frame, &fault, 1) > 0) return fault.status;
+    for (size_t i = 0; i < p->run_count; i++)
+        if (rbow_frame_run_faults(frame, &p->runs[i], &fault, 1) > 0) return fault.status;
+    return RBOW_OK;
+}
+
+/* Returned: memory  of the solver, for the caller to free */
+static rbow_status open_solver(const frame_problem *p, const rbow_frame *frame, void **memory, rbow_frame_solver **solver)
+{
+    *memory = NULL;
+    const rbow_status fault = first_fault(p, frame);
+    if (fault != RBOW_OK) return fault;
+    *memory = malloc(rbow_frame_memory(frame));
+    return *memory == NULL ? RBOW_NO_CONVERGENCE : rbow_frame_open(frame, *memory, solver, NULL);
+}
+
+rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest)
+{
+    const rbow_frame frame = frame_of(p);
+    void *memory;
+    rbow_frame_solver *solver;
+    rbow_status status = open_solver(p, &frame, &memory, &solver);
+    *lowest = (frame_lowest){.lowest = {.margin = most, .governs_at = NAN, .tube = p->tube_count, .governs = RBOW_FRAME_BY_NONE}};
+    for (size_t i = 0; i < p->run_count && status == RBOW_OK; i++) {
+        rbow_frame_lowest found;
+        if (!(lowest->lowest.margin > -1)) break;
+        status = rbow_frame_margin(solver, &p->runs[i], lowest->lowest.margin, &found);
+        if (status == RBOW_OK && found.tube < p->tube_count) *lowest = (frame_lowest){found, i};
+    }
+    free(memory);
+    return status;
+}
+
+rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_tube_result *tubes, rbow_frame_run_result *whole)
+{
+    const rbow_frame frame = frame_of(p);
+    void *memory;
+    rbow_frame_solver *solver;
+    rbow_status status = open_solver(p, &frame, &memory, &solver);
+    if (status == RBOW_OK) status = rbow_frame_check(solver, &p->runs[run], tubes, NULL, whole);
+    free(memory);
+    return status;
+}

@@ -1,0 +1,54 @@
+/* A frame and its runs for the studies: records that they change, and the materials that may serve its tubes. */
+#ifndef RAILBOW_STUDY_FRAME_PROBLEM_H
+#define RAILBOW_STUDY_FRAME_PROBLEM_H
+
+#include "cases/frame_table.h"
+
+#include <stdbool.h>
+
+typedef struct frame_problem {
+    rbow_frame_joint *joints; /* the problem's own, as are the tubes, the loads and the runs that point to them */
+    rbow_frame_tube *tubes;
+    rbow_frame_load *loads;
+    rbow_frame_run *runs;
+    size_t joint_count, tube_count, load_count, run_count;
+    const char **tube_materials; /* names */
+    const rbow_material *materials;
+    size_t material_count;
+} frame_problem;
+
+/* A number of a frame: by its table, the row there (of the loads: in the order of `loads`), and its offset in the record that
+ * includes the names (joint_row, frame_tube_row, frame_load_row), as a field has it. */
+typedef struct frame_parameter {
+    int table; /* FRAME_JOINTS, FRAME_TUBES, FRAME_LOADS */
+    size_t row, offset;
+} frame_parameter;
+
+/* A copy of what is given, which stays the caller's. Given: tube_materials  a name for each tube
+ * Returned: false where memory ran out. frame_problem_close either way. */
+bool frame_problem_open(frame_problem *p, const rbow_frame *frame, const rbow_frame_run *runs, size_t run_count,
+                        const char *const *tube_materials, const rbow_material *materials, size_t material_count);
+bool frame_problem_copy(frame_problem *to, const frame_problem *from);
+void frame_problem_close(frame_problem *p);
+
+double frame_parameter_get(const frame_problem *p, frame_parameter of);
+
+/* A wall takes the row of its tube's material with it.
+ * Status: RBOW_OK | RBOW_WALL_NOT_SERVED (the tube's material has no row for its wall) */
+rbow_status frame_parameter_set(frame_problem *p, frame_parameter of, double value);
+
+typedef struct frame_lowest { /* of all runs */
+    rbow_frame_lowest lowest;
+    size_t run;
+} frame_lowest;
+
+/* The lowest margin over all runs.
+ * Given:    most  as in rbow_frame_margin
+ * Status:   RBOW_OK | the first fault of the changed frame or its runs | RBOW_FRAME_NOT_HELD | as rbow_frame_margin |
+ *           RBOW_NO_CONVERGENCE (no memory) */
+rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest);
+
+/* One run in full. Given: tubes  room for one result for each tube. Status: likewise */
+rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_tube_result *tubes, rbow_frame_run_result *whole);
+
+#endif
