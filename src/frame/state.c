@@ -162,33 +162,41 @@ static settling settle(rbow_frame_solver *s, double factor, double *unknowns, do
     return UNSETTLED;
 }
 
-/* Where the path is known to go on, neither pivots nor folds are in question, and the stiffness of a state nearby will do.
- * Returned: false where it does not settle; the unknowns are then the guess again */
-static bool settle_near(rbow_frame_solver *s, double factor, double *unknowns)
+/* Steps with the stiffness as it was last decomposed, which most often is that of a state nearby.
+ * Returned: false where they do not settle; the unknowns are then the guess again */
+static bool settle_near(rbow_frame_solver *s, double factor, double *unknowns, double *plain)
 {
-    double since, plain, *guess = row_of(s, STATES - 1);
+    double since, *guess = row_of(s, STATES - 1);
     if (!s->decomposed) return false;
     memcpy(guess, unknowns, s->count * sizeof *guess);
-    if (settle(s, factor, unknowns, &since, &plain) == SETTLED) return true;
+    if (settle(s, factor, unknowns, &since, plain) == SETTLED) return true;
     memcpy(unknowns, guess, s->count * sizeof *guess);
     set_axial(s, unknowns);
     return false;
 }
 
+/* Given: plain  contraction of plain steps there
+ * Returned: whether the state lies before a fold */
+static bool is_before_fold(rbow_frame_solver *s, double factor, const double *unknowns, double plain)
+{
+    return (plain < slow && !s->measured) || rbow_frame_decompose_tangent(s, factor, unknowns) > 0;
+}
+
 bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
 {
     const bool sure = factor < s->sure_below;
+    double since, plain;
     if (!set_axial(s, unknowns)) return false;
-    if (sure && settle_near(s, factor, unknowns)) return true;
+    if (settle_near(s, factor, unknowns, &plain))
+        return sure || (rbow_frame_decompose(s, s->axial) && is_before_fold(s, factor, unknowns, plain));
     for (int round = 0; round < ROUNDS_MOST; round++) {
-        double since, plain;
         if (!rbow_frame_decompose(s, s->axial)) return false;
         const settling how = settle(s, factor, unknowns, &since, &plain);
         if (how == NO_STATE) return false;
         if (how == UNSETTLED) continue;
         if (sure) return true;
         if (since > (s->measured ? 1e-10 : 1e-6) && !rbow_frame_decompose(s, s->axial)) return false; /* else the pivots are of this state */
-        return (plain < slow && !s->measured) || rbow_frame_decompose_tangent(s, factor, unknowns) > 0;
+        return is_before_fold(s, factor, unknowns, plain);
     }
     return newton(s, factor, unknowns);
 }
