@@ -44,11 +44,6 @@ static double largest_force(const frame_answers *a, size_t run)
     return most;
 }
 
-static double dot(const double a[RBOW_AXES], const double b[RBOW_AXES])
-{
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
 void frame_on_paper(const frame_paper *v, const double at[RBOW_AXES], double *x, double *y)
 {
     *x = v->left + v->scale * dot(at, v->right);

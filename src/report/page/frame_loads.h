@@ -11,6 +11,11 @@ typedef struct frame_paper { /* one view */
     double left, top, scale, high;         /* of the drawing; drawing units an inch */
 } frame_paper;
 
+static inline double dot(const double a[RBOW_AXES], const double b[RBOW_AXES])
+{
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+}
+
 /* Where a place of the frame stands on the drawing. */
 void frame_on_paper(const frame_paper *v, const double at[RBOW_AXES], double *x, double *y);
 

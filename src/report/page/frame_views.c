@@ -37,11 +37,6 @@ static const struct {
 };
 enum { SIDES = sizeof sides / sizeof *sides, EDGE = 40, HIGH_MOST = 300 };
 
-static double dot(const double a[RBOW_AXES], const double b[RBOW_AXES])
-{
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
 static frame_paper paper_for(text *out, const frame_model *m, size_t side)
 {
     frame_paper v = {.out = out};
