@@ -194,6 +194,7 @@ typedef struct rbow_profile { /* one station along the tube, both planes; deflec
     double at;                              /* in from A, 0 ... length: set by the caller */
     double moment_up, moment_right;         /* in-lbf */
     double deflection_up, deflection_right; /* in     */
+    double shear_up, shear_right;           /* lbf: the derivative of the moment along the tube; at a point load, on its B side */
 } rbow_profile;
 
 /* Moments and movements along a member at one load factor.

@@ -20,6 +20,7 @@
 #include <railbow/beamcolumn.h>
 #include <railbow/clock.h>
 #include <railbow/column.h>
+#include <railbow/detail.h>
 #include <railbow/forced_fit.h>
 #include <railbow/frame.h>
 #include <railbow/initial_bow.h>

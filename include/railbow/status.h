@@ -35,6 +35,33 @@ extern "C" {
     X(RBOW_MISS_A_PINNED, -62, "miss_a", "needs an end_a that holds a moment (rigid or a stiffness above 0): a pinned end takes any angle") \
     X(RBOW_MISS_B_PINNED, -63, "miss_b", "needs an end_b that holds a moment (rigid or a stiffness above 0): a pinned end takes any angle")
 
+/* Of a detail or its life alone: as below. */
+#define RBOW_DETAIL_STATUS_LIST(X) \
+    X(RBOW_BAD_DETAIL_KIND, -70, "kind", "is not one of the kinds of detail") \
+    X(RBOW_BAD_DETAIL_AT, -71, "at", "must lie between 0 and the length of the tube") \
+    X(RBOW_BAD_HOLE, -72, "hole", "must be at least 0 and less than the bore of the tube there") \
+    X(RBOW_BAD_WALLS, -73, "walls", "must be 1 or 2") \
+    X(RBOW_BAD_HOLE_CLOCK, -74, "hole_clock", "must be a finite angle") \
+    X(RBOW_BAD_THROAT, -75, "throat", "must be above 0") \
+    X(RBOW_BAD_WELD_STRENGTH, -76, "weld_strength", "must be above 0") \
+    X(RBOW_BAD_WELD_OD, -77, "weld_od", "must be above 0") \
+    X(RBOW_BAD_SLEEVE_OD, -78, "sleeve_od", "must be above 0 and at most the bore of the tube there") \
+    X(RBOW_BAD_SLEEVE_WALL, -79, "sleeve_wall", "must be above 0 and at most half of sleeve_od (a solid bar)") \
+    X(RBOW_SLEEVE_RULE, -80, "sleeve_wall", "is too thin for sleeve_od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)") \
+    X(RBOW_BAD_STUB_OD, -81, "stub_od", "must fit into the bore of the tube, or have a bore that takes the tube") \
+    X(RBOW_BAD_STUB_WALL, -82, "stub_wall", "must be above 0 and at most half of stub_od (a solid bar)") \
+    X(RBOW_STUB_RULE, -83, "stub_wall", "is too thin for stub_od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)") \
+    X(RBOW_BAD_OVERLAP, -84, "overlap", "must be above 0") \
+    X(RBOW_BAD_ROSETTES, -85, "rosettes", "must be at least 0, and at least 1 where a sleeve carries without a butt weld") \
+    X(RBOW_BAD_ROSETTE, -86, "rosette", "must be above 0 and less than the OD of what it joins") \
+    X(RBOW_BAD_BUTT, -87, "butt", "must be yes or no") \
+    X(RBOW_NO_ULTIMATE, -88, "material", "needs its ultimate strength: rosettes bear on the wall") \
+    X(RBOW_BAD_CYCLES, -89, "cycles", "must be above 0") \
+    X(RBOW_BAD_CYCLE_LOW, -90, "cycle_low", "must be a finite load factor") \
+    X(RBOW_BAD_CYCLE_HIGH, -91, "cycle_high", "must be a finite load factor above cycle_low") \
+    X(RBOW_BAD_SN, -92, "sn", "the numbers of the S-N curve are not those of its kind") \
+    X(RBOW_NO_SUCH_TUBE, -93, "tube", "the detail lies on no tube of the frame")
+
 /* name, value, the input at fault ("" for none), the fault and what is allowed */
 #define RBOW_STATUS_LIST(X)                                                                                    \
     X(RBOW_OK, 0, "", "fine")                                                                                  \
@@ -77,7 +104,8 @@ extern "C" {
     X(RBOW_MISS_A_NOT_HELD, -42, "miss_a", "needs an end_a that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle")  \
     X(RBOW_MISS_B_NOT_HELD, -43, "miss_b", "needs an end_b that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle")  \
     X(RBOW_STRESS_OVERFLOW, -37, "", "the loads are so large that the stress cannot be represented") \
-    RBOW_FRAME_STATUS_LIST(X)
+    RBOW_FRAME_STATUS_LIST(X) \
+    RBOW_DETAIL_STATUS_LIST(X)
 
 #define RBOW_STATUS_ENUM(name, value, input, text) name = value,
 typedef enum rbow_status { RBOW_STATUS_LIST(RBOW_STATUS_ENUM) RBOW_STATUS_END_ = 1 } rbow_status;

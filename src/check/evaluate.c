@@ -84,3 +84,12 @@ void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *e)
     loads_at(p, factor, &loads);
     evaluate(p, &loads, places, e);
 }
+
+void rbow_equilibrium_at(const prepared *p, double factor, solution *out)
+{
+    plane_loads loads;
+    equilibrium solved;
+    loads_at(p, factor, &loads);
+    equilibrium_of(&p->beam, relative_load(p, axial_at(p, factor)), &loads, &solved);
+    *out = solution_of(&solved);
+}

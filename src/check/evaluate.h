@@ -35,6 +35,9 @@ void rbow_evaluate_under(const prepared *p, double axial, double torque, const m
  *        places   whether positions are needed to full accuracy; see maximum.h */
 void rbow_evaluate(const prepared *p, double factor, bool places, evaluation *out);
 
+/* The equilibrium alone, at a load factor of any sign below the critical load. */
+void rbow_equilibrium_at(const prepared *p, double factor, solution *out);
+
 /* Moments and movements of an equilibrium at places with `at` set, in 0 ... length. */
 void rbow_profile_of(const prepared *p, const solution *solved, rbow_profile *places, size_t count);
 

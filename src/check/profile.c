@@ -33,6 +33,8 @@ static void moments_and_movements(const prepared *p, const solution *s, rbow_pro
     movements_at(&e, &at, w, dw);
     out->moment_up = m.m[UP] * p->unit;
     out->moment_right = m.m[RIGHT] * p->unit;
+    out->shear_up = m.dm[UP] * p->unit / p->member.length;
+    out->shear_right = m.dm[RIGHT] * p->unit / p->member.length;
     out->deflection_up = w[UP] * p->member.length;
     out->deflection_right = w[RIGHT] * p->member.length;
 }

@@ -58,7 +58,8 @@ static void take_profile(rbow_profile profile[], size_t count, rbow_frame_solver
     if (rbow_frame_profile(solver, run, factor, RBOW_FRAME_AS_BUILT, tube, profile, count) == RBOW_OK) return;
     const double none = (double)NAN;
     for (size_t i = 0; i < count; i++)
-        profile[i] = (rbow_profile){.at = profile[i].at, .moment_up = none, .moment_right = none, .deflection_up = none, .deflection_right = none};
+        profile[i] = (rbow_profile){.at = profile[i].at, .moment_up = none, .moment_right = none, .deflection_up = none, .deflection_right = none,
+                                    .shear_up = none, .shear_right = none};
 }
 
 void frame_shapes_of(frame_shape *shapes, rbow_frame_solver *solver, const frame_model *m, size_t run, const frame_joint_answer *joints)

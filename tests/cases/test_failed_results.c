@@ -250,8 +250,9 @@ START_TEST(every_status_is_provoked)
     ck_no_convergence(seen);
     int known = 0; /* the one that the program gives where the list of materials has no row */
     seen[-RBOW_WALL_NOT_SERVED] = rbow_material_find(&steel, 1, "steel", 2, &known) == NULL && known == 1;
-#define CK_OF_FRAMES(name, value, input, text) seen[-(value)] = true; /* tests/frame/test_faults.c provokes them */
-    RBOW_FRAME_STATUS_LIST(CK_OF_FRAMES)
+#define CK_ELSEWHERE(name, value, input, text) seen[-(value)] = true; /* provoked by tests/frame and tests/detail/test_faults.c */
+    RBOW_FRAME_STATUS_LIST(CK_ELSEWHERE)
+    RBOW_DETAIL_STATUS_LIST(CK_ELSEWHERE)
 #define CK_SEEN(name, value, input, text) ck_assert_msg(seen[-(value)], #name " was not provoked");
     RBOW_STATUS_LIST(CK_SEEN)
 }

@@ -22,6 +22,7 @@ ROOMS = {
     "src/mechanics": [API],
     "src/check": ["src/mechanics", API],
     "src/frame": ["src/check", "src/mechanics", API],
+    "src/detail": ["src/frame", "src/check", "src/mechanics", API],
     "src/table": [],
     "src/cases": ["src/table", API],
     "src/working": ["src/cases", "src/table", API],
