@@ -2,6 +2,7 @@
 
 #include <math.h>
 #include <stdbool.h>
+#include <stddef.h>
 
 /* Utilisation need not grow with the load factor: it can exceed 1 between two sampled load factors. This file bounds by how
  * much.
@@ -38,22 +39,43 @@ enum { DIVISIONS_MOST = 40, ROUNDS_MOST = 60 };
  * divided without end: there is no answer then. */
 enum { SCANS_MOST = 4000 };
 
-path rbow_path_of(const prepared *p)
+static void eight_of_tube(const void *of, const prepared *p, const double factor[BATCH], bool even, batch *out)
+{
+    (void)of;
+    rbow_batch_evaluate(p, factor, even, out);
+}
+
+static double one_of_tube(const void *of, const prepared *p, limit which, double factor)
+{
+    evaluation e;
+    (void)of;
+    rbow_evaluate(p, factor, false, &e);
+    return e.stands ? e.limits[which].utilisation : (double)INFINITY;
+}
+
+static const gauge of_tube = {eight_of_tube, one_of_tube};
+
+path rbow_path_by(const prepared *p, const gauge *by, const void *of)
 {
     path along;
     along.prepared = p;
+    along.gauge = by;
+    along.of = of;
     along.scan_count = 0;
     along.failed = false;
     return along;
+}
+
+path rbow_path_of(const prepared *p)
+{
+    return rbow_path_by(p, &of_tube, NULL);
 }
 
 /* ---- samples ------------------------------------------------------------------------------------------ */
 
 static double evaluate_at(path *p, limit which, double factor)
 {
-    evaluation e;
-    rbow_evaluate(p->prepared, factor, false, &e);
-    const double level = e.stands ? e.limits[which].utilisation : (double)INFINITY;
+    const double level = p->gauge->one(p->of, p->prepared, which, factor);
     if (isnan(level)) p->failed = true;
     return level;
 }
@@ -71,7 +93,7 @@ static scan *scan_between(path *p, double from, double to)
     scan *s = &p->kept[p->scan_count++ % SCANS_KEPT];
     for (int i = 0; i < BATCH; i++) s->factor[i] = from + (to - from) * i / (BATCH - 1);
     s->factor[BATCH - 1] = to;
-    rbow_batch_evaluate(p->prepared, s->factor, true, &s->seen);
+    p->gauge->eight(p->of, p->prepared, s->factor, true, &s->seen);
     return s;
 }
 
@@ -216,7 +238,7 @@ static double crossing_in(path *p, limit which, bracket b, double guess)
         int beyond = 0;
         if (b.high.factor - b.low.factor <= width_enough * b.high.factor) return b.high.factor;
         place_samples(&b, guess, reach, s.factor);
-        rbow_batch_evaluate(p->prepared, s.factor, false, &s.seen);
+        p->gauge->eight(p->of, p->prepared, s.factor, false, &s.seen);
         for (int i = 0; i < BATCH; i++) at[i] = (point){s.factor[i], level_of(p, &s, which, i)};
         while (beyond < BATCH && at[beyond].level < 1) {
             const double hump = go_on_to(p, which, &b, at[beyond++]);
@@ -264,4 +286,16 @@ double rbow_first_crossing(path *p, limit which, double from, double to)
 {
     if (!(from < to)) return evaluate_at(p, which, from) >= 1 ? from : (double)INFINITY;
     return first_in(p, which, from, to, DIVISIONS_MOST);
+}
+
+/* Without a change of the axial load every moment is a straight line over the load factor, and utilisation is convex:
+ * once it grows it grows for ever. So a range without an end is widened until the limit is beyond it. */
+double rbow_first_crossing_from_rest(path *p, limit which, double end)
+{
+    const double far = 1e100;
+    for (double to = 1; to < far && !p->failed; to *= 64) {
+        const double factor = rbow_first_crossing(p, which, 0, fmin(to, end));
+        if (isfinite(factor) || to >= end) return factor;
+    }
+    return INFINITY;
 }

@@ -49,16 +49,10 @@ static limit_factor first_in(path *p, limit which, double from, double to)
     return (limit_factor){factor, isfinite(factor)};
 }
 
-/* Without a change of the axial load every moment is a straight line over the load factor, and utilisation is convex:
- * once it grows it grows for ever. So a range without an end is widened until the limit is beyond it. */
-static limit_factor first_in_endless_range(path *p, limit which, double end)
+static limit_factor first_from_rest(path *p, limit which, double end)
 {
-    const double far = 1e100;
-    for (double to = 1; to < far && !p->failed; to *= 64) {
-        const limit_factor k = first_in(p, which, 0, fmin(to, end));
-        if (isfinite(k.factor) || to >= end) return k;
-    }
-    return never();
+    const double factor = rbow_first_crossing_from_rest(p, which, end);
+    return (limit_factor){factor, isfinite(factor)};
 }
 
 /* The end of the scan of both limits under a push: beyond it the axial load alone exceeds them. */
@@ -74,7 +68,7 @@ static limit_factor yield_factor(path *along, double end)
     const prepared *p = along->prepared;
     const double push = p->member.compression;
     if (!rbow_has_run_load(p)) return first_in(along, LIMIT_YIELD, 0, 0);
-    if (!(push > 0 || push < 0)) return first_in_endless_range(along, LIMIT_YIELD, end);
+    if (!(push > 0 || push < 0)) return first_from_rest(along, LIMIT_YIELD, end);
     const double yield = axial_yield(p), most = fmin(critical_factor(p), yield);
     const limit_factor k = first_in(along, LIMIT_YIELD, 0, fmin(push > 0 ? end_under_push(p) : yield, end));
     return k.factor <= most || end < most ? k : (limit_factor){most, false};
@@ -94,7 +88,7 @@ static limit_factor interaction_factor(path *along, double end)
     }
     if (!(tension < 0)) return never();
     if (push < 0) return first_in(along, LIMIT_INTERACTION, 0, fmin(tension / push, end));
-    return rbow_has_run_load(p) ? first_in_endless_range(along, LIMIT_INTERACTION, end) : first_in(along, LIMIT_INTERACTION, 0, 0);
+    return rbow_has_run_load(p) ? first_from_rest(along, LIMIT_INTERACTION, end) : first_in(along, LIMIT_INTERACTION, 0, 0);
 }
 
 static bool buckles_at_rest(const prepared *p)

@@ -28,6 +28,8 @@ rbow_status rbow_scenarios_of(const rbow_member *member, const rbow_material *ma
     weld_corner corners[CORNERS_MOST];
     rbow_status status = RBOW_OK;
     const rbow_member *m = member;
+    s->ratio = NULL;
+    s->ratio_of = NULL;
     s->fit = fit_of(m);
     s->unknown[CLOCK_BOW] = end_is(m->bow_clock, RBOW_ANY_CLOCK) && m->bow > 0;
     s->unknown[CLOCK_MISS_A] = end_is(m->miss_a_clock, RBOW_ANY_CLOCK) && m->miss_a > 0;
@@ -89,12 +91,14 @@ static bool is_below(direction_search *d, scenario *one, double most)
 {
     const prepared p = rbow_concrete(d->s, one);
     rbow_status status;
-    one->solved = d->count == 0 && d->s->corner_count == 1 && one->kept == d->s->fit && isinf(most);
+    one->solved = d->s->ratio == NULL && d->count == 0 && d->s->corner_count == 1 && one->kept == d->s->fit && isinf(most);
     if (one->solved) {
         status = rbow_load_factors(&p, &one->factors);
         one->ratio = least_ratio_of(&p.member, &one->factors);
-    } else {
+    } else if (d->s->ratio == NULL) {
         status = rbow_least_ratio(&p, most, &one->ratio);
+    } else {
+        status = d->s->ratio(d->s->ratio_of, &p, most, &one->ratio);
     }
     if (status != RBOW_OK) d->status = status;
     return status == RBOW_OK && one->ratio < most;

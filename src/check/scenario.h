@@ -23,7 +23,12 @@ typedef struct scenario {
     load_factors factors;
 } scenario;
 
+/* The least ratio of a concrete member by another measure than the tube's own limits; as rbow_least_ratio. */
+typedef rbow_status ratio_function(const void *of, const prepared *p, double most, double *ratio);
+
 typedef struct scenarios {
+    ratio_function *ratio; /* NULL: the tube's limits */
+    const void *ratio_of;
     prepared corners[CORNERS_MOST]; /* soft, soft/stiff, stiff/soft, stiff; the first alone without a welded end */
     int corner_count;
     int joints[CORNERS_MOST];       /* rbow_joints */

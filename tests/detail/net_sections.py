@@ -3,8 +3,7 @@
 largest and smallest stress of its outline under a push, two moments and a direction of the hole, by a search of all its points.
 Debian: python3-numpy.
 
-Strips run along the hole's axis u, one for each y across it. Where the bore's root ends (y = r) and where the hole ends the
-strips are divided, and y = R sin(a) takes the root's steepness away."""
+Strips run along the hole's axis u, one for each y across it; y = R sin(a) takes the steepness of the circle away."""
 
 import csv
 import pathlib
@@ -18,29 +17,21 @@ FORCES = [(3000.0, 900.0, -400.0), (-2000.0, 300.0, 1100.0), (4000.0, -1500.0, 2
 CLOCKS = [0.0, 0.7, 2.5, 4.4]
 
 
-def strips(low, high, radius):
+def half_disc(radius, low, high):
+    """Area, first moment along u, second moments of u and y, of the part of a disc with u > 0 and low < |y| < high."""
     a, b = numpy.arcsin(low / radius), numpy.arcsin(high / radius)
     angle = (a + b) / 2 + (b - a) / 2 * NODES
-    return radius * numpy.sin(angle), WEIGHTS * (b - a) / 2 * radius * numpy.cos(angle)
+    y, top = radius * numpy.sin(angle), radius * numpy.cos(angle)
+    weight = 2 * WEIGHTS * (b - a) / 2 * top
+    return numpy.array([numpy.sum(weight * part) for part in (top, top**2 / 2, top**3 / 3, y**2 * top)])
 
 
 def integrals(outside, inside, hole, walls):
-    """Area, first moment along u, second moments of u and y, of what is left."""
-    total = numpy.zeros(4)
-    half = hole / 2
-    for low, high in ((0, half), (half, inside), (inside, outside)):
-        if not high > low:
-            continue
-        y, weight = strips(low, high, outside)
-        top = numpy.sqrt(outside**2 - y**2)
-        bottom = numpy.sqrt(numpy.maximum(inside**2 - y**2, 0))
-        left = [(-1, True), (1, True)]
-        if high <= half:  # in the hole
-            left = [] if walls == 2 else [(-1, True)]
-        for side, _ in left:
-            parts = [top - bottom, side * (top**2 - bottom**2) / 2, (top**3 - bottom**3) / 3, y**2 * (top - bottom)]
-            total += 2 * numpy.array([numpy.sum(weight * part) for part in parts])  # y and -y
-    return total
+    """The same of what is left of the tube, both sides."""
+    half, mirror = hole / 2, numpy.array([1, -1, 1, 1])
+    clear = half_disc(outside, half, outside) - half_disc(inside, half, inside)
+    in_hole = half_disc(outside, 0, half) - half_disc(inside, 0, half)
+    return clear + mirror * clear + (mirror * in_hole if walls == 1 else 0)
 
 
 def net(od, wall, hole, walls):
