@@ -156,7 +156,8 @@ typedef struct rbow_detail_result { /* all doubles first; NaN: does not exist */
 } rbow_detail_result;
 
 /* The check of one detail: its own worst concrete member over all unknowns, as rbow_member_check takes for the tube.
- * A load factor ends at the elastic critical one, where the tube buckles whatever the detail is.
+ * A load factor ends at the elastic critical one, where the tube buckles whatever the detail is; without a push one above 1e6 is
+ * INFINITY.
  * Given:    detail, member, material
  * Returned: result
  * Status:   RBOW_OK | the first of rbow_member_faults, of rbow_detail_faults | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW

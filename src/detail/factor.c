@@ -55,13 +55,16 @@ static void eight(const void *of, const prepared *p, const double factor[BATCH],
 
 static const gauge of_detail = {eight, one};
 
+/* At a place without a moment the search would follow the rounding of the others to load factors without a meaning. */
+static const double largest = 1e6;
+
 /* Up to `end`, a load factor. Just below the critical load factor the moments are as large as they become. */
 static double first_of(path *along, limit which, double end)
 {
     static const double next_to_buckling = 1 - 1e-10;
     const prepared *p = along->prepared;
     if (!rbow_has_run_load(p)) return rbow_first_crossing(along, which, 0, 0);
-    if (!(p->member.compression > 0)) return rbow_first_crossing_from_rest(along, which, end);
+    if (!(p->member.compression > 0)) return rbow_first_crossing_from_rest(along, which, fmin(end, largest));
     const double critical = critical_factor(p);
     const double factor = rbow_first_crossing(along, which, 0, fmin(critical * next_to_buckling, end));
     return isfinite(factor) || end < critical ? factor : critical;

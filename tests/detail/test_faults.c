@@ -114,9 +114,9 @@ START_TEST(remarks)
     ck_assert_uint_eq(remarks_of(&ring), 0);
     ring.throat = .07;
     ck_assert_uint_eq(remarks_of(&ring), RBOW_DETAIL_THICK_THROAT);
-    ring.throat = .0001;
-    ck_assert_uint_eq(remarks_of(&ring), 0); /* 100 lbf to 16 */
-    ring.throat = 1e-5;
+    ring.throat = .01; /* 0.6 x 70 ksi x 0.0393 in^2 = 1649 lbf */
+    ck_assert_uint_eq(remarks_of(&ring), 0);
+    ring.throat = .001;
     ck_assert_uint_eq(remarks_of(&ring), RBOW_DETAIL_UNDER_TWO);
 }
 END_TEST
