@@ -24,6 +24,7 @@
 #include <railbow/forced_fit.h>
 #include <railbow/frame.h>
 #include <railbow/initial_bow.h>
+#include <railbow/life.h>
 #include <railbow/material.h>
 #include <railbow/member.h>
 #include <railbow/pull.h>

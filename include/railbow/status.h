@@ -60,7 +60,7 @@ extern "C" {
     X(RBOW_BAD_CYCLE_LOW, -90, "cycle_low", "must be a finite load factor") \
     X(RBOW_BAD_CYCLE_HIGH, -91, "cycle_high", "must be a finite load factor above cycle_low") \
     X(RBOW_BAD_SN, -92, "sn", "the numbers of the S-N curve are not those of its kind") \
-    X(RBOW_NO_SUCH_TUBE, -93, "tube", "the detail lies on no tube of the frame")
+    X(RBOW_SN_NOT_WELD, -93, "sn", "must be a curve of kind weld where rosettes carry")
 
 /* name, value, the input at fault ("" for none), the fault and what is allowed */
 #define RBOW_STATUS_LIST(X)                                                                                    \

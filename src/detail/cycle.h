@@ -1,0 +1,22 @@
+/* One cycle of a detail between two states. */
+#ifndef RAILBOW_DETAIL_CYCLE_H
+#define RAILBOW_DETAIL_CYCLE_H
+
+#include "detail/model.h"
+
+#include <railbow/life.h>
+
+/* Status: RBOW_OK | RBOW_BAD_SN | RBOW_SN_NOT_WELD */
+rbow_status rbow_sn_fault(const rbow_sn_curve *c, const detail_model *m);
+
+/* Given: c  without a fault. An overflow has cycles of 0 */
+rbow_life_cycle rbow_cycle_between(const detail_model *m, const rbow_sn_curve *c, const rbow_section_forces *low,
+                                   const rbow_section_forces *high);
+
+/* As rbow_sn_cycles. Given: c  without a fault */
+double rbow_cycles_at(const rbow_sn_curve *c, double range, double equivalent);
+
+/* S_eq. Given: most > 0, range  psi */
+double rbow_equivalent_stress(const rbow_sn_curve *c, double most, double range);
+
+#endif
