@@ -112,27 +112,57 @@ static double rank_of(const swing *s, fibre at)
     return f.equivalent > 0 ? f.equivalent : fmin(f.most, 0);
 }
 
-/* The best place between two, by golden sections. Given: turns  the hole's axis turns with the fibre */
-static fibre best_near(const swing *s, fibre middle, double reach, bool turns)
+typedef struct ranked {
+    fibre at;
+    double rank;
+} ranked;
+
+static ranked ranked_at(const swing *s, double clock, double axis)
+{
+    const fibre at = {clock, axis};
+    return (ranked){at, rank_of(s, at)};
+}
+
+static ranked better(ranked a, ranked b)
+{
+    return b.rank > a.rank ? b : a;
+}
+
+/* The best place near one, by golden sections. Given: turns  the hole's axis turns with the fibre */
+static ranked best_near(const swing *s, ranked middle, double reach, bool turns)
 {
     static const double cut = 0.61803398874989485;
     double low = -reach, high = reach;
-    for (int i = 0; i < 36; i++) {
+    ranked best = middle;
+    for (int i = 0; i < 30; i++) {
         const double a = high - cut * (high - low), b = low + cut * (high - low);
-        const fibre at_a = {middle.clock + a, middle.axis + (turns ? a : 0)}, at_b = {middle.clock + b, middle.axis + (turns ? b : 0)};
-        if (rank_of(s, at_a) >= rank_of(s, at_b)) high = b;
+        const ranked at_a = ranked_at(s, middle.at.clock + a, middle.at.axis + (turns ? a : 0));
+        const ranked at_b = ranked_at(s, middle.at.clock + b, middle.at.axis + (turns ? b : 0));
+        best = better(best, better(at_a, at_b));
+        if (at_a.rank >= at_b.rank) high = b;
         else low = a;
     }
-    const double by = (low + high) / 2;
-    const fibre found = {middle.clock + by, middle.axis + (turns ? by : 0)};
-    return rank_of(s, found) > rank_of(s, middle) ? found : middle;
+    return best;
 }
 
-enum { AROUND = 120 };
+enum { AROUND = 60 };
 
-static fibre better(const swing *s, fibre a, fibre b)
+/* The best of fibres evenly round the tube, every one that stands above its neighbours refined. Given: offset  of the fibre from the
+ * clock that goes round, with the hole's axis at that clock (turns), or at `axis` */
+static ranked best_around(const swing *s, double offset, double axis, bool turns)
 {
-    return rank_of(s, b) > rank_of(s, a) ? b : a;
+    ranked at[AROUND], best = {{axis, axis}, -INFINITY};
+    for (int i = 0; i < AROUND; i++) {
+        const double clock = axis + 2 * M_PI * i / AROUND;
+        at[i] = ranked_at(s, clock + offset, turns ? clock : axis);
+        best = better(best, at[i]);
+    }
+    const double close = best.rank - 0.03 * fabs(best.rank);
+    for (int i = 0; i < AROUND; i++) {
+        const bool stands_out = at[i].rank >= at[(i + 1) % AROUND].rank && at[i].rank >= at[(i + AROUND - 1) % AROUND].rank;
+        if (stands_out && at[i].rank >= close) best = better(best, best_near(s, at[i], 2 * M_PI / AROUND, turns));
+    }
+    return best;
 }
 
 /* All fibres; with a hole of unknown direction, its corners and the fibre opposite to it, in all directions: there the stress is
@@ -142,15 +172,11 @@ static fibre worst_fibre(const swing *s)
     const detail_model *m = s->model;
     const bool is_net = spot_of(m) == NET, turns = is_net && end_is(m->detail.hole_clock, RBOW_ANY_CLOCK);
     const double axis = is_net && !turns ? m->detail.hole_clock : 0, corner = 1e-9;
-    fibre worst = {axis, axis};
-    for (int i = 0; i < AROUND; i++) {
-        const double clock = 2 * M_PI * i / AROUND;
-        if (!turns) worst = better(s, worst, (fibre){axis + clock, axis});
-        for (int k = 0; k < 3 && turns; k++) worst = better(s, worst, (fibre){clock + (k == 0 ? M_PI : k == 1 ? corner : -corner), clock});
-    }
-    worst = best_near(s, worst, 2 * M_PI / AROUND, turns);
-    for (int k = 0; k < 4 && is_net && !turns; k++) worst = better(s, worst, (fibre){axis + (k < 2 ? 0 : M_PI) + (k % 2 ? corner : -corner), axis});
-    return worst;
+    ranked worst = best_around(s, turns ? M_PI : 0, axis, turns);
+    if (turns) return better(worst, better(best_around(s, corner, axis, true), best_around(s, -corner, axis, true))).at;
+    for (int k = 0; k < 4 && is_net; k++)
+        worst = better(worst, ranked_at(s, axis + (k < 2 ? 0 : M_PI) + (k % 2 ? corner : -corner), axis));
+    return worst.at;
 }
 
 static void tell_fibre(const swing *s, rbow_life_cycle *c)
