@@ -206,7 +206,7 @@ static double yield_of(const detail_model *m)
 }
 
 rbow_life_cycle rbow_cycle_between(const detail_model *m, const rbow_sn_curve *curve, const rbow_section_forces *low,
-                                   const rbow_section_forces *high)
+                                   const rbow_section_forces *high, bool fibres)
 {
     const rbow_section_forces change = combined(high, low, 1, -1);
     swing s = {.model = m, .curve = curve, .amplitude = combined(high, low, 0.5, -0.5), .mean = combined(high, low, 0.5, 0.5)};
@@ -215,7 +215,7 @@ rbow_life_cycle rbow_cycle_between(const detail_model *m, const rbow_sn_curve *c
     const double range = mises_of(m, &change), yield = yield_of(m);
     rbow_life_cycle c = {.range = range, .stress_max = NAN, .ratio = NAN, .equivalent = range, .cycles = NAN};
     if (spot_of(m) == ROSETTES) tell_rosettes(m, low, high, &c);
-    else tell_fibre(&s, &c);
+    else if (fibres || curve->kind == RBOW_SN_METAL) tell_fibre(&s, &c);
     if (fmax(mises_of(m, low), mises_of(m, high)) > yield) c.remarks |= RBOW_LIFE_BEYOND_YIELD;
     if (curve->kind == RBOW_SN_METAL && isnan(curve->deviation)) c.remarks |= RBOW_LIFE_MEAN_CURVE;
     if (range > yield || c.range > yield) c.remarks = (c.remarks & ~(unsigned)RBOW_LIFE_BEYOND_YIELD) | RBOW_LIFE_LOW_CYCLE;
@@ -236,6 +236,6 @@ rbow_status rbow_life_between(const rbow_detail *detail, const rbow_member *memb
     if (status == RBOW_OK) status = rbow_detail_prepare(member, material, &p);
     if (status == RBOW_OK) status = rbow_detail_model_of(detail, &p, material, &m);
     if (status == RBOW_OK) status = rbow_sn_fault(curve, &m);
-    if (status == RBOW_OK) *cycle = rbow_cycle_between(&m, curve, low, high);
+    if (status == RBOW_OK) *cycle = rbow_cycle_between(&m, curve, low, high, true);
     return status;
 }

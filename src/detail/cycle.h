@@ -9,9 +9,10 @@
 /* Status: RBOW_OK | RBOW_BAD_SN | RBOW_SN_NOT_WELD */
 rbow_status rbow_sn_fault(const rbow_sn_curve *c, const detail_model *m);
 
-/* Given: c  without a fault. An overflow has cycles of 0 */
+/* Given: c       without a fault
+ *        fibres  whether stress_max and ratio of a weld curve are needed: its cycles do not depend on them */
 rbow_life_cycle rbow_cycle_between(const detail_model *m, const rbow_sn_curve *c, const rbow_section_forces *low,
-                                   const rbow_section_forces *high);
+                                   const rbow_section_forces *high, bool fibres);
 
 /* As rbow_sn_cycles. Given: c  without a fault */
 double rbow_cycles_at(const rbow_sn_curve *c, double range, double equivalent);

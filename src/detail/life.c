@@ -43,8 +43,8 @@ static rbow_life_cycle no_cycle(unsigned remark)
     return (rbow_life_cycle){.range = NAN, .stress_max = NAN, .ratio = NAN, .equivalent = INFINITY, .cycles = NAN, .remarks = remark};
 }
 
-/* Status: RBOW_OK | RBOW_STRESS_OVERFLOW */
-static rbow_status cycle_of_row(const part *t, size_t row, const detail_model *m, const prepared *p, rbow_life_cycle *out)
+/* Given: fibres  as rbow_cycle_between. Status: RBOW_OK | RBOW_STRESS_OVERFLOW */
+static rbow_status cycle_of_row(const part *t, size_t row, const detail_model *m, const prepared *p, bool fibres, rbow_life_cycle *out)
 {
     rbow_section_forces low, high;
     const rbow_status a = rbow_forces_at(p, t->rows[row].low, m->detail.at, &low);
@@ -52,7 +52,7 @@ static rbow_status cycle_of_row(const part *t, size_t row, const detail_model *m
     *out = no_cycle(RBOW_LIFE_NO_STATE);
     if (a == RBOW_UNSTABLE || b == RBOW_UNSTABLE) return RBOW_OK;
     if (a != RBOW_OK || b != RBOW_OK) return RBOW_STRESS_OVERFLOW;
-    *out = rbow_cycle_between(m, t->curve, &low, &high);
+    *out = rbow_cycle_between(m, t->curve, &low, &high, fibres);
     return isfinite(out->range) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
 
@@ -97,7 +97,7 @@ static rbow_status damages(const part *t, int corner, const directions *d, int c
         for (int k = 0; k < count && status == RBOW_OK; k++) {
             const prepared p = concrete(t, &s, corner < s.corner_count ? corner : 0, &d[k]);
             rbow_life_cycle c;
-            status = cycle_of_row(t, row, &m, &p, &c);
+            status = cycle_of_row(t, row, &m, &p, false, &c);
             add(&out[k], &t->rows[row], &c);
         }
         if (status != RBOW_OK) return status;
@@ -196,7 +196,7 @@ static rbow_status tell_row(const part *t, const worst_part *w, rbow_life_result
         if (status != RBOW_OK) return status;
         const int corner = w->corner < s.corner_count ? w->corner : 0;
         const prepared p = concrete(t, &s, corner, &w->at);
-        status = cycle_of_row(t, row, &m, &p, &c);
+        status = cycle_of_row(t, row, &m, &p, true, &c);
         if (status != RBOW_OK) return status;
         const damage one = {damage_of(&t->rows[row], &c), c.equivalent, 0};
         if (!is_worse(&one, &most)) continue;

@@ -295,6 +295,47 @@ static void frame(void)
     free(memory);
 }
 
+/* The bar of 1 in again: A = pi/4, S = pi/32; its weld is a ring of 1 in with a throat of 0.1 in. */
+static void details(void)
+{
+    rbow_member m = bar();
+    rbow_detail ring = rbow_detail_default();
+    rbow_detail_result r;
+    rbow_net_section n;
+    rbow_section_forces f;
+    double use[RBOW_DETAIL_MODES], cycles;
+    const rbow_sn_curve curve = {.kind = RBOW_SN_WELD, .log_a1 = 12, .m1 = 3, .log_a2 = NAN, .m2 = NAN, .knee_cycles = NAN,
+                                 .cutoff_cycles = NAN, .stress_unit = 1000, .deviation = NAN};
+    rbow_life_cycle one;
+    rbow_life_result life;
+    const rbow_life_row row = {&m, 10, 0, 1};
+    ring.kind = RBOW_DETAIL_RING_WELD;
+    ring.at = 25;
+    ring.throat = 0.1;
+    WANT(rbow_net_section_of(1, 0.1, 0, 2, &n) == RBOW_OK);
+    NEAR(n.area, pi * 0.09);
+    WANT(rbow_detail_faults(&ring, &m, &steel, NULL, 0) == 0);
+    WANT(rbow_member_forces(&m, &steel, 2, 25, &f) == RBOW_OK);
+    NEAR(f.axial, 2000);
+    WANT(rbow_detail_use(&ring, &m, &steel, &f, use) == RBOW_OK && isnan(use[RBOW_DETAIL_BY_YIELD]));
+    NEAR(use[RBOW_DETAIL_BY_WELD], 2000 / (pi * 0.1 * 0.6 * 70e3));
+    WANT(rbow_detail_check(&ring, &m, &steel, &r) == RBOW_OK && r.verdict == RBOW_HOLDS);
+    ring.throat = 0;
+    WANT(rbow_detail_check(&ring, &m, &steel, &r) == RBOW_BAD_THROAT && isnan(r.margin));
+    ring.throat = 0.1;
+    WANT(rbow_sn_cycles(&curve, 10e3, 0, 0, &cycles) == RBOW_OK);
+    NEAR(cycles, 1e9);
+    const rbow_section_forces none = {.axial = 0};
+    WANT(rbow_life_between(&ring, &m, &steel, &curve, &none, &f, &one) == RBOW_OK);
+    NEAR(one.range, 2000 / (pi * 0.1));
+    WANT(rbow_life_of(&ring, &row, 1, &steel, &curve, &life) == RBOW_OK);
+    NEAR(life.runs, 1e12 / pow(1 / (pi * 0.1), 3) / 10);
+    WANT(strcmp(rbow_life_usual_curve(&ring, &m), "W2") == 0);
+    WANT(strcmp(rbow_detail_kind_name(RBOW_DETAIL_HOLE), "hole") == 0 && strcmp(rbow_detail_mode_name(RBOW_DETAIL_BY_WELD), "weld") == 0);
+    WANT(strcmp(rbow_detail_remark_text(RBOW_DETAIL_UNSTABLE), "unstable as loaded") == 0);
+    WANT(strcmp(rbow_life_remark_text(RBOW_LIFE_NO_STATE), "no equilibrium") == 0);
+}
+
 static void *check_often(void *margin)
 {
     rbow_member m = bar();
@@ -333,6 +374,7 @@ int main(void)
     profile();
     shop();
     frame();
+    details();
     threads();
     return failed;
 }
