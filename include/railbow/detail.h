@@ -72,14 +72,6 @@ enum { RBOW_DETAIL_REMARK_LIST(RBOW_DETAIL_REMARK_BIT) RBOW_DETAIL_REMARKS_END_ 
 #undef RBOW_DETAIL_REMARK_AT
 #undef RBOW_DETAIL_REMARK_BIT
 
-/* What acts on the cross-section of a tube at one place and load factor. */
-typedef struct rbow_section_forces {
-    double axial;                    /* lbf, compression positive */
-    double moment_up, moment_right;  /* in-lbf, positive where the convex side faces that way */
-    double torque;                   /* in-lbf */
-    double shear_up, shear_right;    /* lbf: the derivative of the moments along the tube */
-} rbow_section_forces;
-
 typedef struct rbow_net_section { /* at the middle of a cross hole */
     double area;           /* in^2 */
     double inertia_along;  /* in^4, about its own centroid: for moments toward the hole's axis  */
@@ -164,6 +156,27 @@ typedef struct rbow_detail_result { /* all doubles first; NaN: does not exist */
  * Validity: as rbow_member_check */
 RBOW_API rbow_status rbow_detail_check(const rbow_detail *detail, const rbow_member *member, const rbow_material *material,
                                        rbow_detail_result *result);
+
+/* ---- details of a frame ------------------------------------------------------------------------------------- */
+
+/* What acts at a place of one tube of a frame in a state. The loads of the run act in full proportion to the factor.
+ * Given:    solver, run; factor, any sign; fit; tube; at  in from A
+ * Returned: forces
+ * Status:   RBOW_OK | RBOW_UNSTABLE (no state) | RBOW_OUT_OF_RANGE */
+RBOW_API rbow_status rbow_frame_forces(rbow_frame_solver *solver, const rbow_frame_run *run, double factor, int fit, size_t tube,
+                                       double at, rbow_section_forces *forces);
+
+/* All that is wrong with a detail of a tube of a frame, as rbow_detail_faults. Given: frame, without faults; tube */
+RBOW_API size_t rbow_frame_detail_faults(const rbow_frame *frame, size_t tube, const rbow_detail *detail, rbow_status *faults, size_t most);
+
+/* The check of a detail of a tube of a frame in one run: the lower of as built and unforced, and of both sides of bows of unknown
+ * clock, as the check of the tube. A load factor ends where the path ends. joints_taken is RBOW_JOINTS_NONE, the clocks NaN.
+ * Given:    solver, run; tube; detail
+ * Returned: result
+ * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | the first of rbow_frame_detail_faults | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW
+ * May miss: as the check of the tube: a rise over the limit and back within 1/200 of the load factor required */
+RBOW_API rbow_status rbow_frame_detail_check(rbow_frame_solver *solver, const rbow_frame_run *run, size_t tube, const rbow_detail *detail,
+                                             rbow_detail_result *result);
 
 /* Names, as in files; NULL for any other value. The text of one remark bit. */
 RBOW_API const char *rbow_detail_kind_name(int kind);

@@ -197,6 +197,14 @@ typedef struct rbow_profile { /* one station along the tube, both planes; deflec
     double shear_up, shear_right;           /* lbf: the derivative of the moment along the tube; at a point load, on its B side */
 } rbow_profile;
 
+/* What acts on the cross-section of a tube at one place and load factor. */
+typedef struct rbow_section_forces {
+    double axial;                    /* lbf, compression positive */
+    double moment_up, moment_right;  /* in-lbf, positive where the convex side faces that way */
+    double torque;                   /* in-lbf */
+    double shear_up, shear_right;    /* lbf: the derivative of the moments along the tube */
+} rbow_section_forces;
+
 /* Moments and movements along a member at one load factor.
  * Given:    member, material
  *           factor    load factor, >= 0

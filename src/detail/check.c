@@ -6,7 +6,7 @@
 
 RESULT_WITH_WHOLE(rbow_detail_result, verdict, 6);
 
-static rbow_detail_result no_answer(void)
+rbow_detail_result rbow_detail_no_answer(void)
 {
     rbow_detail_result r;
     NO_RESULT_BEFORE(rbow_detail_result, &r, verdict);
@@ -16,9 +16,9 @@ static rbow_detail_result no_answer(void)
 }
 
 /* Ties go to yield. */
-static void tell_margin(const prepared *p, const detail_factors *k, double lowest, rbow_detail_result *r)
+void rbow_detail_tell_margin(const detail_factors *k, const double required[LIMITS], double lowest, rbow_detail_result *r)
 {
-    const double yield = k->of[DETAIL_YIELD] / p->member.factor_yield, weld = k->of[DETAIL_WELD] / p->member.factor;
+    const double yield = k->of[DETAIL_YIELD] / required[DETAIL_YIELD], weld = k->of[DETAIL_WELD] / required[DETAIL_WELD];
     const int which = weld < yield * (1 - 1e-9) ? DETAIL_WELD : DETAIL_YIELD;
     r->yield_factor = k->of[DETAIL_YIELD];
     r->weld_factor = k->of[DETAIL_WELD];
@@ -26,7 +26,25 @@ static void tell_margin(const prepared *p, const detail_factors *k, double lowes
     r->margin = fmin(fmin(yield, weld), lowest) - 1;
     r->mode = isinf(fmin(yield, weld)) ? RBOW_DETAIL_BY_NONE : k->mode[which];
     r->verdict = r->margin >= 0 ? RBOW_HOLDS : RBOW_SHORT;
-    if (k->of[DETAIL_WELD] < 2) r->remarks |= RBOW_DETAIL_UNDER_TWO;
+    if (k->of[DETAIL_WELD] < 2 && k->mode[DETAIL_WELD] != RBOW_DETAIL_BY_BUCKLING) r->remarks |= RBOW_DETAIL_UNDER_TWO;
+}
+
+void rbow_detail_tell_forces(const detail_model *m, const rbow_section_forces *f, rbow_detail_result *r)
+{
+    r->axial = f->axial;
+    r->torque = f->torque;
+    r->moment = hypot(f->moment_up, f->moment_right);
+    r->moment_clock = rbow_clock_of(f->moment_up, f->moment_right);
+    r->shear = hypot(f->shear_up, f->shear_right);
+    r->prying = rbow_detail_prying(m, r->moment);
+}
+
+void rbow_detail_tell_sizes(const rbow_detail *given, const detail_model *m, rbow_detail_result *r)
+{
+    r->remarks = rbow_detail_size_remarks(given, m);
+    r->in_weld_zone = m->in_weld_zone;
+    r->clearance = rbow_detail_clearance(m);
+    r->play = rbow_detail_play(m);
 }
 
 static rbow_status tell_loaded(const detail_model *m, const prepared *p, rbow_detail_result *r)
@@ -39,10 +57,7 @@ static rbow_status tell_loaded(const detail_model *m, const prepared *p, rbow_de
         r->remarks |= RBOW_DETAIL_UNSTABLE;
         return RBOW_OK;
     }
-    r->moment = hypot(f.moment_up, f.moment_right);
-    r->moment_clock = rbow_clock_of(f.moment_up, f.moment_right);
-    r->shear = hypot(f.shear_up, f.shear_right);
-    r->prying = rbow_detail_prying(m, r->moment);
+    if (status == RBOW_OK) rbow_detail_tell_forces(m, &f, r);
     return status;
 }
 
@@ -73,12 +88,10 @@ static rbow_status check_scenarios(const rbow_detail *given, const detail_model 
     const prepared p = rbow_concrete(s, &governs);
     status = rbow_detail_factors(m, &p, &k);
     if (status != RBOW_OK) return status;
-    r->remarks = rbow_detail_size_remarks(given, m);
-    r->in_weld_zone = m->in_weld_zone;
-    r->clearance = rbow_detail_clearance(m);
-    r->play = rbow_detail_play(m);
+    const double required[LIMITS] = {[DETAIL_YIELD] = p.member.factor_yield, [DETAIL_WELD] = p.member.factor};
+    rbow_detail_tell_sizes(given, m, r);
     tell_taken(s, &governs, r);
-    tell_margin(&p, &k, governs.ratio, r);
+    rbow_detail_tell_margin(&k, required, governs.ratio, r);
     return tell_loaded(m, &p, r);
 }
 
@@ -87,7 +100,7 @@ rbow_status rbow_detail_check(const rbow_detail *detail, const rbow_member *memb
 {
     scenarios s;
     detail_model m;
-    rbow_detail_result r = no_answer();
+    rbow_detail_result r = rbow_detail_no_answer();
     rbow_status status;
     *result = r;
     if (rbow_faults_of(member, material, &status, 1) > 0) return status;

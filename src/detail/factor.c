@@ -14,7 +14,7 @@ static double highest(const detail_uses *u, int which)
     return most;
 }
 
-static double level_of(const detail_model *m, const rbow_section_forces *f, int which)
+double rbow_detail_level(const detail_model *m, const rbow_section_forces *f, int which)
 {
     const detail_uses u = rbow_detail_uses_of(m, f);
     return highest(&u, which);
@@ -26,7 +26,7 @@ static double one(const void *of, const prepared *p, limit which, double factor)
     const detail_model *m = of;
     rbow_section_forces f;
     const rbow_status status = rbow_forces_at(p, factor, m->detail.at, &f);
-    return status == RBOW_UNSTABLE ? (double)INFINITY : status == RBOW_OK ? level_of(m, &f, which) : (double)NAN;
+    return status == RBOW_UNSTABLE ? (double)INFINITY : status == RBOW_OK ? rbow_detail_level(m, &f, which) : (double)NAN;
 }
 
 static double second_difference(const rbow_section_forces f[3], const detail_slopes *s)
@@ -47,7 +47,7 @@ static void eight(const void *of, const prepared *p, const double factor[BATCH],
         const rbow_status status = rbow_forces_at(p, factor[i], m->detail.at, &f[i]);
         out->settled[i] = true;
         for (int k = 0; k < LIMITS; k++)
-            out->utilisation[k][i] = status == RBOW_UNSTABLE ? (double)INFINITY : status == RBOW_OK ? level_of(m, &f[i], k) : (double)NAN;
+            out->utilisation[k][i] = status == RBOW_UNSTABLE ? (double)INFINITY : status == RBOW_OK ? rbow_detail_level(m, &f[i], k) : (double)NAN;
         if (status == RBOW_STRESS_OVERFLOW) out->settled[i] = false; /* the single evaluation reports it */
     }
     for (int i = 0; i < MIDDLES && even; i++) out->second_difference[i] = second_difference(&f[i], &slopes); /* NaN where a state is missing */
@@ -70,10 +70,10 @@ static double first_of(path *along, limit which, double end)
     return isfinite(factor) || end < critical ? factor : critical;
 }
 
-static bool has(const detail_model *m, int which)
+bool rbow_detail_has(const detail_model *m, int which)
 {
     const rbow_section_forces none = {0, 0, 0, 0, 0, 0};
-    return level_of(m, &none, which) >= 0;
+    return rbow_detail_level(m, &none, which) >= 0;
 }
 
 static bool buckles_at_rest(const prepared *p)
@@ -94,30 +94,34 @@ rbow_status rbow_detail_least_ratio(const void *of, const prepared *p, double mo
     if (buckles_at_rest(p)) return RBOW_OK;
     double least = most;
     for (int k = 0; k < LIMITS; k++)
-        if (has(m, k)) least = fmin(least, first_of(&along, (limit)k, least * required(p, k)) / required(p, k));
+        if (rbow_detail_has(m, k)) least = fmin(least, first_of(&along, (limit)k, least * required(p, k)) / required(p, k));
     *ratio = least;
     return along.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;
 }
 
-/* The mode with the largest utilisation at the load factor, of one kind. */
-static int mode_at(const detail_model *m, const prepared *p, int which, double factor)
+int rbow_detail_mode_of(const detail_model *m, const rbow_section_forces *f, int which)
 {
-    rbow_section_forces f;
-    if (isinf(factor)) return RBOW_DETAIL_BY_NONE;
-    if (factor >= critical_factor(p) || rbow_forces_at(p, factor, m->detail.at, &f) != RBOW_OK) return RBOW_DETAIL_BY_BUCKLING;
     if (which == DETAIL_YIELD) return RBOW_DETAIL_BY_YIELD;
-    const detail_uses u = rbow_detail_uses_of(m, &f);
+    const detail_uses u = rbow_detail_uses_of(m, f);
     int mode = RBOW_DETAIL_BY_WELD;
     for (int i = mode + 1; i < RBOW_DETAIL_MODES; i++)
         if (u.of[i] > u.of[mode]) mode = i;
     return mode;
 }
 
+static int mode_at(const detail_model *m, const prepared *p, int which, double factor)
+{
+    rbow_section_forces f;
+    if (isinf(factor)) return RBOW_DETAIL_BY_NONE;
+    if (factor >= critical_factor(p) || rbow_forces_at(p, factor, m->detail.at, &f) != RBOW_OK) return RBOW_DETAIL_BY_BUCKLING;
+    return rbow_detail_mode_of(m, &f, which);
+}
+
 rbow_status rbow_detail_factors(const detail_model *m, const prepared *p, detail_factors *out)
 {
     path along = rbow_path_by(p, &of_detail, m);
     for (int k = 0; k < LIMITS; k++) {
-        out->of[k] = !has(m, k) ? (double)INFINITY : buckles_at_rest(p) ? 0 : first_of(&along, (limit)k, INFINITY);
+        out->of[k] = !rbow_detail_has(m, k) ? (double)INFINITY : buckles_at_rest(p) ? 0 : first_of(&along, (limit)k, INFINITY);
         out->mode[k] = mode_at(m, p, k, out->of[k]);
     }
     return along.failed ? RBOW_STRESS_OVERFLOW : RBOW_OK;

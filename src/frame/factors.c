@@ -63,11 +63,17 @@ static rbow_status search_all(rbow_frame_solver *s, const panel *p, double asked
     return RBOW_OK;
 }
 
+/* What a follower leaves out counts as reached. */
+static bool is_asked(const rbow_frame_solver *s, size_t tube, int which)
+{
+    return s->follower == NULL || (s->follower->tube == tube && which < LIMITS);
+}
+
 static void nothing_reached(rbow_frame_solver *s)
 {
     for (size_t i = 0; i < s->frame.tube_count; i++)
         for (int k = 0; k < FRAME_LIMITS; k++) {
-            s->reached[i].factor[k] = INFINITY;
+            s->reached[i].factor[k] = is_asked(s, i, k) ? (double)INFINITY : 0;
             s->reached[i].at[k] = NAN;
             s->reached[i].last[k] = 0;
         }

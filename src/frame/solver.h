@@ -41,7 +41,18 @@ typedef struct frame_reached { /* by one tube on one path */
     double last[FRAME_LIMITS];   /* utilisation at the last load factor searched */
 } frame_reached;
 
+/* A place of one tube that is followed in place of all limits of all tubes: its two levels stand where the yield and the interaction
+ * of its tube do. */
+typedef struct frame_follower {
+    size_t tube;
+    double at;     /* in from A */
+    double weight; /* by how much more its levels rise than the yield of the tube, per any of what acts; >= 1 */
+    void (*levels)(const void *of, const rbow_section_forces *f, double level[LIMITS]);
+    const void *of;
+} frame_follower;
+
 struct rbow_frame_solver {
+    const frame_follower *follower; /* NULL: the limits of the tubes */
     rbow_frame frame;
     frame_tube *tubes;
     const rbow_frame_run *run;

@@ -25,6 +25,13 @@ void rbow_frame_evaluate(const rbow_frame_solver *s, const frame_tube *t, const 
     rbow_evaluate_under(&t->member, rbow_element_axial(s, t, unknowns), rbow_element_torque(s, t, unknowns), &loads, places, out);
 }
 
+rbow_section_forces rbow_frame_forces_of(const frame_tube *t, const evaluation *e, double at)
+{
+    rbow_profile there = {.at = at};
+    rbow_profile_of(&t->member, &e->solution, &there, 1);
+    return (rbow_section_forces){e->axial, there.moment_up, there.moment_right, e->torque, there.shear_up, there.shear_right};
+}
+
 typedef struct tube_panel { /* a tube at the nodes: axial force, torque, and the slopes at both ends in both planes */
     const rbow_frame_solver *solver;
     const frame_tube *tube;
@@ -62,7 +69,8 @@ static void weights_of(const tube_panel *p, double per_unit[VALUES])
         torque = fmax(torque, f->stress_per_torque * share);
         slope = fmax(slope, couple * f->stress_per_moment * share);
     }
-    for (int i = 0; i < VALUES; i++) per_unit[i] = i == 0 ? axial : i == 1 ? torque : slope;
+    const double weight = p->solver->follower != NULL ? p->solver->follower->weight : 1;
+    for (int i = 0; i < VALUES; i++) per_unit[i] = weight * (i == 0 ? axial : i == 1 ? torque : slope);
 }
 
 /* How far the nodes in between lie from the polynomial through every other one, in utilisation of the tube. */
@@ -107,12 +115,26 @@ typedef struct sample {
     double bent;  /* as interaction, also where the tube is in tension */
 } sample;
 
+static void follow(const tube_panel *p, const evaluation *e, sample *s)
+{
+    const frame_follower *f = p->solver->follower;
+    const rbow_section_forces forces = rbow_frame_forces_of(p->tube, e, f->at);
+    f->levels(f->of, &forces, s->level);
+    s->axial = e->axial;
+    s->bent = s->level[FRAME_INTERACTION];
+    s->level[FRAME_COLUMN] = 0;
+}
+
 static sample sample_at(const tube_panel *p, double factor)
 {
     evaluation e;
     sample s = {factor, {INFINITY, INFINITY, INFINITY}, INFINITY, INFINITY};
     evaluate_at(p, factor, false, &e);
     if (!e.stands) return s;
+    if (p->solver->follower != NULL) {
+        follow(p, &e, &s);
+        return s;
+    }
     s.axial = e.axial;
     s.bent = e.limits[LIMIT_INTERACTION].utilisation;
     s.level[FRAME_YIELD] = e.limits[LIMIT_YIELD].utilisation;

@@ -9,6 +9,9 @@
 void rbow_frame_evaluate(const rbow_frame_solver *s, const frame_tube *tube, const double *unknowns, double factor, bool places,
                          evaluation *out);
 
+/* What acts at a place of a tube in such a state. Given: e  that stands; at  in from A */
+rbow_section_forces rbow_frame_forces_of(const frame_tube *tube, const evaluation *e, double at);
+
 /* How far the nodes in between lie from the polynomial through every other one, in utilisation of the tube.
  * Given: s  with the states of the panel's nodes in its first rows; index  of the tube */
 double rbow_frame_roughness(rbow_frame_solver *s, size_t index, const panel *p);
