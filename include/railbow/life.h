@@ -111,6 +111,19 @@ typedef struct rbow_life_result { /* doubles first; NaN: does not exist; of the 
 RBOW_API rbow_status rbow_life_of(const rbow_detail *detail, const rbow_life_row *rows, size_t count, const rbow_material *material,
                                   const rbow_sn_curve *curve, rbow_life_result *result);
 
+typedef struct rbow_frame_life_row { /* the loads that act together, one part of a run of the car */
+    const rbow_frame_run *run;
+    double cycles, low, high;   /* as in rbow_life_row */
+} rbow_frame_life_row;
+
+/* The same for a detail of a tube of a frame, as built and without any miss or gap in the frame. Bows of unknown clock all point to
+ * the side to which they move in the first row, or all to the opposite side, for all rows. joints_taken is RBOW_JOINTS_NONE,
+ * bow_clock_taken NaN.
+ * Given:    solver; rows, count >= 1; tube; detail; curve
+ * Status:   as rbow_life_of, but for faults of a member; RBOW_OUT_OF_RANGE: no row, no such tube, or faults of a run */
+RBOW_API rbow_status rbow_frame_life_of(rbow_frame_solver *solver, const rbow_frame_life_row *rows, size_t count, size_t tube,
+                                        const rbow_detail *detail, const rbow_sn_curve *curve, rbow_life_result *result);
+
 /* The curve that is usual for a detail, by its name in materials/fatigue.csv: ring weld, and a place or hole in a weld zone, W2;
  * sleeve butt welded F3, not butt welded W3; socket W3; a hole elsewhere 4130 kt 4, a place elsewhere 4130 kt 1. Common practice, no
  * source; thin round tubes welded to others stand at 40 to 50 MPa at 2e6 cycles in EN 1993-1-9 and IIW tables (from memory).

@@ -1,4 +1,5 @@
 #include "detail/factor.h"
+#include "detail/frame_forces.h"
 #include "frame/bows.h"
 #include "frame/factors.h"
 #include "frame/margin.h"
@@ -6,51 +7,6 @@
 #include "mechanics/no_result.h"
 
 #include <railbow/clock.h>
-
-/* ---- forces ------------------------------------------------------------------------------------------------ */
-
-/* The loads of the run the other way round, for a factor below 0. */
-static void turn_loads(rbow_frame_solver *s)
-{
-    for (size_t i = 0; i < s->frame.joint_count * RBOW_MOTIONS; i++) s->applied[i] = -s->applied[i];
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
-        frame_tube *t = &s->tubes[i];
-        for (int k = 0; k < PLANES; k++) {
-            t->spread[k] = -t->spread[k];
-            t->point[k] = -t->point[k];
-        }
-        for (int k = 0; k < ENDS; k++) t->along[k] = -t->along[k];
-    }
-}
-
-/* On the path of the run, fit and bows as they are set. */
-static rbow_status forces_at(rbow_frame_solver *s, double factor, size_t tube, double at, rbow_section_forces *f)
-{
-    frame_path states;
-    evaluation e;
-    if (!rbow_frame_path_begin(&states, s) || !rbow_frame_path_go(&states, factor)) return RBOW_UNSTABLE;
-    rbow_frame_evaluate(s, &s->tubes[tube], rbow_frame_path_state(&states), factor, false, &e);
-    if (!e.stands) return RBOW_UNSTABLE;
-    *f = rbow_frame_forces_of(&s->tubes[tube], &e, at);
-    return RBOW_OK;
-}
-
-rbow_status rbow_frame_forces(rbow_frame_solver *s, const rbow_frame_run *run, double factor, int fit, size_t tube, double at,
-                              rbow_section_forces *forces)
-{
-    NO_RESULT(forces);
-    if (!isfinite(factor) || tube >= s->frame.tube_count || !(at >= 0 && at <= s->tubes[tube].length)
-        || (fit != RBOW_FRAME_AS_BUILT && fit != RBOW_FRAME_UNFORCED))
-        return RBOW_OUT_OF_RANGE;
-    rbow_status status = rbow_frame_set_run(s, run);
-    if (status != RBOW_OK) return status;
-    if (factor < 0) turn_loads(s);
-    s->fit = fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
-    s->bows = 1;
-    status = forces_at(s, fabs(factor), tube, at, forces);
-    if (factor < 0) turn_loads(s);
-    return status;
-}
 
 /* ---- faults ------------------------------------------------------------------------------------------------ */
 
@@ -101,7 +57,7 @@ static int mode_at(rbow_frame_solver *s, const detail_model *m, int which, doubl
 {
     rbow_section_forces f;
     if (isinf(factor)) return RBOW_DETAIL_BY_NONE;
-    if (factor >= path_end || forces_at(s, factor, s->follower->tube, m->detail.at, &f) != RBOW_OK) return RBOW_DETAIL_BY_BUCKLING;
+    if (factor >= path_end || rbow_frame_forces_signed(s, factor, s->follower->tube, m->detail.at, &f) != RBOW_OK) return RBOW_DETAIL_BY_BUCKLING;
     return rbow_detail_mode_of(m, &f, which);
 }
 
@@ -145,7 +101,7 @@ static void tell_loaded(rbow_frame_solver *s, const detail_model *m, const lowes
     rbow_section_forces f;
     s->fit = low->fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
     rbow_frame_turn_bows(s, low->side);
-    if (forces_at(s, 1, s->follower->tube, m->detail.at, &f) == RBOW_OK) rbow_detail_tell_forces(m, &f, r);
+    if (rbow_frame_forces_signed(s, 1, s->follower->tube, m->detail.at, &f) == RBOW_OK) rbow_detail_tell_forces(m, &f, r);
     else r->remarks |= RBOW_DETAIL_UNSTABLE;
 }
 

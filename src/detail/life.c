@@ -1,5 +1,5 @@
 #include "check/scenario.h"
-#include "detail/cycle.h"
+#include "detail/damage.h"
 #include "mechanics/no_result.h"
 
 #include <gsl/gsl_math.h>
@@ -24,24 +24,7 @@ typedef struct directions {
     double clock[CLOCKS];
 } directions;
 
-typedef struct damage {
-    double sum;        /* of cycles/N; INFINITY where there is no number */
-    double equivalent; /* the largest of all rows: ranks what does no damage */
-    unsigned remarks;
-} damage;
-
-static bool is_worse(const damage *a, const damage *b)
-{
-    if (a->sum > b->sum || a->sum < b->sum) return a->sum > b->sum;
-    return a->equivalent > b->equivalent;
-}
-
 /* ---- one row ------------------------------------------------------------------------------------------------ */
-
-static rbow_life_cycle no_cycle(unsigned remark)
-{
-    return (rbow_life_cycle){.range = NAN, .stress_max = NAN, .ratio = NAN, .equivalent = INFINITY, .cycles = NAN, .remarks = remark};
-}
 
 /* Given: fibres  as rbow_cycle_between. Status: RBOW_OK | RBOW_STRESS_OVERFLOW */
 static rbow_status cycle_of_row(const part *t, size_t row, const detail_model *m, const prepared *p, bool fibres, rbow_life_cycle *out)
@@ -54,11 +37,6 @@ static rbow_status cycle_of_row(const part *t, size_t row, const detail_model *m
     if (a != RBOW_OK || b != RBOW_OK) return RBOW_STRESS_OVERFLOW;
     *out = rbow_cycle_between(m, t->curve, &low, &high, fibres);
     return isfinite(out->range) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
-}
-
-static double damage_of(const rbow_life_row *row, const rbow_life_cycle *c)
-{
-    return isnan(c->cycles) ? (double)INFINITY : row->cycles / c->cycles;
 }
 
 static prepared concrete(const part *t, const scenarios *s, int corner, const directions *d)
@@ -79,13 +57,6 @@ static rbow_status ready(const part *t, size_t row, scenarios *s, detail_model *
 
 /* ---- all rows ----------------------------------------------------------------------------------------------- */
 
-static void add(damage *sum, const rbow_life_row *row, const rbow_life_cycle *c)
-{
-    sum->sum += damage_of(row, c);
-    sum->equivalent = fmax(sum->equivalent, c->equivalent);
-    sum->remarks |= c->remarks;
-}
-
 /* Of each of `count` directions at one corner. */
 static rbow_status damages(const part *t, int corner, const directions *d, int count, damage *out)
 {
@@ -98,7 +69,7 @@ static rbow_status damages(const part *t, int corner, const directions *d, int c
             const prepared p = concrete(t, &s, corner < s.corner_count ? corner : 0, &d[k]);
             rbow_life_cycle c;
             status = cycle_of_row(t, row, &m, &p, false, &c);
-            add(&out[k], &t->rows[row], &c);
+            add_damage(&out[k], t->rows[row].cycles, &c);
         }
         if (status != RBOW_OK) return status;
     }
@@ -179,11 +150,6 @@ static rbow_status search(const part *t, int corners, worst_part *worst)
 
 /* ---- the result --------------------------------------------------------------------------------------------- */
 
-static double runs_of(const damage *d)
-{
-    return isinf(d->sum) ? (double)NAN : 1 / d->sum;
-}
-
 /* The row that does most damage. */
 static rbow_status tell_row(const part *t, const worst_part *w, rbow_life_result *r)
 {
@@ -198,14 +164,10 @@ static rbow_status tell_row(const part *t, const worst_part *w, rbow_life_result
         const prepared p = concrete(t, &s, corner, &w->at);
         status = cycle_of_row(t, row, &m, &p, true, &c);
         if (status != RBOW_OK) return status;
-        const damage one = {damage_of(&t->rows[row], &c), c.equivalent, 0};
+        const damage one = {damage_of(t->rows[row].cycles, &c), c.equivalent, 0};
         if (!is_worse(&one, &most)) continue;
         most = one;
-        r->range = c.range;
-        r->stress_max = c.stress_max;
-        r->ratio = c.ratio;
-        r->cycles_to_crack = c.cycles;
-        r->row = (int)row;
+        tell_cycle(row, &c, r);
         r->joints_taken = s.joints[corner];
         r->bow_clock_taken = p.member.bow > 0 ? p.member.bow_clock - 2 * M_PI * floor(p.member.bow_clock / (2 * M_PI)) : (double)NAN;
     }
@@ -220,18 +182,8 @@ static rbow_status life_of(part *t, int corners, rbow_life_result *r)
     t->forced = true;
     if (status == RBOW_OK) status = search(t, corners, &built);
     if (status != RBOW_OK) return status;
-    r->runs = runs_of(&built.damage);
-    r->runs_unforced = runs_of(&unforced.damage);
-    r->forced_costs = isinf(r->runs) && isinf(r->runs_unforced) ? (double)NAN : r->runs_unforced / r->runs;
-    r->remarks = built.damage.remarks;
+    tell_runs(&built.damage, &unforced.damage, r);
     return tell_row(t, &built, r);
-}
-
-static rbow_status row_fault(const rbow_life_row *row)
-{
-    if (!(row->cycles > 0 && isfinite(row->cycles))) return RBOW_BAD_CYCLES;
-    if (!isfinite(row->low)) return RBOW_BAD_CYCLE_LOW;
-    return isfinite(row->high) && row->high > row->low ? RBOW_OK : RBOW_BAD_CYCLE_HIGH;
 }
 
 /* Returned: corners  the most that a row has; the unknown clocks of all rows in the part */
@@ -245,7 +197,7 @@ static rbow_status look_at_row(part *t, size_t row, bool unknown[CLOCKS], int *c
     if (status != RBOW_OK) return status;
     if (rbow_detail_faults_of(t->detail, &s.corners[0], t->material, &status, 1) > 0) return status;
     status = rbow_detail_model_of(t->detail, &s.corners[0], t->material, &m);
-    if (status == RBOW_OK) status = row_fault(&t->rows[row]);
+    if (status == RBOW_OK) status = swing_fault(t->rows[row].cycles, t->rows[row].low, t->rows[row].high);
     if (status == RBOW_OK) status = rbow_sn_fault(t->curve, &m);
     for (int k = 0; k < CLOCKS; k++) unknown[k] = unknown[k] || s.unknown[k];
     if (s.corner_count > *corners) *corners = s.corner_count;

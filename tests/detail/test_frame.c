@@ -1,7 +1,7 @@
 /* Details of a frame: against a single tube where the frame is one, against a dense scan of states, and beside the frame's own check. */
 #include "frame/frames.h"
 
-#include <railbow/detail.h>
+#include <railbow/life.h>
 
 static rbow_material with_ultimate(void)
 {
@@ -68,13 +68,13 @@ START_TEST(one_tube)
             rbow_frame_tube *t = add_tube(&b, a, c, 1.25, .058, &k);
             t->bow = .06;
             t->bow_clock = .5;
-            rbow_frame_load *spread = push_joint(&b, c, i == 2 ? 3000 : -4000, 0, 0);
-            spread = &b.loads[b.run.load_count++];
+            push_joint(&b, c, i == 2 ? 3000 : -4000, 0, 0);
+            rbow_frame_load *spread = &b.loads[b.run.load_count++];
             *spread = rbow_frame_load_default();
             spread->acts_on = RBOW_ACTS_ON_TUBE;
             spread->index = 0;
             spread->spread[RBOW_Z] = -20;
-            open_frame(&b);
+            ck_assert_int_eq(open_frame(&b), RBOW_OK);
             rbow_member m = rbow_member_default();
             m.od = 1.25;
             m.wall = .058;
@@ -128,7 +128,7 @@ START_TEST(against_a_dense_scan)
         for (size_t tube = 0; tube < 3; tube++) {
             built b;
             portal(&b, &k, kind % 2 == 0);
-            open_frame(&b);
+            ck_assert_int_eq(open_frame(&b), RBOW_OK);
             const rbow_detail d = detail_of(kind, tube == 1 ? 0 : 7.0 * (double)tube);
             const rbow_detail_result r = checked(&b, tube, &d);
             ck_assert(r.factor > 0 && isfinite(r.factor));
@@ -149,7 +149,7 @@ START_TEST(beside_the_tubes)
     const rbow_material k = with_ultimate();
     built b;
     portal(&b, &k, true);
-    open_frame(&b);
+    ck_assert_int_eq(open_frame(&b), RBOW_OK);
     rbow_frame_tube_result before[TUBES_MOST], after[TUBES_MOST];
     ck_assert_int_eq(rbow_frame_check(b.solver, &b.run, before, NULL, NULL), RBOW_OK);
     for (size_t tube = 0; tube < 4; tube++) {
@@ -171,11 +171,93 @@ START_TEST(beside_the_tubes)
 }
 END_TEST
 
+static const rbow_sn_curve weld = {.kind = RBOW_SN_WELD, .log_a1 = 10.970, .m1 = 3, .log_a2 = 13.617, .m2 = 5, .knee_cycles = 1e7,
+                                   .cutoff_cycles = NAN, .stress_unit = 145.03773773020923, .deviation = NAN};
+static const rbow_sn_curve metal = {.kind = RBOW_SN_METAL, .a1 = 12.6, .a2 = -4.69, .a3 = .63, .a4 = 0, .stress_unit = 1000, .deviation = NAN};
+
+/* The life in a frame of one tube is that of the member with fixed ends; a bow of unknown clock, in the plane of the load. */
+START_TEST(life_of_one_tube)
+{
+    const rbow_material k = with_ultimate();
+    for (int i = 0; i < 6; i++) {
+        built b;
+        begin(&b);
+        const size_t a = add_joint(&b, 0, 0, 0, RBOW_HELD_FIXED), c = add_joint(&b, 36, 0, 0, RBOW_HELD_FIXED & ~(unsigned)RBOW_HELD_X);
+        rbow_frame_tube *t = add_tube(&b, a, c, 1.25, .058, &k);
+        t->bow = .06;
+        t->bow_clock = i < 3 ? .5 : RBOW_ANY_CLOCK;
+        push_joint(&b, c, -1500, 0, 0);
+        rbow_frame_load *spread = &b.loads[b.run.load_count++];
+        *spread = rbow_frame_load_default();
+        spread->acts_on = RBOW_ACTS_ON_TUBE;
+        spread->index = 0;
+        spread->spread[RBOW_Z] = -6;
+        ck_assert_int_eq(open_frame(&b), RBOW_OK);
+        rbow_member m = rbow_member_default();
+        m.od = 1.25;
+        m.wall = .058;
+        m.length = 36;
+        m.end_a = m.end_b = RBOW_FIXED;
+        m.compression = 1500;
+        m.bow = .06;
+        m.bow_clock = t->bow_clock;
+        m.spread_load = -6;
+        m.spread_clock = 0;
+        const rbow_detail d = detail_of(i % 3 == 0 ? RBOW_DETAIL_HOLE : i % 3 == 1 ? RBOW_DETAIL_RING_WELD : RBOW_DETAIL_SLEEVE, 2);
+        const rbow_sn_curve *curve = i % 3 == 0 ? &metal : &weld;
+        const rbow_frame_life_row rows[] = {{&b.run, 10, 0, 1}, {&b.run, 3, -.4, .6}};
+        const rbow_life_row of_member[] = {{&m, 10, 0, 1}, {&m, 3, -.4, .6}};
+        rbow_life_result r, one;
+        ck_assert_int_eq(rbow_frame_life_of(b.solver, rows, 2, 0, &d, curve, &r), RBOW_OK);
+        ck_assert_int_eq(rbow_life_of(&d, of_member, 2, &k, curve, &one), RBOW_OK);
+        ck_assert(isfinite(one.runs) && one.runs > 0);
+        near_within(r.runs, one.runs, i < 3 ? 1e-5 : 1e-3, 0);
+        near_within(r.range, one.range, i < 3 ? 1e-5 : 1e-3, 0);
+        near_within(r.runs_unforced, r.runs, 1e-9, 0);
+        ck_assert_int_eq(r.row, one.row);
+        free(b.memory);
+    }
+}
+END_TEST
+
+/* A tube forced into a frame: where the metal leads the fit costs life; more cycles never last longer; faults. */
+START_TEST(life_of_a_forced_frame)
+{
+    const rbow_material k = with_ultimate();
+    built b;
+    portal(&b, &k, true);
+    for (size_t i = 0; i < b.run.load_count; i++)
+        for (int axis = 0; axis < RBOW_AXES; axis++) b.loads[i].force[axis] *= .3;
+    ck_assert_int_eq(open_frame(&b), RBOW_OK);
+    const rbow_detail hole = detail_of(RBOW_DETAIL_HOLE, 5);
+    double last = INFINITY;
+    for (double cycles = 1; cycles < 1e4; cycles *= 10) {
+        const rbow_frame_life_row row = {&b.run, cycles, 0, 1};
+        rbow_life_result r;
+        ck_assert_int_eq(rbow_frame_life_of(b.solver, &row, 1, 1, &hole, &metal, &r), RBOW_OK);
+        ck_assert(isfinite(r.runs) && r.runs < last);
+        ck_assert(r.runs < r.runs_unforced && r.forced_costs > 1);
+        last = r.runs;
+    }
+    rbow_frame_life_row row = {&b.run, 0, 0, 1};
+    rbow_life_result r;
+    ck_assert_int_eq(rbow_frame_life_of(b.solver, &row, 1, 1, &hole, &metal, &r), RBOW_BAD_CYCLES);
+    ck_assert(isnan(r.runs));
+    row = (rbow_frame_life_row){&b.run, 1, 0, 1e5};
+    ck_assert_int_eq(rbow_frame_life_of(b.solver, &row, 1, 1, &hole, &metal, &r), RBOW_OK);
+    ck_assert_uint_ne(r.remarks & RBOW_LIFE_NO_STATE, 0);
+    ck_assert(isnan(r.runs));
+    free(b.memory);
+}
+END_TEST
+
 static void fill(TCase *c)
 {
     tcase_add_test(c, one_tube);
     tcase_add_test(c, against_a_dense_scan);
     tcase_add_test(c, beside_the_tubes);
+    tcase_add_test(c, life_of_one_tube);
+    tcase_add_test(c, life_of_a_forced_frame);
 }
 
 int main(void)

@@ -298,6 +298,12 @@ static void frame(void)
     spot.at = 15;
     WANT(rbow_frame_detail_faults(&f, 0, &spot, NULL, 0) == 0);
     WANT(rbow_frame_detail_check(solver, &run, 0, &spot, &detail) == RBOW_OK && detail.margin >= r.margin - 1e-6);
+    const rbow_sn_curve slope = {.kind = RBOW_SN_WELD, .log_a1 = 12, .m1 = 3, .log_a2 = NAN, .m2 = NAN, .knee_cycles = NAN,
+                                 .cutoff_cycles = NAN, .stress_unit = 1000, .deviation = NAN};
+    const rbow_frame_life_row row = {&run, 2, 0, 1};
+    rbow_life_result life;
+    WANT(rbow_frame_life_of(solver, &row, 1, 0, &spot, &slope, &life) == RBOW_OK);
+    NEAR(life.runs, life.cycles_to_crack / 2);
     WANT(rbow_frame_forces(solver, &run, -1, RBOW_FRAME_AS_BUILT, 0, 15, &forces) == RBOW_OK && fabs(forces.axial + 1000) < 1e-6);
     free(memory);
 }
