@@ -29,11 +29,12 @@ typedef struct rbow_frame_faces { /* B's face seen from A's, from A toward B; be
     double opened;               /* in; > 0 where the faces part */
 } rbow_frame_faces;              /* the clock of a movement below 1e-10 in or a turn below 1e-12 is NaN, and the size 0 */
 
-typedef struct rbow_frame_cut_fault {
-    size_t cut;             /* the cut at fault */
+typedef struct rbow_frame_cut_note {
+    size_t free_joints;     /* RBOW_OK: how many joints stand in pieces that lie free */
+    size_t cut;             /* of other statuses: the cut at fault */
     rbow_frame_loose loose; /* RBOW_FRAME_NOT_HELD: how the rest of the frame moves; RBOW_PIECE_NOT_HELD: its joint is one of the
                                piece; RBOW_STUB_NOT_HELD: the joint of the stub */
-} rbow_frame_cut_fault;
+} rbow_frame_cut_note;
 
 /* Bytes that the functions below need; 0 where there is no memory. Given: frame, without faults; run, NULL for none */
 RBOW_API size_t rbow_frame_cut_memory(const rbow_frame *frame, const rbow_frame_run *run, size_t cut_count);
@@ -46,12 +47,12 @@ RBOW_API size_t rbow_frame_cut_memory(const rbow_frame *frame, const rbow_frame_
  * Returned: faces   of each cut
  *           joints  of each joint, its movement from before the cut to after it; NaN where no tube is left at a joint that
  *                   nothing holds (may be NULL)
- *           fault   (may be NULL)
+ *           note    (may be NULL)
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_BAD_FRAME_CUT | RBOW_CUT_TWICE | RBOW_STUB_NOT_HELD (a ball at the root of a stub,
  *           or no tube left that keeps its joint from turning) | RBOW_PIECE_NOT_HELD | RBOW_FRAME_NOT_HELD | RBOW_UNSTABLE |
  *           RBOW_NO_CONVERGENCE */
 RBOW_API rbow_status rbow_frame_cut(const rbow_frame *frame, const rbow_frame_run *run, const rbow_frame_cut_place *cuts, size_t cut_count,
-                                    void *memory, rbow_frame_faces *faces, rbow_frame_motion *joints, rbow_frame_cut_fault *fault);
+                                    void *memory, rbow_frame_faces *faces, rbow_frame_motion *joints, rbow_frame_cut_note *note);
 
 typedef struct rbow_frame_released { /* before the cut, without run loads */
     double fit_axial;                   /* lbf, compression positive */
@@ -67,10 +68,10 @@ typedef struct rbow_frame_released { /* before the cut, without run loads */
  * solved to second order, has the forces. Misses and gap of this tube in the frame do not count; those of the others do.
  * Given:    faces   all three sizes read; a clock counts where its size is above 0
  *           others  as above
- * Returned: released; fault (may be NULL)
+ * Returned: released; note (may be NULL)
  * Status:   as above; a status of the tube's misses where the readings are too large */
 RBOW_API rbow_status rbow_frame_release(const rbow_frame *frame, const rbow_frame_cut_place *cut, const rbow_frame_faces *faces,
-                                        void *memory, rbow_frame_released *released, rbow_frame_cut_fault *fault);
+                                        void *memory, rbow_frame_released *released, rbow_frame_cut_note *note);
 
 #ifdef __cplusplus
 }

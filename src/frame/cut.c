@@ -59,12 +59,12 @@ size_t rbow_frame_cut_memory(const rbow_frame *frame, const rbow_frame_run *run,
 
 /* ---- the whole frame ------------------------------------------------------------------------------------ */
 
-static rbow_status check_cuts(const cutting *c, rbow_frame_cut_fault *fault)
+static rbow_status check_cuts(const cutting *c, rbow_frame_cut_note *note)
 {
     const cut_pieces *p = &c->pieces;
     if (p->cut_count == 0) return RBOW_OUT_OF_RANGE;
     for (size_t i = 0; i < p->cut_count; i++) {
-        fault->cut = i;
+        note->cut = i;
         if (p->cuts[i].tube >= p->whole->tube_count) return RBOW_OUT_OF_RANGE;
         const rbow_member m = rbow_frame_member(p->whole, &p->whole->tubes[p->cuts[i].tube]);
         if (!(p->cuts[i].at > 0 && p->cuts[i].at < m.length)) return RBOW_BAD_FRAME_CUT;
@@ -149,17 +149,17 @@ static rbow_status solve_part(cutting *c, rbow_frame_loose *loose)
     return RBOW_OK;
 }
 
-static rbow_status cut_frame(cutting *c, const rbow_frame *frame, const rbow_frame_run *run, void *memory, rbow_frame_cut_fault *fault)
+static rbow_status cut_frame(cutting *c, const rbow_frame *frame, const rbow_frame_run *run, void *memory, rbow_frame_cut_note *note)
 {
     c->pieces.whole = frame;
     c->loaded = run != NULL;
     c->run = run != NULL ? *run : (rbow_frame_run){NULL, 0, 1, RBOW_UNSET};
-    rbow_status status = check_cuts(c, fault);
+    rbow_status status = check_cuts(c, note);
     if (status != RBOW_OK || memory == NULL) return status != RBOW_OK ? status : RBOW_OUT_OF_RANGE;
     lay_out(c, frame, run, c->pieces.cut_count, memory);
-    status = rbow_cut_pieces(&c->pieces, c->loaded, fault);
-    if (status == RBOW_OK) status = solve_whole(c, &fault->loose);
-    return status == RBOW_OK ? solve_part(c, &fault->loose) : status;
+    status = rbow_cut_pieces(&c->pieces, c->loaded, note);
+    if (status == RBOW_OK) status = solve_whole(c, &note->loose);
+    return status == RBOW_OK ? solve_part(c, &note->loose) : status;
 }
 
 static bool is_alone(const cutting *c, size_t joint)
@@ -168,16 +168,18 @@ static bool is_alone(const cutting *c, size_t joint)
 }
 
 rbow_status rbow_frame_cut(const rbow_frame *frame, const rbow_frame_run *run, const rbow_frame_cut_place *cuts, size_t cut_count,
-                           void *memory, rbow_frame_faces *faces, rbow_frame_motion *joints, rbow_frame_cut_fault *fault)
+                           void *memory, rbow_frame_faces *faces, rbow_frame_motion *joints, rbow_frame_cut_note *note)
 {
-    rbow_frame_cut_fault unwanted = {0};
+    rbow_frame_cut_note unwanted = {0};
     cutting c = {.pieces = {.cuts = cuts, .cut_count = cut_count}};
-    if (fault == NULL) fault = &unwanted;
+    if (note == NULL) note = &unwanted;
     for (size_t i = 0; i < cut_count; i++) NO_RESULT(&faces[i]);
     for (size_t i = 0; joints != NULL && i < frame->joint_count; i++) NO_RESULT(&joints[i]);
     if (rbow_frame_faults(frame, NULL, 0) > 0) return RBOW_OUT_OF_RANGE;
-    const rbow_status status = cut_frame(&c, frame, run, memory, fault);
+    const rbow_status status = cut_frame(&c, frame, run, memory, note);
     if (status != RBOW_OK) return status;
+    note->free_joints = 0;
+    for (size_t i = 0; i < frame->joint_count; i++) note->free_joints += c.pieces.holder[c.pieces.piece[i]] != not_free;
     for (size_t i = 0; i < cut_count; i++) rbow_cut_faces(&c.stubs[i], c.after, &faces[i]);
     for (size_t i = 0; joints != NULL && i < frame->joint_count; i++)
         for (int k = 0; k < RBOW_AXES && !is_alone(&c, i); k++) {
@@ -259,14 +261,14 @@ static bool are_readings(const rbow_frame_faces *f)
 
 /* A free piece says nothing: its readings are those of the floor it lies on. */
 static rbow_status release(cutting *c, const rbow_frame *frame, const rbow_frame_faces *faces, void *memory,
-                           rbow_frame_released *r, rbow_frame_cut_fault *fault)
+                           rbow_frame_released *r, rbow_frame_cut_note *note)
 {
     double slope[ENDS][PLANES];
-    const rbow_status status = cut_frame(c, frame, NULL, memory, fault);
+    const rbow_status status = cut_frame(c, frame, NULL, memory, note);
     if (status != RBOW_OK) return status;
     for (size_t i = 0; i < frame->joint_count; i++) {
         if (c->pieces.holder[i] == not_free) continue;
-        fault->loose.joint = i;
+        note->loose.joint = i;
         return RBOW_PIECE_NOT_HELD;
     }
     rbow_cut_built_in(&c->stubs[0], c->after, faces, slope, &r->gap);
@@ -276,16 +278,16 @@ static rbow_status release(cutting *c, const rbow_frame *frame, const rbow_frame
 }
 
 rbow_status rbow_frame_release(const rbow_frame *frame, const rbow_frame_cut_place *cut, const rbow_frame_faces *faces, void *memory,
-                               rbow_frame_released *released, rbow_frame_cut_fault *fault)
+                               rbow_frame_released *released, rbow_frame_cut_note *note)
 {
-    rbow_frame_cut_fault unwanted = {0};
+    rbow_frame_cut_note unwanted = {0};
     cutting c = {.pieces = {.cuts = cut, .cut_count = 1}};
     rbow_frame_released r;
-    if (fault == NULL) fault = &unwanted;
+    if (note == NULL) note = &unwanted;
     NO_RESULT(released);
     if (rbow_frame_faults(frame, NULL, 0) > 0) return RBOW_OUT_OF_RANGE;
     if (!are_readings(faces)) return RBOW_NOT_FINITE;
-    const rbow_status status = release(&c, frame, faces, memory, &r, fault);
+    const rbow_status status = release(&c, frame, faces, memory, &r, note);
     if (status == RBOW_OK) *released = r;
     return status;
 }

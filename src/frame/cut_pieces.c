@@ -66,14 +66,14 @@ static bool keeps_stub(const cut_pieces *p, size_t joint)
     return (held & turns) == turns;
 }
 
-static rbow_status check_stubs(const cut_pieces *p, rbow_frame_cut_fault *fault)
+static rbow_status check_stubs(const cut_pieces *p, rbow_frame_cut_note *note)
 {
     for (size_t i = 0; i < p->cut_count; i++) {
         const rbow_frame_tube *t = &p->whole->tubes[p->cuts[i].tube];
         const bool at_a = t->end_a > 0 && keeps_stub(p, t->from), at_b = t->end_b > 0 && keeps_stub(p, t->to);
         if (at_a && at_b) continue;
-        fault->cut = i;
-        fault->loose.joint = at_a ? t->to : t->from;
+        note->cut = i;
+        note->loose.joint = at_a ? t->to : t->from;
         return RBOW_STUB_NOT_HELD;
     }
     return RBOW_OK;
@@ -92,13 +92,13 @@ static void find_free(cut_pieces *p)
         if (p->whole->joints[i].held != RBOW_HELD_NONE) p->holder[p->piece[i]] = not_free;
 }
 
-static rbow_status hold_free(cut_pieces *p, bool loaded, rbow_frame_cut_fault *fault)
+static rbow_status hold_free(cut_pieces *p, bool loaded, rbow_frame_cut_note *note)
 {
     for (size_t i = 0; i < p->whole->joint_count; i++) {
         if (!p->reached[i]) p->joints[i].held = RBOW_HELD_FIXED;
         if (p->holder[i] == not_free) continue;
         if (loaded) {
-            fault->loose.joint = i;
+            note->loose.joint = i;
             return RBOW_PIECE_NOT_HELD;
         }
         p->joints[p->holder[i]].held = RBOW_HELD_FIXED;
@@ -106,13 +106,13 @@ static rbow_status hold_free(cut_pieces *p, bool loaded, rbow_frame_cut_fault *f
     return RBOW_OK;
 }
 
-rbow_status rbow_cut_pieces(cut_pieces *p, bool loaded, rbow_frame_cut_fault *fault)
+rbow_status rbow_cut_pieces(cut_pieces *p, bool loaded, rbow_frame_cut_note *note)
 {
     take_joints(p);
     take_tubes(p);
     find_free(p);
-    const rbow_status status = check_stubs(p, fault);
-    return status == RBOW_OK ? hold_free(p, loaded, fault) : status;
+    const rbow_status status = check_stubs(p, note);
+    return status == RBOW_OK ? hold_free(p, loaded, note) : status;
 }
 
 /* ---- placing -------------------------------------------------------------------------------------------- */

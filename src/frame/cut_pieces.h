@@ -24,8 +24,8 @@ static const size_t not_free = (size_t)-1;
 /* Fills all lists. A free piece is held at one joint, a joint without a tube is held as well.
  * Given:    p       its lists with room, whole and cuts set
  *           loaded  whether a run acts
- * Status:   RBOW_OK | RBOW_STUB_NOT_HELD | RBOW_PIECE_NOT_HELD; fault */
-rbow_status rbow_cut_pieces(cut_pieces *p, bool loaded, rbow_frame_cut_fault *fault);
+ * Status:   RBOW_OK | RBOW_STUB_NOT_HELD | RBOW_PIECE_NOT_HELD; note */
+rbow_status rbow_cut_pieces(cut_pieces *p, bool loaded, rbow_frame_cut_note *note);
 
 /* Moves the free pieces as rigid bodies, so that the squares of the movements of their joints are least.
  * Given: before, after  of each joint. Returned: after */

@@ -26,14 +26,14 @@ static void say_motion(text *out, const double motion[RBOW_MOTIONS])
     }
 }
 
-static void say_loose(const frame_build *b, const rbow_frame_loose *loose)
+void frame_say_loose(const frame_build *b, const rbow_frame_loose *loose, const char *what)
 {
     const joint_row *j = &b->model.joints[loose->joint];
     text complaint = {0}, name = {0}, motion = {0};
     text_quote(&name, j->name, strlen(j->name));
     say_motion(&motion, loose->motion);
     frame_refuse(&complaint, b, FRAME_JOINTS, j->line, rbow_status_input(RBOW_FRAME_NOT_HELD),
-                 "the frame is not held: joint %s moves freely: %s", text_string(&name, &complaint.failed),
+                 "%s is not held: joint %s moves freely: %s", what, text_string(&name, &complaint.failed),
                  text_string(&motion, &complaint.failed));
     if (complaint.failed) say("out of memory");
     else say_lines(complaint.at);
@@ -54,7 +54,7 @@ bool frame_is_held(const frame_build *b)
     const rbow_status status = rbow_frame_open(&b->model.frame, memory, &solver, &loose);
     free(memory);
     if (status == RBOW_OK) return true;
-    if (status == RBOW_FRAME_NOT_HELD) say_loose(b, &loose);
+    if (status == RBOW_FRAME_NOT_HELD) frame_say_loose(b, &loose, "the frame");
     else say("%s: %s", b->tables.paths[FRAME_TUBES], rbow_status_text(status));
     return false;
 }

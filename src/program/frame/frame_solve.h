@@ -14,6 +14,9 @@ typedef struct frame_solved {
 /* Whether something holds the frame. Returned: false after a message that says how it moves. */
 bool frame_is_held(const frame_build *b);
 
+/* Says how `what` ("the frame") moves that is not held. */
+void frame_say_loose(const frame_build *b, const rbow_frame_loose *loose, const char *what);
+
 /* Checks every tube in every run, runs in parallel.
  * Given:    b  without faults, held; w  open
  * Returned: false after a message: out of memory. frame_solved_close either way. A run without an answer gets a message. */
