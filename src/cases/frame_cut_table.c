@@ -52,6 +52,17 @@ static const field locked_fields[] = {
 };
 const field_list frame_cut_locked_list = FIELD_LIST("cut with readings", locked_fields, frame_cut_locked_row);
 
+const char frame_cut_basis[] =
+    "moved, turned: the face on the B side seen from the face on the A side; clocks from A toward B (0 up, 90 to the right). opened: "
+    "negative where the cut closes on the saw; the faces are taken to pass each other. Left out: the twist of one face "
+    "against the other.";
+const char frame_cut_free[] =
+    "A piece comes off, and nothing holds it. It is taken to lie where the sum of squares of its joints' movements is least: what "
+    "the faces there do depends on how you hold the piece.";
+const char frame_cut_locked_basis[] =
+    "Found by putting the tube back with the misses and the gap that part its faces so, in the frame with all other misses "
+    "and gaps as the table has them. Those of this tube in the table do not count.";
+
 const frame_cut_joint_row *frame_cut_moves_most(const frame_cut_answer *a, double *distance)
 {
     const frame_cut_joint_row *most = NULL;

@@ -38,6 +38,9 @@ typedef struct frame_cut_answer {
 /* The joint that moves most; NULL where none moves. Returned: distance, in */
 const frame_cut_joint_row *frame_cut_moves_most(const frame_cut_answer *a, double *distance);
 
+/* What text and page say of how the answer was found: always; where a piece lies free; with readings. */
+extern const char frame_cut_basis[], frame_cut_free[], frame_cut_locked_basis[];
+
 extern const field_list frame_cuts_list, frame_cut_joints_list, frame_cut_locked_list;
 
 #endif
