@@ -4,12 +4,11 @@
 #include "command/cut_asked.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/frame/frame_cut_write.h"
 #include "program/frame/frame_solve.h"
 #include "program/report_file.h"
-#include "program/rows.h"
 #include "program/say.h"
 #include "program/screen_of.h"
-#include "report/json/json.h"
 #include "report/page/frame_cut_page.h"
 #include "report/text/frame_cut_text.h"
 
@@ -99,72 +98,22 @@ static bool solve(cut_run *c)
 
 /* ---- writing ----------------------------------------------------------------------------------------------- */
 
-typedef struct shown_table {
-    const char *name; /* in JSON, where several stand together */
-    const field_list *list;
-    const void *records;
-    size_t count;
-} shown_table;
-
-static bool put_text(output *out, text *t)
-{
-    const bool fine = output_text(out, t);
-    text_free(t);
-    return fine;
-}
-
-static bool put_rows(output *out, const shown_table *t)
-{
-    rows r = rows_for(out, t->list);
-    r.stream = out;
-    for (size_t i = 0; i < t->count && !r.stopped; i++) rows_add(&r, (const char *)t->records + i * t->list->record_size);
-    const bool fine = !r.stopped && output_text(out, &r.written);
-    rows_free(&r);
-    return fine;
-}
-
-/* One table, as CSV or JSON. */
-static bool write_table(cut_run *c, const shown_table *t)
-{
-    return rows_begin(&c->out, t->list, &c->facts) && put_rows(&c->out, t) && rows_end(&c->out, 0);
-}
-
-static bool write_tables(cut_run *c, const shown_table *tables, size_t count)
-{
-    text head = {0}, end = {0};
-    json_open_tables(&head, &c->facts);
-    bool fine = put_text(&c->out, &head);
-    for (size_t i = 0; i < count && fine; i++) {
-        text open = {0}, close = {0};
-        json_open_table(&open, tables[i].name, tables[i].list, c->out.units);
-        fine = put_text(&c->out, &open);
-        c->out.drop_comma = true;
-        fine = fine && put_rows(&c->out, &tables[i]);
-        c->out.drop_comma = false;
-        json_close_table(&close);
-        fine = put_text(&c->out, &close) && fine;
-    }
-    json_close_tables(&end, 0);
-    return put_text(&c->out, &end) && fine;
-}
-
 static bool write_words(cut_run *c)
 {
     text t = {0}, unused = {0};
     const screen s = screen_of(&c->out, false, NULL, &unused);
     if (c->asked.has_readings) frame_cut_locked_text(&t, &c->locked, &s);
     else frame_cut_text(&t, &c->answer, c->options->of, &s);
-    return put_text(&c->out, &t);
+    const bool fine = output_text(&c->out, &t);
+    text_free(&t);
+    return fine;
 }
 
 static bool write_answer(cut_run *c)
 {
-    const frame_cut_answer *a = &c->answer;
-    const shown_table locked = {NULL, &frame_cut_locked_list, &c->locked, 1};
-    const shown_table forward[] = {{"cuts", &frame_cuts_list, a->cuts, a->cut_count}, {"joints", &frame_cut_joints_list, a->joints, a->joint_count}};
     if (c->out.format == FORMAT_TEXT) return write_words(c);
-    if (c->asked.has_readings) return write_table(c, &locked);
-    return c->out.format == FORMAT_JSON ? write_tables(c, forward, 2) : write_table(c, &forward[c->options->of]);
+    if (c->asked.has_readings) return frame_cut_locked_write(&c->out, &c->locked, &c->facts);
+    return frame_cut_write(&c->out, &c->answer, c->options->of, &c->facts);
 }
 
 static bool write_page(cut_run *c, output *page)
