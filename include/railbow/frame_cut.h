@@ -66,7 +66,8 @@ typedef struct rbow_frame_released { /* before the cut, without run loads */
 /* What was locked in at the place of one cut, from the readings of its faces. In the frame without the tube the joints stand where
  * the cut left them; so the readings are those misses and that gap which the tube was built in with, and the whole frame with them,
  * solved to second order, has the forces. Misses and gap of this tube in the frame do not count; those of the others do.
- * Given:    faces   all three sizes read; a clock counts where its size is above 0
+ * If the angle was not read, the moment at the cut is taken as 0: this explains the movement with the least energy.
+ * Given:    faces   moved and opened read; turned NaN = not read; a clock counts where its size is above 0
  *           others  as above
  * Returned: released; note (may be NULL)
  * Status:   as above; a status of the tube's misses where the readings are too large */

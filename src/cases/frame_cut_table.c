@@ -1,6 +1,7 @@
 #include "cases/frame_cut_table.h"
 
 #include "cases/field_lines.h"
+#include "cases/release_table.h"
 
 #include <math.h>
 
@@ -44,6 +45,8 @@ static const field locked_fields[] = {
     FOUND(moment_b, DIM_MOMENT, "locked-in moment at joint B"),
     FOUND(fit_stress, DIM_STRESS, "locked-in equivalent stress where utilisation is largest"),
     FOUND(yield_use, DIM_NONE, "largest utilisation of yield by what was locked in"),
+    WORD(frame_cut_locked_row, "basis", basis, basis_words,
+         "turn read: from the angle; least energy: no angle, the smallest that explains the movement"),
     FOUND(miss_a, DIM_LENGTH, "miss of the tube in the socket at A with which it was built in, measured at B"),
     FOUND(miss_a_clock, DIM_ANGLE, "clock of that miss"),
     FOUND(miss_b, DIM_LENGTH, "the same for the socket at B, measured at A"),

@@ -22,6 +22,7 @@ typedef struct frame_cut_locked_row { /* a cut, and what its readings say */
     const char *tube, *from, *to;
     double at;
     rbow_frame_released found;
+    int basis; /* as of release */
 } frame_cut_locked_row;
 
 typedef enum frame_cut_of { OF_CUTS, OF_CUT_JOINTS } frame_cut_of; /* which of the first two */

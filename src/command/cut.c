@@ -1,6 +1,7 @@
 #include "command/commands.h"
 
 #include "cases/frame_cut_table.h"
+#include "cases/release_table.h"
 #include "command/cut_asked.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
@@ -12,6 +13,7 @@
 #include "report/page/frame_cut_page.h"
 #include "report/text/frame_cut_text.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 typedef struct cut_run {
@@ -74,7 +76,8 @@ static rbow_status release(cut_run *c, void *memory, rbow_frame_cut_note *note)
 {
     const rbow_frame_cut_place *cut = c->asked.cuts;
     const frame_tube_row *t = &c->build->model.tubes[cut->tube];
-    c->locked = (frame_cut_locked_row){.tube = t->name, .from = t->from, .to = t->to, .at = cut->at};
+    c->locked = (frame_cut_locked_row){.tube = t->name, .from = t->from, .to = t->to, .at = cut->at,
+                                       .basis = isnan(c->asked.readings.turned) ? BASIS_LEAST_ENERGY : BASIS_TURN_READ};
     return rbow_frame_release(&c->build->model.frame, cut, &c->asked.readings, memory, &c->locked.found, note);
 }
 

@@ -49,19 +49,24 @@ static bool take_clock(const char *size_option, double size, const char *clock_o
 
 static bool take_readings(cut_asked *a, const options *o)
 {
-    static const char *const names[] = {"moved", "turned", "opened"};
-    const char *const words[] = {o->moved, o->turned, o->opened};
+    static const char *const names[] = {"moved", "opened"};
+    const char *const words[] = {o->moved, o->opened};
     rbow_frame_faces *f = &a->readings;
+    *f = (rbow_frame_faces){.turned = NAN, .turned_clock = NAN};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
         if (words[i] != NULL) continue;
-        say("cut: the readings of a cut are --moved, --turned and --opened: --%s is missing", names[i]);
+        say("cut: the readings of a cut are --moved, --opened and if you can --turned: --%s is missing", names[i]);
         return false;
     }
-    if (!take_length("moved", o->moved, &f->moved) || !take_angle("turned", o->turned, &f->turned)
-        || !take_length("opened", o->opened, &f->opened))
+    if (o->turned == NULL && o->turned_clock != NULL) {
+        say("cut: --turned_clock is the clock of --turned, which is missing");
         return false;
-    if (!take_clock("moved", f->moved, "moved_clock", o->moved_clock, &f->moved_clock)
-        || !take_clock("turned", f->turned, "turned_clock", o->turned_clock, &f->turned_clock))
+    }
+    if (!take_length("moved", o->moved, &f->moved) || !take_length("opened", o->opened, &f->opened)
+        || !take_clock("moved", f->moved, "moved_clock", o->moved_clock, &f->moved_clock))
+        return false;
+    if (o->turned != NULL
+        && (!take_angle("turned", o->turned, &f->turned) || !take_clock("turned", f->turned, "turned_clock", o->turned_clock, &f->turned_clock)))
         return false;
     if (o->tube_count > 1) say("cut: readings are those of one cut: name one tube");
     else if (o->run != NULL) say("cut: readings are taken without run loads: leave --run out");

@@ -255,15 +255,61 @@ static rbow_status solve_built_in(cutting *c, const rbow_frame_cut_place *cut, r
 
 static bool are_readings(const rbow_frame_faces *f)
 {
-    return f->moved >= 0 && isfinite(f->moved) && f->turned >= 0 && isfinite(f->turned) && isfinite(f->opened)
-        && (isfinite(f->moved_clock) || !(f->moved > 0)) && (isfinite(f->turned_clock) || !(f->turned > 0));
+    const bool turned = isnan(f->turned) || (f->turned >= 0 && isfinite(f->turned) && (isfinite(f->turned_clock) || !(f->turned > 0)));
+    return f->moved >= 0 && isfinite(f->moved) && isfinite(f->opened) && (isfinite(f->moved_clock) || !(f->moved > 0)) && turned;
+}
+
+/* What was locked in if the stubs are turned so against each other. */
+static rbow_status release_turned(cutting *c, const rbow_frame_faces *faces, const double turned[PLANES], rbow_frame_released *r)
+{
+    const double length = c->stubs[0].length;
+    double slope[ENDS][PLANES];
+    rbow_frame_faces whole = *faces;
+    whole.turned = hypot(turned[UP], turned[RIGHT]);
+    whole.turned_clock = rbow_clock_of(turned[UP], turned[RIGHT]);
+    rbow_cut_built_in(&c->stubs[0], c->after, &whole, slope, &r->gap);
+    r->miss_a = miss_of(slope[END_A], length, &r->miss_a_clock);
+    r->miss_b = miss_of(slope[END_B], length, &r->miss_b_clock);
+    return solve_built_in(c, c->pieces.cuts, r);
+}
+
+static rbow_status moment_at(cutting *c, const rbow_frame_faces *faces, const double turned[PLANES], rbow_frame_released *r,
+                             double moment[PLANES])
+{
+    const rbow_status status = release_turned(c, faces, turned, r);
+    if (status == RBOW_OK && r->moment_at_cut > 0) rbow_clock_components(r->moment_at_cut, r->moment_clock, moment);
+    else moment[UP] = moment[RIGHT] = 0;
+    return status;
+}
+
+/* The angle at which the cut carries no moment, by steps with the flexibility at the angle 0: the moment is very nearly linear. */
+static rbow_status release_least(cutting *c, const rbow_frame_faces *faces, rbow_frame_released *r)
+{
+    enum { STEPS_MOST = 40 };
+    const double reach = 1e-3; /* rad */
+    double turned[PLANES] = {0, 0}, first[PLANES], by[PLANES][PLANES];
+    rbow_status status = moment_at(c, faces, turned, r, first);
+    for (int i = 0; i < PLANES && status == RBOW_OK; i++) {
+        const double probe[PLANES] = {i == UP ? reach : 0, i == RIGHT ? reach : 0};
+        status = moment_at(c, faces, probe, r, by[i]);
+        for (int k = 0; k < PLANES; k++) by[i][k] = (by[i][k] - first[k]) / reach;
+    }
+    for (int step = 0; step < STEPS_MOST && status == RBOW_OK; step++) {
+        double moment[PLANES];
+        status = moment_at(c, faces, turned, r, moment);
+        if (status != RBOW_OK || hypot(moment[UP], moment[RIGHT]) <= 1e-9 * (r->moment_a + r->moment_b)) return status;
+        const double det = by[UP][UP] * by[RIGHT][RIGHT] - by[RIGHT][UP] * by[UP][RIGHT];
+        turned[UP] -= (moment[UP] * by[RIGHT][RIGHT] - moment[RIGHT] * by[RIGHT][UP]) / det;
+        turned[RIGHT] -= (moment[RIGHT] * by[UP][UP] - moment[UP] * by[UP][RIGHT]) / det;
+    }
+    return status != RBOW_OK ? status : RBOW_NO_CONVERGENCE;
 }
 
 /* A free piece says nothing: its readings are those of the floor it lies on. */
 static rbow_status release(cutting *c, const rbow_frame *frame, const rbow_frame_faces *faces, void *memory,
                            rbow_frame_released *r, rbow_frame_cut_note *note)
 {
-    double slope[ENDS][PLANES];
+    double turned[PLANES] = {0, 0};
     const rbow_status status = cut_frame(c, frame, NULL, memory, note);
     if (status != RBOW_OK) return status;
     for (size_t i = 0; i < frame->joint_count; i++) {
@@ -271,10 +317,9 @@ static rbow_status release(cutting *c, const rbow_frame *frame, const rbow_frame
         note->loose.joint = i;
         return RBOW_PIECE_NOT_HELD;
     }
-    rbow_cut_built_in(&c->stubs[0], c->after, faces, slope, &r->gap);
-    r->miss_a = miss_of(slope[END_A], c->stubs[0].length, &r->miss_a_clock);
-    r->miss_b = miss_of(slope[END_B], c->stubs[0].length, &r->miss_b_clock);
-    return solve_built_in(c, c->pieces.cuts, r);
+    if (isnan(faces->turned)) return release_least(c, faces, r);
+    if (faces->turned > 0) rbow_clock_components(faces->turned, faces->turned_clock, turned);
+    return release_turned(c, faces, turned, r);
 }
 
 rbow_status rbow_frame_release(const rbow_frame *frame, const rbow_frame_cut_place *cut, const rbow_frame_faces *faces, void *memory,

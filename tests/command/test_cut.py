@@ -12,7 +12,7 @@ from program import in_si, joined, name_and_unit, run_tests
 CUT_COLUMNS = "tube,at [in],moved [in],moved_clock [deg],turned [deg],turned_clock [deg],opened [in]"
 JOINT_COLUMNS = "joint,move_x [in],move_y [in],move_z [in],turn_x [rad],turn_y [rad],turn_z [rad]"
 LOCKED_COLUMNS = ("tube,at [in],fit_axial [lbf],shear [lbf],shear_clock [deg],moment_at_cut [in-lbf],moment_clock [deg],moment_a [in-lbf],"
-                  "moment_b [in-lbf],fit_stress [psi],yield_use,miss_a [in],miss_a_clock [deg],miss_b [in],miss_b_clock [deg],gap [in]")
+                  "moment_b [in-lbf],fit_stress [psi],yield_use,basis,miss_a [in],miss_a_clock [deg],miss_b [in],miss_b_clock [deg],gap [in]")
 FORCED = changed(TUBES, 0, cells={"miss_a [in]": "0.25", "miss_a_clock": "30", "gap [in]": "0.02"})
 PLACE = "--tube", "beam", "--at", "12in"
 CLOSED = "cut: the piece with joint 'end' comes off, and nothing holds it"
@@ -113,12 +113,22 @@ class Readings(Cut):
         self.assertIn("was locked in", text)
         self.assertIn("0.250 in (1/4) toward clock 30 from A's socket", text)
 
+    def test_without_the_angle_it_is_the_least(self):
+        self.frame()
+        words = "--moved", "0.1in", "--moved_clock", "20", "--opened", "0.01in"
+        row = self.cut(*PLACE, *words).rows[0]
+        self.assertEqual(row["basis"], "least energy")
+        self.assertLess(float(row["moment_at_cut [in-lbf]"]), 1e-6 * float(row["moment_a [in-lbf]"]))
+        self.assertIn("this is the LEAST", joined(self.cut(*PLACE, *words, "--format", "text").out))
+        self.assertEqual(self.cut(*PLACE, *words, "--turned", "0").rows[0]["basis"], "turn read")
+
     def test_what_is_missing(self):
         self.frame()
         size = "--moved", "0.1in", "--turned", "1", "--opened", "0"
-        self.refusal("cut: the readings of a cut are --moved, --turned and --opened: --turned is missing", *PLACE, "--moved", "1in")
+        self.refusal("cut: the readings of a cut are --moved, --opened and if you can --turned: --opened is missing", *PLACE, "--moved", "1in")
         self.refusal("cut: --moved needs its clock: --moved_clock", *PLACE, *size)
         clocks = "--moved_clock", "0", "--turned_clock", "90"
+        self.refusal("cut: --turned_clock is the clock of --turned, which is missing", *PLACE, *size[:2], *size[4:], *clocks)
         self.refusal("cut: readings are those of one cut: name one tube", *PLACE, "--tube", "brace", "--at", "2in", *size, *clocks)
         self.refusal("cut: readings are taken without run loads: leave --run out", *PLACE, *size, *clocks, "--run", "down")
         self.refusal("cut: with readings there is one table: leave --of out", *PLACE, *size, *clocks, "--of", "joints")

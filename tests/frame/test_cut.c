@@ -249,6 +249,15 @@ START_TEST(a_tube_alone_is_that_of_release)
     near_within(got.miss_b, want.miss_b, 1e-9, 0);
     near_within(got.miss_b_clock, want.miss_b_clock, 1e-9, 0);
     near_within(got.gap, faces.opened, 1e-12, 0);
+    const rbow_frame_faces not_turned = {.moved = 1e-5, .moved_clock = 0.8, .turned = NAN, .opened = 1e-6};
+    rbow_cut less = as_release;
+    rbow_frame_released least;
+    less.turned = NAN;
+    ck_assert_int_eq(rbow_release(&less, &want), RBOW_OK);
+    ck_assert_int_eq(release(&b, place, &not_turned, &least), RBOW_OK);
+    near_within(least.shear, want.shear, 1e-4, 0);
+    near_within(least.moment_a, want.moment_a, 1e-4, 0);
+    near_within(least.moment_b, want.moment_b, 1e-4, 0);
     force(t, 0);
     t->miss_a = got.miss_a;
     t->miss_a_clock = got.miss_a_clock;
@@ -323,6 +332,38 @@ START_TEST(the_forces_of_two_readings_are_reciprocal)
     near_within(work[0], work[1], 1e-6, 0);
     ck_assert(fabs(work[0]) > 1e-12);
     end(&b);
+}
+END_TEST
+
+static double energy(const rbow_frame_released *f, const rbow_frame_faces *faces)
+{
+    return (f->shear * faces->moved * cos(f->shear_clock - faces->moved_clock) - f->fit_axial * faces->opened
+            + (faces->turned > 0 ? f->moment_at_cut * faces->turned * cos(f->moment_clock - faces->turned_clock) : 0)) / 2;
+}
+
+/* Without the angle: no moment at the cut, and any angle would have taken more energy. */
+START_TEST(without_the_angle_it_is_the_least)
+{
+    static built b;
+    const rbow_frame_cut_place place = {CUT_TUBE, 13};
+    const double s = 1e-6;
+    rbow_frame_faces faces = {.moved = s, .moved_clock = 2.5, .turned = NAN, .opened = s / 4};
+    rbow_frame_released least, other;
+    space_frame(&b);
+    b.tubes[CUT_TUBE].end_a = 5e4;
+    ck_assert_int_eq(release(&b, place, &faces, &least), RBOW_OK);
+    ck_assert(least.moment_at_cut <= 1e-9 * (least.moment_a + least.moment_b));
+    ck_assert(least.moment_a > 0);
+    for (int i = 0; i < 12; i++) {
+        faces.turned = s * (1 + i) / 150;
+        faces.turned_clock = i;
+        ck_assert_int_eq(release(&b, place, &faces, &other), RBOW_OK);
+        ck_assert(energy(&other, &faces) > energy(&least, &(rbow_frame_faces){s, 2.5, 0, 0, s / 4}));
+    }
+    faces.turned = NAN;
+    faces.moved = 0.3; /* where the moment is not quite linear */
+    ck_assert_int_eq(release(&b, place, &faces, &least), RBOW_OK);
+    ck_assert(least.moment_at_cut <= 1e-9 * (least.moment_a + least.moment_b));
 }
 END_TEST
 
@@ -470,6 +511,7 @@ static void fill(TCase *cases)
     tcase_add_test(cases, a_tube_alone_is_that_of_release);
     tcase_add_test(cases, readings_bring_back_what_was_locked_in);
     tcase_add_test(cases, the_forces_of_two_readings_are_reciprocal);
+    tcase_add_test(cases, without_the_angle_it_is_the_least);
     tcase_add_test(cases, the_front_is_off);
     tcase_add_test(cases, cuts_together_are_cuts_in_turn);
     tcase_add_test(cases, cuts_that_have_no_answer);

@@ -1,5 +1,6 @@
 #include "report/page/frame_cut_page.h"
 
+#include "cases/release_table.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -141,6 +142,9 @@ void frame_cut_locked_page(text *out, const page_head *head, const frame_cut_loc
     text_put(&said, "’ was cut.");
     page_sentence(out, r->found.yield_use <= 1, &said);
     text_free_part(&said, out);
+    if (r->basis == BASIS_LEAST_ENERGY)
+        text_put(out, "<p><strong>The angle between the stubs was not read:</strong> this is the least that explains the movement; more may "
+                      "have been locked in.</p>\n");
     html_element(out, "p", NULL, frame_cut_locked_basis);
     page_table(out, &frame_cut_locked_list, r, 1, head->units, "What was locked in, and how the tube was built in");
 }

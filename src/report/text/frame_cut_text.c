@@ -1,5 +1,6 @@
 #include "report/text/frame_cut_text.h"
 
+#include "cases/release_table.h"
 #include "report/text/cells.h"
 #include "report/text/measures.h"
 
@@ -174,6 +175,9 @@ static void say_built_in(text *out, const frame_cut_locked_row *r, const screen 
 void frame_cut_locked_text(text *out, const frame_cut_locked_row *r, const screen *s)
 {
     say_locked(out, r, s);
+    if (r->basis == BASIS_LEAST_ENERGY)
+        put_sentence(out, "  The angle between the stubs was not read: this is the LEAST that explains the movement; more may "
+                  "have been locked in. Read the angle too.", 2, s);
     if (r->found.yield_use > 1)
         put_sentence(out, "  That is MORE THAN YIELD: this answer is elastic, so the tube took a set, or a reading is wrong.", 2, s);
     say_built_in(out, r, s);
