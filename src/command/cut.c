@@ -86,7 +86,8 @@ static bool solve(cut_run *c)
 {
     const cut_asked *a = &c->asked;
     rbow_frame_cut_note note = {0};
-    void *memory = malloc(rbow_frame_cut_memory(&c->build->model.frame, a->run != NULL ? &a->run->run : NULL, a->cut_count));
+    const size_t bytes = rbow_frame_cut_memory(&c->build->model.frame, a->run != NULL ? &a->run->run : NULL, a->cut_count);
+    void *memory = bytes > 0 ? malloc(bytes) : NULL;
     rbow_status status = RBOW_OK;
     if (memory != NULL) status = a->has_readings ? release(c, memory, &note) : cut_forward(c, memory, &note);
     free(memory);

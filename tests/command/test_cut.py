@@ -188,7 +188,7 @@ class Looks(Cut):
         self.assertEqual((page.find("head/title").text, len(list(page.iter("svg")))), ("T", 2))
         self.assertNotRegex(self.read("page.html"), NOT_A_NUMBER)
         self.assertEqual([len(body) for body in page.iter("tbody")], [2, 20])
-        scaled = re.findall(r"drawn (\S+) times", self.read("page.html"))
+        scaled = re.findall(r"drawn at (\S+) times", self.read("page.html"))
         circles = list(next(page.iter("svg")).iter("circle"))
         off = float(circles[1].get("cy")) - float(circles[0].get("cy"))
         self.assertNear(off / float(circles[0].get("r")) * 0.625 / float(scaled[0]), float(plain.rows[0]["moved [in]"]), 1e-3)

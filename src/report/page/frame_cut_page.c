@@ -1,6 +1,7 @@
 #include "report/page/frame_cut_page.h"
 
 #include "cases/release_table.h"
+#include "report/caution.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -15,6 +16,7 @@ static const double pi = 3.14159265358979323846;
 static double times_of(double largest, double most)
 {
     static const double rounds[] = {1000, 500, 200, 100, 50, 20, 10, 5, 2, 1, 0.5, 0.2, 0.1};
+    if (!(largest > 1e-6)) return 1;
     for (size_t i = 0; i < sizeof rounds / sizeof *rounds; i++)
         if (largest * rounds[i] <= most) return rounds[i];
     return 0.05;
@@ -65,7 +67,7 @@ static void draw_side(text *out, const frame_cut_row *c, double x, double y, dou
     draw_stub(out, x + 4 + fmax(-30, fmin(40, scale * c->faces.opened)), y - scale * c->faces.moved, length, rise, "weld");
     chart_words(out, x - length, y - 16, "start", "quiet", "A");
     chart_words(out, x + length + 8, y - scale * c->faces.moved + rise - 16, "end", "quiet", "B");
-    chart_words(out, x, HIGH - 6, "middle", "quiet", "from the side, its clock up");
+    chart_words(out, x, HIGH - 6, "middle", "quiet", "from the side, the clock of the movement up");
 }
 
 static void put_faces(text *out, const frame_cut_row *c, unit_system units)
@@ -90,14 +92,21 @@ static void draw_cut(text *out, const frame_cut_row *c, unit_system units)
     draw_side(out, c, 305, 88, times);
     text_put(&words, "The face on the B side moves ");
     put_faces(&words, c, units);
-    text_format(&words, ". Whole line: the face on the A side; dashed: the face on the B side. Movements are drawn %g times as large as the "
-                        "tube.", times);
+    text_format(&words, ". Whole line: the face on the A side; dashed: the face on the B side. Movements are drawn at %g times the scale of "
+                        "the tube.", times);
     page_end_figure(out, page_said(&words));
     text_free_part(&heading, out);
     text_free_part(&words, out);
 }
 
 /* ---- pages -------------------------------------------------------------------------------------------------- */
+
+/* As page_sentence, without what load cases assume. */
+static void put_sentence(text *out, bool fine, const text *sentence)
+{
+    text_format(out, "<p class=\"verdict %s\">%s</p>\n", fine ? "holds" : "short", page_said(sentence));
+    html_element(out, "p", "about", caution);
+}
 
 static const frame_cut_row *widest(const frame_cut_answer *a)
 {
@@ -116,7 +125,7 @@ void frame_cut_page(text *out, const page_head *head, const frame_cut_answer *a)
     text_put(&said, a->cut_count > 1 ? "’ parts most: the face on the B side moves " : "’ parts: the face on the B side moves ");
     put_faces(&said, most, head->units);
     text_char(&said, '.');
-    page_sentence(out, true, &said);
+    put_sentence(out, true, &said);
     text_free_part(&said, out);
     text_put(out, "<p>");
     if (a->run == NULL) text_put(out, "Without any run load: only what is locked in moves the faces.");
@@ -140,7 +149,7 @@ void frame_cut_locked_page(text *out, const page_head *head, const frame_cut_loc
     text_format(&said, " was locked in, %.0f %% of yield, where ‘", 100 * r->found.yield_use);
     html_text(&said, r->tube);
     text_put(&said, "’ was cut.");
-    page_sentence(out, r->found.yield_use <= 1, &said);
+    put_sentence(out, r->found.yield_use <= 1, &said);
     text_free_part(&said, out);
     if (r->basis == BASIS_LEAST_ENERGY)
         text_put(out, "<p><strong>The angle between the stubs was not read:</strong> this is the least that explains the movement; more may "
