@@ -445,6 +445,17 @@ START_TEST(cuts_together_are_cuts_in_turn)
     near_within(faces[1].moved_clock, alone.moved_clock, 1e-10, 0);
     near_within(faces[1].turned, alone.turned, 1e-10, 0);
     near_within(faces[1].opened, alone.opened, 1e-10, 0);
+
+    rbow_frame_load *l = push_joint(&b, 7, 0, 50, -80); /* on the tube between both */
+    l->acts_on = RBOW_ACTS_ON_TUBE;
+    push_joint(&less, 6, 0, 50, -80)->acts_on = RBOW_ACTS_ON_TUBE;
+    less.run.loads = less.loads;
+    const double unloaded = alone.moved;
+    ck_assert_int_eq(cut(&b, true, both, 2, faces, NULL, NULL), RBOW_OK);
+    ck_assert_int_eq(cut(&less, true, &last, 1, &alone, NULL, NULL), RBOW_OK);
+    near_within(faces[1].moved, alone.moved, 1e-10, 0);
+    near_within(faces[1].turned, alone.turned, 1e-10, 0);
+    ck_assert(fabs(alone.moved - unloaded) > 1e-5);
 }
 END_TEST
 
@@ -487,7 +498,7 @@ START_TEST(cuts_that_have_no_answer)
 }
 END_TEST
 
-/* A joint that only the cut tubes held lies where it was. */
+/* A joint that only the cut tubes held lies where it was, turned as it was. */
 START_TEST(a_joint_without_a_tube_stays)
 {
     static built b;
@@ -501,6 +512,21 @@ START_TEST(a_joint_without_a_tube_stays)
     ck_assert_int_eq(cut(&b, false, all, 4, faces, moved, NULL), RBOW_OK);
     ck_assert(isnan(moved[5].move[0]) && isfinite(moved[4].move[0]));
     for (int i = 0; i < 4; i++) ck_assert(fabs(faces[i].moved) <= 0 && isnan(faces[i].moved_clock));
+
+    rbow_frame_motion before[6];
+    double e[3][3], length;
+    force(&b.tubes[7], 1);
+    ck_assert_int_eq(cut(&b, false, all, 4, faces, moved, NULL), RBOW_OK);
+    ck_assert_int_eq(open_frame(&b), RBOW_OK);
+    ck_assert_int_eq(rbow_frame_state(b.solver, &b.run, 0, RBOW_FRAME_AS_BUILT, before, NULL), RBOW_OK);
+    directions(&b, &b.tubes[2], e, &length); /* from a joint that is held */
+    const double *move = before[5].move, *turn = before[5].turn;
+    near_within(up_of(faces[0].moved, faces[0].moved_clock), dot(move, e[1]) - dot(turn, e[2]) * (length - 10), 1e-8, 0);
+    near_within(up_of(faces[0].turned, faces[0].turned_clock), dot(turn, e[2]), 1e-8, 0);
+    near_within(right_of(faces[0].turned, faces[0].turned_clock), -dot(turn, e[1]), 1e-8, 0);
+    near_within(faces[0].opened, dot(move, e[0]), 1e-8, 0);
+    ck_assert(faces[0].turned > 1e-5);
+    end(&b);
 }
 END_TEST
 
