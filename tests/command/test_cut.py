@@ -180,6 +180,14 @@ class Looks(Cut):
         self.assertIn("moves 0.186 in (3/16) toward clock 180, its stub turns 0.89 deg toward clock 180", text)
         self.assertIn("Of the joints '2 UL' moves most: 0.002 in", text)
 
+    def test_names_that_would_steer_a_terminal(self):
+        nasty, shown = "a\033[2Jb\u202ec", r"a\x1B[2Jb\u202Ec"
+        self.frame(tubes=[{**FORCED[0], "tube": nasty}, FORCED[1]])
+        words = "--tube", nasty, "--at", "12in"
+        self.assertIn(shown, self.cut(*words, "--format", "text", "--report", "page.html").out)
+        self.assertIn(shown, self.read("page.html"))
+        self.refusal(f"cut: --at: tube '{shown}' is 30 in (762 mm) long, and the cut must lie between its ends, not at 40 in", *words[:3], "40in")
+
     def test_the_page(self):
         plain = self.demo()
         beside = self.demo("--report", "page.html", "--tube", "rail UR 2", "--at", "5in", "--title", "T")

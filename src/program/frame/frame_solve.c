@@ -42,11 +42,17 @@ void frame_say_loose(const frame_build *b, const rbow_frame_loose *loose, const 
     text_free(&motion);
 }
 
+void *frame_solver_memory(const rbow_frame *frame)
+{
+    const size_t bytes = rbow_frame_memory(frame);
+    return bytes > 0 ? malloc(bytes) : NULL;
+}
+
 bool frame_is_held(const frame_build *b)
 {
     rbow_frame_solver *solver;
     rbow_frame_loose loose;
-    void *memory = malloc(rbow_frame_memory(&b->model.frame));
+    void *memory = frame_solver_memory(&b->model.frame);
     if (memory == NULL) {
         say("out of memory");
         return false;
@@ -124,7 +130,7 @@ typedef struct run_room { /* memory of one run at work */
 
 static bool make_room(run_room *m, const frame_model *model)
 {
-    *m = (run_room){malloc(rbow_frame_memory(&model->frame)), malloc(model->tube_count * sizeof *m->tubes),
+    *m = (run_room){frame_solver_memory(&model->frame), malloc(model->tube_count * sizeof *m->tubes),
                     malloc(model->joint_count * sizeof *m->joints)};
     return m->solver != NULL && m->tubes != NULL && m->joints != NULL;
 }

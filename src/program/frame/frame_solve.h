@@ -11,6 +11,9 @@ typedef struct frame_solved {
     size_t refused;  /* runs without an answer */
 } frame_solved;
 
+/* Memory for a solver of the frame; NULL where memory ran out. */
+void *frame_solver_memory(const rbow_frame *frame);
+
 /* Whether something holds the frame. Returned: false after a message that says how it moves. */
 bool frame_is_held(const frame_build *b);
 
