@@ -43,7 +43,7 @@ static void draw_end(text *out, const frame_cut_row *c, double x, double y, doub
     text_format(out, "<circle cx=\"%.2f\" cy=\"%.2f\" r=\"%d\" class=\"limit\"/>\n", x + dx, y + dy, RADIUS);
     text_format(out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"mark\"/>\n", x, y, x + dx, y + dy);
     text_format(out, "<circle cx=\"%.2f\" cy=\"%.2f\" r=\"3\" class=\"dot\"/>\n", x, y);
-    chart_words(out, x, HIGH - 6, "middle", "quiet", "from A toward B, up is clock 0");
+    chart_words(out, x, HIGH - 6, "middle", "quiet", "from A toward B");
 }
 
 /* ---- the side view ------------------------------------------------------------------------------------------ */
@@ -67,7 +67,7 @@ static void draw_side(text *out, const frame_cut_row *c, double x, double y, dou
     draw_stub(out, x + 4 + fmax(-30, fmin(40, scale * c->faces.opened)), y - scale * c->faces.moved, length, rise, "weld");
     chart_words(out, x - length, y - 16, "start", "quiet", "A");
     chart_words(out, x + length + 8, y - scale * c->faces.moved + rise - 16, "end", "quiet", "B");
-    chart_words(out, x, HIGH - 6, "middle", "quiet", "from the side, the clock of the movement up");
+    chart_words(out, x, HIGH - 6, "middle", "quiet", "from the side");
 }
 
 static void put_faces(text *out, const frame_cut_row *c, unit_system units)
@@ -92,7 +92,8 @@ static void draw_cut(text *out, const frame_cut_row *c, unit_system units)
     draw_side(out, c, 305, 88, times);
     text_put(&words, "The face on the B side moves ");
     put_faces(&words, c, units);
-    text_format(&words, ". Whole line: the face on the A side; dashed: the face on the B side. Movements are drawn at %g times the scale of "
+    text_format(&words, ". Left: clock 0 is up; whole line: the face on the A side; dashed: the face on the B side. Right: the clock of the "
+                        "movement is up. Movements are drawn at %g times the scale of "
                         "the tube.", times);
     page_end_figure(out, page_said(&words));
     text_free_part(&heading, out);
