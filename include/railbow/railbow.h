@@ -22,6 +22,7 @@
 #include <railbow/column.h>
 #include <railbow/forced_fit.h>
 #include <railbow/frame.h>
+#include <railbow/frame_cut.h>
 #include <railbow/initial_bow.h>
 #include <railbow/material.h>
 #include <railbow/member.h>

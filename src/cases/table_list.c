@@ -3,6 +3,7 @@
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
+#include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "cases/inspect_table.h"
 #include "cases/material_table.h"
@@ -43,6 +44,9 @@ void tables_fill(tables *t)
         {"Results of limit (limit, now and room in the unit of the column)", "limit", &t->limit.list, false},
         {"Results of index", "index", &orientation_list, false},
         {"Results of scatter", "scatter", &scatter_list, false},
+        {"Results of cut", "cut", &frame_cuts_list, false},
+        {"Results of cut: joints (--of joints)", "cut", &frame_cut_joints_list, false},
+        {"Results of cut with readings", "cut", &frame_cut_locked_list, false},
         {"Results of inspect", "inspect", &inspect_cases_list, false},
         {"Results of release", "release", &release_list, false},
         {"Results of pull", "pull", &pulled_list, false},

@@ -115,6 +115,21 @@ const command commands[] = {
      .example = "railbow release cuts.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_JOBS,
      .run = command_release},
+    {.name = "cut",
+     .summary = "how the faces part if a tube of a frame is cut, and what was locked in there",
+     .operands = "FOLDER --tube NAME --at V",
+     .text = "Cuts tubes of a frame through. It reports how the face on the B side then stands, seen from the face on the A "
+             "side: how far across, at what angle, and whether the cut opens or closes on the saw; with --of joints how far each "
+             "joint moves. Nothing acts but what is locked in; --run adds a run at load factor 1, such as the weight on its "
+             "supports. What is left of a tube is two stubs that carry their own loads; the rest of the frame is solved again. "
+             "Several cuts are made together. A piece that comes off lies where the sum of squares of its joints' movements "
+             "is least, since nothing holds it; with --run it would fall, which is an error. Both ends of the tube must hold a "
+             "moment. A bow without a clock counts upward. With the readings of a cut that was made (--moved, --opened, --turned) the answer is what was locked in: the "
+             "tube with the misses and the gap that part its faces so, put back into the whole frame. If the angle was not "
+             "read, it is the smallest forced fit that explains the movement. Misses and gap of this tube in the table do not count; those of the other tubes do.",
+     .example = "railbow cut frame --tube 'rail UL 2' --at 12in",
+     .takes = TAKES_OUTPUT | TAKES_CUT | TAKES_MATERIALS | TAKES_REPORT | TAKES_JOBS,
+     .run = command_cut},
     {.name = "pull",
      .summary = "how far to pull a horn so that it stays in line",
      .operands = "FILE...",

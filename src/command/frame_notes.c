@@ -33,6 +33,8 @@ const frame_note frame_notes[] = {
                  "the column length of a tube whose joints sway is longer than the tube, and it needs a fixity below 1."},
     {"answer", "Text tells the verdict, the runs and each tube in its worst run. CSV is the table that --of names: tubes (a row for each "
                "tube in each run), joints or runs. JSON has all three. --report writes a page with four views of the frame."},
+    {"cuts", "'railbow cut' tells how the faces part if a tube is cut through, with what is locked in or under a run, and from "
+             "readings of such a cut what was locked in. See 'railbow help cut'."},
     {"errors", "A message names the table, the line and the column. A row that is wrong, a name that is unknown or given twice, a "
                "joint that no tube reaches, a frame that is not held or a load that nothing takes prevents the whole check. A run "
                "that cannot be solved is named and has no rows; the other runs have. The exit status is then 2."},

@@ -2,6 +2,7 @@
 
 #include "cases/case_table.h"
 #include "cases/check_table.h"
+#include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "cases/inspect_table.h"
 #include "cases/table_list.h"
@@ -198,18 +199,29 @@ static cJSON *frame_answer(void)
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
 
+/* The answer of cut without readings. */
+static cJSON *cut_answer(void)
+{
+    cJSON *parts = facts_of();
+    parts = with(parts, "cuts", table_object(&frame_cuts_list));
+    parts = with(parts, "joints", table_object(&frame_cut_joints_list));
+    return whole_object(with(parts, "refused", of_type("integer", "always 0: without an answer nothing is written")));
+}
+
 static cJSON *either(cJSON *first, cJSON *second)
 {
     return with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), first), second));
 }
 
-/* With --cases the answer of inspect has three more columns; check answers files, and frames. */
+/* With --cases the answer of inspect has three more columns; check answers files, and frames; cut has another answer with
+ * readings. */
 static cJSON *schema_of(const table *t)
 {
     const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
     if (t->list == &inspect_cases_list) answer = either(answer, answer_of(&inspect_list, s));
     if (t->list == &check_list) answer = either(answer, frame_answer());
+    if (t->list == &frame_cut_locked_list) answer = either(answer, cut_answer());
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 
@@ -223,7 +235,7 @@ static cJSON *reference_to(const char *name)
 /* Its tables stand together in one answer. */
 static bool is_of_frame(const field_list *list)
 {
-    return list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list;
+    return list == &frame_cuts_list || list == &frame_cut_joints_list || list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list;
 }
 
 static cJSON *schema(void)

@@ -1,6 +1,7 @@
 #define _GNU_SOURCE /* optind, strcasecmp */
 #include "program/option_list.h"
 
+#include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "program/say.h"
 #include "table/number.h"
@@ -23,6 +24,7 @@ const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.08
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
 static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {NULL, 0}};
+static const option_word tables_of_cut[] = {{"cuts", OF_CUTS}, {"joints", OF_CUT_JOINTS}, {NULL, 0}};
 static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
 
 static bool take_word(const option_word *words, const char *name, const char *value, int *taken)
@@ -161,6 +163,21 @@ static bool take_of(options *o, const char *value)
     return take_word(tables_of_frame, "of", value, &o->of);
 }
 
+static bool take_of_cut(options *o, const char *value)
+{
+    o->of_given = true;
+    return take_word(tables_of_cut, "of", value, &o->of);
+}
+
+static bool take_tube(options *o, const char *value) { o->tubes[o->tube_count++] = value; return true; }
+static bool take_at(options *o, const char *value) { o->ats[o->at_count++] = value; return true; }
+static bool take_run(options *o, const char *value) { o->run = value; return true; }
+static bool take_moved(options *o, const char *value) { o->moved = value; return true; }
+static bool take_moved_clock(options *o, const char *value) { o->moved_clock = value; return true; }
+static bool take_turned(options *o, const char *value) { o->turned = value; return true; }
+static bool take_turned_clock(options *o, const char *value) { o->turned_clock = value; return true; }
+static bool take_opened(options *o, const char *value) { o->opened = value; return true; }
+
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 #define OPTION(name) name, "--" name
@@ -170,6 +187,15 @@ const option_entry option_entries[] = {
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
     {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs", take_of, "of a frame: the table of CSV and text (default tubes)"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
+    {OPTION("tube"), 0, TAKES_CUT, "NAME", take_tube, "the tube that is cut; with --at, and both again for each further cut"},
+    {OPTION("at"), 0, TAKES_CUT, "V", take_at, "where, from its joint A, with its unit: 12in"},
+    {OPTION("run"), 0, TAKES_CUT, "RUN", take_run, "what acts while it is cut: this run at load factor 1 (default: nothing)"},
+    {OPTION("of"), 0, TAKES_CUT, "cuts|joints", take_of_cut, "the table of CSV and text (default cuts)"},
+    {OPTION("moved"), 0, TAKES_CUT, "V", take_moved, "reading of a cut that was made: movement across of the face on the B side, 0.18in"},
+    {OPTION("moved_clock"), 0, TAKES_CUT, "C", take_moved_clock, "its clock, in degrees, seen from A toward B"},
+    {OPTION("turned"), 0, TAKES_CUT, "V", take_turned, "reading: angle of the stub at B to the line of the stub at A, in degrees"},
+    {OPTION("turned_clock"), 0, TAKES_CUT, "C", take_turned_clock, "its clock: the side to which the stub at B points"},
+    {OPTION("opened"), 0, TAKES_CUT, "V", take_opened, "reading: gap that opened along the tube; negative if it closed"},
     {OPTION("output"), 'o', TAKES_OUTPUT | TAKES_TEXT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
     {OPTION("format"), 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},
     {OPTION("format"), 0, TAKES_TEXT, "text|csv|json", take_format, "default: text"},

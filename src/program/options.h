@@ -35,8 +35,12 @@ typedef struct options {
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
     bool all; /* new: every column; check of a frame: every tube */
     bool frame; /* new */
-    int of;     /* frame_of */
+    int of;     /* frame_of, of cut frame_cut_of */
     bool of_given;
+    const char **tubes, **ats; /* cut: the pairs of --tube and --at; options_free */
+    size_t tube_count, at_count;
+    const char *run;
+    const char *moved, *moved_clock, *turned, *turned_clock, *opened; /* readings; NULL for none */
     bool help, version;
     char **words;    /* the command line, while it is read */
     const char **said; /* "railbow", the command, its options and operands, as far as they bear on the answer; options_free */
@@ -60,7 +64,8 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_SCATTER = 1 << 8,
     TAKES_INSPECT = 1 << 9,
     TAKES_STEPS = 1 << 10,
-    TAKES_REPORT = 1 << 11
+    TAKES_REPORT = 1 << 11,
+    TAKES_CUT = 1 << 15
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

@@ -51,7 +51,7 @@ class Help(ProgramTest):
         self.assertRun(run, 0, out=run.out)
         subjects = [line.split("  ")[0] for line in run.out.split("\n\n")[1].splitlines() if line[0] != " "]
         self.assertEqual(subjects, ["tables", "directions", "clocks", "joints", "loads", "forced fit", "unknown bows", "checks", "buckling",
-                                    "answer", "errors", "left out"])
+                                    "answer", "cuts", "errors", "left out"])
         for word in "critical_factor", "path_end", "near frame buckling", "Shear", "size of joints", *CAUTION:
             self.assertIn(word, joined(run.out))
         for column in re.findall(r"\b[a-z]+_[a-z]+\b", run.out):
@@ -128,6 +128,7 @@ class HelpColumns(ProgramTest):
     SAMPLE = {  # what makes each command write its columns
         "check": ["nose.csv"], "compare": ["nose.csv", "--walls", "0.058"], "index": ["nose.csv"],
         "scatter": ["nose.csv", "--tolerances", "tolerances.csv", "--samples", "16"], "release": ["cuts.csv"],
+        "cut": ["frame", "--tube", "rail UL 2", "--at", "12in"],
         "inspect": ["--spec", "spec.csv", "--cases", "parts.csv", "readings.csv"], "pull": ["horns.csv"], "section": ["1x0.05"],
         "explain": ["nose.csv", "diagonal - push"], "limit": ["nose.csv", "--find", "factor", "--to", "2"],
         "sweep": ["nose.csv", "--vary", "factor=1:2:1"],

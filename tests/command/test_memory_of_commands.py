@@ -12,7 +12,9 @@ class MemoryOfCommands(MemoryTest):
                 self.whole_or_said(whole, run)
 
     def test_the_studies_and_the_shop(self):
-        for words in self.other_commands():
+        cut = ["cut", self.installed.source / "cases" / "portal", "--jobs", "1", "--tube", "beam", "--at", "9in"]
+        readings = ["--moved", "0.1in", "--moved_clock", "0", "--opened", "0"]
+        for words in [*self.other_commands(), [*cut, "--run", "sway"], [*cut, "--format", "text"], [*cut, *readings, "--format", "json"]]:
             for whole, run in self.every(*words, status=self.run_program(*words).status, most=30):
                 self.whole_or_said(whole, run)
 

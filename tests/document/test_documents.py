@@ -107,6 +107,7 @@ class Manual(unittest.TestCase):
                 with tempfile.TemporaryDirectory() as folder:
                     for file in (SOURCE / "cases").glob("*.csv"):
                         shutil.copy(file, folder)
+                    shutil.copytree(SOURCE / "cases" / "frame", pathlib.Path(folder) / "frame")
                     got = railbow(block, folder)
                 found.append(block.split()[1])
                 self.assertEqual(got.stderr, "", block)
@@ -189,6 +190,9 @@ class Completion(unittest.TestCase):
         self.ask(offers)
 
 
+CUT = ["frame", "--tube", "rail UL 2", "--at", "12in"]
+
+
 class Schema(unittest.TestCase):
     BAD = "\nbad,-1,0.058,4130,24\nunknown,1.25,0.058,gold,24\n"
     ANSWERS = {  # each command on the demo, once plain and once in other ways
@@ -205,6 +209,8 @@ class Schema(unittest.TestCase):
                     ["odd.csv", "--tolerances", "two.csv", "--samples", "64", "--drivers"]],
         "inspect": [["--spec", "spec.csv", "readings.csv"],
                     ["--spec", "spec.csv", "--cases", "parts.csv", "--units", "si", "readings.csv"]],
+        "cut": [[*CUT, "--moved", "0.1in", "--moved_clock", "30", "--turned", "1", "--turned_clock", "0", "--opened", "0"],
+                [*CUT, "--moved", "0", "--turned", "0", "--opened", "-0.1mm", "--units", "si"]],
         "release": [["cuts.csv"], ["--units", "si", "cuts.csv"]],
         "pull": [["horns.csv"], ["--steps", "3", "--units", "si", "horns.csv"]],
     }
@@ -217,6 +223,7 @@ class Schema(unittest.TestCase):
         self.folder = pathlib.Path(folder.name)
         for file in (SOURCE / "cases").glob("*.csv"):
             shutil.copy(file, self.folder)
+        shutil.copytree(SOURCE / "cases" / "frame", self.folder / "frame")
         (self.folder / "odd.csv").write_text(  # no limit, what does not exist, and rows with errors
             "case,od [in],wall [in],material,length [in],compression [lbf],gap [in]\nidle,1.25,0.058,4130,24,,\n"
             "unstable,1.25,0.058,4130,24,50000,\nbuckled,1.25,0.058,4130,24,1,-1\nbad,-1,0.058,4130,24,,\nunknown,1.25,0.058,gold,24,,\n",
@@ -246,6 +253,18 @@ class Schema(unittest.TestCase):
                     self.assertTrue(answer["rows"])
                     nulls += json.dumps(answer).count("null")
         self.assertGreater(nulls, 20)
+
+    def test_the_answer_of_cuts(self):
+        for words in [], ["--units", "si"], ["--run", "at rest"]:
+            answer = self.answer("cut", [*CUT, *words])
+            self.validator("cut").validate(answer)
+            self.assertEqual((len(answer["cuts"]["rows"]), len(answer["joints"]["rows"])), (1, 20))
+            for name in "cuts", "joints":
+                for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["units"].popitem(),
+                              lambda table: table["rows"][0].update(unknown=1)):
+                    other = copy.deepcopy(answer)
+                    spoil(other[name])
+                    self.assertFalse(self.validator("cut").is_valid(other))
 
     def test_the_answer_of_a_frame(self):
         for folder in "frame", "portal":
@@ -295,8 +314,8 @@ class Schema(unittest.TestCase):
 
     @staticmethod
     def tables(answer):
-        """What an answer has as units and rows: one table, or the three of a frame."""
-        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs")]
+        """What an answer has as units and rows: one table, the three of a frame, or the two of cuts."""
+        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs", "cuts") if name in answer]
 
     def test_each_column_says_its_unit(self):
         for command, definition in self.schema["$defs"].items():

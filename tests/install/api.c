@@ -292,6 +292,17 @@ static void frame(void)
     rbow_frame_lowest lowest;
     WANT(rbow_frame_margin(solver, &run, INFINITY, &lowest) == RBOW_OK && lowest.tube == 0);
     NEAR(1 + lowest.margin, 1 + r.margin);
+    const rbow_frame_cut_place cut = {0, 10};
+    const rbow_frame_faces read = {.moved = 0.02, .turned = 0.002, .opened = 0};
+    rbow_frame_faces faces;
+    rbow_frame_released released;
+    void *more = malloc(rbow_frame_cut_memory(&f, NULL, 1));
+    joints[1].held = RBOW_HELD_FIXED;
+    tube.miss_a = 0.06;
+    tube.miss_a_clock = 0;
+    WANT(rbow_frame_cut(&f, NULL, &cut, 1, more, &faces, NULL, NULL) == RBOW_OK && fabs(faces.moved - 0.02) < 1e-9);
+    WANT(rbow_frame_release(&f, &cut, &read, more, &released, NULL) == RBOW_OK && released.moment_a > 0);
+    free(more);
     free(memory);
 }
 

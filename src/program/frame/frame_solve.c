@@ -26,14 +26,14 @@ static void say_motion(text *out, const double motion[RBOW_MOTIONS])
     }
 }
 
-static void say_loose(const frame_build *b, const rbow_frame_loose *loose)
+void frame_say_loose(const frame_build *b, const rbow_frame_loose *loose, const char *what)
 {
     const joint_row *j = &b->model.joints[loose->joint];
     text complaint = {0}, name = {0}, motion = {0};
     text_quote(&name, j->name, strlen(j->name));
     say_motion(&motion, loose->motion);
     frame_refuse(&complaint, b, FRAME_JOINTS, j->line, rbow_status_input(RBOW_FRAME_NOT_HELD),
-                 "the frame is not held: joint %s moves freely: %s", text_string(&name, &complaint.failed),
+                 "%s is not held: joint %s moves freely: %s", what, text_string(&name, &complaint.failed),
                  text_string(&motion, &complaint.failed));
     if (complaint.failed) say("out of memory");
     else say_lines(complaint.at);
@@ -42,11 +42,17 @@ static void say_loose(const frame_build *b, const rbow_frame_loose *loose)
     text_free(&motion);
 }
 
+void *frame_solver_memory(const rbow_frame *frame)
+{
+    const size_t bytes = rbow_frame_memory(frame);
+    return bytes > 0 ? malloc(bytes) : NULL;
+}
+
 bool frame_is_held(const frame_build *b)
 {
     rbow_frame_solver *solver;
     rbow_frame_loose loose;
-    void *memory = malloc(rbow_frame_memory(&b->model.frame));
+    void *memory = frame_solver_memory(&b->model.frame);
     if (memory == NULL) {
         say("out of memory");
         return false;
@@ -54,7 +60,7 @@ bool frame_is_held(const frame_build *b)
     const rbow_status status = rbow_frame_open(&b->model.frame, memory, &solver, &loose);
     free(memory);
     if (status == RBOW_OK) return true;
-    if (status == RBOW_FRAME_NOT_HELD) say_loose(b, &loose);
+    if (status == RBOW_FRAME_NOT_HELD) frame_say_loose(b, &loose, "the frame");
     else say("%s: %s", b->tables.paths[FRAME_TUBES], rbow_status_text(status));
     return false;
 }
@@ -124,7 +130,7 @@ typedef struct run_room { /* memory of one run at work */
 
 static bool make_room(run_room *m, const frame_model *model)
 {
-    *m = (run_room){malloc(rbow_frame_memory(&model->frame)), malloc(model->tube_count * sizeof *m->tubes),
+    *m = (run_room){frame_solver_memory(&model->frame), malloc(model->tube_count * sizeof *m->tubes),
                     malloc(model->joint_count * sizeof *m->joints)};
     return m->solver != NULL && m->tubes != NULL && m->joints != NULL;
 }

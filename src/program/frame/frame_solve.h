@@ -11,8 +11,14 @@ typedef struct frame_solved {
     size_t refused;  /* runs without an answer */
 } frame_solved;
 
+/* Memory for a solver of the frame; NULL where memory ran out. */
+void *frame_solver_memory(const rbow_frame *frame);
+
 /* Whether something holds the frame. Returned: false after a message that says how it moves. */
 bool frame_is_held(const frame_build *b);
+
+/* Says how `what` ("the frame") moves that is not held. */
+void frame_say_loose(const frame_build *b, const rbow_frame_loose *loose, const char *what);
 
 /* Checks every tube in every run, runs in parallel.
  * Given:    b  without faults, held; w  open
