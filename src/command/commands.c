@@ -23,7 +23,8 @@ const command commands[] = {
              "holds, the margin, the check that governs, and how much margin the forced fit costs. FOLDER is a frame: its "
              "tables joints.csv, tubes.csv and loads.csv. The command finds the force in every tube from the loads of each "
              "run on the whole frame, with what was forced in, and checks every tube. --case and --part then pick tubes by "
-             "their name and part: the frame is solved whole, and only these tubes are judged. 'railbow help frame' explains frames.",
+             "their name and part: the frame is solved whole, and only these tubes are judged. --arch RUN also tells where to weld each joint, so that the joints are at their drawn places when that run acts at "
+             "load factor 1. 'railbow help frame' explains frames.",
      .example = "railbow check --format text nose.csv",
      .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_check},

@@ -188,13 +188,14 @@ static cJSON *table_object(const field_list *list)
     return whole_object(with(with(cJSON_CreateObject(), "units", units_object(list, plain)), "rows", rows));
 }
 
-/* The answer of check on a frame. */
-static cJSON *frame_answer(void)
+/* The answer of check on a frame; arched: with --arch. */
+static cJSON *frame_answer(bool arched)
 {
     cJSON *parts = facts_of();
     parts = with(parts, "tubes", table_object(&frame_tubes_list));
     parts = with(parts, "joints", table_object(&frame_joints_list));
     parts = with(parts, "runs", table_object(&frame_runs_list));
+    if (arched) parts = with(parts, "arch", table_object(&frame_arch_list));
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
 
@@ -209,7 +210,7 @@ static cJSON *schema_of(const table *t)
     const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
     if (t->list == &inspect_cases_list) answer = either(answer, answer_of(&inspect_list, s));
-    if (t->list == &check_list) answer = either(answer, frame_answer());
+    if (t->list == &check_list) answer = either(either(answer, frame_answer(false)), frame_answer(true));
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 
@@ -223,7 +224,7 @@ static cJSON *reference_to(const char *name)
 /* Its tables stand together in one answer. */
 static bool is_of_frame(const field_list *list)
 {
-    return list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list;
+    return list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list || list == &frame_arch_list;
 }
 
 static cJSON *schema(void)

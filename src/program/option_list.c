@@ -22,7 +22,7 @@ const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.08
 
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
-static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {NULL, 0}};
+static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {NULL, 0}};
 static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
 
 static bool take_word(const option_word *words, const char *name, const char *value, int *taken)
@@ -161,6 +161,8 @@ static bool take_of(options *o, const char *value)
     return take_word(tables_of_frame, "of", value, &o->of);
 }
 
+static bool take_arch(options *o, const char *value) { o->arch = value; return true; }
+
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 #define OPTION(name) name, "--" name
@@ -168,7 +170,8 @@ static bool take_help(options *o, const char *value) { (void)value; o->help = tr
 const option_entry option_entries[] = {
     {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
-    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs", take_of, "of a frame: the table of CSV and text (default tubes)"},
+    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch", take_of, "of a frame: the table of CSV and text (default tubes)"},
+    {OPTION("arch"), 0, TAKES_FRAME, "RUN", take_arch, "of a frame: where to weld each joint so that this run brings it to its drawn place"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
     {OPTION("output"), 'o', TAKES_OUTPUT | TAKES_TEXT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
     {OPTION("format"), 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},

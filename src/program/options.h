@@ -37,6 +37,7 @@ typedef struct options {
     bool frame; /* new */
     int of;     /* frame_of */
     bool of_given;
+    const char *arch; /* the run; NULL for none */
     bool help, version;
     char **words;    /* the command line, while it is read */
     const char **said; /* "railbow", the command, its options and operands, as far as they bear on the answer; options_free */

@@ -2,6 +2,7 @@
 
 #include "report/caution.h"
 #include "report/text/cells.h"
+#include "report/text/frame_arch_text.h"
 #include "report/text/frame_joint_text.h"
 #include "report/text/frame_table_text.h"
 #include "report/text/measures.h"
@@ -251,7 +252,8 @@ void frame_text(text *out, const frame_answers *a, int of, bool every, const scr
         if (forced) say_out_of_place(out, a, s);
         say_propped(out, a, s);
         if (of == OF_JOINTS) frame_joints_text(out, a, s);
-        else frame_runs_text(out, a, s);
+        else if (of != OF_ARCH) frame_runs_text(out, a, s);
+        if (a->arch != NULL) frame_arch_text(out, a, s);
         if (of == OF_TUBES) frame_tubes_text(out, a, every, forced, s);
         if (of == OF_TUBES) say_remarks(out, a, s);
     }
