@@ -194,12 +194,11 @@ static bool say_unsolved(frame_solved *s, const work *w)
     return fine;
 }
 
-bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs)
+static bool solve_picked(frame_solved *s, const frame_build *b, bool picked, int jobs)
 {
     const frame_model *model = &b->model;
-    *s = (frame_solved){.answers = {.model = model, .run_count = model->run_count}};
     work all = {b, s, calloc(model->run_count + 1, sizeof *all.statuses), calloc(model->run_count + 1, sizeof *all.short_of_memory)};
-    bool fine = all.statuses != NULL && all.short_of_memory != NULL && pick_tubes(s, model, w) && make_answers(s, model);
+    bool fine = picked && all.statuses != NULL && all.short_of_memory != NULL && make_answers(s, model);
     if (fine && s->answers.judged > 0) {
         parallel_for(model->run_count, jobs, solve_run, &all);
         fine = say_unsolved(s, &all);
@@ -208,6 +207,20 @@ bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int job
     free(all.statuses);
     free(all.short_of_memory);
     return fine;
+}
+
+bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs)
+{
+    *s = (frame_solved){.answers = {.model = &b->model, .run_count = b->model.run_count}};
+    return solve_picked(s, b, pick_tubes(s, &b->model, w), jobs);
+}
+
+bool frame_solve_tube(frame_solved *s, const frame_build *b, size_t tube)
+{
+    *s = (frame_solved){.answers = {.model = &b->model, .run_count = b->model.run_count, .judged = 1}};
+    s->answers.places = s->judged = malloc(sizeof *s->judged);
+    if (s->judged != NULL) *s->judged = tube;
+    return solve_picked(s, b, s->judged != NULL, 1);
 }
 
 void frame_solved_close(frame_solved *s)

@@ -18,6 +18,8 @@ bool frame_is_held(const frame_build *b);
  * Given:    b  without faults, held; w  open
  * Returned: false after a message: out of memory. frame_solved_close either way. A run without an answer gets a message. */
 bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs);
+/* The same, and one tube is judged. */
+bool frame_solve_tube(frame_solved *s, const frame_build *b, size_t tube);
 void frame_solved_close(frame_solved *s);
 
 /* ALL_HOLD, SOME_SHORT, or NO_VERDICT where a run has no answer or no tube is judged. */

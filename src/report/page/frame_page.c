@@ -27,7 +27,7 @@ static void put_reached(text *out, const frame_tube_answer *r)
     text_put(out, " is required");
 }
 
-static void put_verdict(text *out, const page_head *head, const frame_answers *a)
+void frame_page_verdict(text *out, const page_head *head, const frame_answers *a)
 {
     const frame_tube_answer *worst = frame_worst(a);
     const char *picked = a->judged < a->model->tube_count ? "picked " : "", *runs = head->faults ? "the other runs" : "every run";
@@ -211,7 +211,7 @@ static void put_moments(text *out, const frame_card *card, unit_system units)
     chart_close(out);
 }
 
-static void put_card(text *out, const frame_card *card, size_t number, unit_system units)
+void frame_page_card(text *out, const frame_card *card, size_t number, unit_system units)
 {
     const frame_tube_answer *r = card->answer;
     text heading = {0};
@@ -256,7 +256,7 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
 {
     frame_order order;
     if (!frame_order_of(&order, a)) out->failed = true;
-    put_verdict(out, head, a);
+    frame_page_verdict(out, head, a);
     put_refused_runs(out, a);
     put_propped(out, a);
     frame_findings(out, a, head->units);
@@ -266,7 +266,7 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
     frame_views(out, a, p, head->units);
     put_runs(out, a, head->units);
     text_put(out, "<h2>The smallest margins: bending moment along the tube</h2>\n<div class=\"figures\">\n");
-    for (size_t i = 0; i < p->card_count; i++) put_card(out, &p->cards[i], i + 1, head->units);
+    for (size_t i = 0; i < p->card_count; i++) frame_page_card(out, &p->cards[i], i + 1, head->units);
     text_put(out, "</div>\n");
     put_tubes(out, a, &order, head->units);
     frame_order_free(&order);

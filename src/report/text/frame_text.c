@@ -237,17 +237,23 @@ static void say_remarks(text *out, const frame_answers *a, const screen *s)
     say_remark(out, a, FRAME_NEAR_BUCKLING, NEAR_BUCKLING, near_buckling_meaning, s);
 }
 
+void frame_verdict_text(text *out, const frame_answers *a, const screen *s)
+{
+    const frame_tube_answer *worst = frame_worst(a);
+    say_count(out, a, s);
+    say_worst(out, worst, s);
+    say_where(out, worst, s);
+    say_taken(out, worst, s);
+    if (frame_has_fit(a->model)) say_fit(out, worst, s);
+}
+
 void frame_text(text *out, const frame_answers *a, int of, bool every, const screen *s)
 {
     const frame_tube_answer *worst = frame_worst(a);
     const bool forced = frame_has_fit(a->model);
     put_refused(out, s);
     if (worst != NULL) {
-        say_count(out, a, s);
-        say_worst(out, worst, s);
-        say_where(out, worst, s);
-        say_taken(out, worst, s);
-        if (forced) say_fit(out, worst, s);
+        frame_verdict_text(out, a, s);
         if (forced) say_neighbour(out, a, s);
         if (forced) say_out_of_place(out, a, s);
         say_propped(out, a, s);
