@@ -206,6 +206,13 @@ bool frame_has_fit(const frame_model *m)
     return false;
 }
 
+bool frame_has_open_bow(const frame_model *m)
+{
+    for (size_t i = 0; i < m->tube_count; i++)
+        if (m->tubes[i].tube.bow > 0 && m->tubes[i].tube.bow_clock <= RBOW_ANY_CLOCK) return true;
+    return false;
+}
+
 static size_t first_solved(const frame_answers *a)
 {
     size_t run = 0;

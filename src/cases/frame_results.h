@@ -89,6 +89,9 @@ const frame_tube_answer *frame_first_to_buckle(const frame_answers *a, double *c
 /* Whether anything was forced into the frame. */
 bool frame_has_fit(const frame_model *m);
 
+/* Whether a bow was given without a clock. */
+bool frame_has_open_bow(const frame_model *m);
+
 /* Of the tubes that are not forced themselves, the one with the largest stress before any run load; NULL for none. What is
  * locked in is the same in every run; at least one has an answer. */
 const frame_tube_answer *frame_neighbour(const frame_answers *a);

@@ -202,12 +202,21 @@ static bool work_out(frame_explain *x)
     return false;
 }
 
+/* A bow that was given without a clock is so in the answer, and points to where it was taken. */
+static void tell_bow(frame_explain *x)
+{
+    frame_tube_answer *r = x->solved.answers.tubes;
+    r->given.tube = x->build->tubes[x->tube];
+    if (is_unknown(&r->given.tube)) r->result.bow_clock_taken = x->tubes[x->tube].bow_clock;
+}
+
 /* page: NULL for none. */
 static int solve_and_write(frame_explain *x, output *page)
 {
     if (!frame_solve_tube(&x->solved, &x->one, x->tube)) return NO_VERDICT;
     const int status = frame_status(&x->solved);
     if (!work_out(x)) return NO_VERDICT;
+    tell_bow(x);
     x->out.answered = write_answer(x);
     if (page != NULL) page->answered = write_page(x, page, status);
     return x->out.answered ? status : NO_VERDICT;

@@ -199,9 +199,11 @@ static cJSON *frame_answer(bool arched)
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
 
-static cJSON *either(cJSON *first, cJSON *second)
+static cJSON *any_of(cJSON *const answers[], size_t count)
 {
-    return with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), first), second));
+    cJSON *any = cJSON_CreateArray();
+    for (size_t i = 0; i < count; i++) any = append(any, answers[i]);
+    return with(cJSON_CreateObject(), "anyOf", any);
 }
 
 /* With --cases the answer of inspect has three more columns; check answers files, and frames. */
@@ -209,8 +211,8 @@ static cJSON *schema_of(const table *t)
 {
     const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
-    if (t->list == &inspect_cases_list) answer = either(answer, answer_of(&inspect_list, s));
-    if (t->list == &check_list) answer = either(either(answer, frame_answer(false)), frame_answer(true));
+    if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
+    if (t->list == &check_list) answer = any_of((cJSON *[]){answer, frame_answer(false), frame_answer(true)}, 3);
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 

@@ -105,7 +105,7 @@ static void spread_steps(explained *e, const double spread[RBOW_AXES], const dou
     double q[RBOW_AXES];
     for (int k = 0; k < RBOW_AXES; k++) {
         q[k] = spread[k] + weight / e->c.m.length * g[k];
-        STEP(&e->c, steps[k], "q, and W/L under g", "# + # / # × #", q[k], e->c.spread, e->c.given, spread[k], weight, e->c.m.length, g[k]);
+        if (fabs(q[k]) > 0) STEP(&e->c, steps[k], "q, and W/L under g", "# + # / # × #", q[k], e->c.spread, e->c.given, spread[k], weight, e->c.m.length, g[k]);
     }
     if (!(fabs(q[0]) > 0 || fabs(q[1]) > 0 || fabs(q[2]) > 0)) return;
     e->across.spread[0] = part_step(e, "spread load across, up", "q_up = q · up", q, e->up, e->c.spread);

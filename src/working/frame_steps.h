@@ -19,6 +19,7 @@ typedef struct explained {
     double lever[2];                    /* what acts along the tube at load factor 1, at A and at B; in the units shown */
     rbow_frame_motion *motions;         /* of all joints, and the axial forces of all tubes, in the state last asked for */
     double *axials;
+    double path_end;                    /* of the states that the margin is of */
     double axial, torque, chord[2];     /* of the tube in the state last shown, in the units shown; chord: up, right */
 } explained;
 

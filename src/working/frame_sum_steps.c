@@ -39,6 +39,7 @@ static double end_sum(sum *s, const char *step, const char *formula, const char 
     bool failed = false;
     working_step(s->e->c.w, step, formula, text_string(&s->numbers, &failed), s->values, s->count, s->total, of, statics);
     text_free(&s->numbers);
+    if (failed) s->e->c.w->rows[s->e->c.w->count - 1].numbers.failed = true;
     return s->total;
 }
 

@@ -11,9 +11,8 @@
 /* ---- the tube as a member ------------------------------------------------------------------------------- */
 
 /* What the steps of a load case take of it. Its loads are those of the frame. */
-static rbow_member member_of(const frame_tube_answer *r)
+static rbow_member member_of(const frame_tube_answer *r, const rbow_frame_tube *t)
 {
-    const rbow_frame_tube *t = &r->given.tube;
     rbow_member m = rbow_member_default();
     m.od = t->od;
     m.wall = t->wall;
@@ -80,18 +79,29 @@ static bool told(const explained *e, double factor, int fit, int check)
 
 /* ---- load factor 1 -------------------------------------------------------------------------------------- */
 
+static bool is_loaded(const explained *e)
+{
+    return !isnan(e->result->axial);
+}
+
+static bool sum_steps(const explained *e)
+{
+    if (!is_loaded(e)) return true;
+    if (rbow_frame_state(e->solver, e->run, 1, RBOW_FRAME_AS_BUILT, e->motions, e->axials) != RBOW_OK) return false;
+    frame_sum_steps(e);
+    return true;
+}
+
 static bool loaded_steps(explained *e)
 {
     end_moments ends;
     rbow_stress r;
-    if (isnan(e->result->axial)) {
+    if (!is_loaded(e)) {
         working_heading(e->c.w, "Load factor 1", "");
         STEP(&e->c, "end of the path of states", "the frame folds or buckles below load factor 1: there is no state", "by search",
              e->result->path_end, "", "search", 0);
         return true;
     }
-    if (rbow_frame_state(e->solver, e->run, 1, RBOW_FRAME_AS_BUILT, e->motions, e->axials) != RBOW_OK) return false;
-    frame_sum_steps(e);
     working_heading(e->c.w, "Load factor 1, as built", "");
     STEP(&e->c, "load factor", "λ", "1", 1, "", "the run as given", 0);
     if (!traced(e, 1, RBOW_FRAME_AS_BUILT, RBOW_BY_YIELD, &ends, &r)) return false;
@@ -104,7 +114,8 @@ static bool loaded_steps(explained *e)
 
 static bool frame_first(const explained *e, double factor)
 {
-    return factor >= e->result->path_end * (1 - 1e-9) || isinf(factor);
+    const double rounding = 3e-7; /* a limit so close to the end counts as that of the end; see rbow_frame_path_end */
+    return factor >= e->path_end * (1 - rounding) || isinf(factor);
 }
 
 /* Returned: whether the limit is one of the tube itself. */
@@ -170,6 +181,8 @@ static void governing_steps(const explained *e)
          frame_deciding_factor(e->answers->tubes));
     if (frame_has_fit(e->answers->model)) fit_steps(e);
     STEP(&e->c, "end of the path of states", "load factor at which the frame as built buckles", "by search", e->result->path_end, "", "search", 0);
+    if (e->result->fit_taken == RBOW_FRAME_UNFORCED)
+        STEP(&e->c, "end of the path of states without misses and gaps", "load factor at which the frame buckles then", "by search", e->path_end, "", "search", 0);
     STEP(&e->c, "critical factor", "load factor at which the straight frame buckles", "by search", e->answers->runs[0].result.critical_factor, "",
          "determinant of the stiffness", 0);
 }
@@ -178,6 +191,7 @@ static void governing_steps(const explained *e)
 
 static bool put_steps(explained *e)
 {
+    if (!sum_steps(e)) return false;
     frame_direction_steps(e);
     tube_steps(&e->c);
     frame_column_steps(&e->c, e->tube->fixity);
@@ -190,7 +204,7 @@ static bool put_steps(explained *e)
 bool frame_working_of(working *w, const frame_answers *a, rbow_frame_solver *solver, unit_system units)
 {
     const frame_tube_answer *r = a->tubes;
-    const rbow_member m = member_of(r);
+    const rbow_member m = member_of(r, &a->model->frame.tubes[a->places[0]]);
     rbow_result result;
     if (rbow_member_check(&m, r->given.tube.material, &result) != RBOW_OK) return false;
     explained e = {.c = calculation_of(w, &m, r->given.tube.material, &result, units), .answers = a, .solver = solver, .run = &a->model->runs[0].run,
@@ -199,7 +213,8 @@ bool frame_working_of(working *w, const frame_answers *a, rbow_frame_solver *sol
     e.c.across = &e.across;
     e.c.given = "tables of the frame";
     rbow_frame_directions(&a->model->frame, e.place, e.along, e.up, e.right);
-    const bool fine = e.motions != NULL && e.axials != NULL && put_steps(&e);
+    const bool fine = e.motions != NULL && e.axials != NULL && rbow_frame_path_end(solver, e.run, r->result.fit_taken, &e.path_end) == RBOW_OK
+        && put_steps(&e);
     if (fine) governing_steps(&e);
     free(e.motions);
     free(e.axials);

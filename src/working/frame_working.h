@@ -5,7 +5,7 @@
 #include "cases/frame_results.h"
 #include "working/steps.h"
 
-/* Given:    answers  of one run and one tube, solved; the clocks of all bows are known
+/* Given:    answers  of one run and one tube, solved; the model's frame has clocks for all bows
  *           solver   of the model's frame, open
  *           w        empty; it keeps pointers into the material
  * Returned: every step in the units of the system. False where memory ran out or a state could not be found again */

@@ -248,12 +248,12 @@ class Schema(unittest.TestCase):
         self.assertGreater(nulls, 20)
 
     def test_the_answer_of_a_frame(self):
-        for folder in "frame", "portal":
-            for words in [], ["--units", "si"]:
+        for folder, arch in ("frame", "pitch"), ("portal", "sway"):
+            for words in [], ["--units", "si"], ["--arch", arch]:
                 got = run([PROGRAM, "check", SOURCE / "cases" / folder, "--format", "json", *words])
                 answer = json.loads(got.stdout)
                 self.validator("check").validate(answer)
-                for name in "tubes", "joints", "runs":
+                for name in ("tubes", "joints", "runs", "arch")[:4 if "--arch" in words else 3]:
                     self.assertTrue(answer[name]["rows"])
                     for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["units"].popitem(),
                                   lambda table: table["rows"][0].update(unknown=1)):
@@ -295,8 +295,8 @@ class Schema(unittest.TestCase):
 
     @staticmethod
     def tables(answer):
-        """What an answer has as units and rows: one table, or the three of a frame."""
-        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs")]
+        """What an answer has as units and rows: one table, or those of a frame."""
+        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs", "arch") if name in answer]
 
     def test_each_column_says_its_unit(self):
         for command, definition in self.schema["$defs"].items():

@@ -21,6 +21,9 @@ void frame_explain_text(text *out, const frame_answers *a, const char *folder, c
     text_char(out, '\n');
     put_lines(out, &line, 2, s);
     text_char(out, '\n');
+    if (frame_has_open_bow(a->model))
+        put_sentence(out, "Bows of unknown clock point to the side on which the margin of this tube is lower. The joints that check tells are those "
+                          "of the side that is worse for the worst tube of the run.", 0, s);
     put_sentence(out, "The working. x is forward, y to the left, z up. Numbers carry ten digits; a line done again with the digits shown agrees to "
                       "six. Angles with \u00b0 are degrees, all others radians.", 0, s);
     working_text(out, w, s);
