@@ -96,7 +96,7 @@ static bool write_page(const frame_check *c, output *page, int status)
     page_head head = report_head(&as_run, page, status);
     frame_picture *p = calloc(1, sizeof *p);
     frame_shape *shapes = malloc(m->tube_count * sizeof *shapes);
-    void *memory = malloc(rbow_frame_memory(&m->frame));
+    void *memory = frame_room(&m->frame);
     text body = {0};
     if (head.title == NULL) head.title = "Frame check";
     body.failed = p == NULL || !fill_picture(c, p, shapes, memory);

@@ -129,7 +129,7 @@ static bool take_one(frame_explain *x)
 {
     const frame_model *m = &x->build->model;
     x->tubes = malloc(m->tube_count * sizeof *x->tubes);
-    x->memory = malloc(rbow_frame_memory(&m->frame));
+    x->memory = frame_room(&m->frame);
     x->working = calloc(1, sizeof *x->working);
     if (x->tubes == NULL || x->memory == NULL || x->working == NULL) {
         say("out of memory");

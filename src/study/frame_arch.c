@@ -29,7 +29,8 @@ static bool open_shop(shop *s, const rbow_frame *drawn, const rbow_frame_run *ru
     s->tubes = malloc(drawn->tube_count * sizeof *s->tubes);
     s->loads = malloc((run->load_count + 1) * sizeof *s->loads);
     s->motions = malloc(drawn->joint_count * sizeof *s->motions);
-    s->memory = malloc(rbow_frame_memory(drawn));
+    const size_t bytes = rbow_frame_memory(drawn); /* 0: no memory even to count them */
+    s->memory = bytes > 0 ? malloc(bytes) : NULL;
     if (s->joints == NULL || s->tubes == NULL || s->loads == NULL || s->motions == NULL || s->memory == NULL) return false;
     memcpy(s->joints, drawn->joints, drawn->joint_count * sizeof *s->joints);
     memcpy(s->tubes, drawn->tubes, drawn->tube_count * sizeof *s->tubes);

@@ -193,7 +193,8 @@ class Schema(unittest.TestCase):
     BAD = "\nbad,-1,0.058,4130,24\nunknown,1.25,0.058,gold,24\n"
     ANSWERS = {  # each command on the demo, once plain and once in other ways
         "check": [["nose.csv"], ["nose.csv", "--units", "si"], ["odd.csv"]],
-        "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"]],
+        "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"],
+                    [SOURCE / "cases/portal", "beam", "sway"]],
         "section": [["1.25x0.058"], ["--units", "si", "32mmx1.5mm"]],
         "compare": [["nose.csv", "--walls", "0.049,0.6"], ["odd.csv", "--walls", "--ods", "1,1.25", "--units", "si"]],
         "sweep": [["rail.csv", "--vary", "miss_a=0:0.5:0.25"], ["odd.csv", "--vary", "factor=1:2:1", "--vary", "bow=0in:9in:3in"],

@@ -9,6 +9,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+void *frame_room(const rbow_frame *f)
+{
+    const size_t bytes = rbow_frame_memory(f);
+    return bytes > 0 ? malloc(bytes) : NULL; /* 0: there was none even to count them */
+}
+
 /* ---- held -------------------------------------------------------------------------------------------------- */
 
 /* "forward and up": every part of a motion that counts. */
@@ -46,7 +52,7 @@ bool frame_is_held(const frame_build *b)
 {
     rbow_frame_solver *solver;
     rbow_frame_loose loose;
-    void *memory = malloc(rbow_frame_memory(&b->model.frame));
+    void *memory = frame_room(&b->model.frame);
     if (memory == NULL) {
         say("out of memory");
         return false;
@@ -124,7 +130,7 @@ typedef struct run_room { /* memory of one run at work */
 
 static bool make_room(run_room *m, const frame_model *model)
 {
-    *m = (run_room){malloc(rbow_frame_memory(&model->frame)), malloc(model->tube_count * sizeof *m->tubes),
+    *m = (run_room){frame_room(&model->frame), malloc(model->tube_count * sizeof *m->tubes),
                     malloc(model->joint_count * sizeof *m->joints)};
     return m->solver != NULL && m->tubes != NULL && m->joints != NULL;
 }

@@ -11,6 +11,9 @@ typedef struct frame_solved {
     size_t refused;  /* runs without an answer */
 } frame_solved;
 
+/* Memory for a solver of the frame, to be freed; NULL where there is none. */
+void *frame_room(const rbow_frame *f);
+
 /* Whether something holds the frame. Returned: false after a message that says how it moves. */
 bool frame_is_held(const frame_build *b);
 

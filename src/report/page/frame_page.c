@@ -27,7 +27,7 @@ static void put_reached(text *out, const frame_tube_answer *r)
     text_put(out, " is required");
 }
 
-void frame_page_verdict(text *out, const page_head *head, const frame_answers *a)
+static void put_verdict(text *out, const page_head *head, const frame_answers *a)
 {
     const frame_tube_answer *worst = frame_worst(a);
     const char *picked = a->judged < a->model->tube_count ? "picked " : "", *runs = head->faults ? "the other runs" : "every run";
@@ -256,7 +256,7 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
 {
     frame_order order;
     if (!frame_order_of(&order, a)) out->failed = true;
-    frame_page_verdict(out, head, a);
+    put_verdict(out, head, a);
     put_refused_runs(out, a);
     put_propped(out, a);
     frame_findings(out, a, head->units);
