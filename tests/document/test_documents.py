@@ -194,7 +194,7 @@ class Schema(unittest.TestCase):
     ANSWERS = {  # each command on the demo, once plain and once in other ways
         "check": [["nose.csv"], ["nose.csv", "--units", "si"], ["odd.csv"]],
         "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"],
-                    [SOURCE / "cases/portal", "beam", "sway"]],
+                    ["portal", "beam", "sway"]],
         "section": [["1.25x0.058"], ["--units", "si", "32mmx1.5mm"]],
         "compare": [["nose.csv", "--walls", "0.049,0.6"], ["odd.csv", "--walls", "--ods", "1,1.25", "--units", "si"]],
         "sweep": [["rail.csv", "--vary", "miss_a=0:0.5:0.25"], ["odd.csv", "--vary", "factor=1:2:1", "--vary", "bow=0in:9in:3in"],
@@ -218,6 +218,7 @@ class Schema(unittest.TestCase):
         self.folder = pathlib.Path(folder.name)
         for file in (SOURCE / "cases").glob("*.csv"):
             shutil.copy(file, self.folder)
+        shutil.copytree(SOURCE / "cases/portal", self.folder / "portal")
         (self.folder / "odd.csv").write_text(  # no limit, what does not exist, and rows with errors
             "case,od [in],wall [in],material,length [in],compression [lbf],gap [in]\nidle,1.25,0.058,4130,24,,\n"
             "unstable,1.25,0.058,4130,24,50000,\nbuckled,1.25,0.058,4130,24,1,-1\nbad,-1,0.058,4130,24,,\nunknown,1.25,0.058,gold,24,,\n",
