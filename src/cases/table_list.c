@@ -37,6 +37,7 @@ void tables_fill(tables *t)
         {"Results of check on a frame: tubes", "check", &frame_tubes_list, false},
         {"Results of check on a frame: joints (--of joints)", "check", &frame_joints_list, false},
         {"Results of check on a frame: runs (--of runs)", "check", &frame_runs_list, false},
+        {"Results of check on a frame: where to weld (--arch RUN --of arch)", "check", &frame_arch_list, false},
         {"Steps of explain (as CSV or JSON)", "explain", &step_list, false},
         {"Results of section", "section", &section_list, false},
         {"Results of compare", "compare", &compare_list, false},

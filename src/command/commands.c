@@ -1,5 +1,6 @@
 #include "command/commands.h"
 
+#include "command/frame/cut.h"
 #include "program/say.h"
 #include "table/names.h"
 
@@ -23,19 +24,22 @@ const command commands[] = {
              "holds, the margin, the check that governs, and how much margin the forced fit costs. FOLDER is a frame: its "
              "tables joints.csv, tubes.csv and loads.csv. The command finds the force in every tube from the loads of each "
              "run on the whole frame, with what was forced in, and checks every tube. --case and --part then pick tubes by "
-             "their name and part: the frame is solved whole, and only these tubes are judged. 'railbow help frame' explains frames.",
+             "their name and part: the frame is solved whole, and only these tubes are judged. --arch RUN also tells where to weld each joint, so that the joints are at their drawn places when that run acts at "
+             "load factor 1. 'railbow help frame' explains frames.",
      .example = "railbow check --format text nose.csv",
      .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
-     .summary = "the working of one load case, from its inputs to its margin",
-     .operands = "FILE CASE",
+     .summary = "the working of one load case, or of one tube of a frame, from its inputs to its margin",
+     .operands = "FILE CASE | FOLDER TUBE RUN",
      .text = "Prints the inputs of the case, then every step: the formula, the formula with its numbers, the result "
              "and the source of the formula. The page that check writes with --report shows the same working. CASE is "
              "the name of one row; without it the command lists the names in the file. The exit status is that of "
-             "check: it is 2 also if another row of the file has an error.",
+             "check: it is 2 also if another row of the file has an error. Of a frame it prints the working of one tube in one run: "
+             "loads and supports of the whole frame in balance, the movements of the tube's joints, its axial force, the slopes and forces "
+             "at its ends, then the same steps as of a load case. --report also writes a page with the tube in the frame.",
      .example = "railbow explain nose.csv 'new rail - forced 1/2'",
-     .takes = TAKES_TEXT | TAKES_MATERIALS | TAKES_FACTOR,
+     .takes = TAKES_TEXT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT,
      .run = command_explain},
     {.name = "compare",
      .summary = "which tube to choose: every case with every wall",

@@ -32,7 +32,6 @@ int command_limit(const options *o);
 int command_index(const options *o);
 int command_scatter(const options *o);
 int command_inspect(const options *o);
-int command_cut(const options *o);
 int command_release(const options *o);
 int command_pull(const options *o);
 int command_section(const options *o);

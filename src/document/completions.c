@@ -2,7 +2,7 @@
 
 #include "cases/case_table.h"
 #include "command/commands.h"
-#include "command/frame_notes.h"
+#include "command/frame/frame_notes.h"
 #include "command/words.h"
 
 #include <string.h>

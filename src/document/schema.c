@@ -189,13 +189,14 @@ static cJSON *table_object(const field_list *list)
     return whole_object(with(with(cJSON_CreateObject(), "units", units_object(list, plain)), "rows", rows));
 }
 
-/* The answer of check on a frame. */
-static cJSON *frame_answer(void)
+/* The answer of check on a frame; arched: with --arch. */
+static cJSON *frame_answer(bool arched)
 {
     cJSON *parts = facts_of();
     parts = with(parts, "tubes", table_object(&frame_tubes_list));
     parts = with(parts, "joints", table_object(&frame_joints_list));
     parts = with(parts, "runs", table_object(&frame_runs_list));
+    if (arched) parts = with(parts, "arch", table_object(&frame_arch_list));
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
 
@@ -208,9 +209,11 @@ static cJSON *cut_answer(void)
     return whole_object(with(parts, "refused", of_type("integer", "always 0: without an answer nothing is written")));
 }
 
-static cJSON *either(cJSON *first, cJSON *second)
+static cJSON *any_of(cJSON *const answers[], size_t count)
 {
-    return with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), first), second));
+    cJSON *any = cJSON_CreateArray();
+    for (size_t i = 0; i < count; i++) any = append(any, answers[i]);
+    return with(cJSON_CreateObject(), "anyOf", any);
 }
 
 /* With --cases the answer of inspect has three more columns; check answers files, and frames; cut has another answer with
@@ -219,9 +222,9 @@ static cJSON *schema_of(const table *t)
 {
     const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
-    if (t->list == &inspect_cases_list) answer = either(answer, answer_of(&inspect_list, s));
-    if (t->list == &check_list) answer = either(answer, frame_answer());
-    if (t->list == &frame_cut_locked_list) answer = either(answer, cut_answer());
+    if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
+    if (t->list == &check_list) answer = any_of((cJSON *[]){answer, frame_answer(false), frame_answer(true)}, 3);
+    if (t->list == &frame_cut_locked_list) answer = any_of((cJSON *[]){answer, cut_answer()}, 2);
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 
@@ -235,7 +238,8 @@ static cJSON *reference_to(const char *name)
 /* Its tables stand together in one answer. */
 static bool is_of_frame(const field_list *list)
 {
-    return list == &frame_cuts_list || list == &frame_cut_joints_list || list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list;
+    return list == &frame_cuts_list || list == &frame_cut_joints_list || list == &frame_tubes_list || list == &frame_joints_list
+        || list == &frame_runs_list || list == &frame_arch_list;
 }
 
 static cJSON *schema(void)

@@ -3,7 +3,7 @@
 #include "frame/cut_pieces.h"
 #include "frame/cut_stubs.h"
 #include "frame/element.h"
-#include "frame/factors.h"
+#include "frame/tube_search.h"
 #include "frame/stiffness.h"
 #include "mechanics/no_result.h"
 

@@ -23,7 +23,7 @@ const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.08
 
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
-static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {NULL, 0}};
+static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {NULL, 0}};
 static const option_word tables_of_cut[] = {{"cuts", OF_CUTS}, {"joints", OF_CUT_JOINTS}, {NULL, 0}};
 static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
 
@@ -177,6 +177,7 @@ static bool take_moved_clock(options *o, const char *value) { o->moved_clock = v
 static bool take_turned(options *o, const char *value) { o->turned = value; return true; }
 static bool take_turned_clock(options *o, const char *value) { o->turned_clock = value; return true; }
 static bool take_opened(options *o, const char *value) { o->opened = value; return true; }
+static bool take_arch(options *o, const char *value) { o->arch = value; return true; }
 
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
@@ -185,7 +186,8 @@ static bool take_help(options *o, const char *value) { (void)value; o->help = tr
 const option_entry option_entries[] = {
     {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
-    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs", take_of, "of a frame: the table of CSV and text (default tubes)"},
+    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch", take_of, "of a frame: the table of CSV and text (default tubes)"},
+    {OPTION("arch"), 0, TAKES_FRAME, "RUN", take_arch, "of a frame: where to weld each joint so that this run brings it to its drawn place"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
     {OPTION("tube"), 0, TAKES_CUT, "NAME", take_tube, "the tube that is cut; with --at, and both again for each further cut"},
     {OPTION("at"), 0, TAKES_CUT, "V", take_at, "where, from its joint A, with its unit: 12in"},

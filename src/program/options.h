@@ -41,6 +41,7 @@ typedef struct options {
     size_t tube_count, at_count;
     const char *run;
     const char *moved, *moved_clock, *turned, *turned_clock, *opened; /* readings; NULL for none */
+    const char *arch; /* the run; NULL for none */
     bool help, version;
     char **words;    /* the command line, while it is read */
     const char **said; /* "railbow", the command, its options and operands, as far as they bear on the answer; options_free */

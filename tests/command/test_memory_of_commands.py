@@ -28,6 +28,13 @@ class MemoryOfCommands(MemoryTest):
                 self.assertEqual((run.out, run.status), ("", 2))
                 self.assertTrue(run.err.startswith("railbow: ") and run.err.endswith("\n"), run.err)
 
+    def test_a_tube_and_an_arch_of_a_frame(self):
+        portal = self.installed.source / "cases/portal"
+        for words in (["explain", portal, "beam", "sway"], ["explain", portal, "beam", "sway", "--format", "json"],
+                      ["check", portal, "--arch", "sway", "--of", "arch"]):
+            for whole, run in self.every(*words, status=0, most=60):
+                self.whole_or_said(whole, run)
+
 
 if __name__ == "__main__":
     run_tests()

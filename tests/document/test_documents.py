@@ -197,7 +197,8 @@ class Schema(unittest.TestCase):
     BAD = "\nbad,-1,0.058,4130,24\nunknown,1.25,0.058,gold,24\n"
     ANSWERS = {  # each command on the demo, once plain and once in other ways
         "check": [["nose.csv"], ["nose.csv", "--units", "si"], ["odd.csv"]],
-        "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"]],
+        "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"],
+                    ["portal", "beam", "sway"]],
         "section": [["1.25x0.058"], ["--units", "si", "32mmx1.5mm"]],
         "compare": [["nose.csv", "--walls", "0.049,0.6"], ["odd.csv", "--walls", "--ods", "1,1.25", "--units", "si"]],
         "sweep": [["rail.csv", "--vary", "miss_a=0:0.5:0.25"], ["odd.csv", "--vary", "factor=1:2:1", "--vary", "bow=0in:9in:3in"],
@@ -224,6 +225,7 @@ class Schema(unittest.TestCase):
         for file in (SOURCE / "cases").glob("*.csv"):
             shutil.copy(file, self.folder)
         shutil.copytree(SOURCE / "cases" / "frame", self.folder / "frame")
+        shutil.copytree(SOURCE / "cases/portal", self.folder / "portal")
         (self.folder / "odd.csv").write_text(  # no limit, what does not exist, and rows with errors
             "case,od [in],wall [in],material,length [in],compression [lbf],gap [in]\nidle,1.25,0.058,4130,24,,\n"
             "unstable,1.25,0.058,4130,24,50000,\nbuckled,1.25,0.058,4130,24,1,-1\nbad,-1,0.058,4130,24,,\nunknown,1.25,0.058,gold,24,,\n",
@@ -267,12 +269,12 @@ class Schema(unittest.TestCase):
                     self.assertFalse(self.validator("cut").is_valid(other))
 
     def test_the_answer_of_a_frame(self):
-        for folder in "frame", "portal":
-            for words in [], ["--units", "si"]:
+        for folder, arch in ("frame", "pitch"), ("portal", "sway"):
+            for words in [], ["--units", "si"], ["--arch", arch]:
                 got = run([PROGRAM, "check", SOURCE / "cases" / folder, "--format", "json", *words])
                 answer = json.loads(got.stdout)
                 self.validator("check").validate(answer)
-                for name in "tubes", "joints", "runs":
+                for name in ("tubes", "joints", "runs", "arch")[:4 if "--arch" in words else 3]:
                     self.assertTrue(answer[name]["rows"])
                     for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["units"].popitem(),
                                   lambda table: table["rows"][0].update(unknown=1)):
@@ -314,8 +316,8 @@ class Schema(unittest.TestCase):
 
     @staticmethod
     def tables(answer):
-        """What an answer has as units and rows: one table, the three of a frame, or the two of cuts."""
-        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs", "cuts") if name in answer]
+        """What an answer has as units and rows: one table, or those of a frame."""
+        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs", "arch", "cuts") if name in answer]
 
     def test_each_column_says_its_unit(self):
         for command, definition in self.schema["$defs"].items():

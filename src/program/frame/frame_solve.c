@@ -9,6 +9,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+void *frame_room(const rbow_frame *f)
+{
+    const size_t bytes = rbow_frame_memory(f);
+    return bytes > 0 ? malloc(bytes) : NULL; /* 0: there was none even to count them */
+}
+
 /* ---- held -------------------------------------------------------------------------------------------------- */
 
 /* "forward and up": every part of a motion that counts. */
@@ -42,17 +48,11 @@ void frame_say_loose(const frame_build *b, const rbow_frame_loose *loose, const 
     text_free(&motion);
 }
 
-void *frame_solver_memory(const rbow_frame *frame)
-{
-    const size_t bytes = rbow_frame_memory(frame);
-    return bytes > 0 ? malloc(bytes) : NULL;
-}
-
 bool frame_is_held(const frame_build *b)
 {
     rbow_frame_solver *solver;
     rbow_frame_loose loose;
-    void *memory = frame_solver_memory(&b->model.frame);
+    void *memory = frame_room(&b->model.frame);
     if (memory == NULL) {
         say("out of memory");
         return false;
@@ -130,7 +130,7 @@ typedef struct run_room { /* memory of one run at work */
 
 static bool make_room(run_room *m, const frame_model *model)
 {
-    *m = (run_room){frame_solver_memory(&model->frame), malloc(model->tube_count * sizeof *m->tubes),
+    *m = (run_room){frame_room(&model->frame), malloc(model->tube_count * sizeof *m->tubes),
                     malloc(model->joint_count * sizeof *m->joints)};
     return m->solver != NULL && m->tubes != NULL && m->joints != NULL;
 }
@@ -200,12 +200,11 @@ static bool say_unsolved(frame_solved *s, const work *w)
     return fine;
 }
 
-bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs)
+static bool solve_picked(frame_solved *s, const frame_build *b, bool picked, int jobs)
 {
     const frame_model *model = &b->model;
-    *s = (frame_solved){.answers = {.model = model, .run_count = model->run_count}};
     work all = {b, s, calloc(model->run_count + 1, sizeof *all.statuses), calloc(model->run_count + 1, sizeof *all.short_of_memory)};
-    bool fine = all.statuses != NULL && all.short_of_memory != NULL && pick_tubes(s, model, w) && make_answers(s, model);
+    bool fine = picked && all.statuses != NULL && all.short_of_memory != NULL && make_answers(s, model);
     if (fine && s->answers.judged > 0) {
         parallel_for(model->run_count, jobs, solve_run, &all);
         fine = say_unsolved(s, &all);
@@ -214,6 +213,20 @@ bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int job
     free(all.statuses);
     free(all.short_of_memory);
     return fine;
+}
+
+bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs)
+{
+    *s = (frame_solved){.answers = {.model = &b->model, .run_count = b->model.run_count}};
+    return solve_picked(s, b, pick_tubes(s, &b->model, w), jobs);
+}
+
+bool frame_solve_tube(frame_solved *s, const frame_build *b, size_t tube)
+{
+    *s = (frame_solved){.answers = {.model = &b->model, .run_count = b->model.run_count, .judged = 1}};
+    s->answers.places = s->judged = malloc(sizeof *s->judged);
+    if (s->judged != NULL) *s->judged = tube;
+    return solve_picked(s, b, s->judged != NULL, 1);
 }
 
 void frame_solved_close(frame_solved *s)

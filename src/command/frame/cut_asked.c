@@ -1,4 +1,4 @@
-#include "command/cut_asked.h"
+#include "command/frame/cut_asked.h"
 
 #include "program/frame/frame_solve.h"
 #include "program/say.h"

@@ -1,6 +1,6 @@
 /* What the options of cut ask of a frame. */
-#ifndef RAILBOW_COMMAND_CUT_ASKED_H
-#define RAILBOW_COMMAND_CUT_ASKED_H
+#ifndef RAILBOW_COMMAND_FRAME_CUT_ASKED_H
+#define RAILBOW_COMMAND_FRAME_CUT_ASKED_H
 
 #include "program/frame/frame_build.h"
 

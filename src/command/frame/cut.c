@@ -1,8 +1,8 @@
-#include "command/commands.h"
+#include "command/frame/cut.h"
 
 #include "cases/frame_cut_table.h"
 #include "cases/release_table.h"
-#include "command/cut_asked.h"
+#include "command/frame/cut_asked.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/frame/frame_cut_write.h"
