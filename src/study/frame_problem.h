@@ -48,6 +48,15 @@ typedef struct frame_lowest { /* of all runs */
  *           RBOW_NO_CONVERGENCE (no memory) */
 rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest);
 
+/* The first fault of the frame or of its runs; RBOW_OK for none. Whether something holds the frame is not looked at. */
+rbow_status frame_problem_fault(const frame_problem *p);
+
+/* Whether no margin of any run is below `least`; ends at the first run that is.
+ * Given:    first  the run to begin with: any gives the same answer, the likeliest to be short gives it soonest
+ * Returned: short_run  the run that is; run_count for none
+ * Status:   as frame_problem_margin */
+rbow_status frame_problem_holds(const frame_problem *p, double least, size_t first, size_t *short_run);
+
 /* One run in full. Given: tubes  room for one result for each tube. Status: likewise */
 rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_tube_result *tubes, rbow_frame_run_result *whole);
 
