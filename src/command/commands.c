@@ -55,7 +55,7 @@ const command commands[] = {
              "step meets it. Two --vary options give every combination of two columns. A direction that is varied "
              "counts as known, even where the file says any. The text begins with all cases, the worst first.",
      .example = "railbow sweep rail.csv --vary miss_a=0:0.5:0.0625",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},
     {.name = "limit",
      .summary = "how far a column may go before a case falls short",
@@ -68,7 +68,7 @@ const command commands[] = {
              "names it; a direction that is varied counts as known. The exit status is 1 if a present value is past its "
              "limit, or if a case is short at the start of the range or as it stands.",
      .example = "railbow limit rail.csv --find miss_a --to 1in",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},
     {.name = "index",
      .summary = "the best orientation of the tube's own bow",

@@ -20,6 +20,7 @@ typedef struct options {
     bool factor_given;
     int jobs;
     const char *walls, *ods;
+    const char *tube, *joint, *run; /* of a frame: whose column is meant; NULL for none */
     const char *vary[2];
     int vary_count;
     const char *find, *from, *to; /* limit */
@@ -50,6 +51,7 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_TEXT = 1 << 12,  /* the same; text unless asked otherwise */
     TAKES_NEW = 1 << 13,
     TAKES_FRAME = 1 << 14,
+    TAKES_PLACE = 1 << 15, /* of a frame: --tube, --joint, --run */
     TAKES_MATERIALS = 1 << 1,
     TAKES_MATERIAL = 1 << 2,
     TAKES_FACTOR = 1 << 3,

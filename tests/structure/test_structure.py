@@ -33,7 +33,9 @@ ROOMS = {
     "src/report/page": ["src/report/chart", "src/report", "src/working", "src/cases", "src/table", API],
     "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
     "src/program/frame": ["src/program", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
-    "src/command": ["src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases",
+    "src/command/frame": ["src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working",
+                          "src/cases", "src/table", API],
+    "src/command": ["src/command/frame", "src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases",
                     "src/table", API],
     "src/document": ["src/command", "src/program", "src/report", "src/cases", "src/table", API],
 }
