@@ -39,8 +39,7 @@ typedef struct frame_comparison { /* what the rows do not say */
     bool picked, descended;
     size_t sets, without_answer;
     frame_compare_set given, pick, next; /* next: the set just lighter than the pick */
-    const char *next_part;               /* the one part in which `next` differs from the pick; NULL for several */
-    double next_wall;
+    const double *next_walls;            /* of its parts, in their order */
 } frame_comparison;
 
 extern const field_list frame_compare_list; /* of frame_compare_row */

@@ -139,11 +139,13 @@ static void scan(search *s, frame_limit_answer *answer)
 
 rbow_status frame_limit_find(const frame_problem *p, const frame_limit_question *q, frame_limit_answer *answer)
 {
-    search s = {.problem = p, .question = q};
+    frame_problem begins = *p; /* its lists stay those of p */
+    search s = {.problem = &begins, .question = q};
     const frame_lowest nothing = {.lowest = {.margin = INFINITY, .governs_at = NAN, .tube = p->tube_count, .governs = RBOW_FRAME_BY_NONE}};
     *answer = (frame_limit_answer){.found = {LIMIT_ALREADY, q->from, NAN, RBOW_OK, 0}, .gives_way = nothing};
     s.steps[s.known++] = try_share(&s, 0, INFINITY);
     if (s.steps[0].status != RBOW_OK) return s.steps[0].status;
+    begins.first_run = s.steps[0].lowest.run;
     if (height_at(&s, 0) >= 0) scan(&s, answer);
     else answer->gives_way = s.steps[0].lowest;
     return RBOW_OK;

@@ -63,7 +63,10 @@ static rbow_frame frame_of(const frame_problem *p)
 bool frame_problem_copy(frame_problem *to, const frame_problem *from)
 {
     const rbow_frame frame = frame_of(from);
-    return frame_problem_open(to, &frame, from->runs, from->run_count, from->tube_materials, from->materials, from->material_count);
+    const bool fine = frame_problem_open(to, &frame, from->runs, from->run_count, from->tube_materials, from->materials,
+                                         from->material_count);
+    to->first_run = from->first_run;
+    return fine;
 }
 
 void frame_problem_close(frame_problem *p)
@@ -133,9 +136,10 @@ rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowe
     *lowest = (frame_lowest){.lowest = {.margin = most, .governs_at = NAN, .tube = p->tube_count, .governs = RBOW_FRAME_BY_NONE}};
     for (size_t i = 0; i < p->run_count && status == RBOW_OK; i++) {
         rbow_frame_lowest found;
+        const size_t run = (p->first_run + i) % p->run_count;
         if (!(lowest->lowest.margin > -1)) break;
-        status = rbow_frame_margin(solver, &p->runs[i], lowest->lowest.margin, &found);
-        if (status == RBOW_OK && found.tube < p->tube_count) *lowest = (frame_lowest){found, i};
+        status = rbow_frame_margin(solver, &p->runs[run], lowest->lowest.margin, &found);
+        if (status == RBOW_OK && found.tube < p->tube_count) *lowest = (frame_lowest){found, run};
     }
     free(memory);
     return status;

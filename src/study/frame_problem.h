@@ -15,6 +15,7 @@ typedef struct frame_problem {
     const char **tube_materials; /* names */
     const rbow_material *materials;
     size_t material_count;
+    size_t first_run; /* that frame_problem_margin begins with: the one with the lowest margin makes it fastest */
 } frame_problem;
 
 /* A number of a frame: by its table, the row there (of the loads: in the order of `loads`), and its offset in the record that

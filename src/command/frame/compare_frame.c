@@ -24,6 +24,7 @@ typedef struct compare_state {
     frame_compare_row *rows;
     text *verdicts;         /* of the rows of all tubes */
     frame_comparison whole;
+    double *next_walls;
     rbow_status fails;      /* of the frame as given */
     frame_lowest given;
 } compare_state;
@@ -164,21 +165,13 @@ static frame_compare_set set_of(const frame_study *s, const frame_set *from)
     return (frame_compare_set){from->weight, known ? frame_study_weakest(s, &from->lowest) : (frame_weakest){.margin = NAN}, known};
 }
 
-/* In which part the set just lighter differs from the pick. */
 static void take_next(const frame_study *s, compare_state *c)
 {
-    const frame_choice *f = &c->choice;
-    size_t differing = 0, part = 0;
-    if (f->next.walls == NULL || f->pick.walls == NULL) return;
-    c->whole.next = set_of(s, &f->next);
-    for (size_t i = 0; i < c->question.parts; i++)
-        if (f->next.walls[i] != f->pick.walls[i]) {
-            differing++;
-            part = i;
-        }
-    if (differing != 1) return;
-    c->whole.next_part = frame_tube_part(&s->build.model.tubes[c->first[part]]);
-    c->whole.next_wall = c->walls[f->next.walls[part]];
+    const frame_set *next = &c->choice.next;
+    if (next->walls == NULL) return;
+    c->whole.next = set_of(s, next);
+    c->whole.next_walls = c->next_walls;
+    for (size_t i = 0; i < c->question.parts; i++) c->next_walls[i] = c->walls[next->walls[i]];
 }
 
 static bool fill_rows(frame_study *s, compare_state *c)
@@ -186,7 +179,8 @@ static bool fill_rows(frame_study *s, compare_state *c)
     const size_t walls = c->question.wall_count, parts = c->choice.pick.walls != NULL ? c->question.parts : 0;
     c->rows = calloc(walls + parts + 1, sizeof *c->rows);
     c->verdicts = calloc(walls + 1, sizeof *c->verdicts);
-    if (c->rows == NULL || c->verdicts == NULL) {
+    c->next_walls = calloc(c->question.parts + 1, sizeof *c->next_walls);
+    if (c->rows == NULL || c->verdicts == NULL || c->next_walls == NULL) {
         say("out of memory");
         return false;
     }
@@ -256,6 +250,7 @@ int compare_frame(const options *o, const char *folder)
     free(c.part_of);
     free(c.first);
     free(c.rows);
+    free(c.next_walls);
     free(c.verdicts);
     return status;
 }

@@ -139,6 +139,13 @@ static int work_on_frame(shell *h)
     return status;
 }
 
+/* The run with the lowest margin of the frame as given comes first. */
+static void take_first_run(frame_problem *p)
+{
+    frame_lowest given;
+    if (frame_problem_margin(p, INFINITY, &given) == RBOW_OK) p->first_run = given.run;
+}
+
 static bool open_problem(frame_study *s)
 {
     const frame_model *m = &s->build.model;
@@ -151,6 +158,7 @@ static bool open_problem(frame_study *s)
     free(runs);
     free(names);
     if (!fine) say("out of memory");
+    else take_first_run(&s->problem);
     return fine;
 }
 

@@ -127,22 +127,31 @@ static void say_given(text *out, const frame_comparison *c, const screen *s)
     put_lines(out, &line, 2, s);
 }
 
+/* "part 'keel' with 0.049 in, part 'ring' with 0.058 in": where it differs from the pick. */
+static void put_next_walls(text *out, const frame_comparison *c, const screen *s)
+{
+    size_t said = 0;
+    for (size_t i = 0; i < c->parts; i++) {
+        const frame_compare_row *r = &c->rows[c->walls + i];
+        if (!(fabs(c->next_walls[i] - r->wall) > 0)) continue;
+        text_put(out, said++ == 0 ? "part " : ", part ");
+        put_name(out, r->part);
+        text_put(out, " with ");
+        put_wall(out, c->next_walls[i], s->units);
+        text_format(out, " %s", unit_name(DIM_LENGTH, s->units));
+    }
+}
+
 /* Why nothing lighter will do. */
 static void say_next(text *out, const frame_comparison *c, const screen *s)
 {
     text line = {0};
     if (!c->picked || !c->next.known) return;
-    text_put(&line, c->descended ? "The least step further down" : "The next lighter set");
-    if (c->next_part != NULL) {
-        text_put(&line, ", part ");
-        put_name(&line, c->next_part);
-        text_put(&line, " with ");
-        put_wall(&line, c->next_wall, s->units);
-        text_format(&line, " %s", unit_name(DIM_LENGTH, s->units));
-    }
-    text_put(&line, " (");
+    text_put(&line, c->descended ? "The least step further down (" : "The next lighter set (");
     put_mass(&line, c->next.weight, s);
-    text_put(&line, "), is SHORT: margin ");
+    text_put(&line, "; ");
+    put_next_walls(&line, c, s);
+    text_put(&line, ") is SHORT: margin ");
     put_weakest(&line, &c->next.weakest);
     text_char(&line, '.');
     put_lines(out, &line, 2, s);
