@@ -33,6 +33,9 @@ const frame_note frame_notes[] = {
                  "the column length of a tube whose joints sway is longer than the tube, and it needs a fixity below 1."},
     {"answer", "Text tells the verdict, the runs and each tube in its worst run. CSV is the table that --of names: tubes (a row for each "
                "tube in each run), joints or runs. JSON has all three. --report writes a page with four views of the frame."},
+    {"decisions", "compare, sweep and limit take the folder too. 'railbow compare FOLDER --walls LIST' chooses a wall for each part. "
+                  "sweep and limit vary a number of one tube (--tube NAME), one joint (--joint NAME) or the loads of a run (--run NAME: every "
+                  "row that gives the column, or those on the tube or joint named with it), and judge the whole frame."},
     {"errors", "A message names the table, the line and the column. A row that is wrong, a name that is unknown or given twice, a "
                "joint that no tube reaches, a frame that is not held or a load that nothing takes prevents the whole check. A run "
                "that cannot be solved is named and has no rows; the other runs have. The exit status is then 2."},
