@@ -154,7 +154,7 @@ START_TEST(any_change)
         other.first_run = i % RUNS;
         ck_assert_int_eq(frame_parameter_set(&other, at, value), RBOW_OK);
         near_within(frame_parameter_get(&other, at), value, 0, 0);
-        near_within(frame_parameter_get(&p, at), before, 0, 0);
+        ck_assert(!(frame_parameter_get(&p, at) < before) && !(frame_parameter_get(&p, at) > before)); /* may be infinite */
         ck_same(&other);
         frame_problem_close(&other);
     }
