@@ -348,6 +348,9 @@ void frame_choice_find(frame_choice *c, const frame_choice_question *q)
     }
     if (fine && c->pick.walls != NULL) work_out(&c->pick, q);
     if (fine && c->next.walls != NULL) work_out(&c->next, q);
+    c->without_answer += c->pick.status != RBOW_OK;
+    c->without_answer += c->next.status != RBOW_OK;
+    for (size_t wall = 0; wall < q->wall_count && fine; wall++) c->without_answer += c->all[wall].status == RBOW_NO_CONVERGENCE;
     c->failed = c->failed || !fine;
     block_close(&b);
 }

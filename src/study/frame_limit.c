@@ -3,6 +3,7 @@
 #include "study/parallel.h"
 
 #include <math.h>
+#include <stdatomic.h>
 
 enum { BLOCK = 8 };
 
@@ -16,6 +17,7 @@ typedef struct search {
     const frame_limit_question *question;
     tried steps[FRAME_LIMIT_STEPS + 1]; /* those below `known` */
     size_t known;
+    atomic_bool broken; /* a value was without an answer for another reason than the value: there is no limit to tell */
 } search;
 
 static double value_at(const frame_limit_question *q, double share)
@@ -23,11 +25,12 @@ static double value_at(const frame_limit_question *q, double share)
     return share < 1 ? q->from + share * (q->to - q->from) : q->to;
 }
 
-static tried try_share(const search *s, double share, double most)
+static tried try_share(search *s, double share, double most)
 {
     tried t;
     const double value = value_at(s->question, share);
     t.status = frame_try(s->problem, &s->question->target, &value, 1, most, &t.lowest);
+    if (t.status == RBOW_NO_CONVERGENCE) atomic_store(&s->broken, true);
     return t;
 }
 
@@ -64,7 +67,7 @@ static double height_at(const search *s, size_t step)
 
 /* Given: three shares, the middle one with the smallest margin. Returned: a share whose margin is below the target, or NaN.
  * The golden section: margins of a frame have corners where another tube takes over. */
-static double dip_under(const search *s, double left, double right)
+static double dip_under(search *s, double left, double right)
 {
     const double golden = 0.6180339887498949, near = 1e-7;
     double low = left, high = right, a = high - golden * (high - low), b = low + golden * (high - low);
@@ -91,7 +94,7 @@ static double dip_under(const search *s, double left, double right)
 }
 
 /* From a share that holds to one that does not. */
-static void bisect(const search *s, double holds, double past, frame_limit_answer *answer)
+static void bisect(search *s, double holds, double past, frame_limit_answer *answer)
 {
     const frame_limit_question *q = s->question;
     const double near = 1e-7;
@@ -109,7 +112,7 @@ static void bisect(const search *s, double holds, double past, frame_limit_answe
 }
 
 /* Whether the margin dips about the step before `step`, which holds, and goes under the target there. Then the answer is there. */
-static bool ends_in_dip(const search *s, size_t step, frame_limit_answer *answer)
+static bool ends_in_dip(search *s, size_t step, frame_limit_answer *answer)
 {
     if (step < 2) return false;
     const double before = height_at(s, step - 2), middle = height_at(s, step - 1), after = height_at(s, step);
@@ -148,5 +151,5 @@ rbow_status frame_limit_find(const frame_problem *p, const frame_limit_question 
     begins.first_run = s.steps[0].lowest.run;
     if (height_at(&s, 0) >= 0) scan(&s, answer);
     else answer->gives_way = s.steps[0].lowest;
-    return RBOW_OK;
+    return atomic_load(&s.broken) ? RBOW_NO_CONVERGENCE : RBOW_OK;
 }

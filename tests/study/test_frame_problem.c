@@ -8,7 +8,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { JOINTS = 12, TUBES = 20, LOADS = 5, RUNS = 3, CHANGES = 60 };
+enum { JOINTS = 12, TUBES = 20, LOADS = 5, RUNS = 3, CHANGES = 30 };
 
 /* Round numbers, no table's; the second serves walls from 0.06 on. */
 static const rbow_material steels[] = {

@@ -162,7 +162,7 @@ static bool fill_pick(const frame_study *s, compare_state *c)
 static frame_compare_set set_of(const frame_study *s, const frame_set *from)
 {
     const bool known = from->walls != NULL && from->status == RBOW_OK;
-    return (frame_compare_set){from->weight, known ? frame_study_weakest(s, &from->lowest) : (frame_weakest){.margin = NAN}, known};
+    return (frame_compare_set){from->weight, known ? frame_study_weakest(s, &from->lowest) : (frame_weakest){.margin = NAN, .tube = "", .run = ""}, known};
 }
 
 static void take_next(const frame_study *s, compare_state *c)
@@ -220,6 +220,10 @@ static int answer(frame_study *s)
     if (c->choice.failed) say("out of memory");
     else if (c->choice.stopped) frame_study_say_stopped(s);
     if (c->choice.failed || c->choice.stopped || !fill_rows(s, c)) return NO_VERDICT;
+    if (c->fails != RBOW_OK) {
+        say("compare: the frame as given could not be worked out");
+        return NO_VERDICT;
+    }
     if (c->choice.without_answer > 0)
         say("compare: %zu set%s of walls could not be worked out: a lighter one may hold", c->choice.without_answer,
             c->choice.without_answer == 1 ? "" : "s");
