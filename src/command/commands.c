@@ -43,36 +43,43 @@ const command commands[] = {
      .run = command_explain},
     {.name = "compare",
      .summary = "which tube to choose: every case with every wall",
-     .operands = "FILE...",
+     .operands = "FILE... | FOLDER",
      .text = "Checks every load case with every wall (and outside diameter) that is given. It reports first the "
              "lightest tube that holds in all cases, then the results of each case. The stiffness of an end that is "
              "given as a word is calculated for each tube; a stiffness that is given as a number stays. Cases with the "
              "same part are one tube: it weighs once, and its pick is the lightest tube that holds in all of them. The "
-             "exit status is 0 if at least one tube holds in all cases.",
+             "exit status is 0 if at least one tube holds in all cases. FOLDER is a frame: each wall for all its tubes, then the "
+             "pick: the lightest set with one wall for each part that holds, and which tube stops the next lighter one. Up to 20 000 "
+             "sets are all gone through. Beyond that the pick comes from a descent, and the text says so: from the heaviest set that "
+             "holds one part at a time gets thinner, the most weight first. The exit status is 0 if a set holds.",
      .example = "railbow compare nose.csv --walls 0.049,0.058,0.065",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_REPORT | TAKES_JOBS,
      .run = command_compare},
     {.name = "sweep",
      .summary = "the margin over a range of one column, or of two",
-     .operands = "FILE...",
+     .operands = "FILE... | FOLDER",
      .text = "Checks every case for each value of a column, from FROM to TO in steps of STEP. TO is included if a "
              "step meets it. Two --vary options give every combination of two columns. A direction that is varied "
-             "counts as known, even where the file says any. The text begins with all cases, the worst first.",
+             "counts as known, even where the file says any. The text begins with all cases, the worst first. FOLDER is a frame: the column "
+             "is one of the tube or joint that --tube or --joint names, or of the loads of --run, and each value gives the lowest margin of "
+             "all tubes in all runs.",
      .example = "railbow sweep rail.csv --vary miss_a=0:0.5:0.0625",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},
     {.name = "limit",
      .summary = "how far a column may go before a case falls short",
-     .operands = "FILE...",
+     .operands = "FILE... | FOLDER",
      .text = "Searches from --from to --to for the first value at which the margin falls below --margin, even if the "
              "margin rises again beyond it. A value that the model cannot take ends the range. The result includes "
              "the room: the distance from the present value to the limit. If the present value lies outside the "
              "range, the case is also checked as it stands. If the case as it stands contradicts the limit, the range "
              "is too wide, and that is an error. A direction that is not known is taken at its worst, and the text "
              "names it; a direction that is varied counts as known. The exit status is 1 if a present value is past its "
-             "limit, or if a case is short at the start of the range or as it stands.",
+             "limit, or if a case is short at the start of the range or as it stands. FOLDER is a frame: the column is one of the "
+             "tube or joint that --tube or --joint names, or of the loads of --run. The limit is the first value at which any tube falls "
+             "short, and the answer names that tube. The search takes 200 even steps and the dips between them.",
      .example = "railbow limit rail.csv --find miss_a --to 1in",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},
     {.name = "index",
      .summary = "the best orientation of the tube's own bow",

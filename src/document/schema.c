@@ -2,6 +2,7 @@
 
 #include "cases/case_table.h"
 #include "cases/check_table.h"
+#include "cases/compare_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "cases/inspect_table.h"
@@ -70,7 +71,8 @@ static cJSON *number_or_null(void)
 }
 
 typedef struct column_shape { /* how the columns of a command may differ from its list */
-    bool varied;       /* any number column of the load cases may be among them */
+    const field_list *const *varied; /* any number column of these lists may be among them; NULL for none */
+    size_t varied_count;
     bool any_unit;     /* the numbers have the unit of the column that was asked for */
 } column_shape;
 
@@ -107,29 +109,34 @@ static cJSON *object_of(cJSON *properties, cJSON *required)
     return with(object, "additionalProperties", cJSON_CreateFalse());
 }
 
+/* Every column that may be varied: its value, or its units. */
+static cJSON *with_varied(cJSON *object, column_shape s, bool with_units)
+{
+    for (size_t k = 0; s.varied != NULL && k < s.varied_count; k++)
+        for (size_t i = 0; i < s.varied[k]->count; i++) {
+            const field *f = &s.varied[k]->fields[i];
+            if (!is_number(f) || (with_units && f->dimension == DIM_NONE)) continue;
+            object = with(object, f->name, with_units ? one_of(units_of(f->dimension, false)) : value_of(f, s));
+        }
+    return object;
+}
+
 static cJSON *row_of(const field_list *list, column_shape s)
 {
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
-    for (size_t i = 0; s.varied && i < case_list.count; i++) {
-        const field *f = &case_list.fields[i];
-        if (is_number(f)) properties = with(properties, f->name, value_of(f, s));
-    }
+    properties = with_varied(properties, s, false);
     for (size_t i = 0; i < list->count; i++) {
         properties = with(properties, list->fields[i].name, value_of(&list->fields[i], s));
         required = append(required, cJSON_CreateString(list->fields[i].name));
     }
     cJSON *row = object_of(properties, required);
-    return s.varied ? with(row, "minProperties", cJSON_CreateNumber((double)list->count + 1)) : row;
+    return s.varied != NULL ? with(row, "minProperties", cJSON_CreateNumber((double)list->count + 1)) : row;
 }
 
 static cJSON *units_object(const field_list *list, column_shape s)
 {
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
-    for (size_t i = 0; s.varied && i < case_list.count; i++) {
-        const field *f = &case_list.fields[i];
-        if (!is_number(f) || f->dimension == DIM_NONE) continue;
-        properties = with(properties, f->name, one_of(units_of(f->dimension, false)));
-    }
+    properties = with_varied(properties, s, true);
     for (size_t i = 0; i < list->count; i++) {
         const field *f = &list->fields[i];
         if (!is_number(f) || (f->dimension == DIM_NONE && !s.any_unit)) continue;
@@ -184,7 +191,7 @@ static cJSON *answer_of(const field_list *list, column_shape s)
 /* A table of an answer that has several. */
 static cJSON *table_object(const field_list *list)
 {
-    const column_shape plain = {.varied = false};
+    const column_shape plain = {.varied = NULL};
     cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, plain));
     return whole_object(with(with(cJSON_CreateObject(), "units", units_object(list, plain)), "rows", rows));
 }
@@ -216,15 +223,42 @@ static cJSON *any_of(cJSON *const answers[], size_t count)
     return with(cJSON_CreateObject(), "anyOf", any);
 }
 
-/* With --cases the answer of inspect has three more columns; check answers files, and frames; cut has another answer with
- * readings. */
+/* The first column of a limit is called by what the varied column belongs to. */
+static cJSON *limits_of_frame(column_shape s)
+{
+    static const char *const first[] = {"tube", "joint", "loads"};
+    static const field any = {.name = "", .dimension = DIM_NONE};
+    cJSON *answers = cJSON_CreateArray();
+    for (size_t i = 0; i < sizeof first / sizeof *first; i++) {
+        frame_limit_columns columns;
+        frame_limit_columns_fill(&columns, &any, first[i]);
+        answers = append(answers, answer_of(&columns.list, s));
+    }
+    return with(cJSON_CreateObject(), "anyOf", answers);
+}
+
+static cJSON *sweep_of_frame(void)
+{
+    const column_shape s = {.varied = frame_lists, .varied_count = FRAME_TABLES};
+    sweep_columns columns;
+    frame_sweep_columns_fill(&columns, NULL, 0);
+    return answer_of(&columns.list, s);
+}
+
+/* With --cases the answer of inspect has three more columns; several commands answer files, and frames; cut has another
+ * answer with readings. */
 static cJSON *schema_of(const table *t)
 {
-    const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
+    static const field_list *const cases[] = {&case_list};
+    const bool sweeps = strcmp(t->command, "sweep") == 0;
+    const column_shape s = {.varied = sweeps ? cases : NULL, .varied_count = 1, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
     if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
     if (t->list == &check_list) answer = any_of((cJSON *[]){answer, frame_answer(false), frame_answer(true)}, 3);
+    if (t->list == &compare_list) answer = any_of((cJSON *[]){answer, answer_of(&frame_compare_list, s)}, 2);
     if (t->list == &frame_cut_locked_list) answer = any_of((cJSON *[]){answer, cut_answer()}, 2);
+    if (sweeps) answer = any_of((cJSON *[]){answer, sweep_of_frame()}, 2);
+    if (s.any_unit) answer = any_of((cJSON *[]){answer, limits_of_frame(s)}, 2);
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 
@@ -235,20 +269,13 @@ static cJSON *reference_to(const char *name)
     return with_text(cJSON_CreateObject(), "$ref", reference);
 }
 
-/* Its tables stand together in one answer. */
-static bool is_of_frame(const field_list *list)
-{
-    return list == &frame_cuts_list || list == &frame_cut_joints_list || list == &frame_tubes_list || list == &frame_joints_list
-        || list == &frame_runs_list || list == &frame_arch_list;
-}
-
 static cJSON *schema(void)
 {
     tables all;
     cJSON *answers = cJSON_CreateObject(), *any = cJSON_CreateArray();
     tables_fill(&all);
     for (size_t i = 0; i < all.count; i++) {
-        if (all.at[i].input || is_of_frame(all.at[i].list)) continue;
+        if (all.at[i].input || all.at[i].of_frame) continue;
         answers = with(answers, all.at[i].command, schema_of(&all.at[i]));
         any = append(any, reference_to(all.at[i].command));
     }

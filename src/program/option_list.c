@@ -104,6 +104,9 @@ static bool take_walls(options *o, const char *value)
     return true;
 }
 
+static bool take_place_tube(options *o, const char *value) { o->tube = value; return true; }
+static bool take_joint(options *o, const char *value) { o->joint = value; return true; }
+static bool take_run(options *o, const char *value) { o->run = value; return true; }
 static bool take_find(options *o, const char *value) { o->find = value; return true; }
 static bool take_from(options *o, const char *value) { o->from = value; return true; }
 static bool take_to(options *o, const char *value) { o->to = value; return true; }
@@ -171,7 +174,6 @@ static bool take_of_cut(options *o, const char *value)
 
 static bool take_tube(options *o, const char *value) { o->tubes[o->tube_count++] = value; return true; }
 static bool take_at(options *o, const char *value) { o->ats[o->at_count++] = value; return true; }
-static bool take_run(options *o, const char *value) { o->run = value; return true; }
 static bool take_moved(options *o, const char *value) { o->moved = value; return true; }
 static bool take_moved_clock(options *o, const char *value) { o->moved_clock = value; return true; }
 static bool take_turned(options *o, const char *value) { o->turned = value; return true; }
@@ -212,6 +214,10 @@ const option_entry option_entries[] = {
     {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated, in the unit of the column or each with its own: 1.5mm; without a list "
                                                   "the stock walls"},
     {OPTION("ods"), 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
+    {OPTION("tube"), 0, TAKES_PLACE, "NAME", take_place_tube, "of a frame: the tube whose column is meant"},
+    {OPTION("joint"), 0, TAKES_PLACE, "NAME", take_joint, "of a frame: the joint whose column is meant"},
+    {OPTION("run"), 0, TAKES_PLACE, "NAME", take_run, "of a frame: the run in whose loads it is: every row that gives the column, or "
+                                                      "those on --tube or --joint"},
     {OPTION("vary"), 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
                                                               "miss_a=0:0.5:0.0625 or miss_a=0mm:12mm:2mm; once or twice"},
     {OPTION("find"), 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},

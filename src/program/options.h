@@ -20,6 +20,7 @@ typedef struct options {
     bool factor_given;
     int jobs;
     const char *walls, *ods;
+    const char *tube, *joint, *run; /* of a frame: whose column is meant, and what acts on a cut; NULL for none */
     const char *vary[2];
     int vary_count;
     const char *find, *from, *to; /* limit */
@@ -39,7 +40,6 @@ typedef struct options {
     bool of_given;
     const char **tubes, **ats; /* cut: the pairs of --tube and --at; options_free */
     size_t tube_count, at_count;
-    const char *run;
     const char *moved, *moved_clock, *turned, *turned_clock, *opened; /* readings; NULL for none */
     const char *arch; /* the run; NULL for none */
     bool help, version;
@@ -55,6 +55,7 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_TEXT = 1 << 12,  /* the same; text unless asked otherwise */
     TAKES_NEW = 1 << 13,
     TAKES_FRAME = 1 << 14,
+    TAKES_PLACE = 1 << 15, /* of a frame: --tube, --joint, --run */
     TAKES_MATERIALS = 1 << 1,
     TAKES_MATERIAL = 1 << 2,
     TAKES_FACTOR = 1 << 3,
@@ -66,7 +67,7 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_INSPECT = 1 << 9,
     TAKES_STEPS = 1 << 10,
     TAKES_REPORT = 1 << 11,
-    TAKES_CUT = 1 << 15
+    TAKES_CUT = 1 << 16
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

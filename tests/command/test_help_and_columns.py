@@ -52,7 +52,7 @@ class Help(ProgramTest):
         self.assertRun(run, 0, out=run.out)
         subjects = [line.split("  ")[0] for line in run.out.split("\n\n")[1].splitlines() if line[0] != " "]
         self.assertEqual(subjects, ["tables", "directions", "clocks", "joints", "loads", "forced fit", "unknown bows", "checks", "buckling",
-                                    "arch", "answer", "cuts", "errors", "left out"])
+                                    "arch", "answer", "cuts", "decisions", "errors", "left out"])
         for word in "critical_factor", "path_end", "near frame buckling", "Shear", "size of joints", *CAUTION:
             self.assertIn(word, joined(run.out))
         for column in re.findall(r"\b[a-z]+_[a-z]+\b", run.out):

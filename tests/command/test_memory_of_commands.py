@@ -18,6 +18,15 @@ class MemoryOfCommands(MemoryTest):
             for whole, run in self.every(*words, status=self.run_program(*words).status, most=30):
                 self.whole_or_said(whole, run)
 
+    def test_the_decisions_about_a_frame(self):
+        frame = self.installed.source / "cases" / "portal"
+        for words in (["compare", "--walls", "0.028,0.058"], ["sweep", "--tube", "beam", "--vary", "wall=0.035:0.065:0.015"],
+                      ["limit", "--tube", "beam", "--find", "wall", "--from", "0.1in", "--to", "0.03in"]):
+            words = [*words, frame, "--jobs", "1"]
+            for form in "csv", "text":
+                for whole, run in self.every(*words, "--format", form, status=self.run_program(*words).status, most=40):
+                    self.whole_or_said(whole, run)
+
     def test_explain(self):
         self.cases({**HOLDS, "bow [in]": "0.02", "note": "a"}, {"case": "other"})
         for words, status in (["rail"], 0), (["rail", "--format", "json"], 0):

@@ -282,6 +282,27 @@ class Schema(unittest.TestCase):
                         spoil(other[name])
                         self.assertFalse(self.validator("check").is_valid(other))
 
+    FRAME_ANSWERS = {
+        "compare": [["--walls", "0.049,0.058"], ["--walls", "0.3,0.8", "--units", "si"]],
+        "sweep": [["--tube", "rail UL", "--vary", "bow=0:0.1:0.05"], ["--joint", "ring UL", "--vary", "x=34:38:2", "--units", "si"]],
+        "limit": [["--tube", "rail UL", "--find", "bow", "--to", "1"], ["--joint", "ring UL", "--find", "mass", "--to", "9"],
+                  ["--run", "push", "--find", "force_x", "--to", "-9000", "--units", "si"]],
+    }
+
+    def test_the_decisions_about_a_frame(self):
+        self.assertTrue(self.small_frame())
+        for command, ways in self.FRAME_ANSWERS.items():
+            for words in ways:
+                with self.subTest(command=command, words=words):
+                    answer = self.answer(command, [str(self.folder / "small"), *words])
+                    self.validator(command).validate(answer)
+                    self.assertTrue(answer["rows"])
+                    for fault, broken in self.spoilt(answer):
+                        self.assertFalse(self.validator(command).is_valid(broken), fault)
+
+    def small_frame(self):
+        return run([PROGRAM, "new", "--frame", self.folder / "small"]).returncode == 0
+
     def spoilt(self, answer):
         """One fault at a time: a column that is missing, unknown or of a wrong type; the same for units."""
         for column, value in answer["rows"][0].items():
@@ -321,7 +342,8 @@ class Schema(unittest.TestCase):
 
     def test_each_column_says_its_unit(self):
         for command, definition in self.schema["$defs"].items():
-            for part in definition.get("anyOf", [definition]):
+            parts = [part for either in definition.get("anyOf", [definition]) for part in either.get("anyOf", [either])]
+            for part in parts:
                 for table in self.tables(part["properties"]):
                     units, rows = table["units"], table["rows"]
                     for column, given in units["properties"].items():
