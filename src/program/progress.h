@@ -9,10 +9,14 @@ typedef struct progress {
     const char *name; /* of the case */
     size_t all;       /* samples */
     bool shown;
+    const char *units; /* NULL: samples of a case */
 } progress;
 
 /* One case begins. Until it ends Ctrl-C asks the work to stop instead of ending the program. */
 progress progress_begin(const char *name, size_t all);
+
+/* Work that is no case: a line that begins with `name` and counts `units`. */
+progress progress_begin_of(const char *name, size_t all, const char *units);
 
 /* Tells on stderr how far the case is and how long it will take, if that is a terminal and the command has worked
  * for over a second. Returned: false once Ctrl-C was pressed. */
