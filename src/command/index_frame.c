@@ -89,16 +89,16 @@ static frame_index_shown shown_of(const frame_study *s)
     };
 }
 
-static void put_text(frame_study *s, text *out, const screen *screen)
+static void put_text(frame_study *s, text *out, const screen *seen)
 {
-    const frame_index_shown shown = shown_of(s);
-    frame_index_text(out, &shown, screen);
+    const frame_index_shown told = shown_of(s);
+    frame_index_text(out, &told, seen);
 }
 
 static void put_page(frame_study *s, text *body, const page_head *head)
 {
-    const frame_index_shown shown = shown_of(s);
-    page_frame_index(body, head, &shown);
+    const frame_index_shown told = shown_of(s);
+    page_frame_index(body, head, &told);
 }
 
 static bool write_tables(frame_study *s)

@@ -27,9 +27,9 @@ typedef struct scatter_run_data {
 
 /* ---- the tolerance file ------------------------------------------------------------------------------ */
 
-static const field *field_of(const scatter_run_data *s, const tolerance_row *row)
+static const field *field_of(const scatter_run_data *s, const tolerance_row *given)
 {
-    return tolerance_field(&s->tolerances, row, NULL);
+    return tolerance_field(&s->tolerances, given, NULL);
 }
 
 static bool tolerances_are_apart(const scatter_run_data *s)

@@ -104,18 +104,18 @@ static bool make_drivers(scatter_data *d, const frame_model *m, bool every)
     }
     for (size_t i = 0; i < count; i++) order[i] = (ranked){finite ? tally_share(&d->found.tally, i) : 0, i};
     qsort(order, count, sizeof *order, larger_first);
-    frame_scatter_row row = {.all = summary_of(d), .worst_tube = "", .worst_share = NAN, .driver_of = ""};
-    if (d->tubes[0].samples > 0) row.worst_tube = d->tubes[0].tube, row.worst_share = d->tubes[0].share;
-    name_drivers(d, &row.all, order, m);
+    frame_scatter_row one = {.all = summary_of(d), .worst_tube = "", .worst_share = NAN, .driver_of = ""};
+    if (d->tubes[0].samples > 0) one.worst_tube = d->tubes[0].tube, one.worst_share = d->tubes[0].share;
+    name_drivers(d, &one.all, order, m);
     const size_t listed = every ? count : 1;
     for (size_t i = 0; i < listed; i++) {
         const bool named = finite && (order[i].share > 0 || every);
         const frame_tolerance *t = &d->tolerances.list[order[i].place];
-        row.all.rank = (int)i;
-        row.all.driver = named ? frame_tolerance_column(t) : "";
-        row.driver_of = named ? frame_tolerance_name(t, m) : "";
-        row.all.driver_share = named ? order[i].share : (double)NAN;
-        d->drivers[d->driver_count++] = row;
+        one.all.rank = (int)i;
+        one.all.driver = named ? frame_tolerance_column(t) : "";
+        one.driver_of = named ? frame_tolerance_name(t, m) : "";
+        one.all.driver_share = named ? order[i].share : (double)NAN;
+        d->drivers[d->driver_count++] = one;
     }
     free(order);
     return true;
@@ -213,16 +213,16 @@ static frame_scatter_shown shown_of(const frame_study *s)
     };
 }
 
-static void put_text(frame_study *s, text *out, const screen *screen)
+static void put_text(frame_study *s, text *out, const screen *seen)
 {
-    const frame_scatter_shown shown = shown_of(s);
-    frame_scatter_text(out, &shown, screen);
+    const frame_scatter_shown told = shown_of(s);
+    frame_scatter_text(out, &told, seen);
 }
 
 static void put_page(frame_study *s, text *body, const page_head *head)
 {
-    const frame_scatter_shown shown = shown_of(s);
-    page_frame_scatter(body, head, &shown);
+    const frame_scatter_shown told = shown_of(s);
+    page_frame_scatter(body, head, &told);
 }
 
 static bool write_tables(frame_study *s)

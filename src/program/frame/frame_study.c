@@ -68,8 +68,8 @@ bool frame_study_tables(frame_study *s, const study_table tables[], size_t count
 static bool write_text(frame_study *s)
 {
     text t = {0}, unused = {0};
-    const screen screen = screen_of(&s->out, false, NULL, &unused);
-    s->text(s, &t, &screen);
+    const screen seen = screen_of(&s->out, false, NULL, &unused);
+    s->text(s, &t, &seen);
     text_free(&unused);
     return put_text(&s->out, &t);
 }

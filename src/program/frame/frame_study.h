@@ -15,7 +15,7 @@ struct frame_study {
     void *context;
     /* Returned: ALL_HOLD, SOME_SHORT, or NO_VERDICT after a message: nothing is then written. */
     int (*answer)(frame_study *s);
-    void (*text)(frame_study *s, text *out, const screen *screen);
+    void (*text)(frame_study *s, text *out, const screen *seen);
     bool (*write)(frame_study *s); /* CSV and JSON */
     void (*page)(frame_study *s, text *body, const page_head *head);
     /* there while it answers */

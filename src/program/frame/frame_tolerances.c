@@ -43,9 +43,9 @@ static size_t count_of(const frame_build *b, size_t table)
     return table == FRAME_JOINTS ? b->model.joint_count : b->model.tube_count;
 }
 
-static const char *name_of(const frame_model *m, size_t table, size_t row)
+static const char *name_of(const frame_model *m, size_t table, size_t at)
 {
-    return table == FRAME_JOINTS ? m->joints[row].name : m->tubes[row].name;
+    return table == FRAME_JOINTS ? m->joints[at].name : m->tubes[at].name;
 }
 
 const char *frame_tolerance_name(const frame_tolerance *t, const frame_model *m)
@@ -84,26 +84,26 @@ static void quote(text *out, const char *name)
 
 /* ---- one row of the file ------------------------------------------------------------------------------------------ */
 
-static void refuse_no_number(applied *a, size_t table, size_t row, const field *f)
+static void refuse_no_number(applied *a, size_t table, size_t at, const field *f)
 {
     const frame_model *m = &a->build->model;
-    const size_t line = table == FRAME_JOINTS ? m->joints[row].line : m->tubes[row].line;
-    const void *record = table == FRAME_JOINTS ? (const void *)&m->joints[row] : &m->tubes[row];
+    const size_t line = table == FRAME_JOINTS ? m->joints[at].line : m->tubes[at].line;
+    const void *record = table == FRAME_JOINTS ? (const void *)&m->joints[at] : &m->tubes[at];
     const char *word = field_text(f, record);
     frame_refuse(&a->complaints, a->build, (int)table, line, f->name, "has no number to vary%s%s%s: give a number", word != NULL ? " ('" : "",
                  word != NULL ? word : "", word != NULL ? "')" : "");
 }
 
-static void apply_to(applied *a, const tolerance_row *row, size_t table, const field *f, size_t at)
+static void apply_to(applied *a, const tolerance_row *given, size_t table, const field *f, size_t at)
 {
     const uint64_t bit = UINT64_C(1) << (f - frame_lists[table]->fields);
     frame_tolerance t = {.of = {(int)table, at, f->offset}};
-    t.range.shape = (tolerance_shape)row->shape;
+    t.range.shape = (tolerance_shape)given->shape;
     t.range.nominal = frame_parameter_get(a->problem, t.of);
     if ((a->taken[table][at] & bit) != 0) {
         text name = {0};
         quote(&name, name_of(&a->build->model, table, at));
-        message_add(&a->complaints, a->to->read.file, row->line, "column", "an earlier row gives %s of %s a tolerance already", f->name,
+        message_add(&a->complaints, a->to->read.file, given->line, "column", "an earlier row gives %s of %s a tolerance already", f->name,
                     text_string(&name, &a->complaints.failed));
         text_free(&name);
         return;
@@ -113,23 +113,23 @@ static void apply_to(applied *a, const tolerance_row *row, size_t table, const f
         refuse_no_number(a, table, at, f);
         return;
     }
-    tolerance_sides(row, f, t.range.nominal, &t.range.minus, &t.range.plus);
+    tolerance_sides(given, f, t.range.nominal, &t.range.minus, &t.range.plus);
     add(a, t);
 }
 
-static void apply_row(applied *a, const tolerance_row *row)
+static void apply_row(applied *a, const tolerance_row *given)
 {
     size_t table, met = 0;
-    const field *f = tolerance_field(&a->to->read, row, &table);
+    const field *f = tolerance_field(&a->to->read, given, &table);
     for (size_t i = 0; i < count_of(a->build, table); i++) {
-        if (*row->name != '\0' && fnmatch(row->name, name_of(&a->build->model, table, i), 0) != 0) continue;
+        if (*given->name != '\0' && fnmatch(given->name, name_of(&a->build->model, table, i), 0) != 0) continue;
         met++;
-        apply_to(a, row, table, f, i);
+        apply_to(a, given, table, f, i);
     }
     if (met > 0) return;
     text name = {0};
-    quote(&name, row->name);
-    message_add(&a->complaints, a->to->read.file, row->line, "name", "no %s meets %s", table == FRAME_JOINTS ? "joint" : "tube",
+    quote(&name, given->name);
+    message_add(&a->complaints, a->to->read.file, given->line, "name", "no %s meets %s", table == FRAME_JOINTS ? "joint" : "tube",
                 text_string(&name, &a->complaints.failed));
     text_free(&name);
 }
@@ -161,12 +161,12 @@ static void add_clocks(applied *a)
 bool frame_tolerances_apply(frame_tolerances *t, const frame_build *b, const frame_problem *p)
 {
     applied a = {.to = t, .build = b, .problem = p};
-    const tolerance_row *rows = (const void *)t->read.rows.kept;
+    const tolerance_row *given = (const void *)t->read.rows.kept;
     for (size_t i = 0; i < SPREAD_TABLES; i++) {
         a.taken[i] = calloc(count_of(b, i) + 1, sizeof *a.taken[i]);
         a.complaints.failed = a.complaints.failed || a.taken[i] == NULL;
     }
-    for (size_t i = 0; i < t->read.rows.count && !a.complaints.failed; i++) apply_row(&a, &rows[i]);
+    for (size_t i = 0; i < t->read.rows.count && !a.complaints.failed; i++) apply_row(&a, &given[i]);
     add_clocks(&a);
     if (a.complaints.failed) say("out of memory");
     if (a.complaints.length > 0) say_lines(a.complaints.at);
