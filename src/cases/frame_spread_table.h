@@ -41,6 +41,7 @@ typedef struct frame_scatter_shown {
     size_t count, tube_count;
     size_t columns;      /* numbers that vary */
     size_t clocks;       /* of them: clocks of misses that were not given */
+    double chance;       /* a share of a driver under this may be chance */
     size_t first;        /* number of the first sample, from 1 */
     bool every_tube;     /* not the first alone */
     unsigned seed;

@@ -83,7 +83,7 @@ static scatter_row summary_of(const scatter_data *d)
 /* The first drivers, as the page draws them. */
 static void name_drivers(scatter_data *d, scatter_row *all, const ranked *order, const frame_model *m)
 {
-    for (size_t i = 0; i < SCATTER_DRIVERS && i < d->tolerances.count && order[i].share > 0; i++) {
+    for (size_t i = 0; i < SCATTER_DRIVERS && i < d->tolerances.count && order[i].share > tally_chance(&d->found.tally); i++) {
         const frame_tolerance *t = &d->tolerances.list[order[i].place];
         text_format(&d->names[i], "%s of %s", frame_tolerance_column(t), frame_tolerance_name(t, m));
         all->driver_names[i] = d->names[i].at != NULL ? d->names[i].at : "";
@@ -109,7 +109,7 @@ static bool make_drivers(scatter_data *d, const frame_model *m, bool every)
     name_drivers(d, &one.all, order, m);
     const size_t listed = every ? count : 1;
     for (size_t i = 0; i < listed; i++) {
-        const bool named = finite && (order[i].share > 0 || every);
+        const bool named = finite && (every || order[i].share > tally_chance(&d->found.tally));
         const frame_tolerance *t = &d->tolerances.list[order[i].place];
         one.all.rank = (int)i;
         one.all.driver = named ? frame_tolerance_column(t) : "";
@@ -207,6 +207,7 @@ static frame_scatter_shown shown_of(const frame_study *s)
         .tube_count = s->build.model.tube_count,
         .columns = d->tolerances.count,
         .clocks = d->tolerances.clocks,
+        .chance = tally_chance(&d->found.tally),
         .first = (size_t)s->options->samples_before + 1,
         .every_tube = s->options->scatter_of == SCATTER_OF_TUBES,
         .seed = (unsigned)s->options->seed,

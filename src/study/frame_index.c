@@ -22,11 +22,25 @@ typedef struct descent {
 
 typedef struct trials {
     const frame_problem *problem;
+    frame_lowest least; /* to be raised */
     size_t tube, count;
     double clocks[2 * FINE + COARSE]; /* degrees */
     rbow_status statuses[2 * FINE + COARSE];
     frame_lowest lowest[2 * FINE + COARSE];
 } trials;
+
+/* The lowest margin; only that of the run with the lowest so far where it gains nothing there already. */
+static rbow_status margin_of(frame_problem *changed, frame_lowest least, frame_lowest *found)
+{
+    const size_t runs = changed->run_count;
+    frame_problem_swap_first(changed, least.run);
+    changed->run_count = 1;
+    rbow_status status = frame_problem_margin(changed, INFINITY, found);
+    changed->run_count = runs;
+    if (status == RBOW_OK && found->lowest.margin > least.lowest.margin + turn_gain) status = frame_problem_margin(changed, INFINITY, found);
+    found->run = found->run == 0 ? least.run : found->run == least.run ? 0 : found->run;
+    return status;
+}
 
 static void try_clock(void *context, size_t i)
 {
@@ -35,7 +49,7 @@ static void try_clock(void *context, size_t i)
     t->statuses[i] = RBOW_NO_CONVERGENCE;
     if (frame_problem_copy(&changed, t->problem)) {
         changed.tubes[t->tube].bow_clock = t->clocks[i] * degree;
-        t->statuses[i] = frame_problem_margin(&changed, INFINITY, &t->lowest[i]);
+        t->statuses[i] = margin_of(&changed, t->least, &t->lowest[i]);
     }
     frame_problem_close(&changed);
 }
@@ -53,6 +67,7 @@ static size_t best_of(const trials *t)
 
 static bool keep_best(descent *d, frame_turn *turn, trials *t)
 {
+    t->least = d->lowest;
     parallel_for(t->count, d->question->jobs, try_clock, t);
     const size_t best = best_of(t);
     if (best == t->count || !(t->lowest[best].lowest.margin > d->lowest.lowest.margin + turn_gain)) return false;

@@ -11,6 +11,7 @@ enum { BLOCK_LEAST = 8, BLOCK_MOST = 128, BLOCK_TUBES = 8192 };
 typedef struct sampler {
     const frame_problem *problem;
     const frame_scatter_question *question;
+    size_t first_run; /* the one that is worst as given */
     points points;
     double *drawn; /* a block of rows of probabilities */
     frame_sample *samples; /* of this block */
@@ -39,8 +40,11 @@ static void answer_sample(void *context, size_t i)
     frame_problem changed;
     frame_sample *to = &s->samples[i];
     *to = (frame_sample){.status = RBOW_NO_CONVERGENCE};
-    if (frame_problem_copy(&changed, s->problem))
+    if (frame_problem_copy(&changed, s->problem)) {
+        frame_problem_swap_first(&changed, s->first_run);
         to->status = answer_changed(&changed, s->question, &s->drawn[i * s->question->count], &to->lowest);
+        if (to->lowest.run == 0 || to->lowest.run == s->first_run) to->lowest.run = s->first_run - to->lowest.run;
+    }
     frame_problem_close(&changed);
 }
 
@@ -53,6 +57,8 @@ static void add_sample(frame_scatter_answer *a, const frame_problem *p, const fr
 static scatter_status run_blocks(sampler *s, frame_scatter_answer *a)
 {
     const frame_scatter_question *q = s->question;
+    frame_lowest given;
+    if (frame_problem_margin(s->problem, INFINITY, &given) == RBOW_OK) s->first_run = given.run;
     const size_t block = block_of(s->problem);
     for (size_t i = 0; i < q->before; i++) points_draw(&s->points, s->drawn);
     for (size_t done = 0; done < q->samples;) {

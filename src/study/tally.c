@@ -2,6 +2,7 @@
 
 #include "study/scatter.h"
 
+#include <gsl/gsl_cdf.h>
 #include <gsl/gsl_sort.h>
 #include <gsl/gsl_statistics_double.h>
 #include <math.h>
@@ -108,4 +109,12 @@ double tally_share(const tally *t, size_t column)
     const bool moves = s->sd > 1e-12 * (1 + fabs(s->mean)); /* by more than rounding */
     if (t->random) between = fmax(0, between - by_chance(all, between, filled, t->finite));
     return moves ? fmin(1, between / all) : 0;
+}
+
+/* Where the column does nothing, the sum of squares between the bins over the variance is a chi-square of bins less 1. */
+double tally_chance(const tally *t)
+{
+    if (!t->random || t->columns == 0 || t->finite == 0) return 0;
+    const double freedom = (double)(t->bin_count - 1), most = gsl_cdf_chisq_Qinv(0.05 / (double)t->columns, freedom);
+    return fmin(1, (most - freedom) / (double)t->finite);
 }

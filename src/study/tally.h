@@ -36,4 +36,8 @@ void tally_finish(tally *t);
  * column, from the same samples in equal bins. The tally is finished and has a finite margin. */
 double tally_share(const tally *t, size_t column);
 
+/* A share under this may be chance: random samples give at most this to columns that do nothing, 19 times in 20 to all of them
+ * together. 0 for a sequence. */
+double tally_chance(const tally *t);
+
 #endif

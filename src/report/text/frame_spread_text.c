@@ -47,7 +47,8 @@ static void say_drivers(text *out, const frame_scatter_shown *a, const screen *s
     grid g = {0};
     text_char(out, '\n');
     if (*a->rows->driver_of == '\0') {
-        if (!isnan(a->rows->all.margins.mean)) text_put(out, "Nothing that varies moves the margin.\n");
+        if (!(a->rows->all.margins.sd > 0)) text_put(out, "Nothing that varies moves the margin.\n");
+        else put_sentence(out, "No column stands out: none moves the margin by more than chance does with so many samples.", 0, s);
         return;
     }
     grid_column(&g, GRID_NAME, "driven by");
@@ -70,6 +71,7 @@ static void say_what_varies(text *out, const frame_scatter_shown *a, const scree
     if (a->clocks > 0)
         text_format(&line, " %zu of them %s the clock of a miss that the frame does not give: it points anywhere.", a->clocks,
                     a->clocks == 1 ? "is" : "are");
+    if (a->chance > 0) text_format(&line, " A share of the spread under %.1f %% may be chance.", 100 * a->chance);
     if (a->first > 1) text_format(&line, " These are the samples from %zu to %.0f.", a->first, (double)a->first - 1 + a->rows->all.margins.samples);
     put_lines(out, &line, 0, s);
 }
