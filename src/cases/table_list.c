@@ -4,6 +4,7 @@
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
 #include "cases/frame_results.h"
+#include "cases/frame_spread_table.h"
 #include "cases/inspect_table.h"
 #include "cases/material_table.h"
 #include "cases/orientation_table.h"
@@ -42,7 +43,11 @@ void tables_fill(tables *t)
         {"Results of sweep (the varied columns follow case)", "sweep", &t->sweep.list, false},
         {"Results of limit (limit, now and room in the unit of the column)", "limit", &t->limit.list, false},
         {"Results of index", "index", &orientation_list, false},
+        {"Results of index on a frame", "index", &frame_index_list, false},
         {"Results of scatter", "scatter", &scatter_list, false},
+        {"Results of scatter on a frame", "scatter", &frame_scatter_list, false},
+        {"Results of scatter on a frame: tubes (--of tubes)", "scatter", &frame_worst_list, false},
+        {"Results of scatter on a frame: samples (--of samples)", "scatter", &frame_samples_list, false},
         {"Results of inspect", "inspect", &inspect_cases_list, false},
         {"Results of release", "release", &release_list, false},
         {"Results of pull", "pull", &pulled_list, false},

@@ -12,7 +12,7 @@ typedef struct table {
     bool input;
 } table;
 
-enum { TABLES = 24 };
+enum { TABLES = 28 };
 
 typedef struct tables {
     table at[TABLES];

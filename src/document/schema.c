@@ -3,7 +3,10 @@
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/frame_results.h"
+#include "cases/frame_spread_table.h"
 #include "cases/inspect_table.h"
+#include "cases/orientation_table.h"
+#include "cases/scatter_table.h"
 #include "cases/table_list.h"
 #include "command/commands.h"
 #include "program/say.h"
@@ -68,6 +71,11 @@ static cJSON *number_or_null(void)
     return with(cJSON_CreateObject(), "type", types);
 }
 
+static cJSON *either(cJSON *first, cJSON *second)
+{
+    return with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), first), second));
+}
+
 typedef struct column_shape { /* how the columns of a command may differ from its list */
     bool varied;       /* any number column of the load cases may be among them */
     bool any_unit;     /* the numbers have the unit of the column that was asked for */
@@ -90,7 +98,7 @@ static cJSON *value_of(const field *f, column_shape s)
 {
     text meaning = {0};
     bool lost = false;
-    cJSON *value = is_number(f) ? number_or_null()
+    cJSON *value = f->kind == FIELD_EITHER && !s.varied ? either(number_or_null(), words_of(f)) : is_number(f) ? number_or_null()
         : f->kind == FIELD_WORD ? words_of(f) : with_text(cJSON_CreateObject(), "type", "string");
     say_meaning(&meaning, f, s);
     value = with_text(value, "description", text_string(&meaning, &lost));
@@ -198,18 +206,31 @@ static cJSON *frame_answer(void)
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
 
-static cJSON *either(cJSON *first, cJSON *second)
+/* The answers of scatter and index on a frame. */
+static cJSON *frame_scatter_answer(void)
 {
-    return with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), first), second));
+    cJSON *parts = facts_of();
+    parts = with(parts, "frame", table_object(&frame_scatter_list));
+    parts = with(parts, "tubes", table_object(&frame_worst_list));
+    parts = with(parts, "samples", table_object(&frame_samples_list));
+    return whole_object(with(parts, "refused", of_type("integer", "0: an answer of a frame is whole")));
 }
 
-/* With --cases the answer of inspect has three more columns; check answers files, and frames. */
+static cJSON *frame_index_answer(void)
+{
+    cJSON *parts = with(facts_of(), "bows", table_object(&frame_index_list));
+    return whole_object(with(parts, "refused", of_type("integer", "0: an answer of a frame is whole")));
+}
+
+/* With --cases the answer of inspect has three more columns; check, scatter and index answer files, and frames. */
 static cJSON *schema_of(const table *t)
 {
     const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
     if (t->list == &inspect_cases_list) answer = either(answer, answer_of(&inspect_list, s));
     if (t->list == &check_list) answer = either(answer, frame_answer());
+    if (t->list == &scatter_list) answer = either(answer, frame_scatter_answer());
+    if (t->list == &orientation_list) answer = either(answer, frame_index_answer());
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 
@@ -223,7 +244,8 @@ static cJSON *reference_to(const char *name)
 /* Its tables stand together in one answer. */
 static bool is_of_frame(const field_list *list)
 {
-    return list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list;
+    return list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list || list == &frame_scatter_list
+        || list == &frame_worst_list || list == &frame_samples_list || list == &frame_index_list;
 }
 
 static cJSON *schema(void)

@@ -200,9 +200,10 @@ class Schema(unittest.TestCase):
                    ["nose.csv", "--vary", "compression=0:4:2", "--units", "si"]],
         "limit": [["rail.csv", "--find", "miss_a", "--to", "1in"], ["odd.csv", "--find", "bow", "--to", "1in"],
                    ["nose.csv", "--find", "moment_a", "--to", "900in-lbf", "--units", "si"]],
-        "index": [["nose.csv"], ["odd.csv"]],
+        "index": [["nose.csv"], ["odd.csv"], ["small"]],
         "scatter": [["rail.csv", "--tolerances", "tolerances.csv", "--samples", "64"],
-                    ["odd.csv", "--tolerances", "two.csv", "--samples", "64", "--drivers"]],
+                    ["odd.csv", "--tolerances", "two.csv", "--samples", "64", "--drivers"],
+                    ["small", "--tolerances", "two.csv", "--samples", "64", "--drivers"]],
         "inspect": [["--spec", "spec.csv", "readings.csv"],
                     ["--spec", "spec.csv", "--cases", "parts.csv", "--units", "si", "readings.csv"]],
         "release": [["cuts.csv"], ["--units", "si", "cuts.csv"]],
@@ -222,6 +223,7 @@ class Schema(unittest.TestCase):
             "unstable,1.25,0.058,4130,24,50000,\nbuckled,1.25,0.058,4130,24,1,-1\nbad,-1,0.058,4130,24,,\nunknown,1.25,0.058,gold,24,,\n",
             encoding="utf-8")
 
+        run([PROGRAM, "new", "--frame", self.folder / "small"])
         (self.folder / "two.csv").write_text("column,minus,plus,unit\nwall,10,10,%\nbow,0,0.02,in\n", encoding="utf-8")
 
     def validator(self, command):
