@@ -8,7 +8,7 @@
 enum { COARSE = 24, FINE = 15 /* degrees in a coarse step */, ROUNDS_MOST = 20 };
 
 static const double degree = 3.14159265358979323846 / 180, full_circle = 360;
-static const double round_gain = 1e-4, turn_gain = 1e-5; /* of margin */
+static const double least_gain = 1e-4; /* of margin, in a round and by a turn */
 
 typedef struct descent {
     const frame_index_question *question;
@@ -37,7 +37,7 @@ static rbow_status margin_of(frame_problem *changed, frame_lowest least, frame_l
     changed->run_count = 1;
     rbow_status status = frame_problem_margin(changed, INFINITY, found);
     changed->run_count = runs;
-    if (status == RBOW_OK && found->lowest.margin > least.lowest.margin + turn_gain) status = frame_problem_margin(changed, INFINITY, found);
+    if (status == RBOW_OK && found->lowest.margin > least.lowest.margin + least_gain) status = frame_problem_margin(changed, INFINITY, found);
     found->run = found->run == 0 ? least.run : found->run == least.run ? 0 : found->run;
     return status;
 }
@@ -70,7 +70,7 @@ static bool keep_best(descent *d, frame_turn *turn, trials *t)
     t->least = d->lowest;
     parallel_for(t->count, d->question->jobs, try_clock, t);
     const size_t best = best_of(t);
-    if (best == t->count || !(t->lowest[best].lowest.margin > d->lowest.lowest.margin + turn_gain)) return false;
+    if (best == t->count || !(t->lowest[best].lowest.margin > d->lowest.lowest.margin + least_gain)) return false;
     turn->gained += t->lowest[best].lowest.margin - d->lowest.lowest.margin;
     turn->best = t->clocks[best] * degree;
     d->now.tubes[turn->tube].bow_clock = turn->best;
@@ -134,7 +134,7 @@ static rbow_status descend(descent *d)
     const rbow_status status = frame_problem_margin(&d->now, INFINITY, &d->lowest);
     a->before = d->lowest;
     if (status != RBOW_OK) return status;
-    for (double last = -INFINITY; d->lowest.lowest.margin - last >= round_gain && a->rounds < ROUNDS_MOST && !a->stopped;) {
+    for (double last = -INFINITY; d->lowest.lowest.margin - last >= least_gain && a->rounds < ROUNDS_MOST && !a->stopped;) {
         last = d->lowest.lowest.margin;
         run_round(d);
     }

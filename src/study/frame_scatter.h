@@ -4,7 +4,6 @@
 
 #include "study/frame_problem.h"
 #include "study/scatter.h"
-#include "study/tally.h"
 
 typedef struct frame_tolerance {
     frame_parameter of;

@@ -2,7 +2,6 @@
 
 #include "study/parallel.h"
 #include "study/points.h"
-#include "study/tally.h"
 
 #include <gsl/gsl_cdf.h>
 #include <math.h>
@@ -33,14 +32,6 @@ double tolerance_deviation(const tolerance *t, double u)
         case TOLERANCE_NORMAL: return normal(t, u);
         default: return -t->minus + u * (t->minus + t->plus);
     }
-}
-
-void wilson_interval(size_t hits, size_t all, double *low, double *high)
-{
-    const double z = 1.959963984540054, n = (double)all, p = (double)hits / n;
-    const double centre = p + z * z / (2 * n), spread = z * sqrt(p * (1 - p) / n + z * z / (4 * n * n));
-    *low = hits == 0 ? 0 : (centre - spread) / (1 + z * z / n);
-    *high = hits == all ? 1 : (centre + spread) / (1 + z * z / n);
 }
 
 /* ---- sampling --------------------------------------------------------------------------------------- */

@@ -1,7 +1,5 @@
 #include "study/tally.h"
 
-#include "study/scatter.h"
-
 #include <gsl/gsl_cdf.h>
 #include <gsl/gsl_sort.h>
 #include <gsl/gsl_statistics_double.h>
@@ -62,6 +60,14 @@ void tally_add(tally *t, rbow_status status, double margin, bool unstable, const
         t->bins[k].sum[bin] += margin;
         t->bins[k].count[bin]++;
     }
+}
+
+void wilson_interval(size_t hits, size_t all, double *low, double *high)
+{
+    const double z = 1.959963984540054, n = (double)all, p = (double)hits / n;
+    const double centre = p + z * z / (2 * n), spread = z * sqrt(p * (1 - p) / n + z * z / (4 * n * n));
+    *low = hits == 0 ? 0 : (centre - spread) / (1 + z * z / n);
+    *high = hits == all ? 1 : (centre + spread) / (1 + z * z / n);
 }
 
 void tally_finish(tally *t)

@@ -40,4 +40,7 @@ double tally_share(const tally *t, size_t column);
  * together. 0 for a sequence. */
 double tally_chance(const tally *t);
 
+/* Wilson's score interval at 95 %. Source: Wilson, J. Am. Stat. Assoc. 22 (1927) 209. */
+void wilson_interval(size_t hits, size_t all, double *low, double *high);
+
 #endif

@@ -148,7 +148,7 @@ static void say_turns(text *out, const frame_index_shown *a, size_t turned, cons
     grid_free(&g);
     if (turned == a->count) return;
     text line = {0};
-    text_format(&line, "The clock of the other %zu bow%s gains nothing.", a->count - turned, a->count - turned == 1 ? "" : "s");
+    text_format(&line, "The other %zu bow%s: turning gains less than 0.01 pt each.", a->count - turned, a->count - turned == 1 ? "" : "s");
     put_lines(out, &line, 0, s);
 }
 
