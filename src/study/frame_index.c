@@ -16,6 +16,7 @@ typedef struct descent {
     frame_lowest lowest;
     frame_index_answer *answer;
     bool *done;             /* of each turn, in this round */
+    bool failed;            /* memory ran out */
 } descent;
 
 /* ---- margins at several clocks of one tube --------------------------------------------------------------------- */
@@ -25,6 +26,7 @@ typedef struct trials {
     frame_lowest least; /* to be raised */
     size_t tube, count;
     double clocks[2 * FINE + COARSE]; /* degrees */
+    bool failed[2 * FINE + COARSE]; /* memory ran out */
     rbow_status statuses[2 * FINE + COARSE];
     frame_lowest lowest[2 * FINE + COARSE];
 } trials;
@@ -47,7 +49,8 @@ static void try_clock(void *context, size_t i)
     trials *t = context;
     frame_problem changed;
     t->statuses[i] = RBOW_NO_CONVERGENCE;
-    if (frame_problem_copy(&changed, t->problem)) {
+    t->failed[i] = !frame_problem_copy(&changed, t->problem);
+    if (!t->failed[i]) {
         changed.tubes[t->tube].bow_clock = t->clocks[i] * degree;
         t->statuses[i] = margin_of(&changed, t->least, &t->lowest[i]);
     }
@@ -70,6 +73,7 @@ static bool keep_best(descent *d, frame_turn *turn, trials *t)
     t->least = d->lowest;
     parallel_for(t->count, d->question->jobs, try_clock, t);
     const size_t best = best_of(t);
+    for (size_t i = 0; i < t->count; i++) d->failed = d->failed || t->failed[i];
     if (best == t->count || !(t->lowest[best].lowest.margin > d->lowest.lowest.margin + least_gain)) return false;
     turn->gained += t->lowest[best].lowest.margin - d->lowest.lowest.margin;
     turn->best = t->clocks[best] * degree;
@@ -110,7 +114,7 @@ static void run_round(descent *d)
     frame_index_answer *a = d->answer;
     for (size_t i = 0; i < a->count; i++) d->done[i] = false;
     a->rounds++;
-    for (size_t done = 0; done < a->count && !a->stopped; done++) {
+    for (size_t done = 0; done < a->count && !a->stopped && !d->failed; done++) {
         const size_t next = next_turn(d);
         turn_one(d, &a->turns[next]);
         d->done[next] = true;
@@ -134,12 +138,12 @@ static rbow_status descend(descent *d)
     const rbow_status status = frame_problem_margin(&d->now, INFINITY, &d->lowest);
     a->before = d->lowest;
     if (status != RBOW_OK) return status;
-    for (double last = -INFINITY; d->lowest.lowest.margin - last >= least_gain && a->rounds < ROUNDS_MOST && !a->stopped;) {
+    for (double last = -INFINITY; d->lowest.lowest.margin - last >= least_gain && a->rounds < ROUNDS_MOST && !a->stopped && !d->failed;) {
         last = d->lowest.lowest.margin;
         run_round(d);
     }
     a->after = d->lowest;
-    return RBOW_OK;
+    return d->failed ? RBOW_NO_CONVERGENCE : RBOW_OK;
 }
 
 rbow_status frame_index_find(const frame_problem *p, const frame_index_question *q, frame_index_answer *answer)

@@ -40,7 +40,8 @@ static void answer_sample(void *context, size_t i)
     frame_problem changed;
     frame_sample *to = &s->samples[i];
     *to = (frame_sample){.status = RBOW_NO_CONVERGENCE};
-    if (frame_problem_copy(&changed, s->problem)) {
+    to->failed = !frame_problem_copy(&changed, s->problem);
+    if (!to->failed) {
         frame_problem_swap_first(&changed, s->first_run);
         to->status = answer_changed(&changed, s->question, &s->drawn[i * s->question->count], &to->lowest);
         if (to->lowest.run == 0 || to->lowest.run == s->first_run) to->lowest.run = s->first_run - to->lowest.run;
@@ -66,6 +67,8 @@ static scatter_status run_blocks(sampler *s, frame_scatter_answer *a)
         s->samples = a->samples + done;
         for (size_t i = 0; i < count; i++) points_draw(&s->points, &s->drawn[i * q->count]);
         parallel_for(count, q->jobs, answer_sample, s);
+        for (size_t i = 0; i < count; i++)
+            if (s->samples[i].failed) return SCATTER_NO_MEMORY;
         for (size_t i = 0; i < count; i++) add_sample(a, s->problem, &s->samples[i], &s->drawn[i * q->count]);
         done += count;
         if (q->go_on != NULL && !q->go_on(q->context, done)) return SCATTER_STOPPED;

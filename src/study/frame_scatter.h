@@ -23,6 +23,7 @@ typedef struct frame_scatter_question {
 
 typedef struct frame_sample {
     rbow_status status;
+    bool failed;         /* memory ran out */
     frame_lowest lowest; /* as of frame_problem_margin, where the status is RBOW_OK */
 } frame_sample;
 

@@ -180,10 +180,10 @@ class Spread(FrameTest):
     # ---- index -----------------------------------------------------------------------------------------------------
 
     def test_index_gives_the_margins_of_check(self):
-        self.frame(tubes=[{**row, "bow [in]": "0.15"} for row in BOWED], loads=self.loads)
+        self.frame(tubes=[{**row, "bow [in]": "0.15", "bow_clock": "275"} for row in BOWED], loads=self.loads)
         rows = self.run_program("index", "frame").rows
         self.assertAlmostEqual(float(rows[0]["margin_as_marked"]), self.lowest(), delta=1e-6)
-        self.assertEqual([row["marked_clock [deg]"] for row in rows], ["20", "20"])
+        self.assertEqual([row["marked_clock [deg]"] for row in rows], ["275", "275"])
         turned = [{**row, "bow [in]": "0.15", "bow_clock": found["best_clock [deg]"]} for row, found in zip(BOWED, rows)]
         self.frame(tubes=turned, loads=self.loads)
         self.assertAlmostEqual(float(rows[0]["best_margin"]), self.lowest(), delta=1e-6)

@@ -245,7 +245,8 @@ class Schema(unittest.TestCase):
                     answer = self.answer(command, words)
                     self.validator(command).validate(answer)
                     jsonschema.Draft202012Validator(self.schema).validate(answer)
-                    self.assertTrue(answer["rows"])
+                    for table in [answer] if "rows" in answer else [part for part in answer.values() if isinstance(part, dict) and "rows" in part]:
+                        self.assertTrue(table["rows"])
                     nulls += json.dumps(answer).count("null")
         self.assertGreater(nulls, 20)
 
@@ -262,6 +263,15 @@ class Schema(unittest.TestCase):
                         other = copy.deepcopy(answer)
                         spoil(other[name])
                         self.assertFalse(self.validator("check").is_valid(other))
+
+    def test_the_studies_of_a_frame(self):
+        for command, names, ways in (("scatter", ("frame", "tubes", "samples"), self.ANSWERS["scatter"]), ("index", ("bows",), self.ANSWERS["index"])):
+            answer = self.answer(command, ways[-1])
+            for name in names:
+                for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["rows"][0].update(unknown=1)):
+                    other = copy.deepcopy(answer)
+                    spoil(other[name])
+                    self.assertFalse(self.validator(command).is_valid(other))
 
     def spoilt(self, answer):
         """One fault at a time: a column that is missing, unknown or of a wrong type; the same for units."""
@@ -297,8 +307,9 @@ class Schema(unittest.TestCase):
 
     @staticmethod
     def tables(answer):
-        """What an answer has as units and rows: one table, or the three of a frame."""
-        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs")]
+        """What an answer has as units and rows: one table, or those of a frame."""
+        parts = [part.get("properties", {}) for part in answer.values()]
+        return [answer] if "rows" in answer else [part for part in parts if "rows" in part]
 
     def test_each_column_says_its_unit(self):
         for command, definition in self.schema["$defs"].items():
