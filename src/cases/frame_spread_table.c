@@ -26,6 +26,20 @@ static const field scatter_fields[] = {
 };
 const field_list frame_scatter_list = FIELD_LIST("scatter of a frame", scatter_fields, frame_scatter_row);
 
+enum { SCATTER_COLUMNS = sizeof scatter_fields / sizeof *scatter_fields, OF_DRIVER = 3, OF_WORST = 2 /* columns */ };
+const field_list frame_scatter_summary = {
+    .what = "summary of a frame",
+    .fields = scatter_fields,
+    .count = SCATTER_COLUMNS - OF_DRIVER - OF_WORST,
+    .record_size = sizeof(frame_scatter_row),
+};
+const field_list frame_scatter_drivers = {
+    .what = "driver of a frame",
+    .fields = scatter_fields + SCATTER_COLUMNS - OF_DRIVER,
+    .count = OF_DRIVER,
+    .record_size = sizeof(frame_scatter_row),
+};
+
 static const field worst_fields[] = {
     TEXT(frame_worst_row, "tube", tube, "name of the tube"),
     TEXT(frame_worst_row, "part", part, "its group; its own name where none is given"),

@@ -56,6 +56,8 @@ typedef struct frame_index_shown {
 
 extern const field_list frame_scatter_list, frame_worst_list, frame_samples_list, frame_index_list;
 
+extern const field_list frame_scatter_summary, frame_scatter_drivers; /* parts of the first, for the page */
+
 /* Which of the answers of scatter. */
 typedef enum scatter_of { SCATTER_OF_FRAME, SCATTER_OF_TUBES, SCATTER_OF_SAMPLES } scatter_of;
 

@@ -111,7 +111,7 @@ static bool write_tables(frame_study *s)
 int index_frame(const options *o, const char *folder)
 {
     index_data d = {.rows = NULL};
-    frame_study s = {.command = "index", .context = &d, .answer = answer, .text = put_text, .write = write_tables, .page = put_page};
+    frame_study s = {.command = "index", .title = "Bows of a frame", .context = &d, .answer = answer, .text = put_text, .write = write_tables, .page = put_page};
     const int status = frame_study_run(&s, o, folder);
     frame_index_free(&d.found);
     free(d.rows);

@@ -77,8 +77,9 @@ static bool write_text(frame_study *s)
 static bool write_page(frame_study *s, output *page, int status)
 {
     const case_run as_run = {.options = s->options, .facts = s->facts};
-    const page_head head = report_head(&as_run, page, status);
+    page_head head = report_head(&as_run, page, status);
     text body = {0};
+    if (head.title == NULL) head.title = s->title;
     s->page(s, &body, &head);
     return report_write(page, &head, &body);
 }

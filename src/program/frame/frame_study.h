@@ -12,6 +12,7 @@ typedef struct frame_study frame_study;
 struct frame_study {
     /* set by the command */
     const char *command;
+    const char *title; /* of the page, where none is given */
     void *context;
     /* Returned: ALL_HOLD, SOME_SHORT, or NO_VERDICT after a message: nothing is then written. */
     int (*answer)(frame_study *s);

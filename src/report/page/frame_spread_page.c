@@ -1,11 +1,24 @@
 #include "report/page/frame_spread_page.h"
 
+#include "report/caution.h"
+#include "report/html.h"
 #include "report/lines.h"
 #include "report/page/parts.h"
 #include "report/page/scatter_page.h"
 #include "report/values.h"
 
 #include <math.h>
+
+/* The sentence that the page begins with, and what is assumed of a frame. */
+static void put_sentence(text *out, bool fine, const text *sentence)
+{
+    text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
+    html_text(out, page_said(sentence));
+    text_put(out, "</p>\n");
+    html_element(out, "p", "about", frame_assumptions);
+    html_element(out, "p", "about", caution);
+    text_char(out, '\n');
+}
 
 /* ---- scatter -------------------------------------------------------------------------------------------------- */
 
@@ -29,7 +42,7 @@ void page_frame_scatter(text *out, const page_head *head, const frame_scatter_sh
 {
     text said = {0};
     say_shorts(&said, &a->rows->all.margins);
-    page_sentence(out, a->rows->all.margins.short_share <= 0, &said);
+    put_sentence(out, a->rows->all.margins.short_share <= 0, &said);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");
     page_scatter_figure(out, &a->rows->all);
@@ -37,7 +50,8 @@ void page_frame_scatter(text *out, const page_head *head, const frame_scatter_sh
     if (a->clocks > 0)
         text_format(out, "<p class=\"soft\">%zu of the %zu numbers that vary are clocks of misses that the frame does not give: they point "
                          "anywhere.</p>\n", a->clocks, a->columns);
-    page_table(out, &frame_scatter_list, a->rows, a->count, head->units, "Scatter of the frame");
+    page_table(out, &frame_scatter_summary, a->rows, 1, head->units, "Scatter of the frame");
+    page_table(out, &frame_scatter_drivers, a->rows, a->count, head->units, "What drives it");
     page_table(out, &frame_worst_list, a->tubes, worst_tubes(a), head->units, "How often each tube is the worst");
     text_free_part(&said, out);
 }
@@ -103,7 +117,7 @@ void page_frame_index(text *out, const page_head *head, const frame_index_shown 
 {
     text said = {0};
     say_verdict(&said, a);
-    page_sentence(out, a->before >= 0, &said);
+    put_sentence(out, a->before >= 0, &said);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");
     put_turns(out, a);
