@@ -20,12 +20,11 @@ typedef struct index_data {
 
 static bool go_on(void *context, size_t round, size_t done, size_t all)
 {
-    static const char *const names[] = {"first round", "second round", "third round"};
+    static const char *const names[] = {"first round", "second round", "third round", "a further round"};
     index_data *d = context;
     if (round != d->round) {
         if (d->round > 0) progress_end(&d->shown);
-        d->shown = progress_begin_of(names[round < 3 ? round - 1 : 2], all, "tubes");
-        if (round > 3) d->shown.name = "a further round";
+        d->shown = progress_begin_of(names[round < 4 ? round - 1 : 3], all, "tubes");
         d->round = round;
     }
     return progress_show(&d->shown, done);
@@ -111,7 +110,15 @@ static bool write_tables(frame_study *s)
 int index_frame(const options *o, const char *folder)
 {
     index_data d = {.rows = NULL};
-    frame_study s = {.command = "index", .title = "Bows of a frame", .context = &d, .answer = answer, .text = put_text, .write = write_tables, .page = put_page};
+    frame_study s = {
+        .command = "index",
+        .title = "Bows of a frame",
+        .context = &d,
+        .answer = answer,
+        .text = put_text,
+        .write = write_tables,
+        .page = put_page,
+    };
     const int status = frame_study_run(&s, o, folder);
     frame_index_free(&d.found);
     free(d.rows);

@@ -240,7 +240,15 @@ static bool write_tables(frame_study *s)
 int scatter_frame(const options *o, const char *folder)
 {
     scatter_data d = {.drivers = NULL};
-    frame_study s = {.command = "scatter", .title = "Scatter of a frame", .context = &d, .answer = answer, .text = put_text, .write = write_tables, .page = put_page};
+    frame_study s = {
+        .command = "scatter",
+        .title = "Scatter of a frame",
+        .context = &d,
+        .answer = answer,
+        .text = put_text,
+        .write = write_tables,
+        .page = put_page,
+    };
     const int status = frame_tolerances_open(&d.tolerances, o) ? frame_study_run(&s, o, folder) : NO_VERDICT;
     frame_scatter_free(&d.found);
     frame_tolerances_close(&d.tolerances);
