@@ -69,7 +69,7 @@ static const field index_fields[] = {
     NUMBER(frame_index_row, "bow", bow, DIM_LENGTH, "its bow"),
     CLOCK(marked_clock, "where it points as given, or any"),
     CLOCK(best_clock, "where it should point, together with the others; as marked where turning it gains nothing"),
-    NUMBER(frame_index_row, "gained", gained, DIM_NONE, "what its turning adds to the margin of the frame"),
+    NUMBER(frame_index_row, "margin_gained", gained, DIM_NONE, "what its turning adds to the margin of the frame"),
     NUMBER(frame_index_row, "margin_as_marked", margin_as_marked, DIM_NONE, "lowest margin of the frame with all clocks as marked"),
     NUMBER(frame_index_row, "best_margin", best_margin, DIM_NONE, "the same with all best clocks"),
 };

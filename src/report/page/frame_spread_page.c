@@ -106,7 +106,7 @@ static void put_turns(text *out, const frame_index_shown *a)
     if (turned == 0 || !(most > 0)) return;
     if (turned > TURNS_DRAWN) turned = TURNS_DRAWN;
     page_begin_figure(out, "What turning each bow gains", TURNS_TOP + TURN_HEIGHT * (double)turned + 4, "Points of margin that each turn gains");
-    const chart c = {.out = out, .left = 120, .top = TURNS_TOP, .width = FIGURE_WIDTH - 120 - 120, .height = 1, .x_high = most, .y_high = 1};
+    const chart c = {.out = out, .left = 120, .top = TURNS_TOP, .width = FIGURE_WIDTH - 120 - 140, .height = 1, .x_high = most, .y_high = 1};
     for (size_t i = 0; i < a->count && drawn < turned; i++)
         if (is_turned(&a->rows[i])) put_turn(&c, &a->rows[i], TURNS_TOP + TURN_HEIGHT * ((double)drawn++ + 0.5));
     page_end_figure(out, "Points of margin of the whole frame, and the clock to turn to. A descent: one bow turned after another, from the worst "
