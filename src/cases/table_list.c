@@ -5,6 +5,7 @@
 #include "cases/compare_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
+#include "cases/frame_spread_table.h"
 #include "cases/inspect_table.h"
 #include "cases/material_table.h"
 #include "cases/orientation_table.h"
@@ -49,7 +50,11 @@ void tables_fill(tables *t)
         {"Results of limit (limit, now and room in the unit of the column)", "limit", &t->limit.list, false, false},
         {"Results of limit on a frame (numbers in the unit of the column)", "limit", &t->frame_limit.list, false, true},
         {"Results of index", "index", &orientation_list, false, false},
+        {"Results of index on a frame", "index", &frame_index_list, false, true},
         {"Results of scatter", "scatter", &scatter_list, false, false},
+        {"Results of scatter on a frame", "scatter", &frame_scatter_list, false, true},
+        {"Results of scatter on a frame: tubes (--of tubes)", "scatter", &frame_worst_list, false, true},
+        {"Results of scatter on a frame: samples (--of samples)", "scatter", &frame_samples_list, false, true},
         {"Results of cut", "cut", &frame_cuts_list, false, true},
         {"Results of cut: joints (--of joints)", "cut", &frame_cut_joints_list, false, true},
         {"Results of cut with readings", "cut", &frame_cut_locked_list, false, false},

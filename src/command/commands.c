@@ -82,25 +82,31 @@ const command commands[] = {
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},
     {.name = "index",
-     .summary = "the best orientation of the tube's own bow",
-     .operands = "FILE...",
+     .summary = "the best orientation of the tube's own bow, or of all bows of a frame",
+     .operands = "FILE... | FOLDER",
      .text = "Turns the tube about its axis, so that its bow points to one clock after another while misses "
              "and loads stay. It reports the clocks with the largest and the smallest margin, to 0.1 degree, and the margin "
              "that turning the tube gains. Cases with the same part are one tube, which has one clock: the first rows "
              "give each part the clock with which the lowest margin of its cases is largest. Other directions that "
-             "are not known are at their worst at each clock. The exit status is 1 if a case is short with the bow as marked.",
+             "are not known are at their worst at each clock. FOLDER is a frame: the command turns the bows of its tubes one "
+             "after another, from the worst tube on, in steps of 15 degrees and then 1 degree, and keeps what raises the lowest margin of the frame, "
+             "until a round over all tubes raises it by less than 0.0001. That is a descent: another set of clocks may be better. The exit "
+             "status is 1 if a case, or the frame, is short with the bows as marked.",
      .example = "railbow index nose.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_index},
     {.name = "scatter",
-     .summary = "how the tolerances of the columns spread the margin",
-     .operands = "FILE...",
+     .summary = "how the tolerances of the columns spread the margin, of load cases or of a frame",
+     .operands = "FILE... | FOLDER",
      .text = "Checks each case with many sets of values that lie within the tolerances. It reports the share of them "
              "that is short, the spread of the margin, and the column that contributes most to it. The text begins with "
              "all cases, the worst first. A direction that is not known is at its worst in every sample. The tolerance file "
              "has the columns column, minus, plus, unit (a unit or %) and shape; see 'railbow columns'. For up to 40 "
-             "columns the samples follow Sobol's sequence; for more they are random. The exit status is 1 if any "
-             "sample is short.",
+             "columns the samples follow Sobol's sequence; for more they are random. FOLDER is a frame: the columns are those of "
+             "joints.csv and tubes.csv, and every joint and tube draws its own; a column name in the file picks some. The margin is the lowest "
+             "of all tubes in all runs. A drawn place of a joint moves it before anything is built. A miss whose clock the frame does not give "
+             "points anywhere. --of tubes gives how often each tube is the worst, --of samples each sample; parts of the samples "
+             "(--samples 1:2048 and 2049:4096) together are the same as all. The exit status is 1 if any sample is short.",
      .example = "railbow scatter rail.csv --tolerances tolerances.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
      .run = command_scatter},

@@ -5,7 +5,10 @@
 #include "cases/compare_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
+#include "cases/frame_spread_table.h"
 #include "cases/inspect_table.h"
+#include "cases/orientation_table.h"
+#include "cases/scatter_table.h"
 #include "cases/table_list.h"
 #include "command/commands.h"
 #include "program/say.h"
@@ -70,6 +73,13 @@ static cJSON *number_or_null(void)
     return with(cJSON_CreateObject(), "type", types);
 }
 
+static cJSON *any_of(cJSON *const answers[], size_t count)
+{
+    cJSON *any = cJSON_CreateArray();
+    for (size_t i = 0; i < count; i++) any = append(any, answers[i]);
+    return with(cJSON_CreateObject(), "anyOf", any);
+}
+
 typedef struct column_shape { /* how the columns of a command may differ from its list */
     const field_list *const *varied; /* any number column of these lists may be among them; NULL for none */
     size_t varied_count;
@@ -93,7 +103,7 @@ static cJSON *value_of(const field *f, column_shape s)
 {
     text meaning = {0};
     bool lost = false;
-    cJSON *value = is_number(f) ? number_or_null()
+    cJSON *value = f->kind == FIELD_EITHER && !s.varied ? any_of((cJSON *[]){number_or_null(), words_of(f)}, 2) : is_number(f) ? number_or_null()
         : f->kind == FIELD_WORD ? words_of(f) : with_text(cJSON_CreateObject(), "type", "string");
     say_meaning(&meaning, f, s);
     value = with_text(value, "description", text_string(&meaning, &lost));
@@ -216,13 +226,6 @@ static cJSON *cut_answer(void)
     return whole_object(with(parts, "refused", of_type("integer", "always 0: without an answer nothing is written")));
 }
 
-static cJSON *any_of(cJSON *const answers[], size_t count)
-{
-    cJSON *any = cJSON_CreateArray();
-    for (size_t i = 0; i < count; i++) any = append(any, answers[i]);
-    return with(cJSON_CreateObject(), "anyOf", any);
-}
-
 /* The first column of a limit is called by what the varied column belongs to. */
 static cJSON *limits_of_frame(column_shape s)
 {
@@ -245,6 +248,22 @@ static cJSON *sweep_of_frame(void)
     return answer_of(&columns.list, s);
 }
 
+/* The answers of scatter and index on a frame. */
+static cJSON *frame_scatter_answer(void)
+{
+    cJSON *parts = facts_of();
+    parts = with(parts, "frame", table_object(&frame_scatter_list));
+    parts = with(parts, "tubes", table_object(&frame_worst_list));
+    parts = with(parts, "samples", table_object(&frame_samples_list));
+    return whole_object(with(parts, "refused", of_type("integer", "0: an answer of a frame is whole")));
+}
+
+static cJSON *frame_index_answer(void)
+{
+    cJSON *parts = with(facts_of(), "bows", table_object(&frame_index_list));
+    return whole_object(with(parts, "refused", of_type("integer", "0: an answer of a frame is whole")));
+}
+
 /* With --cases the answer of inspect has three more columns; several commands answer files, and frames; cut has another
  * answer with readings. */
 static cJSON *schema_of(const table *t)
@@ -259,6 +278,8 @@ static cJSON *schema_of(const table *t)
     if (t->list == &frame_cut_locked_list) answer = any_of((cJSON *[]){answer, cut_answer()}, 2);
     if (sweeps) answer = any_of((cJSON *[]){answer, sweep_of_frame()}, 2);
     if (s.any_unit) answer = any_of((cJSON *[]){answer, limits_of_frame(s)}, 2);
+    if (t->list == &scatter_list) answer = any_of((cJSON *[]){answer, frame_scatter_answer()}, 2);
+    if (t->list == &orientation_list) answer = any_of((cJSON *[]){answer, frame_index_answer()}, 2);
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 

@@ -3,6 +3,7 @@
 
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
+#include "cases/frame_spread_table.h"
 #include "program/say.h"
 #include "table/number.h"
 #include "table/text.h"
@@ -25,6 +26,8 @@ static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
 static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {NULL, 0}};
 static const option_word tables_of_cut[] = {{"cuts", OF_CUTS}, {"joints", OF_CUT_JOINTS}, {NULL, 0}};
+static const option_word scatter_tables[] = {
+    {"frame", SCATTER_OF_FRAME}, {"tubes", SCATTER_OF_TUBES}, {"samples", SCATTER_OF_SAMPLES}, {NULL, 0}};
 static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
 
 static bool take_word(const option_word *words, const char *name, const char *value, int *taken)
@@ -111,7 +114,27 @@ static bool take_find(options *o, const char *value) { o->find = value; return t
 static bool take_from(options *o, const char *value) { o->from = value; return true; }
 static bool take_to(options *o, const char *value) { o->to = value; return true; }
 static bool take_tolerances(options *o, const char *value) { o->tolerances = value; return true; }
-static bool take_samples(options *o, const char *value) { return take_count("samples", value, 100000000, &o->samples); }
+
+/* "N", or a part of them: "FROM:TO". */
+static bool take_samples(options *o, const char *value)
+{
+    enum { MOST = 100000000 };
+    const char *colon = strchr(value, ':');
+    char first[16] = "";
+    int from, to;
+    o->samples_before = 0;
+    if (colon == NULL) return take_count("samples", value, MOST, &o->samples);
+    if ((size_t)(colon - value) < sizeof first) memcpy(first, value, (size_t)(colon - value));
+    if (!take_count("samples", first, MOST, &from) || !take_count("samples", colon + 1, MOST, &to)) return false;
+    if (from > to) {
+        say("--samples: '%s' ends before it begins", value);
+        return false;
+    }
+    o->samples_before = from - 1;
+    o->samples = to - o->samples_before;
+    return true;
+}
+
 static bool take_seed(options *o, const char *value) { return take_count("seed", value, INT_MAX, &o->seed); }
 static bool take_drivers(options *o, const char *value) { (void)value; o->drivers = true; return true; }
 
@@ -181,6 +204,12 @@ static bool take_turned_clock(options *o, const char *value) { o->turned_clock =
 static bool take_opened(options *o, const char *value) { o->opened = value; return true; }
 static bool take_arch(options *o, const char *value) { o->arch = value; return true; }
 
+static bool take_scatter_of(options *o, const char *value)
+{
+    o->scatter_of_given = true;
+    return take_word(scatter_tables, "of", value, &o->scatter_of);
+}
+
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 #define OPTION(name) name, "--" name
@@ -226,7 +255,8 @@ const option_entry option_entries[] = {
     {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
     {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far: 0.1 or 10% (default 0)"},
     {OPTION("tolerances"), 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
-    {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
+    {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096); of a frame also FROM:TO, a part of them"},
+    {OPTION("of"), 0, TAKES_SCATTER, "frame|tubes|samples", take_scatter_of, "of a frame: the table of CSV (default frame)"},
     {OPTION("seed"), 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
     {OPTION("drivers"), 0, TAKES_SCATTER, NULL, take_drivers, "every column's share of the spread, not the largest alone"},
     {OPTION("spec"), 0, TAKES_INSPECT, "FILE", take_spec, "what is asked: part, od_least, od_most, wall_least, bow_most"},

@@ -27,6 +27,9 @@ typedef struct options {
     double margin;
     const char *tolerances;       /* scatter */
     int samples, seed;
+    int samples_before; /* of a part: how many are passed over */
+    int scatter_of;     /* scatter_of */
+    bool scatter_of_given;
     bool drivers;
     const char *spec, *cases;     /* inspect */
     measure gauge;                /* at = NULL: the default */

@@ -10,6 +10,7 @@ typedef struct progress {
     size_t all;       /* samples, or what `what` says */
     const char *what; /* NULL for the samples of a case */
     bool shown;
+    const char *units; /* NULL: samples of a case */
 } progress;
 
 /* One case begins. Until it ends Ctrl-C asks the work to stop instead of ending the program. */

@@ -162,6 +162,13 @@ rbow_status frame_problem_holds(const frame_problem *p, double least, size_t fir
     return status;
 }
 
+void frame_problem_swap_first(frame_problem *p, size_t run)
+{
+    const rbow_frame_run first = p->runs[0];
+    p->runs[0] = p->runs[run];
+    p->runs[run] = first;
+}
+
 rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_tube_result *tubes, rbow_frame_run_result *whole)
 {
     const rbow_frame frame = frame_of(p);

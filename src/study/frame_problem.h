@@ -58,6 +58,10 @@ rbow_status frame_problem_fault(const frame_problem *p);
  * Status:   as frame_problem_margin */
 rbow_status frame_problem_holds(const frame_problem *p, double least, size_t first, size_t *short_run);
 
+/* Puts a run first, and the first in its place; twice the same call puts them back. Margins are found faster where the run with the
+ * lowest comes first. */
+void frame_problem_swap_first(frame_problem *p, size_t run);
+
 /* One run in full. Given: tubes  room for one result for each tube. Status: likewise */
 rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_tube_result *tubes, rbow_frame_run_result *whole);
 

@@ -205,9 +205,10 @@ class Schema(unittest.TestCase):
                    ["nose.csv", "--vary", "compression=0:4:2", "--units", "si"]],
         "limit": [["rail.csv", "--find", "miss_a", "--to", "1in"], ["odd.csv", "--find", "bow", "--to", "1in"],
                    ["nose.csv", "--find", "moment_a", "--to", "900in-lbf", "--units", "si"]],
-        "index": [["nose.csv"], ["odd.csv"]],
+        "index": [["nose.csv"], ["odd.csv"], ["small"]],
         "scatter": [["rail.csv", "--tolerances", "tolerances.csv", "--samples", "64"],
-                    ["odd.csv", "--tolerances", "two.csv", "--samples", "64", "--drivers"]],
+                    ["odd.csv", "--tolerances", "two.csv", "--samples", "64", "--drivers"],
+                    ["small", "--tolerances", "two.csv", "--samples", "64", "--drivers"]],
         "inspect": [["--spec", "spec.csv", "readings.csv"],
                     ["--spec", "spec.csv", "--cases", "parts.csv", "--units", "si", "readings.csv"]],
         "cut": [[*CUT, "--moved", "0.1in", "--moved_clock", "30", "--turned", "1", "--turned_clock", "0", "--opened", "0"],
@@ -231,6 +232,7 @@ class Schema(unittest.TestCase):
             "unstable,1.25,0.058,4130,24,50000,\nbuckled,1.25,0.058,4130,24,1,-1\nbad,-1,0.058,4130,24,,\nunknown,1.25,0.058,gold,24,,\n",
             encoding="utf-8")
 
+        run([PROGRAM, "new", "--frame", self.folder / "small"])
         (self.folder / "two.csv").write_text("column,minus,plus,unit\nwall,10,10,%\nbow,0,0.02,in\n", encoding="utf-8")
 
     def validator(self, command):
@@ -252,7 +254,8 @@ class Schema(unittest.TestCase):
                     answer = self.answer(command, words)
                     self.validator(command).validate(answer)
                     jsonschema.Draft202012Validator(self.schema).validate(answer)
-                    self.assertTrue(answer["rows"])
+                    for table in [answer] if "rows" in answer else [part for part in answer.values() if isinstance(part, dict) and "rows" in part]:
+                        self.assertTrue(table["rows"])
                     nulls += json.dumps(answer).count("null")
         self.assertGreater(nulls, 20)
 
@@ -303,6 +306,15 @@ class Schema(unittest.TestCase):
     def small_frame(self):
         return run([PROGRAM, "new", "--frame", self.folder / "small"]).returncode == 0
 
+    def test_the_studies_of_a_frame(self):
+        for command, names, ways in (("scatter", ("frame", "tubes", "samples"), self.ANSWERS["scatter"]), ("index", ("bows",), self.ANSWERS["index"])):
+            answer = self.answer(command, ways[-1])
+            for name in names:
+                for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["rows"][0].update(unknown=1)):
+                    other = copy.deepcopy(answer)
+                    spoil(other[name])
+                    self.assertFalse(self.validator(command).is_valid(other))
+
     def spoilt(self, answer):
         """One fault at a time: a column that is missing, unknown or of a wrong type; the same for units."""
         for column, value in answer["rows"][0].items():
@@ -338,7 +350,8 @@ class Schema(unittest.TestCase):
     @staticmethod
     def tables(answer):
         """What an answer has as units and rows: one table, or those of a frame."""
-        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs", "arch", "cuts") if name in answer]
+        parts = [part.get("properties", {}) for part in answer.values()]
+        return [answer] if "rows" in answer else [part for part in parts if "rows" in part]
 
     def test_each_column_says_its_unit(self):
         for command, definition in self.schema["$defs"].items():

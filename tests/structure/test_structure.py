@@ -32,7 +32,7 @@ ROOMS = {
     "src/report/json": ["src/report", "src/table"],
     "src/report/page": ["src/report/chart", "src/report", "src/working", "src/cases", "src/table", API],
     "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
-    "src/program/frame": ["src/program", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
+    "src/program/frame": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
     "src/command/frame": ["src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working",
                           "src/cases", "src/table", API],
     "src/command": ["src/command/frame", "src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases",
