@@ -37,7 +37,7 @@ typedef struct frame_comparison { /* what the rows do not say */
     const frame_compare_row *rows;
     size_t walls, parts;   /* rows of each wall, then of each part of the pick, if there is one */
     bool picked, descended;
-    size_t sets, without_answer;
+    size_t sets;
     frame_compare_set given, pick, next; /* next: the set just lighter than the pick */
     const double *next_walls;            /* of its parts, in their order */
 } frame_comparison;

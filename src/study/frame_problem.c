@@ -123,7 +123,8 @@ static rbow_status open_solver(const frame_problem *p, const rbow_frame *frame, 
     *memory = NULL;
     const rbow_status fault = frame_problem_fault(p);
     if (fault != RBOW_OK) return fault;
-    *memory = malloc(rbow_frame_memory(frame));
+    const size_t size = rbow_frame_memory(frame); /* 0: no memory */
+    *memory = size > 0 ? malloc(size) : NULL;
     return *memory == NULL ? RBOW_NO_CONVERGENCE : rbow_frame_open(frame, *memory, solver, NULL);
 }
 

@@ -232,6 +232,8 @@ class Decide(FrameTest):
             page = (self.folder / f"{i}.html").read_text(encoding="utf-8")
             for part in "<svg", "<table", "<title>Nose", "licensed engineer":
                 self.assertIn(part, page)
+            self.assertIn("joints have no size", page)  # what is assumed of a frame
+            self.assertNotIn("a welded joint is soft", page)
 
     def test_errors(self):
         for words, message in (

@@ -23,8 +23,11 @@ class MemoryOfCommands(MemoryTest):
         for words in (["compare", "--walls", "0.028,0.058"], ["sweep", "--tube", "beam", "--vary", "wall=0.035:0.065:0.015"],
                       ["limit", "--tube", "beam", "--find", "wall", "--from", "0.1in", "--to", "0.03in"]):
             words = [*words, frame, "--jobs", "1"]
-            for form in "csv", "text":
-                for whole, run in self.every(*words, "--format", form, status=self.run_program(*words).status, most=40):
+            for whole, run in self.every(*words, "--format", "csv", status=self.run_program(*words).status, most=40):
+                if words[0] == "sweep" and run.status == 2:  # a value is left out with a message, the others stay
+                    self.assertTrue(run.err.startswith("railbow: "), run.err)
+                    self.assertLessEqual(set(run.out.splitlines()), set(whole.out.splitlines()))
+                else:
                     self.whole_or_said(whole, run)
 
     def test_explain(self):

@@ -188,7 +188,7 @@ static bool fill_rows(frame_study *s, compare_state *c)
     if (parts > 0 && !fill_pick(s, c)) return false;
     c->whole = (frame_comparison){
         .rows = c->rows, .walls = walls, .parts = parts, .picked = parts > 0, .descended = c->choice.descended, .sets = c->choice.sets,
-        .without_answer = c->choice.without_answer, .given = {.weight = given_weight(c), .known = c->fails == RBOW_OK},
+        .given = {.weight = given_weight(c), .known = c->fails == RBOW_OK},
         .pick = set_of(s, &c->choice.pick)};
     if (c->whole.given.known) c->whole.given.weakest = frame_study_weakest(s, &c->given);
     take_next(s, c);
@@ -219,15 +219,12 @@ static int answer(frame_study *s)
     progress_end(&s->progress);
     if (c->choice.failed) say("out of memory");
     else if (c->choice.stopped) frame_study_say_stopped(s);
-    if (c->choice.failed || c->choice.stopped || !fill_rows(s, c)) return NO_VERDICT;
-    if (c->fails != RBOW_OK) {
-        say("compare: the frame as given could not be worked out");
-        return NO_VERDICT;
-    }
-    if (c->choice.without_answer > 0)
-        say("compare: %zu set%s of walls could not be worked out: a lighter one may hold", c->choice.without_answer,
-            c->choice.without_answer == 1 ? "" : "s");
-    return c->choice.without_answer > 0 ? NO_VERDICT : c->whole.picked ? ALL_HOLD : SOME_SHORT;
+    else if (c->fails != RBOW_OK) say("compare: the frame as given could not be worked out");
+    else if (c->choice.without_answer > 0)
+        say("compare: %zu set%s of walls could not be worked out, and a lighter one may hold; no answer is given: leave some walls out",
+            c->choice.without_answer, c->choice.without_answer == 1 ? "" : "s");
+    if (c->choice.failed || c->choice.stopped || c->fails != RBOW_OK || c->choice.without_answer > 0 || !fill_rows(s, c)) return NO_VERDICT;
+    return c->whole.picked ? ALL_HOLD : SOME_SHORT;
 }
 
 static void put_text(const frame_study *s, text *out, const screen *shown_on)

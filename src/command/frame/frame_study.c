@@ -98,8 +98,9 @@ static bool write_page(const shell *h, output *page, int status)
 {
     const frame_study *s = h->study;
     const case_run as_run = {.options = &h->of_tables, .facts = h->facts, .refused = {.count = s->refused}};
-    const page_head head = report_head(&as_run, page, status);
+    page_head head = report_head(&as_run, page, status);
     text body = {0};
+    if (head.title == NULL) head.title = "Frame check";
     s->page(s, &body, &head);
     return report_write(page, &head, &body);
 }

@@ -1,5 +1,7 @@
 #include "report/page/frame_study_page.h"
 
+#include "report/caution.h"
+#include "report/html.h"
 #include "report/lines.h"
 #include "report/page/parts.h"
 #include "report/page/sweep_map.h"
@@ -15,6 +17,17 @@ static void put_name(text *out, const char *name)
     text_put(out, "‘");
     put_printable(out, name);
     text_put(out, "’");
+}
+
+/* The sentence that the page begins with, what is assumed of a frame, and the caution. */
+static void put_sentence(text *out, bool fine, const text *sentence)
+{
+    text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
+    html_text(out, page_said(sentence));
+    text_put(out, "</p>\n");
+    html_element(out, "p", "about", frame_assumptions);
+    html_element(out, "p", "about", caution);
+    text_char(out, '\n');
 }
 
 /* "+3.1 %, tube ‘rail UR 2’ in run ‘pitch’" */
@@ -130,7 +143,7 @@ void page_frame_compare(text *out, const page_head *head, const frame_comparison
 {
     text said = {0};
     say_pick(&said, head, c);
-    page_sentence(out, c->picked, &said);
+    put_sentence(out, c->picked, &said);
     put_weights(out, head, c);
     page_table(out, &frame_compare_list, c->rows, c->walls + c->parts, head->units,
                "All: one wall for all tubes. Pick: the wall of each part in the lightest set that holds");
@@ -262,7 +275,7 @@ void page_frame_sweep(text *out, const page_head *head, const frame_sweep_row *r
 {
     text said = {0};
     const bool fine = say_sweep(&said, head, rows, count, asked);
-    page_sentence(out, fine, &said);
+    put_sentence(out, fine, &said);
     page_refused(out, head);
     (asked->columns == 1 ? put_margins : put_map)(out, head, rows, count, asked);
     page_table(out, asked->list, rows, count, head->units, "Every value");
@@ -326,7 +339,7 @@ void page_frame_limit(text *out, const page_head *head, const frame_limit_row *r
 {
     text said = {0};
     say_limit(&said, head, r, asked);
-    page_sentence(out, !frame_limit_is_past(r), &said);
+    put_sentence(out, !frame_limit_is_past(r), &said);
     put_bar(out, head, r, asked);
     page_table(out, asked->list, r, 1, head->units, "Limit");
     text_free_part(&said, out);

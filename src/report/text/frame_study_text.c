@@ -160,17 +160,15 @@ static void say_next(text *out, const frame_comparison *c, const screen *s)
 static void say_search(text *out, const frame_comparison *c, const screen *s)
 {
     text line = {0};
-    if (c->without_answer > 0)
-        text_format(&line, "%zu set%s could not be worked out: a lighter one may hold. ", c->without_answer, c->without_answer == 1 ? "" : "s");
+    if (!c->picked) return;
     if (!c->descended) {
-        text_format(&line, "The pick is the lightest of all %zu set%s that are possible.", c->sets, c->sets == 1 ? "" : "s");
-        if (!c->picked) line.length = 0;
-    } else if (c->picked) {
+        text_format(&line, "The pick is the lightest of all %zu set%s that %s possible.", c->sets, c->sets == 1 ? "" : "s",
+                    c->sets == 1 ? "is" : "are");
+    } else {
         text_put(&line, "The sets are too many to be gone through: the pick comes from a descent. It begins with the heaviest set that holds "
                         "and thins one part at a time, the most weight first. No single part can be thinner, but another set may be lighter.");
     }
-    if (line.length > 0) put_lines(out, &line, 2, s);
-    text_free(&line);
+    put_lines(out, &line, 2, s);
 }
 
 static void say_parts(text *out, const frame_comparison *c, const screen *s)
