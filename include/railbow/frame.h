@@ -150,6 +150,18 @@ RBOW_API rbow_status rbow_frame_critical_factor(rbow_frame_solver *solver, const
 RBOW_API rbow_status rbow_frame_profile(rbow_frame_solver *solver, const rbow_frame_run *run, double factor, int fit, size_t tube,
                                         rbow_profile *stations, size_t count);
 
+/* The place along one tube where yield or interaction is used most, in a state.
+ * Given:    as rbow_frame_state; check  RBOW_BY_YIELD or RBOW_BY_INTERACTION
+ * Returned: use  its `level` is the utilisation there, its factor the one given; tension 0. NaN after a failure
+ * Status:   as rbow_frame_state | RBOW_OUT_OF_RANGE (no such tube or check) */
+RBOW_API rbow_status rbow_frame_use(rbow_frame_solver *solver, const rbow_frame_run *run, double factor, int fit, size_t tube,
+                                    int check, rbow_limit *use);
+
+/* The directions of a tube: along it from A to B, and across it toward clock 0 and toward a quarter of a turn. Unit vectors.
+ * Given: frame, its joints and ends of tubes without faults */
+RBOW_API void rbow_frame_directions(const rbow_frame *frame, size_t tube, double along[RBOW_AXES], double up[RBOW_AXES],
+                                    double right[RBOW_AXES]);
+
 /* ---- the check ---------------------------------------------------------------------------------------------- */
 
 /* What limits a tube of a frame: value, name as in files; the first four as rbow_governs. */
@@ -207,6 +219,12 @@ typedef struct rbow_frame_run_result {
  * Status:   RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW; after a failure every number is NaN, every verdict short */
 RBOW_API rbow_status rbow_frame_check(rbow_frame_solver *solver, const rbow_frame_run *run, rbow_frame_tube_result *tubes,
                                       rbow_frame_joint_result *joints, rbow_frame_run_result *whole);
+
+/* The clocks to which the bows pointed in the states of the joints that the last check returned: where one is not known, that of
+ * the side on which the margin of the run is lower. The opposite side is the other one that the check takes.
+ * Given:    solver, after a check with joints
+ * Returned: clocks  of every tube, rad; NaN without a bow */
+RBOW_API void rbow_frame_bow_clocks(const rbow_frame_solver *solver, double *clocks);
 
 typedef struct rbow_frame_lowest { /* the lowest margin of a run */
     double margin;     /* `most` where none is lower */

@@ -23,6 +23,7 @@
 #include <railbow/detail.h>
 #include <railbow/forced_fit.h>
 #include <railbow/frame.h>
+#include <railbow/frame_cut.h>
 #include <railbow/initial_bow.h>
 #include <railbow/life.h>
 #include <railbow/material.h>

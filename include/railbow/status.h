@@ -33,7 +33,11 @@ extern "C" {
     X(RBOW_NO_FRAME, -60, "", "a frame needs a joint and a tube") \
     X(RBOW_FRAME_NOT_HELD, -61, "held", "the frame is not held: it moves without a force") \
     X(RBOW_MISS_A_PINNED, -62, "miss_a", "needs an end_a that holds a moment (rigid or a stiffness above 0): a pinned end takes any angle") \
-    X(RBOW_MISS_B_PINNED, -63, "miss_b", "needs an end_b that holds a moment (rigid or a stiffness above 0): a pinned end takes any angle")
+    X(RBOW_MISS_B_PINNED, -63, "miss_b", "needs an end_b that holds a moment (rigid or a stiffness above 0): a pinned end takes any angle") \
+    X(RBOW_BAD_FRAME_CUT, -64, "at", "must lie between 0 and the length of the tube, and equal neither") \
+    X(RBOW_CUT_TWICE, -65, "tube", "is cut twice: the piece between the cuts would drop out") \
+    X(RBOW_STUB_NOT_HELD, -66, "tube", "leaves a stub that nothing keeps from turning") \
+    X(RBOW_PIECE_NOT_HELD, -67, "run", "loads a piece that comes off and that nothing holds")
 
 /* Of a detail or its life alone: as below. */
 #define RBOW_DETAIL_STATUS_LIST(X) \

@@ -97,6 +97,19 @@ static const field run_fields[] = {
 };
 const field_list frame_runs_list = FIELD_LIST("run", run_fields, frame_run_answer);
 
+/* ---- arch ------------------------------------------------------------------------------------------------ */
+
+static const field arch_fields[] = {
+    TEXT(frame_arch_row, "joint", name, "name of the joint"),
+    NUMBER(frame_arch_row, "weld_x", weld[RBOW_X], DIM_LENGTH, "where to weld it so that the run brings it to its drawn place: forward"),
+    NUMBER(frame_arch_row, "weld_y", weld[RBOW_Y], DIM_LENGTH, "the same to the left"),
+    NUMBER(frame_arch_row, "weld_z", weld[RBOW_Z], DIM_LENGTH, "the same upward"),
+    NUMBER(frame_arch_row, "rise_x", rise[RBOW_X], DIM_LENGTH, "how far that is forward of the drawn place"),
+    NUMBER(frame_arch_row, "rise_y", rise[RBOW_Y], DIM_LENGTH, "how far to the left of it"),
+    NUMBER(frame_arch_row, "rise_z", rise[RBOW_Z], DIM_LENGTH, "how far above it"),
+};
+const field_list frame_arch_list = FIELD_LIST("joint of an arched frame", arch_fields, frame_arch_row);
+
 /* ---- asking ---------------------------------------------------------------------------------------------- */
 
 const frame_tube_answer *frame_tubes_of(const frame_answers *a, size_t run)
@@ -190,6 +203,13 @@ bool frame_has_fit(const frame_model *m)
 {
     for (size_t i = 0; i < m->frame.tube_count; i++)
         if (is_forced(&m->frame.tubes[i])) return true;
+    return false;
+}
+
+bool frame_has_open_bow(const frame_model *m)
+{
+    for (size_t i = 0; i < m->tube_count; i++)
+        if (m->tubes[i].tube.bow > 0 && m->tubes[i].tube.bow_clock <= RBOW_ANY_CLOCK) return true;
     return false;
 }
 

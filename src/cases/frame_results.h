@@ -39,6 +39,11 @@ typedef struct frame_run_answer {
     bool solved;                  /* false: it has no answer, and no rows */
 } frame_run_answer;
 
+typedef struct frame_arch_row { /* where a joint is welded so that a run brings it to its drawn place */
+    const char *name;
+    double weld[RBOW_AXES], rise[RBOW_AXES]; /* in; rise: weld less drawn */
+} frame_arch_row;
+
 typedef struct frame_answers { /* those of one run stand together, in the order of the model */
     const frame_model *model;
     frame_tube_answer *tubes;   /* of the tubes that are judged */
@@ -47,11 +52,13 @@ typedef struct frame_answers { /* those of one run stand together, in the order 
     frame_joint_answer *joints;
     frame_run_answer *runs;
     size_t run_count;
+    const frame_arch_row *arch; /* of every joint; NULL where it was not asked for */
+    const char *arch_run;
 } frame_answers;
 
-typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS } frame_of; /* which of the three answers */
+typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS, OF_ARCH } frame_of; /* which of the answers */
 
-extern const field_list frame_tubes_list, frame_joints_list, frame_runs_list; /* of the three answers */
+extern const field_list frame_tubes_list, frame_joints_list, frame_runs_list, frame_arch_list; /* of these answers */
 
 /* The rows of one run: its tubes; a tube in all runs is every `judged`-th from there. */
 const frame_tube_answer *frame_tubes_of(const frame_answers *a, size_t run);
@@ -81,6 +88,9 @@ const frame_tube_answer *frame_first_to_buckle(const frame_answers *a, double *c
 
 /* Whether anything was forced into the frame. */
 bool frame_has_fit(const frame_model *m);
+
+/* Whether a bow was given without a clock. */
+bool frame_has_open_bow(const frame_model *m);
 
 /* Of the tubes that are not forced themselves, the one with the largest stress before any run load; NULL for none. What is
  * locked in is the same in every run; at least one has an answer. */

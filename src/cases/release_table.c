@@ -36,7 +36,7 @@ static const field cut_fields[] = {
 };
 const field_list cut_list = FIELD_LIST("cut", cut_fields, cut_row);
 
-static const field_word basis_words[] = {
+const field_word basis_words[] = {
     {"turn read", BASIS_TURN_READ}, {"least energy", BASIS_LEAST_ENERGY}, {NULL, 0}};
 
 #define FOUND(at, dimension_, meaning_) NUMBER(release_row, #at, found.at, dimension_, meaning_)

@@ -20,6 +20,7 @@ typedef struct release_row {
     int basis;
 } release_row;
 
+extern const field_word basis_words[];
 extern const field_list cut_list, release_list;
 
 #endif

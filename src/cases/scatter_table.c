@@ -2,6 +2,8 @@
 
 #include "cases/field_lines.h"
 
+#include <math.h>
+
 static const field scatter_fields[] = {
     TEXT(scatter_row, "case", name, "name of the row"),
     NUMBER(scatter_row, "samples", margins.samples, DIM_NONE, "number of samples"),
@@ -19,3 +21,20 @@ static const field scatter_fields[] = {
     NUMBER(scatter_row, "driver_share", driver_share, DIM_NONE, "its first-order share of the margin's variance"),
 };
 const field_list scatter_list = FIELD_LIST("scatter", scatter_fields, scatter_row);
+
+void scatter_fill_bars(scatter_row *answer, const double margins[], size_t count)
+{
+    if (count == 0) return;
+    answer->low = margins[0];
+    answer->high = margins[count - 1];
+    double width = (answer->high - answer->low) / SCATTER_BARS;
+    if (answer->low < 0 && answer->high > 0) { /* 0 is a boundary between bars */
+        width = (answer->high - answer->low) / (SCATTER_BARS - 1);
+        answer->low = width * floor(answer->low / width);
+        answer->high = answer->low + SCATTER_BARS * width;
+    }
+    for (size_t i = 0; i < count; i++) {
+        const double at = width > 0 ? (margins[i] - answer->low) / width : 0;
+        answer->bars[at < SCATTER_BARS ? (int)at : SCATTER_BARS - 1]++;
+    }
+}

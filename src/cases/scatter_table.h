@@ -32,4 +32,7 @@ typedef struct scatter_row {
 
 extern const field_list scatter_list; /* of scatter_row */
 
+/* The distribution of margins that are finite and sorted. */
+void scatter_fill_bars(scatter_row *answer, const double margins[], size_t count);
+
 #endif

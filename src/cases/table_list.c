@@ -3,7 +3,9 @@
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
+#include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
+#include "cases/frame_spread_table.h"
 #include "cases/inspect_table.h"
 #include "cases/material_table.h"
 #include "cases/orientation_table.h"
@@ -21,31 +23,44 @@ void tables_fill(tables *t)
     static const field any = {.name = "", .dimension = DIM_NONE};
     sweep_columns_fill(&t->sweep, NULL, 0);
     limit_columns_fill(&t->limit, &any);
+    frame_sweep_columns_fill(&t->frame_sweep, NULL, 0);
+    frame_limit_columns_fill(&t->frame_limit, &any, "tube");
     const table every[] = {
-        {"Load cases", NULL, &case_list, true},
-        {"Materials", NULL, &material_list, true},
-        {"Joints of a frame (joints.csv)", "check", &joint_list, true},
-        {"Tubes of a frame (tubes.csv)", "check", &frame_tube_list, true},
-        {"Loads of a frame (loads.csv)", "check", &frame_load_list, true},
-        {"Tolerances of scatter", "scatter", &tolerance_list, true},
-        {"Specification of inspect", "inspect", &spec_list, true},
-        {"Readings of inspect", "inspect", &reading_list, true},
-        {"Cuts of release", "release", &cut_list, true},
-        {"Pulls of pull", "pull", &pull_list, true},
-        {"Results of check", "check", &check_list, false},
-        {"Results of check on a frame: tubes", "check", &frame_tubes_list, false},
-        {"Results of check on a frame: joints (--of joints)", "check", &frame_joints_list, false},
-        {"Results of check on a frame: runs (--of runs)", "check", &frame_runs_list, false},
-        {"Steps of explain (as CSV or JSON)", "explain", &step_list, false},
-        {"Results of section", "section", &section_list, false},
-        {"Results of compare", "compare", &compare_list, false},
-        {"Results of sweep (the varied columns follow case)", "sweep", &t->sweep.list, false},
-        {"Results of limit (limit, now and room in the unit of the column)", "limit", &t->limit.list, false},
-        {"Results of index", "index", &orientation_list, false},
-        {"Results of scatter", "scatter", &scatter_list, false},
-        {"Results of inspect", "inspect", &inspect_cases_list, false},
-        {"Results of release", "release", &release_list, false},
-        {"Results of pull", "pull", &pulled_list, false},
+        {"Load cases", NULL, &case_list, true, false},
+        {"Materials", NULL, &material_list, true, false},
+        {"Joints of a frame (joints.csv)", "check", &joint_list, true, false},
+        {"Tubes of a frame (tubes.csv)", "check", &frame_tube_list, true, false},
+        {"Loads of a frame (loads.csv)", "check", &frame_load_list, true, false},
+        {"Tolerances of scatter", "scatter", &tolerance_list, true, false},
+        {"Specification of inspect", "inspect", &spec_list, true, false},
+        {"Readings of inspect", "inspect", &reading_list, true, false},
+        {"Cuts of release", "release", &cut_list, true, false},
+        {"Pulls of pull", "pull", &pull_list, true, false},
+        {"Results of check", "check", &check_list, false, false},
+        {"Results of check on a frame: tubes", "check", &frame_tubes_list, false, true},
+        {"Results of check on a frame: joints (--of joints)", "check", &frame_joints_list, false, true},
+        {"Results of check on a frame: runs (--of runs)", "check", &frame_runs_list, false, true},
+        {"Results of check on a frame: where to weld (--arch RUN --of arch)", "check", &frame_arch_list, false, true},
+        {"Steps of explain (as CSV or JSON)", "explain", &step_list, false, false},
+        {"Results of section", "section", &section_list, false, false},
+        {"Results of compare", "compare", &compare_list, false, false},
+        {"Results of compare on a frame", "compare", &frame_compare_list, false, true},
+        {"Results of sweep (the varied columns follow case)", "sweep", &t->sweep.list, false, false},
+        {"Results of sweep on a frame (after the varied columns)", "sweep", &t->frame_sweep.list, false, true},
+        {"Results of limit (limit, now and room in the unit of the column)", "limit", &t->limit.list, false, false},
+        {"Results of limit on a frame (numbers in the unit of the column)", "limit", &t->frame_limit.list, false, true},
+        {"Results of index", "index", &orientation_list, false, false},
+        {"Results of index on a frame", "index", &frame_index_list, false, true},
+        {"Results of scatter", "scatter", &scatter_list, false, false},
+        {"Results of scatter on a frame", "scatter", &frame_scatter_list, false, true},
+        {"Results of scatter on a frame: tubes (--of tubes)", "scatter", &frame_worst_list, false, true},
+        {"Results of scatter on a frame: samples (--of samples)", "scatter", &frame_samples_list, false, true},
+        {"Results of cut", "cut", &frame_cuts_list, false, true},
+        {"Results of cut: joints (--of joints)", "cut", &frame_cut_joints_list, false, true},
+        {"Results of cut with readings", "cut", &frame_cut_locked_list, false, false},
+        {"Results of inspect", "inspect", &inspect_cases_list, false, false},
+        {"Results of release", "release", &release_list, false, false},
+        {"Results of pull", "pull", &pulled_list, false, false},
     };
     _Static_assert(sizeof every == sizeof t->at, "TABLES is their number");
     memcpy(t->at, every, sizeof every);

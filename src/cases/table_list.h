@@ -2,6 +2,7 @@
 #ifndef RAILBOW_CASES_TABLE_LIST_H
 #define RAILBOW_CASES_TABLE_LIST_H
 
+#include "cases/frame_study_table.h"
 #include "cases/limit_table.h"
 #include "cases/sweep_table.h"
 
@@ -10,15 +11,17 @@ typedef struct table {
     const char *command; /* the command that has it; NULL for several */
     const field_list *list;
     bool input;
+    bool of_frame; /* an answer of a command that answers files of load cases, too */
 } table;
 
-enum { TABLES = 24 };
+enum { TABLES = 35 };
 
 typedef struct tables {
     table at[TABLES];
     size_t count;
-    sweep_columns sweep; /* the entries of sweep and limit point to these; they have no varied column */
+    sweep_columns sweep, frame_sweep; /* the entries of sweep and limit point to these; they have no varied column */
     limit_columns limit;
+    frame_limit_columns frame_limit;
 } tables;
 
 /* A filled list points into itself: do not copy it. */

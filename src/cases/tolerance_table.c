@@ -9,7 +9,7 @@ static const field_word tolerance_words[] = {{"uniform", TOLERANCE_UNIFORM},
 
 static const field tolerance_fields[] = {
     {.name = "column", .kind = FIELD_TEXT, .offset = offsetof(tolerance_row, column), .rule = FIELD_REQUIRED,
-     .fallback_text = "", .meaning = "name of a number column of the load cases"},
+     .fallback_text = "", .meaning = "name of a number column of the load cases, or of joints.csv or tubes.csv"},
     {.name = "minus", .kind = FIELD_NUMBER, .offset = offsetof(tolerance_row, minus), .most = INFINITY,
      .rule = FIELD_REQUIRED, .fallback_text = "", .meaning = "how far the value may lie below that of the case"},
     {.name = "plus", .kind = FIELD_NUMBER, .offset = offsetof(tolerance_row, plus), .most = INFINITY,
@@ -20,6 +20,8 @@ static const field tolerance_fields[] = {
      .words = tolerance_words, .fallback_text = "uniform",
      .meaning = "uniform; triangular with its peak at the value; normal in two halves: minus and plus are two "
                 "standard deviations, the tails are cut at three"},
+    {.name = "name", .kind = FIELD_TEXT, .offset = offsetof(tolerance_row, name), .fallback_text = "all",
+     .meaning = "of a frame: only the tubes or joints of that name; * and ? stand for others"},
 };
 
 const field_list tolerance_list = {

@@ -14,6 +14,8 @@ typedef struct tolerance_row {
     const char *column, *unit; /* unit: a unit of the column, or % of its value */
     double minus, plus;
     int shape; /* tolerance_shape */
+    const char *name; /* pattern of the tubes or joints of a frame; "" for all */
+    size_t line; /* of the file; no column */
 } tolerance_row;
 
 extern const field_list tolerance_list; /* of tolerance_row */

@@ -1,6 +1,6 @@
 #include "command/commands.h"
 
-#include "command/check_frame.h"
+#include "command/frame/check_frame.h"
 #include "program/case_check.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
@@ -82,8 +82,8 @@ int command_check(const options *o)
 {
     for (int i = 0; i < o->operand_count; i++)
         if (is_folder(o->operands[i])) return check_frame(o, o->operands[i]);
-    if (o->of_given || o->all) {
-        say("check: --%s is for a frame: name its folder", o->of_given ? "of" : "all");
+    if (o->of_given || o->all || o->arch != NULL) {
+        say("check: --%s is for a frame: name its folder", o->of_given ? "of" : o->all ? "all" : "arch");
         return NO_VERDICT;
     }
     case_run run = {

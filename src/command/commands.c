@@ -1,5 +1,6 @@
 #include "command/commands.h"
 
+#include "command/frame/cut.h"
 #include "program/say.h"
 #include "table/names.h"
 
@@ -23,73 +24,89 @@ const command commands[] = {
              "holds, the margin, the check that governs, and how much margin the forced fit costs. FOLDER is a frame: its "
              "tables joints.csv, tubes.csv and loads.csv. The command finds the force in every tube from the loads of each "
              "run on the whole frame, with what was forced in, and checks every tube. --case and --part then pick tubes by "
-             "their name and part: the frame is solved whole, and only these tubes are judged. 'railbow help frame' explains frames.",
+             "their name and part: the frame is solved whole, and only these tubes are judged. --arch RUN also tells where to weld each joint, so that the joints are at their drawn places when that run acts at "
+             "load factor 1. 'railbow help frame' explains frames.",
      .example = "railbow check --format text nose.csv",
      .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
-     .summary = "the working of one load case, from its inputs to its margin",
-     .operands = "FILE CASE",
+     .summary = "the working of one load case, or of one tube of a frame, from its inputs to its margin",
+     .operands = "FILE CASE | FOLDER TUBE RUN",
      .text = "Prints the inputs of the case, then every step: the formula, the formula with its numbers, the result "
              "and the source of the formula. The page that check writes with --report shows the same working. CASE is "
              "the name of one row; without it the command lists the names in the file. The exit status is that of "
-             "check: it is 2 also if another row of the file has an error.",
+             "check: it is 2 also if another row of the file has an error. Of a frame it prints the working of one tube in one run: "
+             "loads and supports of the whole frame in balance, the movements of the tube's joints, its axial force, the slopes and forces "
+             "at its ends, then the same steps as of a load case. --report also writes a page with the tube in the frame.",
      .example = "railbow explain nose.csv 'new rail - forced 1/2'",
-     .takes = TAKES_TEXT | TAKES_MATERIALS | TAKES_FACTOR,
+     .takes = TAKES_TEXT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT,
      .run = command_explain},
     {.name = "compare",
      .summary = "which tube to choose: every case with every wall",
-     .operands = "FILE...",
+     .operands = "FILE... | FOLDER",
      .text = "Checks every load case with every wall (and outside diameter) that is given. It reports first the "
              "lightest tube that holds in all cases, then the results of each case. The stiffness of an end that is "
              "given as a word is calculated for each tube; a stiffness that is given as a number stays. Cases with the "
              "same part are one tube: it weighs once, and its pick is the lightest tube that holds in all of them. The "
-             "exit status is 0 if at least one tube holds in all cases.",
+             "exit status is 0 if at least one tube holds in all cases. FOLDER is a frame: each wall for all its tubes, then the "
+             "pick: the lightest set with one wall for each part that holds, and which tube stops the next lighter one. Up to 20 000 "
+             "sets are all gone through. Beyond that the pick comes from a descent, and the text says so: from the heaviest set that "
+             "holds one part at a time gets thinner, the most weight first. The exit status is 0 if a set holds.",
      .example = "railbow compare nose.csv --walls 0.049,0.058,0.065",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_REPORT | TAKES_JOBS,
      .run = command_compare},
     {.name = "sweep",
      .summary = "the margin over a range of one column, or of two",
-     .operands = "FILE...",
+     .operands = "FILE... | FOLDER",
      .text = "Checks every case for each value of a column, from FROM to TO in steps of STEP. TO is included if a "
              "step meets it. Two --vary options give every combination of two columns. A direction that is varied "
-             "counts as known, even where the file says any. The text begins with all cases, the worst first.",
+             "counts as known, even where the file says any. The text begins with all cases, the worst first. FOLDER is a frame: the column "
+             "is one of the tube or joint that --tube or --joint names, or of the loads of --run, and each value gives the lowest margin of "
+             "all tubes in all runs.",
      .example = "railbow sweep rail.csv --vary miss_a=0:0.5:0.0625",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},
     {.name = "limit",
      .summary = "how far a column may go before a case falls short",
-     .operands = "FILE...",
+     .operands = "FILE... | FOLDER",
      .text = "Searches from --from to --to for the first value at which the margin falls below --margin, even if the "
              "margin rises again beyond it. A value that the model cannot take ends the range. The result includes "
              "the room: the distance from the present value to the limit. If the present value lies outside the "
              "range, the case is also checked as it stands. If the case as it stands contradicts the limit, the range "
              "is too wide, and that is an error. A direction that is not known is taken at its worst, and the text "
              "names it; a direction that is varied counts as known. The exit status is 1 if a present value is past its "
-             "limit, or if a case is short at the start of the range or as it stands.",
+             "limit, or if a case is short at the start of the range or as it stands. FOLDER is a frame: the column is one of the "
+             "tube or joint that --tube or --joint names, or of the loads of --run. The limit is the first value at which any tube falls "
+             "short, and the answer names that tube. The search takes 200 even steps and the dips between them.",
      .example = "railbow limit rail.csv --find miss_a --to 1in",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},
     {.name = "index",
-     .summary = "the best orientation of the tube's own bow",
-     .operands = "FILE...",
+     .summary = "the best orientation of the tube's own bow, or of all bows of a frame",
+     .operands = "FILE... | FOLDER",
      .text = "Turns the tube about its axis, so that its bow points to one clock after another while misses "
              "and loads stay. It reports the clocks with the largest and the smallest margin, to 0.1 degree, and the margin "
              "that turning the tube gains. Cases with the same part are one tube, which has one clock: the first rows "
              "give each part the clock with which the lowest margin of its cases is largest. Other directions that "
-             "are not known are at their worst at each clock. The exit status is 1 if a case is short with the bow as marked.",
+             "are not known are at their worst at each clock. FOLDER is a frame: the command turns the bows of its tubes one "
+             "after another, from the worst tube on, in steps of 15 degrees and then 1 degree, and keeps what raises the lowest margin of the frame, "
+             "until a round over all tubes raises it by less than 0.0001. That is a descent: another set of clocks may be better. The exit "
+             "status is 1 if a case, or the frame, is short with the bows as marked.",
      .example = "railbow index nose.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_index},
     {.name = "scatter",
-     .summary = "how the tolerances of the columns spread the margin",
-     .operands = "FILE...",
+     .summary = "how the tolerances of the columns spread the margin, of load cases or of a frame",
+     .operands = "FILE... | FOLDER",
      .text = "Checks each case with many sets of values that lie within the tolerances. It reports the share of them "
              "that is short, the spread of the margin, and the column that contributes most to it. The text begins with "
              "all cases, the worst first. A direction that is not known is at its worst in every sample. The tolerance file "
              "has the columns column, minus, plus, unit (a unit or %) and shape; see 'railbow columns'. For up to 40 "
-             "columns the samples follow Sobol's sequence; for more they are random. The exit status is 1 if any "
-             "sample is short.",
+             "columns the samples follow Sobol's sequence; for more they are random. FOLDER is a frame: the columns are those of "
+             "joints.csv and tubes.csv, and every joint and tube draws its own; a column name in the file picks some. The margin is the lowest "
+             "of all tubes in all runs. A drawn place of a joint moves it before anything is built. A miss whose clock the frame does not give "
+             "points anywhere. --of tubes gives how often each tube is the worst, --of samples each sample; parts of the samples "
+             "(--samples 1:2048 and 2049:4096) together are the same as all. The exit status is 1 if any sample is short.",
      .example = "railbow scatter rail.csv --tolerances tolerances.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
      .run = command_scatter},
@@ -115,6 +132,21 @@ const command commands[] = {
      .example = "railbow release cuts.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_JOBS,
      .run = command_release},
+    {.name = "cut",
+     .summary = "how the faces part if a tube of a frame is cut, and what was locked in there",
+     .operands = "FOLDER --tube NAME --at V",
+     .text = "Cuts tubes of a frame through. It reports how the face on the B side then stands, seen from the face on the A "
+             "side: how far across, at what angle, and whether the cut opens or closes on the saw; with --of joints how far each "
+             "joint moves. Nothing acts but what is locked in; --run adds a run at load factor 1, such as the weight on its "
+             "supports. What is left of a tube is two stubs that carry their own loads; the rest of the frame is solved again. "
+             "Several cuts are made together. A piece that comes off lies where the sum of squares of its joints' movements "
+             "is least, since nothing holds it; with --run it would fall, which is an error. Both ends of the tube must hold a "
+             "moment. A bow without a clock counts upward. With the readings of a cut that was made (--moved, --opened, --turned) the answer is what was locked in: the "
+             "tube with the misses and the gap that part its faces so, put back into the whole frame. If the angle was not "
+             "read, it is the smallest forced fit that explains the movement. Misses and gap of this tube in the table do not count; those of the other tubes do.",
+     .example = "railbow cut frame --tube 'rail UL 2' --at 12in",
+     .takes = TAKES_OUTPUT | TAKES_CUT | TAKES_MATERIALS | TAKES_REPORT | TAKES_JOBS,
+     .run = command_cut},
     {.name = "pull",
      .summary = "how far to pull a horn so that it stays in line",
      .operands = "FILE...",

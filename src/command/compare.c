@@ -2,6 +2,7 @@
 
 #include "cases/case_words.h"
 #include "cases/compare_sum.h"
+#include "command/frame/studies.h"
 #include "program/case_check.h"
 #include "program/case_columns.h"
 #include "program/case_run.h"
@@ -157,7 +158,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     return report_write(page, &head, &body);
 }
 
-int command_compare(const options *o)
+static int compare_cases(const options *o)
 {
     tubes t;
     int status = NO_VERDICT;
@@ -178,4 +179,10 @@ int command_compare(const options *o)
     if (tubes_open(&t, o)) status = case_run_all(&run);
     tubes_close(&t);
     return status;
+}
+
+int command_compare(const options *o)
+{
+    const char *folder = frame_operand(o);
+    return folder != NULL ? compare_frame(o, folder) : is_of_cases("compare", o) ? compare_cases(o) : NO_VERDICT;
 }

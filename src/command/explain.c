@@ -1,9 +1,12 @@
 #define _POSIX_C_SOURCE 200809L /* strdup */
 #include "command/commands.h"
 
+#include "command/frame/explain_frame.h"
+#include "command/frame/step_rows.h"
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/facts.h"
+#include "program/frame/frame_read.h"
 #include "program/say.h"
 #include "program/screen_of.h"
 #include "program/wanted.h"
@@ -131,26 +134,12 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
     text_free(&words);
 }
 
-static void put_rows(rows *written, const char *name, const working *w)
-{
-    const char *part = "";
-    for (size_t i = 0; i < w->count; i++) {
-        const working_row *r = &w->rows[i];
-        if (*r->formula == '\0') {
-            part = r->step;
-            continue;
-        }
-        const step_row step = step_row_of(name, part, r);
-        rows_add(written, &step);
-    }
-}
-
 static bool write_rows(output *out, const picked *p, const options *files, const materials *m, const checked *answer,
                        const working *w)
 {
     run_facts facts;
     rows written = rows_for(out, &step_list);
-    put_rows(&written, answer->row.given.name, w);
+    put_step_rows(&written, answer->row.given.name, w);
     const bool fine = facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
         && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost);
     rows_free(&written);
@@ -202,8 +191,13 @@ static int explain_case(const picked *p, const materials *m, const options *o, c
 
 int command_explain(const options *o)
 {
+    if (o->operand_count > 0 && is_folder(o->operands[0])) return explain_frame(o);
     if (o->operand_count < 1 || o->operand_count > 2) {
-        say("explain: name a file of load cases and one of its cases; see 'railbow help explain'");
+        say("explain: name a file of load cases and one of its cases, or the folder of a frame, a tube and a run; see 'railbow help explain'");
+        return NO_VERDICT;
+    }
+    if (o->report != NULL) {
+        say("explain: --report is for a tube of a frame; of load cases, check writes the page, with the working of each");
         return NO_VERDICT;
     }
     materials m = {.file = NULL};

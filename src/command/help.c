@@ -1,7 +1,7 @@
 #include "command/commands.h"
 
 #include "cases/table_list.h"
-#include "command/frame_notes.h"
+#include "command/frame/frame_notes.h"
 #include "command/words.h"
 #include "program/exit_status.h"
 #include "program/output.h"

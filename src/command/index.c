@@ -1,9 +1,11 @@
 #include "command/commands.h"
 
 #include "cases/part_groups.h"
+#include "command/frame/frame_spread.h"
 #include "program/case_check.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/frame/frame_read.h"
 #include "program/report_file.h"
 #include "program/say.h"
 #include "program/screen_of.h"
@@ -160,6 +162,8 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 
 int command_index(const options *o)
 {
+    for (int i = 0; i < o->operand_count; i++)
+        if (is_folder(o->operands[i])) return index_frame(o, o->operands[i]);
     const output memory = {.format = FORMAT_TEXT};
     rows all = rows_for(&memory, &orientation_list), *context = &all;
     field_list kept = orientation_list;

@@ -1,5 +1,6 @@
 #include "command/commands.h"
 
+#include "command/frame/studies.h"
 #include "program/case_check.h"
 #include "program/case_columns.h"
 #include "program/case_run.h"
@@ -194,7 +195,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     return report_write(page, &head, &body);
 }
 
-int command_limit(const options *o)
+static int limit_cases(const options *o)
 {
     limit_run l;
     if (!read_limit(&l, o)) return NO_VERDICT;
@@ -211,4 +212,10 @@ int command_limit(const options *o)
         .report = write_page,
     };
     return case_run_all(&run);
+}
+
+int command_limit(const options *o)
+{
+    const char *folder = frame_operand(o);
+    return folder != NULL ? limit_frame(o, folder) : is_of_cases("limit", o) ? limit_cases(o) : NO_VERDICT;
 }

@@ -1,8 +1,8 @@
 #include "command/commands.h"
 
 #include "cases/case_table.h"
-#include "command/new_frame.h"
-#include "command/starter.h"
+#include "command/frame/new_frame.h"
+#include "program/starter.h"
 #include "program/exit_status.h"
 #include "program/output.h"
 #include "program/say.h"

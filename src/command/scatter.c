@@ -1,14 +1,17 @@
 #define _POSIX_C_SOURCE 200809L
 #include "command/commands.h"
 
+#include "command/frame/frame_spread.h"
 #include "program/case_check.h"
 #include "program/case_columns.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/frame/frame_read.h"
 #include "program/progress.h"
 #include "program/report_file.h"
 #include "program/screen_of.h"
 #include "program/say.h"
+#include "program/tolerances.h"
 #include "report/page/scatter_page.h"
 #include "report/text/scatter_text.h"
 #include "study/scatter.h"
@@ -19,82 +22,28 @@
 #include <string.h>
 
 typedef struct scatter_run_data {
-    const char *file;
-    rows tolerances; /* of tolerance_row */
+    tolerances tolerances;
 } scatter_run_data;
 
 /* ---- the tolerance file ------------------------------------------------------------------------------ */
 
-static const unit *unit_of_column(const field *f, const char *name)
+static const field *field_of(const scatter_run_data *s, const tolerance_row *given)
 {
-    return *name == '\0' ? unit_shown(f->dimension, UNITS_US) : unit_find(f->dimension, name, strlen(name));
-}
-
-static bool is_percent(const tolerance_row *t)
-{
-    return strcmp(t->unit, "%") == 0;
-}
-
-static int keep_tolerance(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
-{
-    (void)context;
-    const tolerance_row *t = record;
-    const field *f = field_find(&case_list, t->column);
-    if (f == NULL || (f->kind != FIELD_NUMBER && f->kind != FIELD_EITHER)) {
-        const char *nearest = f == NULL ? field_nearest(&case_list, t->column) : NULL;
-        message_add(complaints, at->file, at->line, "column", "'%.40s' is not a number column of the load cases%s%s%s",
-                    t->column, nearest != NULL ? "; did you mean '" : "", nearest != NULL ? nearest : "",
-                    nearest != NULL ? "'?" : "");
-        return NO_VERDICT;
-    }
-    if (!is_percent(t) && unit_of_column(f, t->unit) == NULL && (f->dimension != DIM_NONE || *t->unit != '\0')) {
-        text names = {0};
-        if (f->dimension != DIM_NONE) unit_say_names(&names, f->dimension);
-        message_add(complaints, at->file, at->line, "unit", "'%.20s' is not a unit of %s: %s%s%%", t->unit, f->name,
-                    names.at != NULL ? names.at : "", names.at != NULL ? ", or " : "leave it empty, or ");
-        text_free(&names);
-        return NO_VERDICT;
-    }
-    rows_add(answers, t);
-    return ALL_HOLD;
+    return tolerance_field(&s->tolerances, given, NULL);
 }
 
 static bool tolerances_are_apart(const scatter_run_data *s)
 {
-    const tolerance_row *t = (const void *)s->tolerances.kept;
-    for (size_t i = 0; i < s->tolerances.count; i++)
+    const tolerance_row *t = (const void *)s->tolerances.rows.kept;
+    for (size_t i = 0; i < s->tolerances.rows.count; i++)
         for (size_t k = 0; k < i; k++)
-            if (field_find(&case_list, t[i].column) == field_find(&case_list, t[k].column)) {
-                say("%s: column: '%s' stands in two rows", s->file, t[i].column);
+            if (field_of(s, &t[i]) == field_of(s, &t[k])) {
+                say("%s: column: '%s' stands in two rows", s->tolerances.file, t[i].column);
                 return false;
             }
-    if (s->tolerances.count <= SCATTER_COLUMNS_MOST) return true;
-    say("%s: more than %d columns", s->file, (int)SCATTER_COLUMNS_MOST);
+    if (s->tolerances.rows.count <= SCATTER_COLUMNS_MOST) return true;
+    say("%s: more than %d columns", s->tolerances.file, (int)SCATTER_COLUMNS_MOST);
     return false;
-}
-
-static bool tolerances_open(scatter_run_data *s, const options *o)
-{
-    output memory = {.format = FORMAT_TEXT};
-    tolerance_row prototype;
-    s->tolerances = rows_for(&memory, &tolerance_list);
-    s->file = o->tolerances;
-    if (o->tolerances == NULL) {
-        say("scatter: name a file with --tolerances; see 'railbow help scatter'");
-        return false;
-    }
-    field_defaults(&tolerance_list, &prototype);
-    const pipeline p = {
-        .list = &tolerance_list,
-        .prototype = &prototype,
-        .results = &tolerance_list,
-        .jobs = 1,
-        .out = &memory,
-        .kept = &s->tolerances,
-        .answer = keep_tolerance,
-    };
-    char *file[] = {(char *)o->tolerances};
-    return pipeline_run(&p, file, 1) == ALL_HOLD && tolerances_are_apart(s);
 }
 
 /* ---- one case ---------------------------------------------------------------------------------------- */
@@ -110,33 +59,9 @@ static bool tolerance_for(const tolerance_row *t, const load_case *c, const sour
                     word != NULL ? word : "", word != NULL ? "')" : "");
         return false;
     }
-    const unit *u = is_percent(t) ? NULL : unit_of_column(f, t->unit);
-    const double scale = is_percent(t) ? fabs(now) / 100 : u != NULL ? u->factor : 1;
-    *ready = (tolerance){
-        .column = case_parameter(f),
-        .nominal = now,
-        .minus = t->minus * scale,
-        .plus = t->plus * scale,
-        .shape = (tolerance_shape)t->shape,
-    };
+    *ready = (tolerance){.column = case_parameter(f), .nominal = now, .shape = (tolerance_shape)t->shape};
+    tolerance_sides(t, f, now, &ready->minus, &ready->plus);
     return true;
-}
-
-static void fill_bars(scatter_row *answer, const scatter_answer *a)
-{
-    if (a->finite == 0) return;
-    answer->low = a->margins[0];
-    answer->high = a->margins[a->finite - 1];
-    double width = (answer->high - answer->low) / SCATTER_BARS;
-    if (answer->low < 0 && answer->high > 0) { /* 0 is a boundary between bars */
-        width = (answer->high - answer->low) / (SCATTER_BARS - 1);
-        answer->low = width * floor(answer->low / width);
-        answer->high = answer->low + SCATTER_BARS * width;
-    }
-    for (size_t i = 0; i < a->finite; i++) {
-        const double at = width > 0 ? (a->margins[i] - answer->low) / width : 0;
-        answer->bars[at < SCATTER_BARS ? (int)at : SCATTER_BARS - 1]++;
-    }
 }
 
 /* Indices of the columns by falling share; columns with equal shares stay in the order of the file. */
@@ -167,9 +92,9 @@ static void fill_drivers(scatter_row *answer, const scatter_answer *a, const tol
 static void add_answer(const case_run *run, const load_case *c, double nominal, const scatter_answer *a, rows *answers)
 {
     const scatter_run_data *s = run->context;
-    const tolerance_row *t = (const void *)s->tolerances.kept;
+    const tolerance_row *t = (const void *)s->tolerances.rows.kept;
     size_t order[SCATTER_COLUMNS_MOST];
-    rank_drivers(a, s->tolerances.count, order);
+    rank_drivers(a, s->tolerances.rows.count, order);
     scatter_row answer = {
         .name = c->name,
         .margins = a->statistics,
@@ -177,10 +102,10 @@ static void add_answer(const case_run *run, const load_case *c, double nominal, 
         .refused_why = a->statistics.refused > 0 ? rbow_status_text(a->refusal) : "",
         .nominal = nominal,
     };
-    fill_bars(&answer, a);
-    fill_drivers(&answer, a, t, order, s->tolerances.count);
+    scatter_fill_bars(&answer, a->margins, a->finite);
+    fill_drivers(&answer, a, t, order, s->tolerances.rows.count);
     const bool moves = a->finite > 0 && a->driver_share[order[0]] > 0;
-    const size_t listed = run->options->drivers ? s->tolerances.count : 1;
+    const size_t listed = run->options->drivers ? s->tolerances.rows.count : 1;
     for (size_t i = 0; i < listed; i++) {
         answer.rank = (int)i;
         answer.driver = a->finite > 0 && (moves || listed > 1) ? column_of(&t[order[i]]) : "";
@@ -212,13 +137,13 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     const problem p = {c->member, c->material, run->materials.list, run->materials.count};
     const rbow_material *material = case_material(&run->materials, c, at, complaints);
     tolerance ready[SCATTER_COLUMNS_MOST];
-    const tolerance_row *t = (const void *)s->tolerances.kept;
+    const tolerance_row *t = (const void *)s->tolerances.rows.kept;
     bool fine = material != NULL;
-    for (size_t i = 0; i < s->tolerances.count; i++) fine = tolerance_for(&t[i], c, at, &ready[i], complaints) && fine;
+    for (size_t i = 0; i < s->tolerances.rows.count; i++) fine = tolerance_for(&t[i], c, at, &ready[i], complaints) && fine;
     if (!fine) return NO_VERDICT;
 
     progress shown = progress_begin(c->name, (size_t)run->options->samples);
-    const scatter_question q = {ready, s->tolerances.count, (size_t)run->options->samples,
+    const scatter_question q = {ready, s->tolerances.rows.count, (size_t)run->options->samples,
                                 (unsigned long)run->options->seed, run->options->jobs, go_on, &shown};
     scatter_answer a;
     rbow_margin nominal;
@@ -256,8 +181,15 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 
 int command_scatter(const options *o)
 {
-    scatter_run_data s;
+    static const field_list *const lists[] = {&case_list};
+    scatter_run_data s = {.tolerances = {.lists = lists, .list_count = 1, .where = "the load cases"}};
     int status = NO_VERDICT;
+    for (int i = 0; i < o->operand_count; i++)
+        if (is_folder(o->operands[i])) return scatter_frame(o, o->operands[i]);
+    if (o->scatter_of_given || o->samples_before > 0) {
+        say("scatter: --of and --samples FROM:TO are for a frame: name its folder");
+        return NO_VERDICT;
+    }
     case_run run = {
         .options = o,
         .name = "scatter",
@@ -269,7 +201,7 @@ int command_scatter(const options *o)
         .write = write_answer,
         .report = write_page,
     };
-    if (tolerances_open(&s, o)) status = case_run_all(&run);
-    rows_free(&s.tolerances);
+    if (tolerances_open(&s.tolerances, o) && tolerances_are_apart(&s)) status = case_run_all(&run);
+    tolerances_close(&s.tolerances);
     return status;
 }

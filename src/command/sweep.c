@@ -1,5 +1,6 @@
 #include "command/commands.h"
 
+#include "command/frame/studies.h"
 #include "program/case_check.h"
 #include "program/case_columns.h"
 #include "program/case_run.h"
@@ -285,7 +286,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     return report_write(page, &head, &body);
 }
 
-int command_sweep(const options *o)
+static int sweep_cases(const options *o)
 {
     sweep s = {0};
     if (!read_sweep(&s, o)) return NO_VERDICT;
@@ -303,4 +304,10 @@ int command_sweep(const options *o)
         .report = write_page,
     };
     return case_run_all(&run);
+}
+
+int command_sweep(const options *o)
+{
+    const char *folder = frame_operand(o);
+    return folder != NULL ? sweep_frame(o, folder) : is_of_cases("sweep", o) ? sweep_cases(o) : NO_VERDICT;
 }

@@ -1,8 +1,9 @@
 #include "document/document.h"
 
 #include "cases/case_table.h"
+#include "cases/frame_table.h"
 #include "command/commands.h"
-#include "command/frame_notes.h"
+#include "command/frame/frame_notes.h"
 #include "command/words.h"
 
 #include <string.h>
@@ -48,6 +49,12 @@ static void put_columns(text *out, const char *suffix)
         text_format(out, "%s%s%s", blank, f->name, suffix);
         blank = " ";
     }
+    for (int table = 0; table < FRAME_TABLES; table++)
+        for (size_t i = 0; i < frame_lists[table]->count; i++) {
+            const field *f = &frame_lists[table]->fields[i];
+            if ((f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER) && field_find(&case_list, f->name) == NULL)
+                text_format(out, " %s%s", f->name, suffix);
+        }
 }
 
 static void put_offer(text *out, const char *value)

@@ -1,7 +1,7 @@
 #include "document/document.h"
 
 #include "command/commands.h"
-#include "command/frame_notes.h"
+#include "command/frame/frame_notes.h"
 #include "command/words.h"
 #include "document/roff.h"
 #include "report/caution.h"

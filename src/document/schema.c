@@ -2,8 +2,13 @@
 
 #include "cases/case_table.h"
 #include "cases/check_table.h"
+#include "cases/compare_table.h"
+#include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
+#include "cases/frame_spread_table.h"
 #include "cases/inspect_table.h"
+#include "cases/orientation_table.h"
+#include "cases/scatter_table.h"
 #include "cases/table_list.h"
 #include "command/commands.h"
 #include "program/say.h"
@@ -68,8 +73,16 @@ static cJSON *number_or_null(void)
     return with(cJSON_CreateObject(), "type", types);
 }
 
+static cJSON *any_of(cJSON *const answers[], size_t count)
+{
+    cJSON *any = cJSON_CreateArray();
+    for (size_t i = 0; i < count; i++) any = append(any, answers[i]);
+    return with(cJSON_CreateObject(), "anyOf", any);
+}
+
 typedef struct column_shape { /* how the columns of a command may differ from its list */
-    bool varied;       /* any number column of the load cases may be among them */
+    const field_list *const *varied; /* any number column of these lists may be among them; NULL for none */
+    size_t varied_count;
     bool any_unit;     /* the numbers have the unit of the column that was asked for */
 } column_shape;
 
@@ -90,7 +103,7 @@ static cJSON *value_of(const field *f, column_shape s)
 {
     text meaning = {0};
     bool lost = false;
-    cJSON *value = is_number(f) ? number_or_null()
+    cJSON *value = f->kind == FIELD_EITHER && !s.varied ? any_of((cJSON *[]){number_or_null(), words_of(f)}, 2) : is_number(f) ? number_or_null()
         : f->kind == FIELD_WORD ? words_of(f) : with_text(cJSON_CreateObject(), "type", "string");
     say_meaning(&meaning, f, s);
     value = with_text(value, "description", text_string(&meaning, &lost));
@@ -106,29 +119,34 @@ static cJSON *object_of(cJSON *properties, cJSON *required)
     return with(object, "additionalProperties", cJSON_CreateFalse());
 }
 
+/* Every column that may be varied: its value, or its units. */
+static cJSON *with_varied(cJSON *object, column_shape s, bool with_units)
+{
+    for (size_t k = 0; s.varied != NULL && k < s.varied_count; k++)
+        for (size_t i = 0; i < s.varied[k]->count; i++) {
+            const field *f = &s.varied[k]->fields[i];
+            if (!is_number(f) || (with_units && f->dimension == DIM_NONE)) continue;
+            object = with(object, f->name, with_units ? one_of(units_of(f->dimension, false)) : value_of(f, s));
+        }
+    return object;
+}
+
 static cJSON *row_of(const field_list *list, column_shape s)
 {
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
-    for (size_t i = 0; s.varied && i < case_list.count; i++) {
-        const field *f = &case_list.fields[i];
-        if (is_number(f)) properties = with(properties, f->name, value_of(f, s));
-    }
+    properties = with_varied(properties, s, false);
     for (size_t i = 0; i < list->count; i++) {
         properties = with(properties, list->fields[i].name, value_of(&list->fields[i], s));
         required = append(required, cJSON_CreateString(list->fields[i].name));
     }
     cJSON *row = object_of(properties, required);
-    return s.varied ? with(row, "minProperties", cJSON_CreateNumber((double)list->count + 1)) : row;
+    return s.varied != NULL ? with(row, "minProperties", cJSON_CreateNumber((double)list->count + 1)) : row;
 }
 
 static cJSON *units_object(const field_list *list, column_shape s)
 {
     cJSON *properties = cJSON_CreateObject(), *required = cJSON_CreateArray();
-    for (size_t i = 0; s.varied && i < case_list.count; i++) {
-        const field *f = &case_list.fields[i];
-        if (!is_number(f) || f->dimension == DIM_NONE) continue;
-        properties = with(properties, f->name, one_of(units_of(f->dimension, false)));
-    }
+    properties = with_varied(properties, s, true);
     for (size_t i = 0; i < list->count; i++) {
         const field *f = &list->fields[i];
         if (!is_number(f) || (f->dimension == DIM_NONE && !s.any_unit)) continue;
@@ -183,33 +201,85 @@ static cJSON *answer_of(const field_list *list, column_shape s)
 /* A table of an answer that has several. */
 static cJSON *table_object(const field_list *list)
 {
-    const column_shape plain = {.varied = false};
+    const column_shape plain = {.varied = NULL};
     cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, plain));
     return whole_object(with(with(cJSON_CreateObject(), "units", units_object(list, plain)), "rows", rows));
 }
 
-/* The answer of check on a frame. */
-static cJSON *frame_answer(void)
+/* The answer of check on a frame; arched: with --arch. */
+static cJSON *frame_answer(bool arched)
 {
     cJSON *parts = facts_of();
     parts = with(parts, "tubes", table_object(&frame_tubes_list));
     parts = with(parts, "joints", table_object(&frame_joints_list));
     parts = with(parts, "runs", table_object(&frame_runs_list));
+    if (arched) parts = with(parts, "arch", table_object(&frame_arch_list));
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
 
-static cJSON *either(cJSON *first, cJSON *second)
+/* The answer of cut without readings. */
+static cJSON *cut_answer(void)
 {
-    return with(cJSON_CreateObject(), "anyOf", append(append(cJSON_CreateArray(), first), second));
+    cJSON *parts = facts_of();
+    parts = with(parts, "cuts", table_object(&frame_cuts_list));
+    parts = with(parts, "joints", table_object(&frame_cut_joints_list));
+    return whole_object(with(parts, "refused", of_type("integer", "always 0: without an answer nothing is written")));
 }
 
-/* With --cases the answer of inspect has three more columns; check answers files, and frames. */
+/* The first column of a limit is called by what the varied column belongs to. */
+static cJSON *limits_of_frame(column_shape s)
+{
+    static const char *const first[] = {"tube", "joint", "loads"};
+    static const field any = {.name = "", .dimension = DIM_NONE};
+    cJSON *answers = cJSON_CreateArray();
+    for (size_t i = 0; i < sizeof first / sizeof *first; i++) {
+        frame_limit_columns columns;
+        frame_limit_columns_fill(&columns, &any, first[i]);
+        answers = append(answers, answer_of(&columns.list, s));
+    }
+    return with(cJSON_CreateObject(), "anyOf", answers);
+}
+
+static cJSON *sweep_of_frame(void)
+{
+    const column_shape s = {.varied = frame_lists, .varied_count = FRAME_TABLES};
+    sweep_columns columns;
+    frame_sweep_columns_fill(&columns, NULL, 0);
+    return answer_of(&columns.list, s);
+}
+
+/* The answers of scatter and index on a frame. */
+static cJSON *frame_scatter_answer(void)
+{
+    cJSON *parts = facts_of();
+    parts = with(parts, "frame", table_object(&frame_scatter_list));
+    parts = with(parts, "tubes", table_object(&frame_worst_list));
+    parts = with(parts, "samples", table_object(&frame_samples_list));
+    return whole_object(with(parts, "refused", of_type("integer", "0: an answer of a frame is whole")));
+}
+
+static cJSON *frame_index_answer(void)
+{
+    cJSON *parts = with(facts_of(), "bows", table_object(&frame_index_list));
+    return whole_object(with(parts, "refused", of_type("integer", "0: an answer of a frame is whole")));
+}
+
+/* With --cases the answer of inspect has three more columns; several commands answer files, and frames; cut has another
+ * answer with readings. */
 static cJSON *schema_of(const table *t)
 {
-    const column_shape s = {.varied = strcmp(t->command, "sweep") == 0, .any_unit = strcmp(t->command, "limit") == 0};
+    static const field_list *const cases[] = {&case_list};
+    const bool sweeps = strcmp(t->command, "sweep") == 0;
+    const column_shape s = {.varied = sweeps ? cases : NULL, .varied_count = 1, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_of(t->list, s);
-    if (t->list == &inspect_cases_list) answer = either(answer, answer_of(&inspect_list, s));
-    if (t->list == &check_list) answer = either(answer, frame_answer());
+    if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
+    if (t->list == &check_list) answer = any_of((cJSON *[]){answer, frame_answer(false), frame_answer(true)}, 3);
+    if (t->list == &compare_list) answer = any_of((cJSON *[]){answer, answer_of(&frame_compare_list, s)}, 2);
+    if (t->list == &frame_cut_locked_list) answer = any_of((cJSON *[]){answer, cut_answer()}, 2);
+    if (sweeps) answer = any_of((cJSON *[]){answer, sweep_of_frame()}, 2);
+    if (s.any_unit) answer = any_of((cJSON *[]){answer, limits_of_frame(s)}, 2);
+    if (t->list == &scatter_list) answer = any_of((cJSON *[]){answer, frame_scatter_answer()}, 2);
+    if (t->list == &orientation_list) answer = any_of((cJSON *[]){answer, frame_index_answer()}, 2);
     return with_text(answer, "description", command_find(t->command)->summary);
 }
 
@@ -220,19 +290,13 @@ static cJSON *reference_to(const char *name)
     return with_text(cJSON_CreateObject(), "$ref", reference);
 }
 
-/* Its tables stand together in one answer. */
-static bool is_of_frame(const field_list *list)
-{
-    return list == &frame_tubes_list || list == &frame_joints_list || list == &frame_runs_list;
-}
-
 static cJSON *schema(void)
 {
     tables all;
     cJSON *answers = cJSON_CreateObject(), *any = cJSON_CreateArray();
     tables_fill(&all);
     for (size_t i = 0; i < all.count; i++) {
-        if (all.at[i].input || is_of_frame(all.at[i].list)) continue;
+        if (all.at[i].input || all.at[i].of_frame) continue;
         answers = with(answers, all.at[i].command, schema_of(&all.at[i]));
         any = append(any, reference_to(all.at[i].command));
     }

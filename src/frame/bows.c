@@ -4,6 +4,8 @@
 
 #include <railbow/clock.h>
 
+#include <string.h>
+
 bool rbow_frame_has_open_bow(const rbow_frame_solver *s)
 {
     for (size_t i = 0; i < s->frame.tube_count; i++)
@@ -26,6 +28,7 @@ void rbow_frame_find_sides(rbow_frame_solver *s)
 {
     frame_path path;
     double factor = 1;
+    memset(s->sides, 0, s->frame.tube_count * sizeof *s->sides);
     rbow_frame_turn_bows(s, 0);
     bool moved = rbow_frame_path_begin(&path, s);
     if (moved && !rbow_frame_path_go(&path, factor)) {

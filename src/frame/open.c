@@ -96,14 +96,15 @@ static size_t band_of(const rbow_frame *f, const int *place)
     return (size_t)band;
 }
 
-/* The order of the joints and what follows from it need room that is returned before the solver is laid out. */
-static bool count_unknowns(const rbow_frame *f, rbow_frame_solver *s)
+/* The order of the joints (that of the frame `ordered`) and what follows from it need room that is returned before the solver is
+ * laid out. */
+static bool count_unknowns(const rbow_frame *f, const rbow_frame *ordered, rbow_frame_solver *s)
 {
-    size_t *work = malloc(order_room(f)), *order = malloc(f->joint_count * sizeof *order);
+    size_t *work = malloc(order_room(ordered)), *order = malloc(f->joint_count * sizeof *order);
     int *place = malloc(f->joint_count * RBOW_MOTIONS * sizeof *place);
     const bool got = work != NULL && order != NULL && place != NULL;
     if (got) {
-        rbow_frame_order(f, work, order);
+        rbow_frame_order(ordered, work, order);
         s->count = number_motions(f, order, place);
         s->band = band_of(f, place);
         if (s->place != NULL) memcpy(s->place, place, f->joint_count * RBOW_MOTIONS * sizeof *place);
@@ -118,7 +119,7 @@ size_t rbow_frame_memory(const rbow_frame *f)
 {
     rbow_frame_solver s = {.frame = *f};
     room r = {NULL, 0};
-    if (!count_unknowns(f, &s)) return 0;
+    if (!count_unknowns(f, f, &s)) return 0;
     take(&r, sizeof s);
     lay_out(&s, &r);
     return r.used;
@@ -196,17 +197,17 @@ static rbow_status open_tube(const rbow_frame *f, const rbow_frame_tube *from, f
     return RBOW_OK;
 }
 
-rbow_status rbow_frame_open(const rbow_frame *f, void *memory, rbow_frame_solver **solver, rbow_frame_loose *loose)
+rbow_status rbow_frame_open_part(const rbow_frame *f, const rbow_frame *whole, void *memory, rbow_frame_solver **solver,
+                                 rbow_frame_loose *loose)
 {
     room r = {memory, 0};
     *solver = NULL;
-    if (memory == NULL || rbow_frame_faults(f, NULL, 0) > 0) return RBOW_OUT_OF_RANGE;
     rbow_frame_solver *s = take(&r, sizeof *s);
     memset(s, 0, sizeof *s);
     s->frame = *f;
-    if (!count_unknowns(f, s)) return RBOW_NO_CONVERGENCE;
+    if (!count_unknowns(f, whole, s)) return RBOW_NO_CONVERGENCE;
     lay_out(s, &r);
-    if (!count_unknowns(f, s)) return RBOW_NO_CONVERGENCE;
+    if (!count_unknowns(f, whole, s)) return RBOW_NO_CONVERGENCE;
     for (size_t i = 0; i < f->tube_count; i++) {
         const rbow_status status = open_tube(f, &f->tubes[i], &s->tubes[i]);
         if (status != RBOW_OK) return status;
@@ -215,6 +216,13 @@ rbow_status rbow_frame_open(const rbow_frame *f, void *memory, rbow_frame_solver
     if (!rbow_frame_is_held(s, loose)) return RBOW_FRAME_NOT_HELD;
     *solver = s;
     return RBOW_OK;
+}
+
+rbow_status rbow_frame_open(const rbow_frame *f, void *memory, rbow_frame_solver **solver, rbow_frame_loose *loose)
+{
+    *solver = NULL;
+    if (memory == NULL || rbow_frame_faults(f, NULL, 0) > 0) return RBOW_OUT_OF_RANGE;
+    return rbow_frame_open_part(f, f, memory, solver, loose);
 }
 
 /* ---- run ------------------------------------------------------------------------------------------------ */

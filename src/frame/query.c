@@ -3,6 +3,8 @@
 #include "frame/state.h"
 #include "mechanics/no_result.h"
 
+#include <railbow/clock.h>
+
 #include <math.h>
 #include <string.h>
 
@@ -72,4 +74,51 @@ rbow_status rbow_frame_profile(rbow_frame_solver *s, const rbow_frame_run *run, 
         places[i].deflection_right += right.moved[END_A] + share * (right.moved[END_B] - right.moved[END_A]);
     }
     return RBOW_OK;
+}
+
+/* ---- one tube ------------------------------------------------------------------------------------------- */
+
+static void tell_use(const frame_tube *t, const evaluation *e, int which, rbow_limit *use)
+{
+    const reached *most = &e->limits[which];
+    rbow_profile there = {.at = fmin(fmax((most->at + 0.5) * t->length, 0), t->length)};
+    rbow_profile_of(&t->member, &e->solution, &there, 1);
+    use->tension = 0;
+    use->axial = e->axial + 0.0;
+    use->torque = e->torque + 0.0;
+    use->at = there.at;
+    use->moment_up = there.moment_up;
+    use->moment_right = there.moment_right;
+    use->level = most->utilisation;
+    use->in_weld_zone = most->zone != ZONE_TUBE;
+}
+
+rbow_status rbow_frame_use(rbow_frame_solver *s, const rbow_frame_run *run, double factor, int fit, size_t tube, int check,
+                           rbow_limit *use)
+{
+    frame_path path;
+    evaluation e;
+    fill_no_result(use, offsetof(rbow_limit, in_weld_zone), sizeof *use);
+    use->factor = factor;
+    if (tube >= s->frame.tube_count || (check != RBOW_BY_YIELD && check != RBOW_BY_INTERACTION)) return RBOW_OUT_OF_RANGE;
+    const rbow_status status = go(s, run, factor, fit, &path);
+    if (status != RBOW_OK) return status;
+    rbow_frame_evaluate(s, &s->tubes[tube], rbow_frame_path_state(&path), factor, true, &e);
+    if (!e.stands) return RBOW_UNSTABLE;
+    tell_use(&s->tubes[tube], &e, check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION, use);
+    return RBOW_OK;
+}
+
+void rbow_frame_directions(const rbow_frame *f, size_t tube, double along[RBOW_AXES], double up[RBOW_AXES], double right[RBOW_AXES])
+{
+    frame_tube t = {.length = rbow_frame_member(f, &f->tubes[tube]).length};
+    rbow_frame_set_directions(f, &f->tubes[tube], &t);
+    memcpy(along, t.axis, sizeof t.axis);
+    memcpy(up, t.side[UP], sizeof t.side[UP]);
+    memcpy(right, t.side[RIGHT], sizeof t.side[RIGHT]);
+}
+
+void rbow_frame_bow_clocks(const rbow_frame_solver *s, double *clocks)
+{
+    for (size_t i = 0; i < s->frame.tube_count; i++) clocks[i] = rbow_clock_of(s->tubes[i].bow[UP], s->tubes[i].bow[RIGHT]);
 }

@@ -105,6 +105,11 @@ static inline double *row_of(const rbow_frame_solver *s, int i)
     return s->rows + (size_t)i * s->count;
 }
 
+/* As rbow_frame_open, of a frame that is part of a whole one: the same joints, fewer tubes, more that is held. A joint without a
+ * tube must be held. It takes the order of the joints from the whole, so that the whole frame's memory is enough. */
+rbow_status rbow_frame_open_part(const rbow_frame *part, const rbow_frame *whole, void *memory, rbow_frame_solver **solver,
+                                 rbow_frame_loose *loose);
+
 /* The loads of a run on joints and tubes at load factor 1. Status: RBOW_OK | RBOW_NO_CONVERGENCE | RBOW_OUT_OF_RANGE */
 rbow_status rbow_frame_set_run(rbow_frame_solver *s, const rbow_frame_run *run);
 

@@ -1,7 +1,9 @@
 #define _GNU_SOURCE /* optind, strcasecmp */
 #include "program/option_list.h"
 
+#include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
+#include "cases/frame_spread_table.h"
 #include "program/say.h"
 #include "table/number.h"
 #include "table/text.h"
@@ -22,7 +24,10 @@ const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.08
 
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
-static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {NULL, 0}};
+static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {NULL, 0}};
+static const option_word tables_of_cut[] = {{"cuts", OF_CUTS}, {"joints", OF_CUT_JOINTS}, {NULL, 0}};
+static const option_word scatter_tables[] = {
+    {"frame", SCATTER_OF_FRAME}, {"tubes", SCATTER_OF_TUBES}, {"samples", SCATTER_OF_SAMPLES}, {NULL, 0}};
 static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
 
 static bool take_word(const option_word *words, const char *name, const char *value, int *taken)
@@ -102,11 +107,34 @@ static bool take_walls(options *o, const char *value)
     return true;
 }
 
+static bool take_place_tube(options *o, const char *value) { o->tube = value; return true; }
+static bool take_joint(options *o, const char *value) { o->joint = value; return true; }
+static bool take_run(options *o, const char *value) { o->run = value; return true; }
 static bool take_find(options *o, const char *value) { o->find = value; return true; }
 static bool take_from(options *o, const char *value) { o->from = value; return true; }
 static bool take_to(options *o, const char *value) { o->to = value; return true; }
 static bool take_tolerances(options *o, const char *value) { o->tolerances = value; return true; }
-static bool take_samples(options *o, const char *value) { return take_count("samples", value, 100000000, &o->samples); }
+
+/* "N", or a part of them: "FROM:TO". */
+static bool take_samples(options *o, const char *value)
+{
+    enum { MOST = 100000000 };
+    const char *colon = strchr(value, ':');
+    char first[16] = "";
+    int from, to;
+    o->samples_before = 0;
+    if (colon == NULL) return take_count("samples", value, MOST, &o->samples);
+    if ((size_t)(colon - value) < sizeof first) memcpy(first, value, (size_t)(colon - value));
+    if (!take_count("samples", first, MOST, &from) || !take_count("samples", colon + 1, MOST, &to)) return false;
+    if (from > to) {
+        say("--samples: '%s' ends before it begins", value);
+        return false;
+    }
+    o->samples_before = from - 1;
+    o->samples = to - o->samples_before;
+    return true;
+}
+
 static bool take_seed(options *o, const char *value) { return take_count("seed", value, INT_MAX, &o->seed); }
 static bool take_drivers(options *o, const char *value) { (void)value; o->drivers = true; return true; }
 
@@ -161,6 +189,27 @@ static bool take_of(options *o, const char *value)
     return take_word(tables_of_frame, "of", value, &o->of);
 }
 
+static bool take_of_cut(options *o, const char *value)
+{
+    o->of_given = true;
+    return take_word(tables_of_cut, "of", value, &o->of);
+}
+
+static bool take_tube(options *o, const char *value) { o->tubes[o->tube_count++] = value; return true; }
+static bool take_at(options *o, const char *value) { o->ats[o->at_count++] = value; return true; }
+static bool take_moved(options *o, const char *value) { o->moved = value; return true; }
+static bool take_moved_clock(options *o, const char *value) { o->moved_clock = value; return true; }
+static bool take_turned(options *o, const char *value) { o->turned = value; return true; }
+static bool take_turned_clock(options *o, const char *value) { o->turned_clock = value; return true; }
+static bool take_opened(options *o, const char *value) { o->opened = value; return true; }
+static bool take_arch(options *o, const char *value) { o->arch = value; return true; }
+
+static bool take_scatter_of(options *o, const char *value)
+{
+    o->scatter_of_given = true;
+    return take_word(scatter_tables, "of", value, &o->scatter_of);
+}
+
 static bool take_help(options *o, const char *value) { (void)value; o->help = true; return true; }
 
 #define OPTION(name) name, "--" name
@@ -168,8 +217,18 @@ static bool take_help(options *o, const char *value) { (void)value; o->help = tr
 const option_entry option_entries[] = {
     {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
-    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs", take_of, "of a frame: the table of CSV and text (default tubes)"},
+    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch", take_of, "of a frame: the table of CSV and text (default tubes)"},
+    {OPTION("arch"), 0, TAKES_FRAME, "RUN", take_arch, "of a frame: where to weld each joint so that this run brings it to its drawn place"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
+    {OPTION("tube"), 0, TAKES_CUT, "NAME", take_tube, "the tube that is cut; with --at, and both again for each further cut"},
+    {OPTION("at"), 0, TAKES_CUT, "V", take_at, "where, from its joint A, with its unit: 12in"},
+    {OPTION("run"), 0, TAKES_CUT, "RUN", take_run, "what acts while it is cut: this run at load factor 1 (default: nothing)"},
+    {OPTION("of"), 0, TAKES_CUT, "cuts|joints", take_of_cut, "the table of CSV and text (default cuts)"},
+    {OPTION("moved"), 0, TAKES_CUT, "V", take_moved, "reading of a cut that was made: movement across of the face on the B side, 0.18in"},
+    {OPTION("moved_clock"), 0, TAKES_CUT, "C", take_moved_clock, "its clock, in degrees, seen from A toward B"},
+    {OPTION("turned"), 0, TAKES_CUT, "V", take_turned, "reading: angle of the stub at B to the line of the stub at A, in degrees"},
+    {OPTION("turned_clock"), 0, TAKES_CUT, "C", take_turned_clock, "its clock: the side to which the stub at B points"},
+    {OPTION("opened"), 0, TAKES_CUT, "V", take_opened, "reading: gap that opened along the tube; negative if it closed"},
     {OPTION("output"), 'o', TAKES_OUTPUT | TAKES_TEXT, "FILE", take_output, "write FILE, whole or not at all; - is stdout"},
     {OPTION("format"), 0, TAKES_OUTPUT, "text|csv|json", take_format, "default: text on a terminal, else csv"},
     {OPTION("format"), 0, TAKES_TEXT, "text|csv|json", take_format, "default: text"},
@@ -184,6 +243,10 @@ const option_entry option_entries[] = {
     {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated, in the unit of the column or each with its own: 1.5mm; without a list "
                                                   "the stock walls"},
     {OPTION("ods"), 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
+    {OPTION("tube"), 0, TAKES_PLACE, "NAME", take_place_tube, "of a frame: the tube whose column is meant"},
+    {OPTION("joint"), 0, TAKES_PLACE, "NAME", take_joint, "of a frame: the joint whose column is meant"},
+    {OPTION("run"), 0, TAKES_PLACE, "NAME", take_run, "of a frame: the run in whose loads it is: every row that gives the column, or "
+                                                      "those on --tube or --joint"},
     {OPTION("vary"), 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
                                                               "miss_a=0:0.5:0.0625 or miss_a=0mm:12mm:2mm; once or twice"},
     {OPTION("find"), 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},
@@ -192,7 +255,8 @@ const option_entry option_entries[] = {
     {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
     {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far: 0.1 or 10% (default 0)"},
     {OPTION("tolerances"), 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
-    {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096)"},
+    {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096); of a frame also FROM:TO, a part of them"},
+    {OPTION("of"), 0, TAKES_SCATTER, "frame|tubes|samples", take_scatter_of, "of a frame: the table of CSV (default frame)"},
     {OPTION("seed"), 0, TAKES_SCATTER, "S", take_seed, "which sequence (default 1); the same seed gives the same answer"},
     {OPTION("drivers"), 0, TAKES_SCATTER, NULL, take_drivers, "every column's share of the spread, not the largest alone"},
     {OPTION("spec"), 0, TAKES_INSPECT, "FILE", take_spec, "what is asked: part, od_least, od_most, wall_least, bow_most"},

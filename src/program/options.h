@@ -20,12 +20,16 @@ typedef struct options {
     bool factor_given;
     int jobs;
     const char *walls, *ods;
+    const char *tube, *joint, *run; /* of a frame: whose column is meant, and what acts on a cut; NULL for none */
     const char *vary[2];
     int vary_count;
     const char *find, *from, *to; /* limit */
     double margin;
     const char *tolerances;       /* scatter */
     int samples, seed;
+    int samples_before; /* of a part: how many are passed over */
+    int scatter_of;     /* scatter_of */
+    bool scatter_of_given;
     bool drivers;
     const char *spec, *cases;     /* inspect */
     measure gauge;                /* at = NULL: the default */
@@ -35,8 +39,12 @@ typedef struct options {
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
     bool all; /* new: every column; check of a frame: every tube */
     bool frame; /* new */
-    int of;     /* frame_of */
+    int of;     /* frame_of, of cut frame_cut_of */
     bool of_given;
+    const char **tubes, **ats; /* cut: the pairs of --tube and --at; options_free */
+    size_t tube_count, at_count;
+    const char *moved, *moved_clock, *turned, *turned_clock, *opened; /* readings; NULL for none */
+    const char *arch; /* the run; NULL for none */
     bool help, version;
     char **words;    /* the command line, while it is read */
     const char **said; /* "railbow", the command, its options and operands, as far as they bear on the answer; options_free */
@@ -50,6 +58,7 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_TEXT = 1 << 12,  /* the same; text unless asked otherwise */
     TAKES_NEW = 1 << 13,
     TAKES_FRAME = 1 << 14,
+    TAKES_PLACE = 1 << 15, /* of a frame: --tube, --joint, --run */
     TAKES_MATERIALS = 1 << 1,
     TAKES_MATERIAL = 1 << 2,
     TAKES_FACTOR = 1 << 3,
@@ -60,7 +69,8 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_SCATTER = 1 << 8,
     TAKES_INSPECT = 1 << 9,
     TAKES_STEPS = 1 << 10,
-    TAKES_REPORT = 1 << 11
+    TAKES_REPORT = 1 << 11,
+    TAKES_CUT = 1 << 16
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

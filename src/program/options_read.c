@@ -163,7 +163,9 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
     o->said = malloc(((size_t)argc * 2 + 4) * sizeof *o->said);
     o->case_patterns = malloc((size_t)argc * sizeof *o->case_patterns);
     o->part_patterns = malloc((size_t)argc * sizeof *o->part_patterns);
-    if (o->said == NULL || o->case_patterns == NULL || o->part_patterns == NULL) {
+    o->tubes = malloc((size_t)argc * sizeof *o->tubes);
+    o->ats = malloc((size_t)argc * sizeof *o->ats);
+    if (o->tubes == NULL || o->ats == NULL || o->said == NULL || o->case_patterns == NULL || o->part_patterns == NULL) {
         say("out of memory");
         return false;
     }
@@ -194,5 +196,8 @@ void options_free(options *o)
     free(o->said);
     free(o->case_patterns);
     free(o->part_patterns);
+    free(o->tubes);
+    free(o->ats);
+    o->tubes = o->ats = NULL;
     o->said = o->case_patterns = o->part_patterns = NULL;
 }

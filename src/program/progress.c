@@ -41,7 +41,12 @@ static void watch(void)
 
 progress progress_begin(const char *name, size_t all)
 {
-    progress p = {.name = name, .all = all};
+    return progress_begin_of(name, all, NULL);
+}
+
+progress progress_begin_of(const char *name, size_t all, const char *what)
+{
+    progress p = {.name = name, .all = all, .what = what};
     if (all_cases.cases++ == 0) all_cases.begun = now();
     watch();
     progress_show(&p, 0);
@@ -59,10 +64,11 @@ bool progress_show(progress *p, size_t done)
 {
     if (done < p->all && now() - all_cases.begun > 1 && isatty(STDERR_FILENO)) {
         text line = {0};
-        text_format(&line, "\r\033[Kcase %zu, ", all_cases.cases);
+        text_put(&line, "\r\033[K");
+        if (p->what == NULL) text_format(&line, "case %zu, ", all_cases.cases);
         shorten(&line, p->name, 40);
-        text_format(&line, ": %.0f %% of %zu samples, %.0f s left for it", 100 * (double)done / (double)p->all, p->all,
-                    seconds_left(p, done));
+        text_format(&line, ": %.0f %% of %zu %s, %.0f s left%s", 100 * (double)done / (double)p->all, p->all,
+                    p->what != NULL ? p->what : "samples", seconds_left(p, done), p->what != NULL ? "" : " for it");
         if (!line.failed) fputs(line.at, stderr);
         text_free(&line);
         p->shown = true;

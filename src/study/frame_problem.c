@@ -63,7 +63,10 @@ static rbow_frame frame_of(const frame_problem *p)
 bool frame_problem_copy(frame_problem *to, const frame_problem *from)
 {
     const rbow_frame frame = frame_of(from);
-    return frame_problem_open(to, &frame, from->runs, from->run_count, from->tube_materials, from->materials, from->material_count);
+    const bool fine = frame_problem_open(to, &frame, from->runs, from->run_count, from->tube_materials, from->materials,
+                                         from->material_count);
+    to->first_run = from->first_run;
+    return fine;
 }
 
 void frame_problem_close(frame_problem *p)
@@ -104,12 +107,13 @@ rbow_status frame_parameter_set(frame_problem *p, frame_parameter of, double val
 
 /* ---- answers ----------------------------------------------------------------------------------------------- */
 
-static rbow_status first_fault(const frame_problem *p, const rbow_frame *frame)
+rbow_status frame_problem_fault(const frame_problem *p)
 {
+    const rbow_frame frame = frame_of(p);
     rbow_frame_fault fault;
-    if (rbow_frame_faults(frame, &fault, 1) > 0) return fault.status;
+    if (rbow_frame_faults(&frame, &fault, 1) > 0) return fault.status;
     for (size_t i = 0; i < p->run_count; i++)
-        if (rbow_frame_run_faults(frame, &p->runs[i], &fault, 1) > 0) return fault.status;
+        if (rbow_frame_run_faults(&frame, &p->runs[i], &fault, 1) > 0) return fault.status;
     return RBOW_OK;
 }
 
@@ -117,9 +121,10 @@ static rbow_status first_fault(const frame_problem *p, const rbow_frame *frame)
 static rbow_status open_solver(const frame_problem *p, const rbow_frame *frame, void **memory, rbow_frame_solver **solver)
 {
     *memory = NULL;
-    const rbow_status fault = first_fault(p, frame);
+    const rbow_status fault = frame_problem_fault(p);
     if (fault != RBOW_OK) return fault;
-    *memory = malloc(rbow_frame_memory(frame));
+    const size_t size = rbow_frame_memory(frame); /* 0: no memory */
+    *memory = size > 0 ? malloc(size) : NULL;
     return *memory == NULL ? RBOW_NO_CONVERGENCE : rbow_frame_open(frame, *memory, solver, NULL);
 }
 
@@ -132,12 +137,37 @@ rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowe
     *lowest = (frame_lowest){.lowest = {.margin = most, .governs_at = NAN, .tube = p->tube_count, .governs = RBOW_FRAME_BY_NONE}};
     for (size_t i = 0; i < p->run_count && status == RBOW_OK; i++) {
         rbow_frame_lowest found;
+        const size_t run = (p->first_run + i) % p->run_count;
         if (!(lowest->lowest.margin > -1)) break;
-        status = rbow_frame_margin(solver, &p->runs[i], lowest->lowest.margin, &found);
-        if (status == RBOW_OK && found.tube < p->tube_count) *lowest = (frame_lowest){found, i};
+        status = rbow_frame_margin(solver, &p->runs[run], lowest->lowest.margin, &found);
+        if (status == RBOW_OK && found.tube < p->tube_count) *lowest = (frame_lowest){found, run};
     }
     free(memory);
     return status;
+}
+
+rbow_status frame_problem_holds(const frame_problem *p, double least, size_t first, size_t *short_run)
+{
+    const rbow_frame frame = frame_of(p);
+    void *memory;
+    rbow_frame_solver *solver;
+    rbow_status status = open_solver(p, &frame, &memory, &solver);
+    *short_run = p->run_count;
+    for (size_t i = 0; i < p->run_count && status == RBOW_OK && *short_run == p->run_count; i++) {
+        rbow_frame_lowest found;
+        const size_t run = (first + i) % p->run_count;
+        status = rbow_frame_margin(solver, &p->runs[run], least, &found);
+        if (status == RBOW_OK && found.margin < least) *short_run = run;
+    }
+    free(memory);
+    return status;
+}
+
+void frame_problem_swap_first(frame_problem *p, size_t run)
+{
+    const rbow_frame_run first = p->runs[0];
+    p->runs[0] = p->runs[run];
+    p->runs[run] = first;
 }
 
 rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_tube_result *tubes, rbow_frame_run_result *whole)

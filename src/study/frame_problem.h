@@ -15,6 +15,7 @@ typedef struct frame_problem {
     const char **tube_materials; /* names */
     const rbow_material *materials;
     size_t material_count;
+    size_t first_run; /* that frame_problem_margin begins with: the one with the lowest margin makes it fastest */
 } frame_problem;
 
 /* A number of a frame: by its table, the row there (of the loads: in the order of `loads`), and its offset in the record that
@@ -47,6 +48,19 @@ typedef struct frame_lowest { /* of all runs */
  * Status:   RBOW_OK | the first fault of the changed frame or its runs | RBOW_FRAME_NOT_HELD | as rbow_frame_margin |
  *           RBOW_NO_CONVERGENCE (no memory) */
 rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest);
+
+/* The first fault of the frame or of its runs; RBOW_OK for none. Whether something holds the frame is not looked at. */
+rbow_status frame_problem_fault(const frame_problem *p);
+
+/* Whether no margin of any run is below `least`; ends at the first run that is.
+ * Given:    first  the run to begin with: any gives the same answer, the likeliest to be short gives it soonest
+ * Returned: short_run  the run that is; run_count for none
+ * Status:   as frame_problem_margin */
+rbow_status frame_problem_holds(const frame_problem *p, double least, size_t first, size_t *short_run);
+
+/* Puts a run first, and the first in its place; twice the same call puts them back. Margins are found faster where the run with the
+ * lowest comes first. */
+void frame_problem_swap_first(frame_problem *p, size_t run);
 
 /* One run in full. Given: tubes  room for one result for each tube. Status: likewise */
 rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_tube_result *tubes, rbow_frame_run_result *whole);

@@ -5,6 +5,7 @@
 #include "cases/scatter_table.h"
 #include "cases/tolerance_table.h"
 #include "study/problem.h"
+#include "study/tally.h"
 
 #include <stdbool.h>
 
@@ -46,8 +47,5 @@ scatter_status scatter_run(const problem *p, const scatter_question *q, scatter_
 
 /* A deviation from the nominal, for a probability u in [0, 1). */
 double tolerance_deviation(const tolerance *t, double u);
-
-/* Wilson's score interval at 95 %. Source: Wilson, J. Am. Stat. Assoc. 22 (1927) 209. */
-void wilson_interval(size_t hits, size_t all, double *low, double *high);
 
 #endif

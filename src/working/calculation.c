@@ -31,7 +31,7 @@ calculation calculation_of(working *w, const rbow_member *m, const rbow_material
                            unit_system units)
 {
     const bool si = units == UNITS_SI;
-    calculation c = {.w = w, .units = units, .m = rbow_member_resolved(m, k), .k = *k, .own_member = m, .own_material = k, .own_result = r,
+    calculation c = {.w = w, .units = units, .m = rbow_member_resolved(m, k), .k = *k, .own_member = m, .own_material = k, .own_result = r, .given = "load case",
               .length = unit_shown(DIM_LENGTH, units)->name, .force = unit_shown(DIM_FORCE, units)->name,
               .stress = unit_shown(DIM_STRESS, units)->name, .moment = unit_shown(DIM_MOMENT, units)->name,
               .area = unit_shown(DIM_AREA, units)->name, .inertia = unit_shown(DIM_INERTIA, units)->name,

@@ -14,6 +14,11 @@
 
 static const double pi = 3.14159265358979323846;
 
+typedef struct across { /* on a tube of a frame, in the units shown; 0 up, 1 right */
+    double spread[2], point[2];     /* at load factor 1 */
+    double slope_a[2], slope_b[2];  /* of its sockets against the chord of its ends, as the frame moves, misses included */
+} across;
+
 typedef struct calculation { /* all in the units shown, which are coherent */
     working *w;
     unit_system units;
@@ -23,6 +28,8 @@ typedef struct calculation { /* all in the units shown, which are coherent */
     const rbow_material *own_material;
     const rbow_result *own_result;
     const char *length, *force, *stress, *moment, *area, *inertia, *modulus, *stiffness, *spread;
+    const char *given;    /* where the inputs stand */
+    const across *across; /* of a tube of a frame; NULL for a load case, whose member says it */
     bool free_b;
     rbow_strength tube, weld; /* plain, and in the weld zone */
     double bending_stiffness, stiffness_a, stiffness_b;

@@ -20,7 +20,7 @@ static double end_step(const calculation *c, const char *step, double end)
         return k;
     }
     STEP(c, step, isinf(end) ? "k, fixed: cannot turn" : end > 0 ? "k" : "k = 0, pinned: turns freely", "#", end,
-         c->stiffness, "load case", end);
+         c->stiffness, c->given, end);
     return end;
 }
 
@@ -168,9 +168,22 @@ void joint_steps(calculation *c)
          c->bending_stiffness, c->m.length);
 }
 
-void column_steps(calculation *c)
+/* From the effective length to the column load. */
+static void slenderness_steps(calculation *c, double effective)
 {
     const double length = c->m.length;
+    const rbow_section *tube = &c->tube.section;
+    const double slenderness = effective / tube->radius;
+    STEP(c, "radius of gyration", "r = √(I/A)", "√(# / #)", tube->radius, c->length, textbook, tube->inertia, tube->area);
+    STEP(c, "slenderness", "s = L'/r", "# / #", slenderness, "", textbook, effective, tube->radius);
+    STEP(c, "fixity", "c = (L/L')²", "(# / #)²", length * length / (effective * effective), "", textbook, length, effective);
+    const double stress = column_stress(c, slenderness);
+    c->column_load = c->tube.column_load = c->weld.column_load = stress * tube->area;
+    STEP(c, "column load", "Pcol = F A", "# × #", c->column_load, c->force, textbook, stress, tube->area);
+}
+
+static void stiffness_steps(calculation *c)
+{
     working_heading(c->w, "Column", "");
     c->bending_stiffness = c->k.elastic_modulus * c->tube.section.inertia;
     STEP(c, "bending stiffness", "EI", "# × #", c->bending_stiffness, c->units == UNITS_SI ? "N-mm^2" : "lbf-in^2",
@@ -180,15 +193,23 @@ void column_steps(calculation *c)
         c->stiffness_b = RBOW_FREE;
     else
         c->stiffness_b = end_step(c, "stiffness of joint B", c->m.end_b);
+}
+
+void column_steps(calculation *c)
+{
+    stiffness_steps(c);
     critical_load(c);
-    const rbow_section *tube = &c->tube.section;
-    const double effective = rbow_effective_length(c->bending_stiffness, c->critical_load), slenderness = effective / tube->radius;
+    const double effective = rbow_effective_length(c->bending_stiffness, c->critical_load);
     STEP(c, "effective length", "L' = π √(EI / Pcr)", "π × √(# / #)", effective, c->length, "Timoshenko & Gere 1961, ch. 2",
          c->bending_stiffness, c->critical_load);
-    STEP(c, "radius of gyration", "r = √(I/A)", "√(# / #)", tube->radius, c->length, textbook, tube->inertia, tube->area);
-    STEP(c, "slenderness", "s = L'/r", "# / #", slenderness, "", textbook, effective, tube->radius);
-    STEP(c, "fixity", "c = (L/L')²", "(# / #)²", length * length / (effective * effective), "", textbook, length, effective);
-    const double stress = column_stress(c, slenderness);
-    c->column_load = c->tube.column_load = c->weld.column_load = stress * tube->area;
-    STEP(c, "column load", "Pcol = F A", "# × #", c->column_load, c->force, textbook, stress, tube->area);
+    slenderness_steps(c, effective);
+}
+
+void frame_column_steps(calculation *c, double fixity)
+{
+    const double effective = c->m.length / sqrt(fixity);
+    stiffness_steps(c);
+    STEP(c, "fixity as given", "c", "#", fixity, "", c->given, fixity);
+    STEP(c, "effective length", "L' = L / √c", "# / √(#)", effective, c->length, "Timoshenko & Gere 1961, ch. 2", c->m.length, fixity);
+    slenderness_steps(c, effective);
 }

@@ -7,6 +7,9 @@
 /* Given: c->tube. Fills bending and end stiffness, critical load, column stress and load. */
 void column_steps(calculation *c);
 
+/* The same for a tube of a frame, whose column has the length over the root of fixity; no critical load. */
+void frame_column_steps(calculation *c, double fixity);
+
 /* Given: after column_steps. Fills end stiffness and critical load anew where a welded end is taken as rigid. */
 void joint_steps(calculation *c);
 

@@ -16,25 +16,14 @@ static double dot(const double a[RBOW_AXES], const double b[RBOW_AXES])
     return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }
 
-static void cross(double out[RBOW_AXES], const double a[RBOW_AXES], const double b[RBOW_AXES])
+static directions directions_of(const frame_model *m, size_t tube)
 {
-    for (int i = 0; i < RBOW_AXES; i++) out[i] = a[(i + 1) % 3] * b[(i + 2) % 3] - a[(i + 2) % 3] * b[(i + 1) % 3];
-}
-
-/* Up is the part of +z across the tube, for an upright tube that of +x. */
-static directions directions_of(const frame_model *m, const rbow_frame_tube *t)
-{
-    const double upright = cos(0.1 * 3.14159265358979323846 / 180);
-    directions d = {.length = 0};
-    double size = 0;
-    for (int i = 0; i < RBOW_AXES; i++) d.along[i] = frame_place(m, t->to)[i] - frame_place(m, t->from)[i];
-    d.length = sqrt(dot(d.along, d.along));
-    for (int i = 0; i < RBOW_AXES; i++) d.along[i] /= d.length;
-    const int up = fabs(d.along[RBOW_Z]) > upright ? RBOW_X : RBOW_Z;
-    for (int i = 0; i < RBOW_AXES; i++) d.up[i] = (i == up) - d.along[up] * d.along[i];
-    size = sqrt(dot(d.up, d.up));
-    for (int i = 0; i < RBOW_AXES; i++) d.up[i] /= size;
-    cross(d.right, d.along, d.up);
+    const rbow_frame_tube *t = &m->frame.tubes[tube];
+    directions d;
+    double apart[RBOW_AXES];
+    rbow_frame_directions(&m->frame, tube, d.along, d.up, d.right);
+    for (int i = 0; i < RBOW_AXES; i++) apart[i] = frame_place(m, t->to)[i] - frame_place(m, t->from)[i];
+    d.length = sqrt(dot(apart, apart));
     return d;
 }
 
@@ -67,7 +56,7 @@ void frame_shapes_of(frame_shape *shapes, rbow_frame_solver *solver, const frame
     const rbow_frame_run *loads = &m->runs[run].run;
     for (size_t tube = 0; tube < m->tube_count; tube++) {
         const rbow_frame_tube *t = &m->frame.tubes[tube];
-        const directions d = directions_of(m, t);
+        const directions d = directions_of(m, tube);
         rbow_profile profile[FRAME_SHAPE_STATIONS];
         for (int i = 0; i < FRAME_SHAPE_STATIONS; i++) profile[i].at = d.length * i / (FRAME_SHAPE_STATIONS - 1);
         take_profile(profile, FRAME_SHAPE_STATIONS, solver, loads, 1, tube);
@@ -83,7 +72,7 @@ static void take_moments(double to[], const rbow_profile profile[])
 void frame_moments_of(frame_moments *moments, rbow_frame_solver *solver, const frame_model *m, size_t run, size_t tube)
 {
     const rbow_frame_run *loads = &m->runs[run].run;
-    const double length = directions_of(m, &m->frame.tubes[tube]).length;
+    const double length = directions_of(m, tube).length;
     rbow_profile profile[FRAME_MOMENT_STATIONS];
     for (int i = 0; i < FRAME_MOMENT_STATIONS; i++) moments->at[i] = profile[i].at = length * i / (FRAME_MOMENT_STATIONS - 1);
     take_profile(profile, FRAME_MOMENT_STATIONS, solver, loads, 0, tube);

@@ -2,7 +2,6 @@
 
 #include <railbow/forced_fit.h>
 
-static const char given[] = "load case";
 static const char statics[] = "statics";
 static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
 
@@ -21,12 +20,16 @@ double component_of(const plane *l, double size, double clock)
 static void take_spread(const loaded_tube *b, plane *l)
 {
     const rbow_member *m = &b->c->m;
-    const double plain = component_of(l, m->spread_load, m->spread_clock), weight = OF_PLANE(l, b->c->weight_load, 0);
+    const double plain = b->c->across != NULL ? b->c->across->spread[l->component] : component_of(l, m->spread_load, m->spread_clock);
+    const double weight = OF_PLANE(l, b->c->weight_load, 0);
     const double bow = m->bow_shape == RBOW_BOW_ARC ? component_of(l, m->bow, m->bow_clock) : 0, equal = l->bow_load.spread;
-    if (acts(plain)) {
+    if (acts(plain) && b->c->across != NULL) {
+        l->spread += b->factor * plain;
+        STEP(b->c, "spread load", OF_PLANE(l, "λ q_up", "λ q_right"), "# × #", l->spread, b->c->spread, b->c->given, b->factor, plain);
+    } else if (acts(plain)) {
         l->spread += b->factor * plain;
         STEP(b->c, "spread load", OF_PLANE(l, "λ q cos(clock)", "λ q sin(clock)"), OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"),
-             b->factor * plain, b->c->spread, given, b->factor, m->spread_load, clock_degrees(m->spread_clock));
+             b->factor * plain, b->c->spread, b->c->given, b->factor, m->spread_load, clock_degrees(m->spread_clock));
     }
     if (acts(weight)) {
         l->spread -= b->factor * weight;
@@ -40,14 +43,24 @@ static void take_spread(const loaded_tube *b, plane *l)
         STEP(b->c, "together", "q", "#", l->spread, b->c->spread, statics, l->spread);
 }
 
+static double point_of(const loaded_tube *b, const plane *l)
+{
+    const rbow_member *m = &b->c->m;
+    if (b->c->across != NULL) return b->c->across->point[l->component];
+    return rbow_member_point_is_idle(m) ? 0 : component_of(l, m->point_load, m->point_clock);
+}
+
 static void take_point(const loaded_tube *b, plane *l)
 {
     const rbow_member *m = &b->c->m;
-    const double plain = rbow_member_point_is_idle(m) ? 0 : component_of(l, m->point_load, m->point_clock), bow = component_of(l, m->bow, m->bow_clock);
-    if (acts(plain)) {
+    const double plain = point_of(b, l), bow = component_of(l, m->bow, m->bow_clock);
+    if (acts(plain) && b->c->across != NULL) {
+        l->point = b->factor * plain;
+        STEP(b->c, "point load", OF_PLANE(l, "F = λ F_up", "F = λ F_right"), "# × #", l->point, b->c->force, b->c->given, b->factor, plain);
+    } else if (acts(plain)) {
         l->point = b->factor * plain;
         STEP(b->c, "point load", OF_PLANE(l, "F = λ point load cos(clock)", "F = λ point load sin(clock)"),
-             OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"), l->point, b->c->force, given, b->factor, m->point_load,
+             OF_PLANE(l, "# × # × cos(#°)", "# × # × sin(#°)"), l->point, b->c->force, b->c->given, b->factor, m->point_load,
              clock_degrees(m->point_clock));
     }
     if (m->bow_shape == RBOW_BOW_KINK && acts(bow)) {
@@ -58,7 +71,7 @@ static void take_point(const loaded_tube *b, plane *l)
     if (m->bow_shape == RBOW_BOW_SINE && acts(bow)) {
         l->bow = bow;
         STEP(b->c, "bow", OF_PLANE(l, "e = bow cos(clock)", "e = bow sin(clock)"), OF_PLANE(l, "# × cos(#°)", "# × sin(#°)"),
-             bow, b->c->length, given, m->bow, clock_degrees(m->bow_clock));
+             bow, b->c->length, b->c->given, m->bow, clock_degrees(m->bow_clock));
     }
 }
 
@@ -70,7 +83,7 @@ static double end_moment(const loaded_tube *b, const plane *l, const char *step,
     if (!acts(plain) && !acts(push)) return 0;
     STEP(b->c, step, OF_PLANE(l, "λ (M cos(clock) + C e cos(clock of e))", "λ (M sin(clock) + C e sin(clock of e))"),
          OF_PLANE(l, "# × (# × cos(#°) + # × # × cos(#°))", "# × (# × sin(#°) + # × # × sin(#°))"),
-         b->factor * (plain + push), b->c->moment, given, b->factor, moment, clock_degrees(m->moment_clock),
+         b->factor * (plain + push), b->c->moment, b->c->given, b->factor, moment, clock_degrees(m->moment_clock),
          offset ? m->compression : 0, m->eccentricity, clock_degrees(m->eccentricity_clock));
     return b->factor * (plain + push);
 }
@@ -80,8 +93,20 @@ static double miss_slope(const loaded_tube *b, const plane *l, const char *step,
     const double slope = rbow_fit_slope(component_of(l, miss, clock), b->length);
     if (acts(slope))
         STEP(b->c, step, OF_PLANE(l, "miss cos(clock) / L", "miss sin(clock) / L"),
-             OF_PLANE(l, "# × cos(#°) / #", "# × sin(#°) / #"), slope, "rad", given, miss, clock_degrees(clock), b->length);
+             OF_PLANE(l, "# × cos(#°) / #", "# × sin(#°) / #"), slope, "rad", b->c->given, miss, clock_degrees(clock), b->length);
     return slope;
+}
+
+static void take_slopes(const loaded_tube *b, plane *l)
+{
+    const rbow_member *m = &b->c->m;
+    if (b->c->across != NULL) { /* their steps stand above */
+        l->slope_a = b->c->across->slope_a[l->component];
+        l->slope_b = b->c->across->slope_b[l->component];
+        return;
+    }
+    l->slope_a = miss_slope(b, l, "socket A's miss as a slope", m->miss_a, m->miss_a_clock);
+    l->slope_b = miss_slope(b, l, "socket B's miss as a slope", m->miss_b, m->miss_b_clock);
 }
 
 bool load_steps(const loaded_tube *b, plane *l)
@@ -94,8 +119,7 @@ bool load_steps(const loaded_tube *b, plane *l)
     take_point(b, l);
     l->moment_a = end_moment(b, l, "moment given to A", m->moment_a, !b->c->free_b);
     l->moment_b = end_moment(b, l, "moment given to B", m->moment_b, true);
-    l->slope_a = miss_slope(b, l, "socket A's miss as a slope", m->miss_a, m->miss_a_clock);
-    l->slope_b = miss_slope(b, l, "socket B's miss as a slope", m->miss_b, m->miss_b_clock);
+    take_slopes(b, l);
     return acts(l->spread) || acts(l->point) || acts(l->kink) || acts(l->bow) || acts(l->moment_a) || acts(l->moment_b)
         || acts(l->slope_a) || acts(l->slope_b);
 }

@@ -4,7 +4,6 @@
 #include "working/load_steps.h"
 
 static const char beam[] = "Timoshenko & Gere 1961, ch. 1";
-static const char given[] = "load case";
 static const char statics[] = "statics";
 
 /* ---- the moment at the station -------------------------------------------------------------------------- */
@@ -130,17 +129,24 @@ static double free_plane(const loaded_tube *b, plane *l, bool up)
 
 /* ---- both planes ---------------------------------------------------------------------------------------- */
 
-static double plane_moment(const loaded_tube *b, bool up)
+static double plane_moment(const loaded_tube *b, bool up, double ends[2])
 {
     plane l = {.component = up ? 0 : 1};
+    double moment = 0;
     working_heading(b->c->w, up ? "Moment at that place: upward" : "Moment at that place: to the right", "");
-    if (load_steps(b, &l)) return b->c->free_b ? free_plane(b, &l, up) : restrained_plane(b, &l);
-    STEP(b->c, up ? "moment there, up" : "moment there, right", "nothing acts in this plane", "0", 0, b->c->moment, given, 0);
-    return 0;
+    if (load_steps(b, &l))
+        moment = b->c->free_b ? free_plane(b, &l, up) : restrained_plane(b, &l);
+    else
+        STEP(b->c, up ? "moment there, up" : "moment there, right", "nothing acts in this plane", "0", 0, b->c->moment, b->c->given, 0);
+    ends[0] = l.end_a;
+    ends[1] = l.end_b;
+    return moment;
 }
 
-double moment_steps(const calculation *c, const rbow_limit *at)
+double moment_steps(const calculation *c, const rbow_limit *at, end_moments *ends)
 {
+    end_moments unwanted;
+    if (ends == NULL) ends = &unwanted;
     loaded_tube b = {.c = c, .at = at, .factor = at->factor, .axial = shown_value(c, DIM_FORCE, at->axial),
                      .station = shown_value(c, DIM_LENGTH, at->at), .length = c->m.length, .stiffness = c->bending_stiffness};
     b.u = b.length * sqrt(fabs(b.axial) / b.stiffness);
@@ -151,7 +157,7 @@ double moment_steps(const calculation *c, const rbow_limit *at)
         STEP(c, "angle of the push", "u = L √(|P|/EI)", "# × √(# / #)", b.u, "", beam, b.length, fabs(b.axial), b.stiffness);
     STEP(c, "critical load between pins", "Pe = π² EI / L²", "π² × # / #²", b.elastic, c->force, "Euler", b.stiffness, b.length);
     if (!c->free_b && (c->stiffness_a > 0 || c->stiffness_b > 0)) flexibility_steps(&b);
-    const double up = plane_moment(&b, true), right = plane_moment(&b, false), moment = hypot(up, right);
+    const double up = plane_moment(&b, true, ends->up), right = plane_moment(&b, false, ends->right), moment = hypot(up, right);
     working_heading(c->w, "Stress at that place", "");
     STEP(c, "moment", "M = √(M_up² + M_right²)", "√(#² + #²)", moment, c->moment, statics, up, right);
     return moment;

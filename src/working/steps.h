@@ -15,7 +15,7 @@ typedef struct working_row {
     const char *source;       /* source of the formula or the input */
 } working_row;
 
-enum { WORKING_ROWS_MOST = 120, WORKING_DIGITS = 10 };
+enum { WORKING_ROWS_MOST = 400, WORKING_DIGITS = 10 };
 
 typedef struct working {
     working_row rows[WORKING_ROWS_MOST];

@@ -39,11 +39,11 @@ static void weld_zone(calculation *c)
     *s = c->tube;
     if (!(m->weld_zone > 0)) return;
     working_heading(c->w, "Weld zone", "");
-    STEP(c, "length of the weld zone", "from each joint", "#", m->weld_zone, c->length, "load case", m->weld_zone);
+    STEP(c, "length of the weld zone", "from each joint", "#", m->weld_zone, c->length, c->given, m->weld_zone);
     STEP(c, "yield there", "Fw, both fibres", "#", c->k.weld_yield, c->stress, same, c->k.weld_yield);
     if (m->dressed > 0) {
-        STEP(c, "outside diameter, dressed", "D − 2 g", "# − 2 × #", size.od, c->length, "load case", m->od, m->dressed);
-        STEP(c, "wall, dressed", "t − g", "# − #", size.wall, c->length, "load case", m->wall, m->dressed);
+        STEP(c, "outside diameter, dressed", "D − 2 g", "# − 2 × #", size.od, c->length, c->given, m->od, m->dressed);
+        STEP(c, "wall, dressed", "t − g", "# − #", size.wall, c->length, c->given, m->wall, m->dressed);
         section(c, size, &s->section);
     }
     wall_reduction(c, s, c->k.weld_yield, words);
@@ -60,11 +60,23 @@ void tube_steps(calculation *c)
     STEP(c, "yield", "Ft, tension", "#", k->yield, c->stress, same, k->yield);
     STEP(c, "compression yield", "Fy", "#", k->compression_yield, c->stress, same, k->compression_yield);
     working_heading(c->w, "Tube", "");
-    STEP(c, "outside diameter", "D", "#", m->od, c->length, "load case", m->od);
-    STEP(c, "wall", "t", "#", m->wall, c->length, "load case", m->wall);
-    STEP(c, "length, joint to joint", "L", "#", m->length, c->length, "load case", m->length);
+    STEP(c, "outside diameter", "D", "#", m->od, c->length, c->given, m->od);
+    STEP(c, "wall", "t", "#", m->wall, c->length, c->given, m->wall);
+    STEP(c, "length, joint to joint", "L", "#", m->length, c->length, c->given, m->length);
     c->tube.yield = k->yield;
     section(c, (rbow_tube_size){m->od, m->wall}, &c->tube.section);
     wall_reduction(c, &c->tube, k->compression_yield, words);
     weld_zone(c);
+}
+
+double weight_step(const calculation *c)
+{
+    const double weight = shown_value(c, DIM_MASS, c->own_result->weight) * (c->units == UNITS_SI ? 9.80665 : 1);
+    if (c->units == UNITS_SI)
+        STEP(c, "weight of the tube", "W = 9.80665 m/s² × density × A L", "9.80665 × # / 10^9 × # × #", weight, c->force, same,
+             shown_value(c, DIM_DENSITY, c->k.density), c->tube.section.area, c->m.length);
+    else
+        STEP(c, "weight of the tube", "W = density × A L", "# × # × #", weight, c->force, same, c->k.density, c->tube.section.area,
+             c->m.length);
+    return weight;
 }

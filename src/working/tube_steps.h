@@ -7,4 +7,7 @@
 /* Fills c->tube and c->weld. */
 void tube_steps(calculation *c);
 
+/* Returned: the weight of the tube as a force. Given: c->tube */
+double weight_step(const calculation *c);
+
 #endif

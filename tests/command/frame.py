@@ -23,6 +23,8 @@ JOINT_COLUMNS = """joint,run,move_x [in],move_y [in],move_z [in],turn_x [rad],tu
 RUN_COLUMNS = """run,verdict,margin,worst_tube,governs,critical_factor,path_end,weight [lb],mass [lb],centre_x [in],centre_y [in],
     centre_z [in],move [in],move_joint""".replace("\n    ", "")
 
+ARCH_COLUMNS = "joint,weld_x [in],weld_y [in],weld_z [in],rise_x [in],rise_y [in],rise_z [in]"
+
 
 def written(rows):
     columns = list(dict.fromkeys(column for row in rows for column in row))

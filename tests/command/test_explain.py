@@ -156,7 +156,7 @@ class Explain(Page):
 
     def test_a_file_and_a_case_are_named(self):
         self.cases({})
-        said = "explain: name a file of load cases and one of its cases; see 'railbow help explain'"
+        said = "explain: name a file of load cases and one of its cases, or the folder of a frame, a tube and a run; see 'railbow help explain'"
         for words in [], ["cases.csv", "rail", "more"]:
             self.assertRun(self.explain(*words), 2, said, "")
         self.assertRun(self.explain("cases.csv"), 2,

@@ -4,7 +4,7 @@ import csv
 import io
 import re
 
-from frame import JOINT_COLUMNS, RUN_COLUMNS, TUBE_COLUMNS
+from frame import ARCH_COLUMNS, JOINT_COLUMNS, RUN_COLUMNS, TUBE_COLUMNS
 from program import (CASE_COLUMNS, CAUTION, MATERIAL_COLUMNS, RESULT_COLUMNS, SECTION_COLUMNS, ProgramTest,
                      glossary, joined, name_and_unit, run_tests)
 from units import UNITS
@@ -13,8 +13,9 @@ COMMANDS = ["new", "check", "explain", "section", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
     "new": ["--all", "--frame", "--units us|si", "-h, --help"],
-    "explain": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "-h, --help"],
-    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
+    "explain": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT",
+                                 "--date TEXT", "-h, --help"],
+    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
                                "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],
@@ -51,7 +52,7 @@ class Help(ProgramTest):
         self.assertRun(run, 0, out=run.out)
         subjects = [line.split("  ")[0] for line in run.out.split("\n\n")[1].splitlines() if line[0] != " "]
         self.assertEqual(subjects, ["tables", "directions", "clocks", "joints", "loads", "forced fit", "unknown bows", "checks", "buckling",
-                                    "answer", "errors", "left out"])
+                                    "arch", "answer", "cuts", "decisions", "errors", "left out"])
         for word in "critical_factor", "path_end", "near frame buckling", "Shear", "size of joints", *CAUTION:
             self.assertIn(word, joined(run.out))
         for column in re.findall(r"\b[a-z]+_[a-z]+\b", run.out):
@@ -95,6 +96,7 @@ class Columns(ProgramTest):
         "Results of check on a frame: tubes": [name_and_unit(column)[0] for column in TUBE_COLUMNS.split(",")],
         "Results of check on a frame: joints (--of joints)": [name_and_unit(column)[0] for column in JOINT_COLUMNS.split(",")],
         "Results of check on a frame: runs (--of runs)": [name_and_unit(column)[0] for column in RUN_COLUMNS.split(",")],
+        "Results of check on a frame: where to weld (--arch RUN --of arch)": [name_and_unit(column)[0] for column in ARCH_COLUMNS.split(",")],
         "Results of section": [name_and_unit(column)[0] for column in SECTION_COLUMNS.split(",")],
     }
     UNITS = ["in, ft, mm, cm or m", "lbf, kip, N or kN", "psi, ksi, MPa or GPa",
@@ -128,6 +130,7 @@ class HelpColumns(ProgramTest):
     SAMPLE = {  # what makes each command write its columns
         "check": ["nose.csv"], "compare": ["nose.csv", "--walls", "0.058"], "index": ["nose.csv"],
         "scatter": ["nose.csv", "--tolerances", "tolerances.csv", "--samples", "16"], "release": ["cuts.csv"],
+        "cut": ["frame", "--tube", "rail UL 2", "--at", "12in"],
         "inspect": ["--spec", "spec.csv", "--cases", "parts.csv", "readings.csv"], "pull": ["horns.csv"], "section": ["1x0.05"],
         "explain": ["nose.csv", "diagonal - push"], "limit": ["nose.csv", "--find", "factor", "--to", "2"],
         "sweep": ["nose.csv", "--vary", "factor=1:2:1"],

@@ -107,6 +107,7 @@ class Manual(unittest.TestCase):
                 with tempfile.TemporaryDirectory() as folder:
                     for file in (SOURCE / "cases").glob("*.csv"):
                         shutil.copy(file, folder)
+                    shutil.copytree(SOURCE / "cases" / "frame", pathlib.Path(folder) / "frame")
                     got = railbow(block, folder)
                 found.append(block.split()[1])
                 self.assertEqual(got.stderr, "", block)
@@ -189,22 +190,29 @@ class Completion(unittest.TestCase):
         self.ask(offers)
 
 
+CUT = ["frame", "--tube", "rail UL 2", "--at", "12in"]
+
+
 class Schema(unittest.TestCase):
     BAD = "\nbad,-1,0.058,4130,24\nunknown,1.25,0.058,gold,24\n"
     ANSWERS = {  # each command on the demo, once plain and once in other ways
         "check": [["nose.csv"], ["nose.csv", "--units", "si"], ["odd.csv"]],
-        "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"]],
+        "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"],
+                    ["portal", "beam", "sway"]],
         "section": [["1.25x0.058"], ["--units", "si", "32mmx1.5mm"]],
         "compare": [["nose.csv", "--walls", "0.049,0.6"], ["odd.csv", "--walls", "--ods", "1,1.25", "--units", "si"]],
         "sweep": [["rail.csv", "--vary", "miss_a=0:0.5:0.25"], ["odd.csv", "--vary", "factor=1:2:1", "--vary", "bow=0in:9in:3in"],
                    ["nose.csv", "--vary", "compression=0:4:2", "--units", "si"]],
         "limit": [["rail.csv", "--find", "miss_a", "--to", "1in"], ["odd.csv", "--find", "bow", "--to", "1in"],
                    ["nose.csv", "--find", "moment_a", "--to", "900in-lbf", "--units", "si"]],
-        "index": [["nose.csv"], ["odd.csv"]],
+        "index": [["nose.csv"], ["odd.csv"], ["small"]],
         "scatter": [["rail.csv", "--tolerances", "tolerances.csv", "--samples", "64"],
-                    ["odd.csv", "--tolerances", "two.csv", "--samples", "64", "--drivers"]],
+                    ["odd.csv", "--tolerances", "two.csv", "--samples", "64", "--drivers"],
+                    ["small", "--tolerances", "two.csv", "--samples", "64", "--drivers"]],
         "inspect": [["--spec", "spec.csv", "readings.csv"],
                     ["--spec", "spec.csv", "--cases", "parts.csv", "--units", "si", "readings.csv"]],
+        "cut": [[*CUT, "--moved", "0.1in", "--moved_clock", "30", "--turned", "1", "--turned_clock", "0", "--opened", "0"],
+                [*CUT, "--moved", "0", "--turned", "0", "--opened", "-0.1mm", "--units", "si"]],
         "release": [["cuts.csv"], ["--units", "si", "cuts.csv"]],
         "pull": [["horns.csv"], ["--steps", "3", "--units", "si", "horns.csv"]],
     }
@@ -217,11 +225,14 @@ class Schema(unittest.TestCase):
         self.folder = pathlib.Path(folder.name)
         for file in (SOURCE / "cases").glob("*.csv"):
             shutil.copy(file, self.folder)
+        shutil.copytree(SOURCE / "cases" / "frame", self.folder / "frame")
+        shutil.copytree(SOURCE / "cases/portal", self.folder / "portal")
         (self.folder / "odd.csv").write_text(  # no limit, what does not exist, and rows with errors
             "case,od [in],wall [in],material,length [in],compression [lbf],gap [in]\nidle,1.25,0.058,4130,24,,\n"
             "unstable,1.25,0.058,4130,24,50000,\nbuckled,1.25,0.058,4130,24,1,-1\nbad,-1,0.058,4130,24,,\nunknown,1.25,0.058,gold,24,,\n",
             encoding="utf-8")
 
+        run([PROGRAM, "new", "--frame", self.folder / "small"])
         (self.folder / "two.csv").write_text("column,minus,plus,unit\nwall,10,10,%\nbow,0,0.02,in\n", encoding="utf-8")
 
     def validator(self, command):
@@ -243,23 +254,66 @@ class Schema(unittest.TestCase):
                     answer = self.answer(command, words)
                     self.validator(command).validate(answer)
                     jsonschema.Draft202012Validator(self.schema).validate(answer)
-                    self.assertTrue(answer["rows"])
+                    for table in [answer] if "rows" in answer else [part for part in answer.values() if isinstance(part, dict) and "rows" in part]:
+                        self.assertTrue(table["rows"])
                     nulls += json.dumps(answer).count("null")
         self.assertGreater(nulls, 20)
 
+    def test_the_answer_of_cuts(self):
+        for words in [], ["--units", "si"], ["--run", "at rest"]:
+            answer = self.answer("cut", [*CUT, *words])
+            self.validator("cut").validate(answer)
+            self.assertEqual((len(answer["cuts"]["rows"]), len(answer["joints"]["rows"])), (1, 20))
+            for name in "cuts", "joints":
+                for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["units"].popitem(),
+                              lambda table: table["rows"][0].update(unknown=1)):
+                    other = copy.deepcopy(answer)
+                    spoil(other[name])
+                    self.assertFalse(self.validator("cut").is_valid(other))
+
     def test_the_answer_of_a_frame(self):
-        for folder in "frame", "portal":
-            for words in [], ["--units", "si"]:
+        for folder, arch in ("frame", "pitch"), ("portal", "sway"):
+            for words in [], ["--units", "si"], ["--arch", arch]:
                 got = run([PROGRAM, "check", SOURCE / "cases" / folder, "--format", "json", *words])
                 answer = json.loads(got.stdout)
                 self.validator("check").validate(answer)
-                for name in "tubes", "joints", "runs":
+                for name in ("tubes", "joints", "runs", "arch")[:4 if "--arch" in words else 3]:
                     self.assertTrue(answer[name]["rows"])
                     for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["units"].popitem(),
                                   lambda table: table["rows"][0].update(unknown=1)):
                         other = copy.deepcopy(answer)
                         spoil(other[name])
                         self.assertFalse(self.validator("check").is_valid(other))
+
+    FRAME_ANSWERS = {
+        "compare": [["--walls", "0.049,0.058"], ["--walls", "0.3,0.8", "--units", "si"]],
+        "sweep": [["--tube", "rail UL", "--vary", "bow=0:0.1:0.05"], ["--joint", "ring UL", "--vary", "x=34:38:2", "--units", "si"]],
+        "limit": [["--tube", "rail UL", "--find", "bow", "--to", "1"], ["--joint", "ring UL", "--find", "mass", "--to", "9"],
+                  ["--run", "push", "--find", "force_x", "--to", "-9000", "--units", "si"]],
+    }
+
+    def test_the_decisions_about_a_frame(self):
+        self.assertTrue(self.small_frame())
+        for command, ways in self.FRAME_ANSWERS.items():
+            for words in ways:
+                with self.subTest(command=command, words=words):
+                    answer = self.answer(command, [str(self.folder / "small"), *words])
+                    self.validator(command).validate(answer)
+                    self.assertTrue(answer["rows"])
+                    for fault, broken in self.spoilt(answer):
+                        self.assertFalse(self.validator(command).is_valid(broken), fault)
+
+    def small_frame(self):
+        return run([PROGRAM, "new", "--frame", self.folder / "small"]).returncode == 0
+
+    def test_the_studies_of_a_frame(self):
+        for command, names, ways in (("scatter", ("frame", "tubes", "samples"), self.ANSWERS["scatter"]), ("index", ("bows",), self.ANSWERS["index"])):
+            answer = self.answer(command, ways[-1])
+            for name in names:
+                for spoil in (lambda table: table["rows"][0].popitem(), lambda table: table["rows"][0].update(unknown=1)):
+                    other = copy.deepcopy(answer)
+                    spoil(other[name])
+                    self.assertFalse(self.validator(command).is_valid(other))
 
     def spoilt(self, answer):
         """One fault at a time: a column that is missing, unknown or of a wrong type; the same for units."""
@@ -295,12 +349,14 @@ class Schema(unittest.TestCase):
 
     @staticmethod
     def tables(answer):
-        """What an answer has as units and rows: one table, or the three of a frame."""
-        return [answer] if "rows" in answer else [answer[name]["properties"] for name in ("tubes", "joints", "runs")]
+        """What an answer has as units and rows: one table, or those of a frame."""
+        parts = [part.get("properties", {}) for part in answer.values()]
+        return [answer] if "rows" in answer else [part for part in parts if "rows" in part]
 
     def test_each_column_says_its_unit(self):
         for command, definition in self.schema["$defs"].items():
-            for part in definition.get("anyOf", [definition]):
+            parts = [part for either in definition.get("anyOf", [definition]) for part in either.get("anyOf", [either])]
+            for part in parts:
                 for table in self.tables(part["properties"]):
                     units, rows = table["units"], table["rows"]
                     for column, given in units["properties"].items():

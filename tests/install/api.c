@@ -267,6 +267,8 @@ static void frame(void)
     const rbow_frame_run run = {&load, 1, 1.5, RBOW_UNSET};
     rbow_frame_solver *solver = NULL;
     rbow_frame_tube_result r;
+    rbow_limit use;
+    double along[3], up[3], right[3], clock;
     rbow_profile place = {.at = 15};
     double axial = 0, end = 0, critical = 0;
     joints[0].at[0] = joints[0].at[1] = joints[0].at[2] = joints[1].at[1] = joints[1].at[2] = 0;
@@ -289,6 +291,12 @@ static void frame(void)
     WANT(rbow_frame_critical_factor(solver, &run, &critical) == RBOW_OK && fabs(critical / end - 1) < 1e-6);
     WANT(rbow_frame_profile(solver, &run, 1, RBOW_FRAME_AS_BUILT, 0, &place, 1) == RBOW_OK);
     WANT(rbow_frame_check(solver, &run, &r, NULL, NULL) == RBOW_OK && r.verdict == RBOW_HOLDS);
+    WANT(rbow_frame_use(solver, &run, 1, RBOW_FRAME_AS_BUILT, 0, RBOW_BY_YIELD, &use) == RBOW_OK && fabs(use.level - r.stress_use) < 1e-9);
+    WANT(rbow_frame_use(solver, &run, 1, RBOW_FRAME_AS_BUILT, 0, RBOW_BY_COLUMN, &use) == RBOW_OUT_OF_RANGE);
+    rbow_frame_directions(&f, 0, along, up, right);
+    WANT(fabs(along[0] * up[0] + along[1] * up[1] + along[2] * up[2]) < 1e-12 && fabs(right[0] * right[0] + right[1] * right[1] + right[2] * right[2] - 1) < 1e-12);
+    rbow_frame_bow_clocks(solver, &clock);
+    WANT(tube.bow > 0 ? clock >= 0 : isnan(clock));
     rbow_frame_lowest lowest;
     WANT(rbow_frame_margin(solver, &run, INFINITY, &lowest) == RBOW_OK && lowest.tube == 0);
     NEAR(1 + lowest.margin, 1 + r.margin);
@@ -305,6 +313,17 @@ static void frame(void)
     WANT(rbow_frame_life_of(solver, &row, 1, 0, &spot, &slope, &life) == RBOW_OK);
     NEAR(life.runs, life.cycles_to_crack / 2);
     WANT(rbow_frame_forces(solver, &run, -1, RBOW_FRAME_AS_BUILT, 0, 15, &forces) == RBOW_OK && fabs(forces.axial + 1000) < 1e-6);
+    const rbow_frame_cut_place cut = {0, 10};
+    const rbow_frame_faces read = {.moved = 0.02, .turned = 0.002, .opened = 0};
+    rbow_frame_faces faces;
+    rbow_frame_released released;
+    void *more = malloc(rbow_frame_cut_memory(&f, NULL, 1));
+    joints[1].held = RBOW_HELD_FIXED;
+    tube.miss_a = 0.06;
+    tube.miss_a_clock = 0;
+    WANT(rbow_frame_cut(&f, NULL, &cut, 1, more, &faces, NULL, NULL) == RBOW_OK && fabs(faces.moved - 0.02) < 1e-9);
+    WANT(rbow_frame_release(&f, &cut, &read, more, &released, NULL) == RBOW_OK && released.moment_a > 0);
+    free(more);
     free(memory);
 }
 

@@ -33,10 +33,12 @@ ROOMS = {
     "src/report/json": ["src/report", "src/table"],
     "src/report/page": ["src/report/chart", "src/report", "src/working", "src/cases", "src/table", API],
     "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
-    "src/program/frame": ["src/program", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
-    "src/command": ["src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases",
+    "src/program/frame": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
+    "src/command/frame": ["src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working",
+                          "src/cases", "src/table", API],
+    "src/command": ["src/command/frame", "src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases",
                     "src/table", API],
-    "src/document": ["src/command", "src/program", "src/report", "src/cases", "src/table", API],
+    "src/document": ["src/command/frame", "src/command", "src/program", "src/report", "src/cases", "src/table", API],
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*(?:"([^"]+)"|<(railbow/[^>]+)>)', re.M)

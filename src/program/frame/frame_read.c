@@ -46,11 +46,26 @@ static const size_t line_offsets[FRAME_TABLES] = {
     [FRAME_LOADS] = offsetof(frame_load_row, line),
 };
 
-/* The row as it is, with its line; context: which table. */
+typedef struct reading {
+    frame_tables *tables;
+    int table;
+} reading;
+
+static bool take_units(const void *context, const char *file, const reader *from)
+{
+    const reading *r = context;
+    const field_list *list = frame_lists[r->table];
+    (void)file;
+    for (size_t i = 0; i < list->count && i < FRAME_FIELDS_MOST; i++)
+        r->tables->units[r->table][i] = reader_unit(from, &list->fields[i]);
+    return true;
+}
+
+/* The row as it is, with its line. */
 static int keep_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     record_room room;
-    const int table = *(const int *)context;
+    const int table = ((const reading *)context)->table;
     (void)complaints;
     memcpy(&room, record, frame_lists[table]->record_size);
     memcpy((char *)&room + line_offsets[table], &at->line, sizeof at->line);
@@ -60,6 +75,7 @@ static int keep_row(const void *context, const source_line *at, const void *reco
 
 static bool read_table(frame_tables *t, int table, int jobs)
 {
+    const reading at = {t, table};
     output memory = {.format = FORMAT_TEXT}; /* nothing is written: the rows are kept */
     record_room prototype;
     field_defaults(frame_lists[table], &prototype);
@@ -71,7 +87,8 @@ static bool read_table(frame_tables *t, int table, int jobs)
         .jobs = jobs,
         .out = &memory,
         .kept = &t->tables[table],
-        .context = &table,
+        .context = &at,
+        .begin = take_units,
         .answer = keep_row,
     };
     return pipeline_run(&p, &t->paths[table], 1) == ALL_HOLD;

@@ -5,11 +5,14 @@
 #include "cases/frame_table.h"
 #include "program/rows.h"
 
+enum { FRAME_FIELDS_MOST = 32 };
+
 typedef struct frame_tables {
     const char *folder;        /* its name, for messages */
     char *paths[FRAME_TABLES]; /* of the files, for messages */
     rows tables[FRAME_TABLES]; /* the good rows */
     bool whole[FRAME_TABLES];  /* every row of the file is good, and there is one */
+    const unit *units[FRAME_TABLES][FRAME_FIELDS_MOST]; /* of the columns, as the headers give them; NULL for none */
 } frame_tables;
 
 /* Given: folder  must outlive t. Returned: false after a message: no names for its files. frame_tables_close either way. */

@@ -9,6 +9,12 @@
 #include <stdlib.h>
 #include <string.h>
 
+void *frame_room(const rbow_frame *f)
+{
+    const size_t bytes = rbow_frame_memory(f);
+    return bytes > 0 ? malloc(bytes) : NULL; /* 0: there was none even to count them */
+}
+
 /* ---- held -------------------------------------------------------------------------------------------------- */
 
 /* "forward and up": every part of a motion that counts. */
@@ -26,14 +32,14 @@ static void say_motion(text *out, const double motion[RBOW_MOTIONS])
     }
 }
 
-static void say_loose(const frame_build *b, const rbow_frame_loose *loose)
+void frame_say_loose(const frame_build *b, const rbow_frame_loose *loose, const char *what)
 {
     const joint_row *j = &b->model.joints[loose->joint];
     text complaint = {0}, name = {0}, motion = {0};
     text_quote(&name, j->name, strlen(j->name));
     say_motion(&motion, loose->motion);
     frame_refuse(&complaint, b, FRAME_JOINTS, j->line, rbow_status_input(RBOW_FRAME_NOT_HELD),
-                 "the frame is not held: joint %s moves freely: %s", text_string(&name, &complaint.failed),
+                 "%s is not held: joint %s moves freely: %s", what, text_string(&name, &complaint.failed),
                  text_string(&motion, &complaint.failed));
     if (complaint.failed) say("out of memory");
     else say_lines(complaint.at);
@@ -46,7 +52,7 @@ bool frame_is_held(const frame_build *b)
 {
     rbow_frame_solver *solver;
     rbow_frame_loose loose;
-    void *memory = malloc(rbow_frame_memory(&b->model.frame));
+    void *memory = frame_room(&b->model.frame);
     if (memory == NULL) {
         say("out of memory");
         return false;
@@ -54,7 +60,7 @@ bool frame_is_held(const frame_build *b)
     const rbow_status status = rbow_frame_open(&b->model.frame, memory, &solver, &loose);
     free(memory);
     if (status == RBOW_OK) return true;
-    if (status == RBOW_FRAME_NOT_HELD) say_loose(b, &loose);
+    if (status == RBOW_FRAME_NOT_HELD) frame_say_loose(b, &loose, "the frame");
     else say("%s: %s", b->tables.paths[FRAME_TUBES], rbow_status_text(status));
     return false;
 }
@@ -124,7 +130,7 @@ typedef struct run_room { /* memory of one run at work */
 
 static bool make_room(run_room *m, const frame_model *model)
 {
-    *m = (run_room){malloc(rbow_frame_memory(&model->frame)), malloc(model->tube_count * sizeof *m->tubes),
+    *m = (run_room){frame_room(&model->frame), malloc(model->tube_count * sizeof *m->tubes),
                     malloc(model->joint_count * sizeof *m->joints)};
     return m->solver != NULL && m->tubes != NULL && m->joints != NULL;
 }
@@ -194,12 +200,11 @@ static bool say_unsolved(frame_solved *s, const work *w)
     return fine;
 }
 
-bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs)
+static bool solve_picked(frame_solved *s, const frame_build *b, bool picked, int jobs)
 {
     const frame_model *model = &b->model;
-    *s = (frame_solved){.answers = {.model = model, .run_count = model->run_count}};
     work all = {b, s, calloc(model->run_count + 1, sizeof *all.statuses), calloc(model->run_count + 1, sizeof *all.short_of_memory)};
-    bool fine = all.statuses != NULL && all.short_of_memory != NULL && pick_tubes(s, model, w) && make_answers(s, model);
+    bool fine = picked && all.statuses != NULL && all.short_of_memory != NULL && make_answers(s, model);
     if (fine && s->answers.judged > 0) {
         parallel_for(model->run_count, jobs, solve_run, &all);
         fine = say_unsolved(s, &all);
@@ -208,6 +213,20 @@ bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int job
     free(all.statuses);
     free(all.short_of_memory);
     return fine;
+}
+
+bool frame_solve(frame_solved *s, const frame_build *b, const wanted *w, int jobs)
+{
+    *s = (frame_solved){.answers = {.model = &b->model, .run_count = b->model.run_count}};
+    return solve_picked(s, b, pick_tubes(s, &b->model, w), jobs);
+}
+
+bool frame_solve_tube(frame_solved *s, const frame_build *b, size_t tube)
+{
+    *s = (frame_solved){.answers = {.model = &b->model, .run_count = b->model.run_count, .judged = 1}};
+    s->answers.places = s->judged = malloc(sizeof *s->judged);
+    if (s->judged != NULL) *s->judged = tube;
+    return solve_picked(s, b, s->judged != NULL, 1);
 }
 
 void frame_solved_close(frame_solved *s)

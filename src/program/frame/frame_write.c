@@ -11,8 +11,15 @@ static const struct {
     [OF_TUBES] = {"tubes", &frame_tubes_list},
     [OF_JOINTS] = {"joints", &frame_joints_list},
     [OF_RUNS] = {"runs", &frame_runs_list},
+    [OF_ARCH] = {"arch", &frame_arch_list},
 };
 enum { TABLE_COUNT = sizeof tables / sizeof *tables };
+
+/* Every joint has one place to be welded at, whatever the runs. */
+static size_t parts_of(const frame_answers *a, int of)
+{
+    return of != OF_ARCH ? a->run_count : a->arch != NULL;
+}
 
 /* The records that one run has in a table. */
 static const void *records_of(const frame_answers *a, int of, size_t run, size_t *count)
@@ -20,6 +27,7 @@ static const void *records_of(const frame_answers *a, int of, size_t run, size_t
     switch (of) {
         case OF_TUBES: *count = a->judged; return frame_tubes_of(a, run);
         case OF_JOINTS: *count = a->model->joint_count; return a->joints + run * a->model->joint_count;
+        case OF_ARCH: *count = a->model->joint_count; return a->arch;
         default: *count = 1; return &a->runs[run];
     }
 }
@@ -28,10 +36,10 @@ static bool put_rows(output *out, const frame_answers *a, int of)
 {
     rows r = rows_for(out, tables[of].list);
     r.stream = out;
-    for (size_t run = 0; run < a->run_count && !r.stopped; run++) {
+    for (size_t run = 0; run < parts_of(a, of) && !r.stopped; run++) {
         size_t count;
         const char *records = records_of(a, of, run, &count);
-        for (size_t i = 0; i < count && a->runs[run].solved && !r.stopped; i++) rows_add(&r, records + i * tables[of].list->record_size);
+        for (size_t i = 0; i < count && (of == OF_ARCH || a->runs[run].solved) && !r.stopped; i++) rows_add(&r, records + i * tables[of].list->record_size);
     }
     const bool fine = !r.stopped && output_text(out, &r.written);
     rows_free(&r);
@@ -58,6 +66,7 @@ static bool write_json(output *out, const frame_answers *a, const run_facts *fac
     json_open_tables(&head, facts);
     bool fine = put_text(out, &head);
     for (int of = 0; of < TABLE_COUNT && fine; of++) {
+        if (of == OF_ARCH && a->arch == NULL) continue;
         text open = {0}, close = {0};
         json_open_table(&open, tables[of].name, tables[of].list, out->units);
         fine = put_text(out, &open);

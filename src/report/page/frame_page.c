@@ -211,7 +211,7 @@ static void put_moments(text *out, const frame_card *card, unit_system units)
     chart_close(out);
 }
 
-static void put_card(text *out, const frame_card *card, size_t number, unit_system units)
+void frame_page_card(text *out, const frame_card *card, size_t number, unit_system units)
 {
     const frame_tube_answer *r = card->answer;
     text heading = {0};
@@ -266,7 +266,7 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
     frame_views(out, a, p, head->units);
     put_runs(out, a, head->units);
     text_put(out, "<h2>The smallest margins: bending moment along the tube</h2>\n<div class=\"figures\">\n");
-    for (size_t i = 0; i < p->card_count; i++) put_card(out, &p->cards[i], i + 1, head->units);
+    for (size_t i = 0; i < p->card_count; i++) frame_page_card(out, &p->cards[i], i + 1, head->units);
     text_put(out, "</div>\n");
     put_tubes(out, a, &order, head->units);
     frame_order_free(&order);

@@ -8,4 +8,7 @@
 /* What stands between page_open and page_close. At least one run has an answer. */
 void frame_page(text *out, const page_head *head, const frame_answers *a, const frame_picture *p);
 
+/* A part of it: the moments along one tube. */
+void frame_page_card(text *out, const frame_card *card, size_t number, unit_system units);
+
 #endif

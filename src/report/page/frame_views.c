@@ -226,7 +226,7 @@ static bool class_tubes(drawing *d)
     return true;
 }
 
-void frame_views(text *out, const frame_answers *a, const frame_picture *p, unit_system units)
+static void put_views(text *out, const frame_answers *a, const frame_picture *p, const char *note, size_t first, unit_system units)
 {
     drawing d = {.answers = a, .picture = p, .times = exaggeration(a, p)};
     if (!class_tubes(&d)) {
@@ -235,11 +235,21 @@ void frame_views(text *out, const frame_answers *a, const frame_picture *p, unit
     }
     text_put(out, "<h2>The frame in run ‘");
     html_text(out, a->runs[p->run].name);
-    text_put(out, "’, which has the smallest margin</h2>\n");
+    text_format(out, "’%s</h2>\n", note);
     put_key(out, &d);
     text_put(out, "<div class=\"figures\">\n");
-    for (size_t side = 0; side < SIDES; side++) put_side(out, &d, side);
+    for (size_t side = first; side < SIDES; side++) put_side(out, &d, side);
     text_put(out, "</div>\n");
     frame_loads_caption(out, a, p->run, units);
     free(d.classes);
+}
+
+void frame_views(text *out, const frame_answers *a, const frame_picture *p, unit_system units)
+{
+    put_views(out, a, p, ", which has the smallest margin", 0, units);
+}
+
+void frame_view_at_an_angle(text *out, const frame_answers *a, const frame_picture *p, unit_system units)
+{
+    put_views(out, a, p, "", SIDES - 1, units);
 }

@@ -13,4 +13,7 @@ frame_class frame_class_of(const frame_answers *a, size_t tube); /* below `judge
 /* The four views with the key to their lines. */
 void frame_views(text *out, const frame_answers *a, const frame_picture *p, unit_system units);
 
+/* The view at an angle alone. */
+void frame_view_at_an_angle(text *out, const frame_answers *a, const frame_picture *p, unit_system units);
+
 #endif

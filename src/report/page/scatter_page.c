@@ -1,5 +1,6 @@
 #include "report/page/scatter_page.h"
 
+#include "report/lines.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
@@ -47,7 +48,7 @@ static void put_distribution(text *out, const scatter_row *r)
 
 /* ---- drivers -------------------------------------------------------------------------------------------- */
 
-enum { DRIVER_HEIGHT = 19, DRIVERS_TOP = 238 };
+enum { DRIVER_HEIGHT = 19, DRIVERS_TOP = 238, DRIVER_NAME = 22 /* characters */ };
 
 static void put_drivers(text *out, const scatter_row *r)
 {
@@ -55,9 +56,11 @@ static void put_drivers(text *out, const scatter_row *r)
     chart_words(out, 0, DRIVERS_TOP - 6, "start", "name", "share of the spread");
     for (size_t i = 0; i < r->drivers; i++) {
         const double middle = DRIVERS_TOP + DRIVER_HEIGHT * ((double)i + 0.5), share = fmax(r->driver_shares[i], 0);
-        text words = {0};
+        text words = {0}, name = {0};
         text_format(&words, "%.1f %%", 100 * share);
-        chart_words(out, 0, middle + 4, "start", "", r->driver_names[i]);
+        shorten(&name, r->driver_names[i], DRIVER_NAME);
+        chart_words(out, 0, middle + 4, "start", "", page_said(&name));
+        text_free_part(&name, out);
         chart_bar(&c, 0, 1, middle, 11, "wash");
         chart_bar(&c, 0, share, middle, 11, "fill-steel");
         chart_words(out, c.left + c.width + 8, middle + 4, "start", "", page_said(&words));
@@ -95,7 +98,7 @@ static void say_case(text *out, const scatter_row *r)
     if (r->drivers == 0 && !isnan(r->margins.p50)) text_put(out, " Nothing that varies moves the margin.");
 }
 
-static void put_figure(text *out, const scatter_row *r)
+void page_scatter_figure(text *out, const scatter_row *r)
 {
     text said = {0};
     const bool spread = r->high > r->low, drivers = r->drivers > 0;
@@ -143,7 +146,7 @@ void page_scatter(text *out, const page_head *head, const scatter_row *rows, siz
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");
     for (size_t i = 0; i < count; i++)
-        if (rows[i].rank == 0) put_figure(out, &rows[i]);
+        if (rows[i].rank == 0) page_scatter_figure(out, &rows[i]);
     text_put(out, "</div>\n");
     page_table(out, list, rows, count, head->units, "Scatter of each case");
     text_free_part(&said, out);

@@ -2,6 +2,7 @@
 
 #include "report/caution.h"
 #include "report/text/cells.h"
+#include "report/text/frame_arch_text.h"
 #include "report/text/frame_joint_text.h"
 #include "report/text/frame_table_text.h"
 #include "report/text/measures.h"
@@ -236,22 +237,29 @@ static void say_remarks(text *out, const frame_answers *a, const screen *s)
     say_remark(out, a, FRAME_NEAR_BUCKLING, NEAR_BUCKLING, near_buckling_meaning, s);
 }
 
+void frame_verdict_text(text *out, const frame_answers *a, const screen *s)
+{
+    const frame_tube_answer *worst = frame_worst(a);
+    say_count(out, a, s);
+    say_worst(out, worst, s);
+    say_where(out, worst, s);
+    say_taken(out, worst, s);
+    if (frame_has_fit(a->model)) say_fit(out, worst, s);
+}
+
 void frame_text(text *out, const frame_answers *a, int of, bool every, const screen *s)
 {
     const frame_tube_answer *worst = frame_worst(a);
     const bool forced = frame_has_fit(a->model);
     put_refused(out, s);
     if (worst != NULL) {
-        say_count(out, a, s);
-        say_worst(out, worst, s);
-        say_where(out, worst, s);
-        say_taken(out, worst, s);
-        if (forced) say_fit(out, worst, s);
+        frame_verdict_text(out, a, s);
         if (forced) say_neighbour(out, a, s);
         if (forced) say_out_of_place(out, a, s);
         say_propped(out, a, s);
         if (of == OF_JOINTS) frame_joints_text(out, a, s);
-        else frame_runs_text(out, a, s);
+        else if (of != OF_ARCH) frame_runs_text(out, a, s);
+        if (a->arch != NULL) frame_arch_text(out, a, s);
         if (of == OF_TUBES) frame_tubes_text(out, a, every, forced, s);
         if (of == OF_TUBES) say_remarks(out, a, s);
     }

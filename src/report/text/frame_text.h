@@ -6,8 +6,12 @@
 #include "report/screen.h"
 #include "table/text.h"
 
-/* of: OF_JOINTS and OF_RUNS have no table of the tubes; OF_JOINTS has the joints instead of the runs.
+/* of: OF_JOINTS and OF_RUNS have no table of the tubes; OF_JOINTS has the joints instead of the runs, OF_ARCH
+ *     neither.
  * every: list every tube, where a long frame lists the short ones and the closest. */
 void frame_text(text *out, const frame_answers *a, int of, bool every, const screen *s);
+
+/* What a text of a frame begins with: the count of the tubes that hold, and the worst of them. Some run has an answer. */
+void frame_verdict_text(text *out, const frame_answers *a, const screen *s);
 
 #endif

@@ -15,7 +15,7 @@ static void put_share(text *out, double share)
         text_format(out, "%.2f %%", 100 * share);
 }
 
-static void put_shorts(text *out, const scatter_row *r)
+void scatter_shorts_text(text *out, const scatter_row *r)
 {
     const double judged = r->margins.samples - r->margins.refused;
     if (!(r->margins.short_share > 0)) {
@@ -39,7 +39,7 @@ static void say_shorts(text *out, const scatter_row *r, const screen *s)
     if (isnan(r->margins.short_share))
         text_put(&line, "no sample lies inside the model");
     else
-        put_shorts(&line, r);
+        scatter_shorts_text(&line, r);
     text_put(&line, "; as given the margin is ");
     put_percent(&line, r->nominal);
     text_put(&line, ".");
@@ -78,6 +78,12 @@ static void say_odd_ones(text *out, const scatter_row *r, const screen *s)
     if (r->margins.unstable > 0) text_format(out, "  Unstable as loaded: %.0f.\n", r->margins.unstable);
 }
 
+void scatter_margins_text(text *out, const scatter_row *r, const screen *s)
+{
+    say_margins(out, r, s);
+    say_odd_ones(out, r, s);
+}
+
 static void say_driver(text *out, const scatter_row *r)
 {
     if (*r->driver != '\0')
@@ -87,7 +93,7 @@ static void say_driver(text *out, const scatter_row *r)
         text_put(out, "  Nothing that varies moves the margin.\n");
 }
 
-static void say_bars(text *out, const scatter_row *r, const screen *s)
+void scatter_bars_text(text *out, const scatter_row *r, const screen *s)
 {
     enum { OTHERS = 28, MOST = 56 }; /* columns of the margin and the count */
     const size_t room = s->width - OTHERS, longest = room < MOST ? room : MOST;
@@ -174,6 +180,14 @@ static void say_all(text *out, const scatter_row *rows, size_t count, const scre
     free(cases);
 }
 
+void scatter_seed_text(text *out, unsigned seed, const screen *s)
+{
+    text line = {0};
+    text_format(&line, "Seed %u. Bars: how many samples have a margin from there on; '-' is short.", seed);
+    text_char(out, '\n');
+    put_lines(out, &line, 0, s);
+}
+
 void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned seed, const screen *s)
 {
     put_refused(out, s);
@@ -183,18 +197,12 @@ void scatter_text(text *out, const scatter_row *rows, size_t count, unsigned see
         if (r->rank == 0) {
             if (i > 0) text_char(out, '\n');
             say_shorts(out, r, s);
-            say_margins(out, r, s);
-            say_odd_ones(out, r, s);
+            scatter_margins_text(out, r, s);
         }
         say_driver(out, r);
-        if (i + 1 == count || rows[i + 1].rank == 0) say_bars(out, r, s);
+        if (i + 1 == count || rows[i + 1].rank == 0) scatter_bars_text(out, r, s);
     }
-    if (count > 0) {
-        text line = {0};
-        text_format(&line, "Seed %u. Bars: how many samples have a margin from there on; '-' is short.", seed);
-        text_char(out, '\n');
-        put_lines(out, &line, 0, s);
-    }
+    if (count > 0) scatter_seed_text(out, seed, s);
     put_assumptions(out, s);
     put_end(out, s);
 }

@@ -1,6 +1,6 @@
 /* What a frame is, how it is given and what is worked out: for help and for the manual. */
-#ifndef RAILBOW_COMMAND_FRAME_NOTES_H
-#define RAILBOW_COMMAND_FRAME_NOTES_H
+#ifndef RAILBOW_COMMAND_FRAME_FRAME_NOTES_H
+#define RAILBOW_COMMAND_FRAME_FRAME_NOTES_H
 
 #include <stddef.h>
 

@@ -1,4 +1,4 @@
-#include "command/starter.h"
+#include "program/starter.h"
 
 #include <string.h>
 

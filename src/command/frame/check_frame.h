@@ -1,6 +1,6 @@
 /* check on a frame. */
-#ifndef RAILBOW_COMMAND_CHECK_FRAME_H
-#define RAILBOW_COMMAND_CHECK_FRAME_H
+#ifndef RAILBOW_COMMAND_FRAME_CHECK_FRAME_H
+#define RAILBOW_COMMAND_FRAME_CHECK_FRAME_H
 
 #include "program/options.h"
 

@@ -1,10 +1,11 @@
-#include "command/check_frame.h"
+#include "command/frame/check_frame.h"
 
 #include "cases/frame_order.h"
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/case_run.h"
 #include "program/facts.h"
+#include "program/frame/frame_arched.h"
 #include "program/frame/frame_solve.h"
 #include "program/frame/frame_write.h"
 #include "program/report_file.h"
@@ -22,6 +23,7 @@ typedef struct frame_check {
     wanted wanted;
     run_facts facts;
     frame_solved solved;
+    frame_arched arched;
     output out;
 } frame_check;
 
@@ -94,7 +96,7 @@ static bool write_page(const frame_check *c, output *page, int status)
     page_head head = report_head(&as_run, page, status);
     frame_picture *p = calloc(1, sizeof *p);
     frame_shape *shapes = malloc(m->tube_count * sizeof *shapes);
-    void *memory = malloc(rbow_frame_memory(&m->frame));
+    void *memory = frame_room(&m->frame);
     text body = {0};
     if (head.title == NULL) head.title = "Frame check";
     body.failed = p == NULL || !fill_picture(c, p, shapes, memory);
@@ -116,6 +118,8 @@ static bool write_answer(frame_check *c, int status)
 static int solve_and_write(frame_check *c, output *page)
 {
     if (!frame_solve(&c->solved, c->build, &c->wanted, c->options->jobs)) return NO_VERDICT;
+    c->solved.answers.arch = c->arched.rows;
+    c->solved.answers.arch_run = c->options->arch;
     int status = frame_status(&c->solved);
     if (!wanted_all_found(&c->wanted)) status = NO_VERDICT;
     if (c->solved.answers.judged == 0) return NO_VERDICT;
@@ -162,10 +166,15 @@ int check_frame(const options *o, const char *folder)
         say("check: '%s' is a folder, and a frame is checked alone: name no other file or folder with it", folder);
         return NO_VERDICT;
     }
+    if (o->of == OF_ARCH && o->arch == NULL) {
+        say("check: --of arch needs --arch RUN: the run under which the joints stand where they were drawn");
+        return NO_VERDICT;
+    }
     if (materials_open(&c.materials, o->materials) && frame_build_open(&build, folder, o, &c.materials) && frame_is_held(&build)) {
         of_tables.operands = build.tables.paths;
         of_tables.operand_count = FRAME_TABLES;
-        status = check_built(&c);
+        if (frame_arched_open(&c.arched, &build, o->arch)) status = check_built(&c);
+        frame_arched_close(&c.arched);
         say_own_factors(build.own_factors, o);
     }
     frame_build_close(&build);

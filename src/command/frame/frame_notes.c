@@ -1,4 +1,4 @@
-#include "command/frame_notes.h"
+#include "command/frame/frame_notes.h"
 
 #include "cases/remark_list.h"
 
@@ -31,8 +31,17 @@ const frame_note frame_notes[] = {
     {"buckling", "critical_factor is the load factor at which the straight frame buckles, path_end that at which the frame as built "
                  "does. Where critical_factor is under 3, the tubes of the run have the remark '" NEAR_BUCKLING "': "
                  "the column length of a tube whose joints sway is longer than the tube, and it needs a fixity below 1."},
+    {"arch", "A frame that sags under its weight can be welded that much higher. With --arch RUN, check finds where each joint has to be "
+             "on the unloaded frame so that it comes to its drawn place, to within 0.001 in, when the run acts at load factor 1 on the "
+             "frame as built. Masses, loads, misses, gaps and bows stay. Margins and movements are still those of the frame as "
+             "drawn. A run under which the frame has no state is refused."},
     {"answer", "Text tells the verdict, the runs and each tube in its worst run. CSV is the table that --of names: tubes (a row for each "
-               "tube in each run), joints or runs. JSON has all three. --report writes a page with four views of the frame."},
+               "tube in each run), joints, runs, or with --arch also arch. JSON has all of them. --report writes a page with four views of the frame."},
+    {"cuts", "'railbow cut' tells how the faces part if a tube is cut through, with what is locked in or under a run, and from "
+             "readings of such a cut what was locked in. See 'railbow help cut'."},
+    {"decisions", "compare, sweep and limit take the folder too. 'railbow compare FOLDER --walls LIST' chooses a wall for each part. "
+                  "sweep and limit vary a number of one tube (--tube NAME), one joint (--joint NAME) or the loads of a run (--run NAME: every "
+                  "row that gives the column, or those on the tube or joint named with it), and judge the whole frame."},
     {"errors", "A message names the table, the line and the column. A row that is wrong, a name that is unknown or given twice, a "
                "joint that no tube reaches, a frame that is not held or a load that nothing takes prevents the whole check. A run "
                "that cannot be solved is named and has no rows; the other runs have. The exit status is then 2."},

@@ -1,6 +1,6 @@
 /* new on a frame. */
-#ifndef RAILBOW_COMMAND_NEW_FRAME_H
-#define RAILBOW_COMMAND_NEW_FRAME_H
+#ifndef RAILBOW_COMMAND_FRAME_NEW_FRAME_H
+#define RAILBOW_COMMAND_FRAME_NEW_FRAME_H
 
 #include "program/options.h"
 

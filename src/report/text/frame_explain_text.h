@@ -1,0 +1,12 @@
+/* The working of a tube of a frame for a terminal. */
+#ifndef RAILBOW_REPORT_TEXT_FRAME_EXPLAIN_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_EXPLAIN_TEXT_H
+
+#include "cases/frame_results.h"
+#include "report/screen.h"
+#include "working/steps.h"
+
+/* Given: a  of one run and one tube */
+void frame_explain_text(text *out, const frame_answers *a, const char *folder, const working *w, const screen *s);
+
+#endif
