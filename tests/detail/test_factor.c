@@ -229,10 +229,69 @@ START_TEST(numbers_of_a_result)
     m.compression = 0;
     ck_assert_int_eq(rbow_detail_check(&d, &m, &steel, &r), RBOW_OK);
     near_within(r.shear, 100, 1e-12, 0);
+    rbow_detail middle = d;
+    middle.at = 20;
+    ck_assert_int_eq(rbow_detail_check(&middle, &m, &steel, &r), RBOW_OK);
+    near_within(r.prying, 5.0 * 40 * 40 / 8 / (2.0 / 3 * 1.5), 1e-12, 0);
     m.compression = 1e6;
     ck_assert_int_eq(rbow_detail_check(&d, &m, &steel, &r), RBOW_OK);
     ck_assert_uint_ne(r.remarks & RBOW_DETAIL_UNSTABLE, 0);
     ck_assert(isnan(r.moment) && r.margin < 0 && r.verdict == RBOW_SHORT);
+}
+END_TEST
+
+/* A straight tube between pins: Euler's load, whatever the detail; and a weld that it spares earns no remark. */
+START_TEST(buckling_ends_the_search)
+{
+    rbow_member m = tube_of(1.25, .058, 80);
+    rbow_section s;
+    rbow_section_of(m.od, m.wall, &s);
+    m.compression = pi * pi * 29e6 * s.inertia / (80 * 80) / 1.7;
+    const rbow_detail all[] = {detail_of(RBOW_DETAIL_PLACE, 40), hole_at(40, .2, 2), detail_of(RBOW_DETAIL_RING_WELD, 40)};
+    for (int i = 0; i < 3; i++) {
+        rbow_detail_result r;
+        ck_assert_int_eq(rbow_detail_check(&all[i], &m, &steel, &r), RBOW_OK);
+        near_within(r.factor, 1.7, 1e-9, 0);
+        near_within(r.margin, 1.7 / 1.5 - 1, 1e-9, 0);
+        ck_assert_int_eq(r.mode, RBOW_DETAIL_BY_BUCKLING);
+        ck_assert_uint_eq(r.remarks & RBOW_DETAIL_UNDER_TWO, 0);
+    }
+}
+END_TEST
+
+/* Utilisation that rises over 1 by little and falls again is found. */
+START_TEST(humps)
+{
+    enum { STEPS = 300 };
+    dice d = {404};
+    int found = 0;
+    for (int i = 0; i < 600; i++) {
+        rbow_member m = tube_of(1.25, .058, dice_between(&d, 60, 100)); /* a large bow, and a couple against it that it outgrows */
+        double use[STEPS + 1];
+        m.compression = dice_between(&d, 500, 3000);
+        m.bow = dice_between(&d, .4, 1.2);
+        m.moment_clock = pi;
+        m.moment_a = m.compression * m.bow * dice_between(&d, .2, 2);
+        m.moment_b = m.compression * m.bow * dice_between(&d, -.5, .3);
+        rbow_detail ring = detail_of(RBOW_DETAIL_RING_WELD, dice_between(&d, .03, .5) * m.length);
+        ring.weld_strength = 1e9;
+        rbow_detail_result end;
+        ck_assert_int_eq(rbow_detail_check(&ring, &m, &steel, &end), RBOW_OK);
+        for (int k = 0; k <= STEPS; k++) use[k] = highest_use(&ring, &m, .97 * end.factor * k / STEPS);
+        int top = 1;
+        while (top < STEPS && !(use[top] > use[top - 1] && use[top] > use[top + 1])) top++;
+        if (top < STEPS && use[0] > .99 * use[top]) top = STEPS;
+        double lowest = INFINITY;
+        for (int k = top; k <= STEPS; k++) lowest = fmin(lowest, use[k]);
+        if (top >= STEPS || lowest > .98 * use[top]) continue;
+        const double above = dice_size(&d, 1e-5, 1e-3);
+        ring.weld_strength *= use[top] / (1 + above);
+        rbow_detail_result r;
+        ck_assert_int_eq(rbow_detail_check(&ring, &m, &steel, &r), RBOW_OK);
+        ck_assert_msg(r.factor <= .97 * end.factor * top / STEPS, "member %d: %.9g beyond the hump", i, r.factor);
+        found++;
+    }
+    ck_assert_int_gt(found, 20);
 }
 END_TEST
 
@@ -245,6 +304,8 @@ static void fill(TCase *c)
     tcase_add_test(c, strong_welds_change_nothing);
     tcase_add_test(c, forces_along_a_tube);
     tcase_add_test(c, numbers_of_a_result);
+    tcase_add_test(c, buckling_ends_the_search);
+    tcase_add_test(c, humps);
 }
 
 int main(void)

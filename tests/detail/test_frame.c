@@ -220,6 +220,112 @@ START_TEST(life_of_one_tube)
 }
 END_TEST
 
+/* A tube between balls, bent into an S by couples at its joints. */
+static void s_shape(built *b, const rbow_material *k, double clock)
+{
+    begin(b);
+    const unsigned held = RBOW_HELD_Y | RBOW_HELD_Z | RBOW_HELD_RX;
+    const size_t a = add_joint(b, 0, 0, 0, held | RBOW_HELD_X), c = add_joint(b, 36, 0, 0, held);
+    rbow_frame_tube *t = add_tube(b, a, c, 1.25, .058, k);
+    t->bow = .08;
+    t->bow_clock = clock;
+    push_joint(b, c, -1500, 0, 0);
+    push_joint(b, a, 0, 0, 0)->moment[RBOW_Y] = 900;
+    push_joint(b, c, 0, 0, 0)->moment[RBOW_Y] = 700;
+    ck_assert_int_eq(open_frame(b), RBOW_OK);
+}
+
+/* A bow of unknown clock takes the worse of both sides, wherever the detail is. */
+START_TEST(both_sides)
+{
+    const rbow_material k = with_ultimate();
+    built any, up, down;
+    s_shape(&any, &k, RBOW_ANY_CLOCK);
+    s_shape(&up, &k, 0);
+    s_shape(&down, &k, acos(-1));
+    int sides = 0;
+    for (double at = 4; at < 36; at += 7) {
+        const rbow_detail d = detail_of(RBOW_DETAIL_HOLE, at);
+        const double one = checked(&up, 0, &d).margin, other = checked(&down, 0, &d).margin;
+        near_within(checked(&any, 0, &d).margin, fmin(one, other), 1e-6, 1e-6);
+        sides |= one < other ? 1 : 2;
+        const rbow_frame_life_row rows[] = {{&any.run, 5, 0, .8}}, of_up[] = {{&up.run, 5, 0, .8}}, of_down[] = {{&down.run, 5, 0, .8}};
+        rbow_life_result r, a, b;
+        ck_assert_int_eq(rbow_frame_life_of(any.solver, rows, 1, 0, &d, &weld, &r), RBOW_OK);
+        ck_assert_int_eq(rbow_frame_life_of(up.solver, of_up, 1, 0, &d, &weld, &a), RBOW_OK);
+        ck_assert_int_eq(rbow_frame_life_of(down.solver, of_down, 1, 0, &d, &weld, &b), RBOW_OK);
+        ck_assert(isfinite(a.runs) && isfinite(b.runs));
+        near_within(r.runs, fmin(a.runs, b.runs), 1e-6, 0);
+    }
+    ck_assert_int_eq(sides, 3);
+    free(any.memory);
+    free(up.memory);
+    free(down.memory);
+}
+END_TEST
+
+/* A factor below 0 is the run with every load turned round. */
+START_TEST(turned_loads)
+{
+    const rbow_material k = with_ultimate();
+    built b;
+    portal(&b, &k, true);
+    rbow_frame_load *along = &b.loads[b.run.load_count++];
+    *along = rbow_frame_load_default();
+    along->acts_on = RBOW_ACTS_ON_TUBE;
+    along->index = 1;
+    along->spread[RBOW_X] = 12;
+    along->spread[RBOW_Z] = -4;
+    along->force[RBOW_X] = 50;
+    along->force[RBOW_Z] = 30;
+    along->at = 13;
+    ck_assert_int_eq(open_frame(&b), RBOW_OK);
+    for (size_t tube = 0; tube < 4; tube++) {
+        rbow_section_forces got, want, again;
+        ck_assert_int_eq(rbow_frame_forces(b.solver, &b.run, -.3, RBOW_FRAME_AS_BUILT, tube, 9, &got), RBOW_OK);
+        rbow_frame_load turned[LOADS_MOST];
+        memcpy(turned, b.loads, sizeof turned);
+        for (size_t i = 0; i < b.run.load_count; i++)
+            for (int a = 0; a < RBOW_AXES; a++) {
+                turned[i].force[a] *= -1;
+                turned[i].spread[a] *= -1;
+                turned[i].moment[a] *= -1;
+            }
+        const rbow_frame_run run = {turned, b.run.load_count, 1, RBOW_UNSET};
+        ck_assert_int_eq(rbow_frame_forces(b.solver, &run, .3, RBOW_FRAME_AS_BUILT, tube, 9, &want), RBOW_OK);
+        near_within(got.axial, want.axial, 1e-9, 1e-6);
+        near_within(got.moment_up, want.moment_up, 1e-9, 1e-6);
+        near_within(got.moment_right, want.moment_right, 1e-9, 1e-6);
+        near_within(got.torque, want.torque, 1e-9, 1e-6);
+        near_within(got.shear_up, want.shear_up, 1e-9, 1e-6);
+        ck_assert_int_eq(rbow_frame_forces(b.solver, &b.run, -.3, RBOW_FRAME_AS_BUILT, tube, 9, &again), RBOW_OK);
+        near_within(again.axial, got.axial, 1e-12, 0);
+    }
+    free(b.memory);
+}
+END_TEST
+
+/* Straight struts that buckle: the path ends before a detail reaches its limit. */
+START_TEST(the_end_of_the_path)
+{
+    const rbow_material k = with_ultimate();
+    built b;
+    begin(&b);
+    const size_t a = add_joint(&b, 0, 0, 0, RBOW_HELD_PINNED | RBOW_HELD_RX), c = add_joint(&b, 80, 0, 0, RBOW_HELD_Y | RBOW_HELD_Z);
+    add_tube(&b, a, c, 1.25, .058, &k);
+    push_joint(&b, c, -1000, 0, 0);
+    ck_assert_int_eq(open_frame(&b), RBOW_OK);
+    double end;
+    ck_assert_int_eq(rbow_frame_path_end(b.solver, &b.run, RBOW_FRAME_AS_BUILT, &end), RBOW_OK);
+    const rbow_detail d = detail_of(RBOW_DETAIL_HOLE, 40);
+    const rbow_detail_result r = checked(&b, 0, &d);
+    ck_assert(isfinite(end));
+    near_within(r.factor, end, 1e-6, 0);
+    ck_assert_int_eq(r.mode, RBOW_DETAIL_BY_BUCKLING);
+    free(b.memory);
+}
+END_TEST
+
 /* A tube forced into a frame: where the metal leads the fit costs life; more cycles never last longer; faults. */
 START_TEST(life_of_a_forced_frame)
 {
@@ -258,6 +364,9 @@ static void fill(TCase *c)
     tcase_add_test(c, beside_the_tubes);
     tcase_add_test(c, life_of_one_tube);
     tcase_add_test(c, life_of_a_forced_frame);
+    tcase_add_test(c, both_sides);
+    tcase_add_test(c, turned_loads);
+    tcase_add_test(c, the_end_of_the_path);
 }
 
 int main(void)

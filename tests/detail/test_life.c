@@ -253,6 +253,30 @@ START_TEST(over_the_unknowns)
 }
 END_TEST
 
+/* The worst direction of a miss lies along the load or against it, at clocks that no even step meets. */
+START_TEST(worst_direction_between_steps)
+{
+    dice d = {33};
+    for (int i = 0; i < 6; i++) {
+        rbow_member m = bent(&d);
+        m.bow = 0;
+        m.end_a = m.end_b = RBOW_FIXED;
+        m.spread_clock = dice_between(&d, 0, 6);
+        m.miss_a_clock = RBOW_ANY_CLOCK;
+        const rbow_life_row row = row_of(&m, 10);
+        const rbow_detail at = detail_of(RBOW_DETAIL_PLACE, 0);
+        const rbow_life_result r = life(&at, &row, 1, "4130 kt 4");
+        rbow_member with = m, against = m;
+        with.miss_a_clock = m.spread_clock;
+        against.miss_a_clock = m.spread_clock + pi;
+        const rbow_life_row one = row_of(&with, 10), other = row_of(&against, 10);
+        const double least = fmin(life(&at, &one, 1, "4130 kt 4").runs, life(&at, &other, 1, "4130 kt 4").runs);
+        ck_assert(isfinite(least));
+        near_within(r.runs, least, 1e-4, 0);
+    }
+}
+END_TEST
+
 /* More cycles, and more loads, never last longer. */
 START_TEST(more_never_lasts_longer)
 {
@@ -356,6 +380,7 @@ static void fill(TCase *c)
     tcase_add_test(c, worst_fibre);
     tcase_add_test(c, forced_fits);
     tcase_add_test(c, over_the_unknowns);
+    tcase_add_test(c, worst_direction_between_steps);
     tcase_add_test(c, more_never_lasts_longer);
     tcase_add_test(c, without_a_number);
     tcase_add_test(c, faults);
