@@ -1,6 +1,6 @@
 /* How long a detail lasts: cycles to a crack from S-N curves, and runs by Miner's rule.
  *
- * An estimate, right to orders of magnitude and no substitute for inspection; welds are taken as free of cracks. Design curves of
+ * A range beyond the yield of the place has no number: the part may shake down and last, but the curves do not cover it. An estimate, right to orders of magnitude and no substitute for inspection; welds are taken as free of cracks. Design curves of
  * welds are the mean less two standard deviations. */
 #ifndef RAILBOW_LIFE_H
 #define RAILBOW_LIFE_H
@@ -49,7 +49,7 @@ RBOW_API rbow_status rbow_sn_cycles(const rbow_sn_curve *curve, double range, do
     X(RBOW_LIFE_BEYOND_YIELD, "beyond yield")         /* a stress exceeds the yield of the place                     */ \
     X(RBOW_LIFE_LOW_CYCLE, "beyond yield: low-cycle") /* the range does: no number                                   */ \
     X(RBOW_LIFE_NO_STATE, "no equilibrium")           /* at one of the two load factors: no life                     */ \
-    X(RBOW_LIFE_MEAN_CURVE, "mean curve")             /* of metal, without a known deviation: half crack earlier      */
+    X(RBOW_LIFE_MEAN_CURVE, "mean curve")             /* of metal, no deviation known: half of the parts crack earlier */
 #define RBOW_LIFE_REMARK_AT(value, text) value##_AT,
 #define RBOW_LIFE_REMARK_BIT(value, text) value = 1 << value##_AT,
 enum { RBOW_LIFE_REMARK_LIST(RBOW_LIFE_REMARK_AT) RBOW_LIFE_REMARK_COUNT };

@@ -26,7 +26,7 @@ static double one(const void *of, const prepared *p, limit which, double factor)
     const detail_model *m = of;
     rbow_section_forces f;
     const rbow_status status = rbow_forces_at(p, factor, m->detail.at, &f);
-    return status == RBOW_UNSTABLE ? (double)INFINITY : status == RBOW_OK ? rbow_detail_level(m, &f, which) : (double)NAN;
+    return status == RBOW_UNSTABLE ? (double)INFINITY : status == RBOW_OK ? rbow_detail_level(m, &f, (int)which) : (double)NAN;
 }
 
 static double second_difference(const rbow_section_forces f[3], const detail_slopes *s)
