@@ -1,7 +1,8 @@
 /* How long a detail lasts: cycles to a crack from S-N curves, and runs by Miner's rule.
  *
- * A range beyond the yield of the place has no number: the part may shake down and last, but the curves do not cover it. An estimate, right to orders of magnitude and no substitute for inspection; welds are taken as free of cracks. Design curves of
- * welds are the mean less two standard deviations. */
+ * An estimate, right to orders of magnitude and no substitute for inspection; welds are taken as free of cracks. Design curves of
+ * welds are the mean less two standard deviations. A range beyond the yield of the place has no number: the curves do not cover
+ * it. */
 #ifndef RAILBOW_LIFE_H
 #define RAILBOW_LIFE_H
 
