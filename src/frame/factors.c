@@ -112,8 +112,8 @@ static double lowest_share(const rbow_frame_solver *s)
 /* Returned: ends  whether the path ends before `upto`, a load factor, and before a lower margin is found */
 static rbow_status search_path(rbow_frame_solver *s, const path_search *q, bool *ends)
 {
-    const double most = isinf(q->end) ? endless_from : -log(narrowest), narrow = isinf(q->end) ? 1e-6 : 0.02;
-    double from = 0, width = isinf(q->end) ? q->asked : 0.7, upto = q->upto;
+    const double most = isinf(q->end) ? endless_from : -log(narrowest), first = rbow_panel_x(2 * q->asked, q->end);
+    double from = 0, width = isinf(q->end) ? q->asked : first < 0.7 ? first : 0.7, upto = q->upto;
     frame_path path;
     *ends = true;
     nothing_reached(s);
@@ -130,7 +130,7 @@ static rbow_status search_path(rbow_frame_solver *s, const path_search *q, bool 
         width = better_width(reach, rough, enough);
         *ends = !whole && isfinite(q->upto);
         if (*ends) break;
-        if (rough > enough && reach > narrow) {
+        if (rough > enough && reach > (whole || isinf(q->end) ? 1e-9 : 0.02)) {
             width = fmin(width, reach / 1.5);
             rbow_frame_path_from(&path, s, p.factor[0], row_of(s, 0));
             continue;

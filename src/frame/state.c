@@ -117,6 +117,7 @@ static double advance(rbow_frame_solver *s, double *unknowns)
 static bool newton(rbow_frame_solver *s, double factor, double *unknowns)
 {
     double before = INFINITY;
+    s->all_modes_stable = false;
     for (int round = 0; round < NEWTON_MOST; round++) {
         if (!rbow_frame_imbalance(s, factor, unknowns)) return false;
         const bool balanced = is_rounding(s, unknowns);
@@ -179,16 +180,29 @@ static bool settle_near(rbow_frame_solver *s, double factor, double *unknowns, d
  * Returned: whether the state lies before a fold */
 static bool is_before_fold(rbow_frame_solver *s, double factor, const double *unknowns, double plain)
 {
+    s->all_modes_stable = plain < slow;
     return (plain < slow && !s->measured) || rbow_frame_decompose_tangent(s, factor, unknowns) > 0;
 }
 
-bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
+/* With the stiffness of the state itself: one more step, which changes nothing that counts. */
+static bool is_balanced(rbow_frame_solver *s, double factor, double *unknowns)
+{
+    if (!rbow_frame_imbalance(s, factor, unknowns)) return false;
+    if (is_rounding(s, unknowns)) return true;
+    rbow_frame_solve_step(s);
+    return advance(s, unknowns) <= rounded && set_axial(s, unknowns);
+}
+
+static bool solve(rbow_frame_solver *s, double factor, double *unknowns)
 {
     const bool sure = factor < s->sure_below;
     double since, plain;
     if (!set_axial(s, unknowns)) return false;
-    if (settle_near(s, factor, unknowns, &plain))
-        return sure || (rbow_frame_decompose(s, s->axial) && is_before_fold(s, factor, unknowns, plain));
+    if (settle_near(s, factor, unknowns, &plain)) {
+        if (sure) return true;
+        if (!rbow_frame_decompose(s, s->axial)) return false;
+        if (is_balanced(s, factor, unknowns)) return is_before_fold(s, factor, unknowns, plain);
+    }
     for (int round = 0; round < ROUNDS_MOST; round++) {
         if (!rbow_frame_decompose(s, s->axial)) return false;
         const settling how = settle(s, factor, unknowns, &since, &plain);
@@ -199,4 +213,12 @@ bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
         return is_before_fold(s, factor, unknowns, plain);
     }
     return newton(s, factor, unknowns);
+}
+
+/* A stiffness that a failed attempt leaves behind is no beginning for the next. */
+bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
+{
+    const bool solved = solve(s, factor, unknowns);
+    if (!solved) s->decomposed = false;
+    return solved;
 }

@@ -81,6 +81,19 @@ void rbow_frame_solve_step(rbow_frame_solver *s)
     if (s->count > 0) gsl_linalg_ldlt_band_svx(&s->stiffness, &s->step);
 }
 
+void rbow_frame_times_stiffness(const rbow_frame_solver *s, const double *v, double *out)
+{
+    const double *k = s->stiffness.data;
+    const size_t wide = s->band + 1;
+    for (size_t j = 0; j < s->count; j++) {
+        double sum = v[j];
+        for (size_t i = 1; i < wide && j + i < s->count; i++) sum += k[j * wide + i] * v[j + i];
+        out[j] = k[j * wide] * sum;
+    }
+    for (size_t j = s->count; j-- > 0;)
+        for (size_t i = 1; i < wide && j + i < s->count; i++) out[j + i] += k[j * wide + i] * out[j];
+}
+
 /* The motion of a pivot that vanished: its own unknown 1, the ones before it as the decomposed part asks, the rest 0. */
 static void loose_motion(rbow_frame_solver *s, size_t pivot, double *motion)
 {

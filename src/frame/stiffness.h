@@ -16,6 +16,9 @@ bool rbow_frame_is_held(rbow_frame_solver *s, rbow_frame_loose *loose);
  * Returned: whether it is positive definite, and every tube below its own critical load; s->stiffness, s->log_stiffness */
 bool rbow_frame_decompose(rbow_frame_solver *s, const double *axial);
 
+/* The product of the decomposed stiffness and v; out  another vector. */
+void rbow_frame_times_stiffness(const rbow_frame_solver *s, const double *v, double *out);
+
 /* Solves the decomposed stiffness for s->step. */
 void rbow_frame_solve_step(rbow_frame_solver *s);
 
