@@ -23,7 +23,10 @@ static bool fill_panel(frame_path *path, const panel *p)
 {
     rbow_frame_solver *s = path->solver;
     for (int k = 1; k < NODES; k++) {
-        if (!rbow_frame_path_go(path, p->factor[k])) return false;
+        s->measured = k == NODES - 1 && !(p->factor[k] < s->sure_below);
+        const bool gone = rbow_frame_path_go(path, p->factor[k]);
+        s->measured = false;
+        if (!gone) return false;
         memcpy(row_of(s, k), rbow_frame_path_state(path), s->count * sizeof(double));
     }
     return true;

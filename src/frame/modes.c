@@ -1,5 +1,5 @@
-/* Modes v with T v = m K v, T the tangent and K the stiffness, which is positive definite: all m are 1 where the bending does not
- * change the axial forces, and a fold is passed as one becomes negative. Inverse iteration finds the m closest to 0; each mode found
+/* Modes v with T v = m K v, T the tangent and K the stiffness without axial forces, which is positive definite: without load all m
+ * are 1, and a fold is passed as one becomes negative. Inverse iteration finds the m closest to 0; each mode found
  * is taken out of the next (Wielandt, Math. Z. 50 (1944), 93; from memory). */
 #include "frame/modes.h"
 
@@ -28,8 +28,8 @@ static double find_mode(rbow_frame_solver *s, int mode)
     double *v = mode_row(s, mode), *dual = dual_row(s, mode), *step = s->step.data;
     double along = 0, inverse = NAN;
     begin(s, v, mode);
-    for (int round = 0; round < ROUNDS && !(fabs(along) > settled); round++) {
-        rbow_frame_times_stiffness(s, v, step);
+    for (int round = 0; round < ROUNDS && !(fabs(along) > settled) && !(round > 5 && fabs(inverse) < 1.25); round++) {
+        rbow_frame_times_unloaded(s, v, step);
         rbow_frame_solve_tangent(s);
         for (int i = 0; i < mode; i++) {
             const double share = product(dual_row(s, i), step, s->count);
@@ -40,7 +40,7 @@ static double find_mode(rbow_frame_solver *s, int mode)
         inverse = along > 0 ? size / was : -size / was;
         for (size_t j = 0; j < s->count; j++) v[j] = step[j] / size;
     }
-    rbow_frame_times_stiffness(s, v, dual);
+    rbow_frame_times_unloaded(s, v, dual);
     const double energy = product(v, dual, s->count);
     for (size_t j = 0; j < s->count; j++) dual[j] /= energy;
     return fabs(along) > settled ? inverse : (double)NAN;

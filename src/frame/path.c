@@ -170,7 +170,7 @@ static void remember(frame_path *p, double factor)
 static bool two_have_folded(frame_path *p, double factor)
 {
     const double unseen = 1e-4, small = 0.02;
-    if (!p->solver->measured || p->turned || p->solver->all_modes_stable) return false;
+    if (!p->solver->measured || p->turned) return false;
     const double mode = rbow_frame_negative_mode(p->solver);
     if (isnan(mode)) return false;
     p->turned = factor - p->factor[0] < unseen * factor && -mode > small;

@@ -1,9 +1,9 @@
 /* A state is G(u) = F(u, P(u)) - load = 0, F the forces of the joints on the tubes, P the axial forces, linear in u. The
  * stiffness K is the derivative of F at fixed P in its bending; the tangent T has, in addition, one product of two vectors for
  * each tube, its bending by P times its P by u. Steps with K alone, decomposed once, shrink the error by the spectral radius of
- * 1 - K^-1 T each; a radius below 1 proves that det T > 0, so that there is no fold. Few of its values are large, so mixing the
- * last steps removes them (Anderson, J. ACM 12 (1965), 547; from memory). Where the plain steps shrink slowly, the sign of det T
- * is asked at the end, and where even mixed steps do, Newton steps with T take over.
+ * 1 - K^-1 T each. Few of its values are large, so mixing the last steps removes them (Anderson, J. ACM 12 (1965), 547; from
+ * memory). A fold shows in the sign of det T, which is asked where the steps shrink slowly, and always where the state is measured:
+ * steps from a symmetric guess do not meet a mode that is not. Where even mixed steps shrink slowly, Newton steps with T take over.
  * Source: Livesley, Matrix Methods of Structural Analysis, 2nd ed. 1975, ch. 11 (stability functions in frames; from memory). */
 #include "frame/state.h"
 
@@ -117,7 +117,6 @@ static double advance(rbow_frame_solver *s, double *unknowns)
 static bool newton(rbow_frame_solver *s, double factor, double *unknowns)
 {
     double before = INFINITY;
-    s->all_modes_stable = false;
     for (int round = 0; round < NEWTON_MOST; round++) {
         if (!rbow_frame_imbalance(s, factor, unknowns)) return false;
         const bool balanced = is_rounding(s, unknowns);
@@ -180,7 +179,6 @@ static bool settle_near(rbow_frame_solver *s, double factor, double *unknowns, d
  * Returned: whether the state lies before a fold */
 static bool is_before_fold(rbow_frame_solver *s, double factor, const double *unknowns, double plain)
 {
-    s->all_modes_stable = plain < slow;
     return (plain < slow && !s->measured) || rbow_frame_decompose_tangent(s, factor, unknowns) > 0;
 }
 

@@ -3,7 +3,7 @@
 #define _XOPEN_SOURCE 700
 #include "program/frame/frame_solve.h"
 #include "program/frame/frame_write.h"
-#include "report/text/frame_text.h"
+#include "report/text/frame/frame_text.h"
 
 #include <gsl/gsl_errno.h>
 #include <fcntl.h>

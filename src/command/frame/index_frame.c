@@ -6,7 +6,7 @@
 #include "program/progress.h"
 #include "program/say.h"
 #include "report/page/frame_spread_page.h"
-#include "report/text/frame_spread_text.h"
+#include "report/text/frame/frame_spread_text.h"
 #include "study/frame_index.h"
 
 #include <stdlib.h>

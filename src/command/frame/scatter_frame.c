@@ -7,7 +7,7 @@
 #include "program/progress.h"
 #include "program/say.h"
 #include "report/page/frame_spread_page.h"
-#include "report/text/frame_spread_text.h"
+#include "report/text/frame/frame_spread_text.h"
 
 #include <math.h>
 #include <stdlib.h>

@@ -1,7 +1,7 @@
+#include "cases/frame_results.h"
 #include "report/page/frame_page.h"
 
 #include "cases/case_words.h"
-#include "cases/frame_order.h"
 #include "report/caution.h"
 #include "report/html.h"
 #include "report/page/frame_findings.h"
