@@ -83,7 +83,7 @@ static void nothing_reached(rbow_frame_solver *s)
  * the end every one: that is on the safe side. */
 static void reach_at_end(rbow_frame_solver *s, double path_end, double searched)
 {
-    const bool whole = isinf(path_end) || !(searched < path_end * (1 - 1e-5));
+    const bool whole = !(searched < fmin(path_end, endless_from) * (1 - 1e-5));
     for (size_t i = 0; i < s->frame.tube_count; i++)
         for (int k = 0; k < FRAME_LIMITS; k++) {
             frame_reached *r = &s->reached[i];
@@ -150,7 +150,7 @@ static rbow_status search_path(rbow_frame_solver *s, const path_search *q, bool 
             rbow_frame_path_from(&path, s, p.factor[0], row_of(s, 0));
             continue;
         }
-        if (!whole) return *searched > (isinf(q->end) ? 1000 * q->asked : q->end / 2) ? RBOW_OK : RBOW_NO_CONVERGENCE;
+        if (!whole) return *searched > fmin(q->end / 2, 20 * q->asked) ? RBOW_OK : RBOW_NO_CONVERGENCE;
         if (is_noise) width = 2 * reach;
         const rbow_status status = search_all(s, &p, q->asked);
         if (status != RBOW_OK) return status;

@@ -188,16 +188,18 @@ static bool try_from(frame_path *p, double factor, int known)
     if (!rbow_frame_solve(s, factor, solved)) return false;
     const double moved = distance(solved, last, s->count), off = distance(solved, expected, s->count);
     const double near = 0.01 * (size_of(solved, s->count) + size_of(s->rest, s->count));
-    if (known >= 2 && moved > near && off > 0.5 * moved) return false;
+    const bool stray = known >= 2 ? off > 0.5 * moved : p->known >= 2;
+    if (moved > near && stray) return false;
     if (two_have_folded(p, factor)) return false;
     remember(p, factor);
     return true;
 }
 
-/* Where states lie close to one another their rounding spoils a polynomial through many of them. */
+/* Where states lie close to one another their rounding spoils a polynomial through many of them, and where movements begin like a root
+ * even a line points too far. */
 static bool try_at(frame_path *p, double factor)
 {
-    return try_from(p, factor, p->known) || (p->known > 2 && try_from(p, factor, 2));
+    return try_from(p, factor, p->known) || (p->known > 2 && try_from(p, factor, 2)) || (p->known > 1 && try_from(p, factor, 1));
 }
 
 bool rbow_frame_path_go(frame_path *p, double factor)
