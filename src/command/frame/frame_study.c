@@ -100,7 +100,7 @@ static bool write_page(const shell *h, output *page, int status)
     const case_run as_run = {.options = &h->of_tables, .facts = h->facts, .refused = {.count = s->refused}};
     page_head head = report_head(&as_run, page, status);
     text body = {0};
-    if (head.title == NULL) head.title = "Frame check";
+    if (head.title == NULL) head.title = s->title;
     s->page(s, &body, &head);
     return report_write(page, &head, &body);
 }

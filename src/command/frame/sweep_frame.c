@@ -230,7 +230,7 @@ static void put_page(const frame_study *s, text *out, const page_head *head)
 int sweep_frame(const options *o, const char *folder)
 {
     sweep_state w = {.count = 0};
-    frame_study s = {.command = "sweep", .options = o, .state = &w, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
+    frame_study s = {.command = "sweep", .title = "Sweep of a frame", .options = o, .state = &w, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
     const int status = frame_study_run(&s, folder);
     for (size_t i = 0; i < w.count; i++) frame_column_close(&w.columns[i]);
     free(w.tried);
