@@ -35,26 +35,6 @@ static size_t values_of(const sweep *s)
     return s->counts[0] * (s->count > 1 ? s->counts[1] : 1);
 }
 
-static bool refuse_form(const char *given)
-{
-    say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
-    return false;
-}
-
-/* "FROM:TO:STEP" */
-static bool read_range(const field *f, const char *given, const char *at, measure three[3])
-{
-    for (int i = 0; i < 3; i++) {
-        const size_t length = strcspn(at, ":");
-        if ((at[length] == ':') != (i < 2)) return refuse_form(given);
-        if (!case_measure("vary", f, at, length, &three[i])) return false;
-        at += length + (at[length] == ':');
-    }
-    if (three[0].has_unit == three[1].has_unit && three[1].has_unit == three[2].has_unit) return true;
-    say("--vary: '%s': either all three values have their unit, or none", given);
-    return false;
-}
-
 /* The range in the unit of the column; its count does not depend on it. */
 static bool set_range(sweep *s, size_t column, const char *given)
 {
@@ -72,9 +52,9 @@ static bool set_range(sweep *s, size_t column, const char *given)
 static bool read_vary(sweep *s, const char *given)
 {
     const char *equals = strchr(given, '=');
-    if (equals == NULL) return refuse_form(given);
+    if (equals == NULL) return case_range_refuse(given);
     const field *f = case_column("vary", given, (size_t)(equals - given));
-    if (f == NULL || !read_range(f, given, equals + 1, s->given[s->count])) return false;
+    if (f == NULL || !case_range(f, given, equals + 1, s->given[s->count])) return false;
     const unit *stand_in = unit_at(f->dimension, 0); /* until the file names one */
     s->columns[s->count] = f;
     s->units[s->count] = (column_unit){.option = "vary", .field = f, .unit = stand_in};

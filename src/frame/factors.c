@@ -13,6 +13,8 @@
 #include <string.h>
 
 static const double close_enough = 2e-5; /* in utilisation, of every other node */
+static const double noise = 1e-2; /* in utilisation: what rounding may leave in states close to buckling */
+static const double nearly = 0.99; /* of the end */
 static const double narrowest = 2e-7; /* of the end: a path is searched this close to it */
 
 /* ---- panels --------------------------------------------------------------------------------------------- */
@@ -23,7 +25,10 @@ static bool fill_panel(frame_path *path, const panel *p)
 {
     rbow_frame_solver *s = path->solver;
     for (int k = 1; k < NODES; k++) {
-        if (!rbow_frame_path_go(path, p->factor[k])) return false;
+        s->measured = k == NODES - 1 && !(p->factor[k] < s->sure_below);
+        const bool gone = rbow_frame_path_go(path, p->factor[k]);
+        s->measured = false;
+        if (!gone) return false;
         memcpy(row_of(s, k), rbow_frame_path_state(path), s->count * sizeof(double));
     }
     return true;
@@ -79,12 +84,18 @@ static void nothing_reached(rbow_frame_solver *s)
         }
 }
 
-/* A limit that is within rounding of being reached where the path ends is reached there: a pinned tube on Euler's curve. */
-static void reach_at_end(rbow_frame_solver *s, double path_end)
+/* A limit that is within rounding of being reached where the path ends is reached there: a pinned tube on Euler's curve. Where the
+ * search breaks off before, because rounding hides the states, one that is half reached counts as reached where it does, and far from
+ * the end every one: that is on the safe side. */
+static void reach_at_end(rbow_frame_solver *s, double path_end, double searched)
 {
+    const bool whole = !(searched < fmin(path_end, endless_from) * (1 - 1e-5));
     for (size_t i = 0; i < s->frame.tube_count; i++)
-        for (int k = 0; k < FRAME_LIMITS; k++)
-            if (isinf(s->reached[i].factor[k]) && s->reached[i].last[k] >= 1 - 1e-6) s->reached[i].factor[k] = path_end;
+        for (int k = 0; k < FRAME_LIMITS; k++) {
+            frame_reached *r = &s->reached[i];
+            const bool counts = whole ? r->last[k] >= 1 - 1e-6 : r->last[k] >= 0.5 || searched < nearly * path_end;
+            if (isinf(r->factor[k]) && counts) r->factor[k] = whole ? path_end : searched;
+        }
 }
 
 typedef struct path_search {
@@ -96,7 +107,7 @@ typedef struct path_search {
 /* Toward an end an error in x is one in the load factor that is exp(x) times smaller. */
 static double enough_at(double x, double end)
 {
-    return isinf(end) ? close_enough : fmin(close_enough * exp(x / 2), 2e-4);
+    return isinf(end) ? close_enough : fmin(close_enough * exp(x / 2), 5e-3);
 }
 
 /* The error of every other node grows with the fifth power of the width. */
@@ -115,13 +126,15 @@ static double lowest_share(const rbow_frame_solver *s)
     return lowest;
 }
 
-/* Returned: ends  whether the path ends before `upto`, a load factor, and before a lower margin is found */
-static rbow_status search_path(rbow_frame_solver *s, const path_search *q, bool *ends)
+/* Returned: ends      whether the path ends before `upto`, a load factor, and before a lower margin is found
+ *           searched  load factor that the search has come to */
+static rbow_status search_path(rbow_frame_solver *s, const path_search *q, bool *ends, double *searched)
 {
-    const double most = isinf(q->end) ? endless_from : -log(narrowest), narrow = isinf(q->end) ? 1e-6 : 0.02;
-    double from = 0, width = isinf(q->end) ? q->asked : 0.7, upto = q->upto;
+    const double most = isinf(q->end) ? endless_from : -log(narrowest), first = rbow_panel_x(2 * q->asked, q->end);
+    double from = 0, width = isinf(q->end) ? q->asked : first < 0.7 ? first : 0.7, upto = q->upto, rough_before = INFINITY;
     frame_path path;
     *ends = true;
+    *searched = 0;
     nothing_reached(s);
     if (!(q->end > 0)) return RBOW_OK;
     if (!rbow_frame_path_begin(&path, s)) return isinf(q->upto) ? RBOW_NO_CONVERGENCE : RBOW_OK;
@@ -136,15 +149,20 @@ static rbow_status search_path(rbow_frame_solver *s, const path_search *q, bool 
         width = better_width(reach, rough, enough);
         *ends = !whole && isfinite(q->upto);
         if (*ends) break;
-        if (rough > enough && reach > narrow) {
+        const bool is_noise = rough < noise && rough > 0.7 * rough_before; /* a narrower panel is no smoother */
+        rough_before = rough;
+        if (rough > enough && !is_noise && reach > (whole || isinf(q->end) ? 1e-9 : 0.02)) {
             width = fmin(width, reach / 1.5);
             rbow_frame_path_from(&path, s, p.factor[0], row_of(s, 0));
             continue;
         }
-        if (!whole) break;
+        if (!whole) return *searched > fmin(q->end / 2, 20 * q->asked) ? RBOW_OK : RBOW_NO_CONVERGENCE;
+        if (is_noise) width = 2 * reach;
         const rbow_status status = search_all(s, &p, q->asked);
         if (status != RBOW_OK) return status;
         from = p.to;
+        *searched = p.factor[NODES - 1];
+        rough_before = INFINITY;
         memcpy(row_of(s, 0), row_of(s, NODES - 1), s->count * sizeof(double));
         if (isfinite(q->upto)) upto = fmin(upto, lowest_share(s) * q->asked);
     }
@@ -155,10 +173,11 @@ rbow_status rbow_frame_factors(rbow_frame_solver *s, double path_end)
 {
     const path_search q = {.end = path_end, .asked = largest_required(s->run), .upto = INFINITY};
     bool ends;
+    double searched;
     s->sure_below = 0.999 * path_end;
-    const rbow_status status = search_path(s, &q, &ends);
+    const rbow_status status = search_path(s, &q, &ends, &searched);
     s->sure_below = 0;
-    reach_at_end(s, path_end);
+    reach_at_end(s, path_end, all_searched(s) ? path_end : searched);
     return status;
 }
 
@@ -168,8 +187,9 @@ rbow_status rbow_frame_lowest_factors(rbow_frame_solver *s, double most, double 
     const path_search q = {.end = INFINITY, .asked = asked, .upto = first * asked};
     frame_path path;
     bool ends;
+    double searched;
     *path_end = INFINITY;
-    const rbow_status status = search_path(s, &q, &ends);
+    const rbow_status status = search_path(s, &q, &ends, &searched);
     if (status != RBOW_OK || (!ends && (most <= first || lowest_share(s) <= first))) return status;
     *path_end = rbow_frame_path_begin(&path, s) ? rbow_frame_path_to_end(&path) : 0;
     return rbow_frame_factors(s, *path_end);

@@ -32,6 +32,7 @@ static void lay_out(rbow_frame_solver *s, room *r)
 {
     const size_t n = s->count, joints = s->frame.joint_count, tubes = s->frame.tube_count, rows = n > 0 ? n : 1;
     double *stiffness = take(r, rows * (s->band + 1) * sizeof(double));
+    s->unloaded = take(r, rows * (s->band + 1) * sizeof *s->unloaded);
     double *tangent = take(r, rows * (3 * s->band + 1) * sizeof(double)), *step = take(r, rows * sizeof(double));
     unsigned *pivots = take(r, rows * sizeof(unsigned));
     s->tubes = take(r, tubes * sizeof *s->tubes);

@@ -1,5 +1,6 @@
 #include "frame/path.h"
 
+#include "frame/modes.h"
 #include "frame/state.h"
 
 #include <math.h>
@@ -33,6 +34,7 @@ bool rbow_frame_path_begin(frame_path *p, rbow_frame_solver *s)
     const double whole = s->fit;
     double *u = s->rest, *last = row_of(s, GUESS_ROW), done = 0, part = 1;
     memset(last, 0, s->count * sizeof *last);
+    s->decomposed = false;
     while (done < 1 && part * PARTS_MOST >= 1) {
         memcpy(u, last, s->count * sizeof *u);
         s->fit = whole * fmin(1, done + part);
@@ -121,7 +123,7 @@ static double sure_end(const frame_path *p)
 
 /* Through the known states, by the polynomial that has their number of terms: over the distance to a pole, where one is ahead; in
  * the root of the distance to a fold; or in the load factor. */
-static void extrapolate(const frame_path *p, double factor, double *guess)
+static void extrapolate(const frame_path *p, double factor, int known, double *guess)
 {
     const size_t n = p->solver->count;
     double off;
@@ -129,11 +131,11 @@ static void extrapolate(const frame_path *p, double factor, double *guess)
     const bool turns = !(pole > factor) && fold > factor;
     double x[KNOWN_MOST];
     const double at = turns ? sqrt(fold - factor) : factor;
-    for (int i = 0; i < p->known; i++) x[i] = turns ? sqrt(fold - p->factor[i]) : p->factor[i];
+    for (int i = 0; i < known; i++) x[i] = turns ? sqrt(fold - p->factor[i]) : p->factor[i];
     memset(guess, 0, n * sizeof *guess);
-    for (int i = 0; i < p->known; i++) {
+    for (int i = 0; i < known; i++) {
         double weight = pole > factor ? (pole - p->factor[i]) / (pole - factor) : 1;
-        for (int k = 0; k < p->known; k++)
+        for (int k = 0; k < known; k++)
             if (k != i) weight *= (at - x[k]) / (x[i] - x[k]);
         const double *u = row_of(p->solver, p->row[i]);
         for (size_t j = 0; j < n; j++) guess[j] += weight * u[j];
@@ -163,20 +165,41 @@ static void remember(frame_path *p, double factor)
     if (p->known < KNOWN_MOST) p->known++;
 }
 
-/* A state that is far from the last one, and not where the path points, belongs to another branch, or the step is too long. */
-static bool try_at(frame_path *p, double factor)
+/* Whether two modes have passed 0 together since the newest state: a fold that the sign of the determinant does not show. A pair that
+ * becomes complex can become negative too, but not at 0: close to where it does, its modes are not small. */
+static bool two_have_folded(frame_path *p, double factor)
+{
+    const double unseen = 1e-4, small = 0.02;
+    if (!p->solver->measured || p->turned) return false;
+    const double mode = rbow_frame_negative_mode(p->solver);
+    if (isnan(mode)) return false;
+    p->turned = factor - p->factor[0] < unseen * factor && -mode > small;
+    return !p->turned;
+}
+
+/* A state that is far from where the path points belongs to another branch, or the step is too long. */
+static bool try_from(frame_path *p, double factor, int known)
 {
     rbow_frame_solver *s = p->solver;
-    double *solved = row_of(s, GUESS_ROW);
+    double *solved = row_of(s, GUESS_ROW), *expected = row_of(s, EXPECTED_ROW);
     const double *last = rbow_frame_path_state(p);
-    extrapolate(p, factor, solved);
-    const double expected = distance(solved, last, s->count);
+    extrapolate(p, factor, known, expected);
+    memcpy(solved, expected, s->count * sizeof *solved);
     if (!rbow_frame_solve(s, factor, solved)) return false;
-    const double moved = distance(solved, last, s->count);
+    const double moved = distance(solved, last, s->count), off = distance(solved, expected, s->count);
     const double near = 0.01 * (size_of(solved, s->count) + size_of(s->rest, s->count));
-    if (p->known >= 2 && moved > near && fabs(moved - expected) > 0.5 * moved) return false;
+    const bool stray = known >= 2 ? off > 0.5 * moved : p->known >= 2;
+    if (moved > near && stray) return false;
+    if (two_have_folded(p, factor)) return false;
     remember(p, factor);
     return true;
+}
+
+/* Where states lie close to one another their rounding spoils a polynomial through many of them, and where movements begin like a root
+ * even a line points too far. */
+static bool try_at(frame_path *p, double factor)
+{
+    return try_from(p, factor, p->known) || (p->known > 2 && try_from(p, factor, 2)) || (p->known > 1 && try_from(p, factor, 1));
 }
 
 bool rbow_frame_path_go(frame_path *p, double factor)

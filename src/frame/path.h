@@ -4,7 +4,7 @@
 
 #include "frame/solver.h"
 
-enum { NODES = 9, KNOWN_MOST = 5, KNOWN_ROW = NODES, GUESS_ROW = NODES + KNOWN_MOST }; /* rows of a solver's states */
+enum { NODES = 9, KNOWN_MOST = 5, KNOWN_ROW = NODES, GUESS_ROW = NODES + KNOWN_MOST, EXPECTED_ROW }; /* rows of a solver's states */
 
 static const double endless_from = 1e6; /* a load factor at which the search stops */
 
@@ -19,6 +19,7 @@ typedef struct frame_path { /* the latest states of a path; the newest stands fi
     double measure[KNOWN_MOST][MEASURES]; /* logarithms */
     int row[KNOWN_MOST];
     int known;
+    bool turned; /* two modes have become negative without a fold, by way of a complex pair: they are no longer looked for */
 } frame_path;
 
 /* The state at load factor 0. Returned: false without one; s->rest */

@@ -16,7 +16,10 @@ static rbow_status go(rbow_frame_solver *s, const rbow_frame_run *run, double fa
     if (status != RBOW_OK) return status;
     s->fit = fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
     s->bows = 1;
-    return rbow_frame_path_begin(path, s) && rbow_frame_path_go(path, factor) ? RBOW_OK : RBOW_UNSTABLE;
+    s->measured = true;
+    const bool gone = rbow_frame_path_begin(path, s) && rbow_frame_path_go(path, factor);
+    s->measured = false;
+    return gone ? RBOW_OK : RBOW_UNSTABLE;
 }
 
 static void tell_motions(const rbow_frame_solver *s, const double *u, rbow_frame_motion *motions)

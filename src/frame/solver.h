@@ -12,7 +12,7 @@
 #include <math.h>
 #include <stdbool.h>
 
-enum { STATES = 16, MIX = 5, ROWS = STATES + 2 * MIX }; /* states that a solver keeps; steps that it mixes, see state.c */
+enum { STATES = 17, MIX = 5, ROWS = STATES + 2 * MIX }; /* states that a solver keeps; steps that it mixes, see state.c */
 enum { END_A, END_B, ENDS, ELEMENT = ENDS * RBOW_MOTIONS }; /* an element's motions: those of A, then those of B */
 
 typedef struct frame_tube {
@@ -62,9 +62,10 @@ struct rbow_frame_solver {
     size_t count, band;  /* unknowns; most that two of one tube are apart */
     gsl_matrix stiffness; /* count rows of band + 1: the diagonal and what lies below it in its column */
     bool decomposed;      /* the stiffness is, and positive definite */
-    bool measured;        /* each state solved needs the determinants below */
+    bool measured;        /* each state solved has its modes and the determinants below asked for */
     double log_stiffness, log_tangent; /* logarithms of the determinants last decomposed */
     double sure_below;    /* load factor up to which the path is known to go on */
+    double *unloaded;     /* the stiffness without axial forces, decomposed */
     gsl_matrix tangent;   /* count rows of 3 band + 1: columns, as gsl_linalg_LU_band_decomp has them */
     gsl_vector_uint pivots;
     gsl_vector step;      /* right side, then solution */

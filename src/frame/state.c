@@ -1,9 +1,9 @@
 /* A state is G(u) = F(u, P(u)) - load = 0, F the forces of the joints on the tubes, P the axial forces, linear in u. The
  * stiffness K is the derivative of F at fixed P in its bending; the tangent T has, in addition, one product of two vectors for
  * each tube, its bending by P times its P by u. Steps with K alone, decomposed once, shrink the error by the spectral radius of
- * 1 - K^-1 T each; a radius below 1 proves that det T > 0, so that there is no fold. Few of its values are large, so mixing the
- * last steps removes them (Anderson, J. ACM 12 (1965), 547; from memory). Where the plain steps shrink slowly, the sign of det T
- * is asked at the end, and where even mixed steps do, Newton steps with T take over.
+ * 1 - K^-1 T each. Few of its values are large, so mixing the last steps removes them (Anderson, J. ACM 12 (1965), 547; from
+ * memory). A fold shows in the sign of det T, which is asked where the steps shrink slowly, and always where the state is measured:
+ * steps from a symmetric guess do not meet a mode that is not. Where even mixed steps shrink slowly, Newton steps with T take over.
  * Source: Livesley, Matrix Methods of Structural Analysis, 2nd ed. 1975, ch. 11 (stability functions in frames; from memory). */
 #include "frame/state.h"
 
@@ -182,13 +182,25 @@ static bool is_before_fold(rbow_frame_solver *s, double factor, const double *un
     return (plain < slow && !s->measured) || rbow_frame_decompose_tangent(s, factor, unknowns) > 0;
 }
 
-bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
+/* With the stiffness of the state itself: one more step, which changes nothing that counts. */
+static bool is_balanced(rbow_frame_solver *s, double factor, double *unknowns)
+{
+    if (!rbow_frame_imbalance(s, factor, unknowns)) return false;
+    if (is_rounding(s, unknowns)) return true;
+    rbow_frame_solve_step(s);
+    return advance(s, unknowns) <= rounded && set_axial(s, unknowns);
+}
+
+static bool solve(rbow_frame_solver *s, double factor, double *unknowns)
 {
     const bool sure = factor < s->sure_below;
     double since, plain;
     if (!set_axial(s, unknowns)) return false;
-    if (settle_near(s, factor, unknowns, &plain))
-        return sure || (rbow_frame_decompose(s, s->axial) && is_before_fold(s, factor, unknowns, plain));
+    if (settle_near(s, factor, unknowns, &plain)) {
+        if (sure) return true;
+        if (!rbow_frame_decompose(s, s->axial)) return false;
+        if (is_balanced(s, factor, unknowns)) return is_before_fold(s, factor, unknowns, plain);
+    }
     for (int round = 0; round < ROUNDS_MOST; round++) {
         if (!rbow_frame_decompose(s, s->axial)) return false;
         const settling how = settle(s, factor, unknowns, &since, &plain);
@@ -199,4 +211,12 @@ bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
         return is_before_fold(s, factor, unknowns, plain);
     }
     return newton(s, factor, unknowns);
+}
+
+/* A stiffness that a failed attempt leaves behind is no beginning for the next. */
+bool rbow_frame_solve(rbow_frame_solver *s, double factor, double *unknowns)
+{
+    const bool solved = solve(s, factor, unknowns);
+    if (!solved) s->decomposed = false;
+    return solved;
 }

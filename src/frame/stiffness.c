@@ -81,6 +81,19 @@ void rbow_frame_solve_step(rbow_frame_solver *s)
     if (s->count > 0) gsl_linalg_ldlt_band_svx(&s->stiffness, &s->step);
 }
 
+void rbow_frame_times_unloaded(const rbow_frame_solver *s, const double *v, double *out)
+{
+    const double *k = s->unloaded;
+    const size_t wide = s->band + 1;
+    for (size_t j = 0; j < s->count; j++) {
+        double sum = v[j];
+        for (size_t i = 1; i < wide && j + i < s->count; i++) sum += k[j * wide + i] * v[j + i];
+        out[j] = k[j * wide] * sum;
+    }
+    for (size_t j = s->count; j-- > 0;)
+        for (size_t i = 1; i < wide && j + i < s->count; i++) out[j + i] += k[j * wide + i] * out[j];
+}
+
 /* The motion of a pivot that vanished: its own unknown 1, the ones before it as the decomposed part asks, the rest 0. */
 static void loose_motion(rbow_frame_solver *s, size_t pivot, double *motion)
 {
@@ -120,7 +133,10 @@ bool rbow_frame_is_held(rbow_frame_solver *s, rbow_frame_loose *loose)
     memset(s->axial, 0, s->frame.tube_count * sizeof *s->axial);
     assemble(s, s->axial);
     const size_t pivot = decompose_band(s, 1e-11);
-    if (pivot == s->count) return true;
+    if (pivot == s->count) {
+        memcpy(s->unloaded, s->stiffness.data, s->count * (s->band + 1) * sizeof(double));
+        return true;
+    }
     loose_motion(s, pivot, row_of(s, 0));
     if (loose != NULL) tell_loose(s, row_of(s, 0), loose);
     return false;

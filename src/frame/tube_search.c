@@ -55,6 +55,11 @@ static void set_values(tube_panel *p)
 
 /* ---- roughness ------------------------------------------------------------------------------------------ */
 
+static bool is_open(const tube_panel *p, int which)
+{
+    return isinf(p->reached->factor[which]);
+}
+
 /* By how much utilisation rises, at most about, per unit of each value. */
 static void weights_of(const tube_panel *p, double per_unit[VALUES])
 {
@@ -70,7 +75,8 @@ static void weights_of(const tube_panel *p, double per_unit[VALUES])
         slope = fmax(slope, couple * f->stress_per_moment * share);
     }
     const double weight = p->solver->follower != NULL ? p->solver->follower->weight : 1;
-    for (int i = 0; i < VALUES; i++) per_unit[i] = weight * (i == 0 ? axial : i == 1 ? torque : slope);
+    const bool bends = is_open(p, FRAME_YIELD) || is_open(p, FRAME_INTERACTION); /* the column asks for the axial force alone */
+    for (int i = 0; i < VALUES; i++) per_unit[i] = weight * (i == 0 ? axial : !bends ? 0 : i == 1 ? torque : slope);
 }
 
 /* How far the nodes in between lie from the polynomial through every other one, in utilisation of the tube. */
@@ -187,11 +193,6 @@ static bool is_reached_between(tube_panel *p, const sample *low, sample *high)
     if (rbow_root_between(bent_above, p, &b, 1e-12, &factor) != RBOW_OK) return false;
     *high = sample_at(p, factor * (1 + 1e-10));
     return high->level[FRAME_INTERACTION] >= 1;
-}
-
-static bool is_open(const tube_panel *p, int which)
-{
-    return isinf(p->reached->factor[which]);
 }
 
 static bool may_cross(const tube_panel *p, const sample *a, const sample *b, double slack)

@@ -46,6 +46,25 @@ bool case_measure(const char *option, const field *f, const char *at, size_t len
     return false;
 }
 
+bool case_range_refuse(const char *given)
+{
+    say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
+    return false;
+}
+
+bool case_range(const field *f, const char *given, const char *at, measure three[3])
+{
+    for (int i = 0; i < 3; i++) {
+        const size_t length = strcspn(at, ":");
+        if ((at[length] == ':') != (i < 2)) return case_range_refuse(given);
+        if (!case_measure("vary", f, at, length, &three[i])) return false;
+        at += length + (at[length] == ':');
+    }
+    if (three[0].has_unit == three[1].has_unit && three[1].has_unit == three[2].has_unit) return true;
+    say("--vary: '%s': either all three values have their unit, or none", given);
+    return false;
+}
+
 bool case_measure_in(const column_unit *c, const measure *m, double *value)
 {
     if (measure_in(m, c->unit, value)) return true;

@@ -20,6 +20,11 @@ static inline size_t case_parameter(const field *f)
 /* A value of a column on the command line. Returned: false after a message. */
 bool case_measure(const char *option, const field *f, const char *at, size_t length, measure *m);
 
+/* The three values of --vary COLUMN=FROM:TO:STEP; `given` is the whole word, and `at` what follows its =. case_range_refuse says that
+ * a word has not that form. Returned: false after a message. */
+bool case_range(const field *f, const char *given, const char *at, measure three[3]);
+bool case_range_refuse(const char *given);
+
 /* The values of a measure in the unit of the column. Returned: false after a message. */
 bool case_measure_in(const column_unit *c, const measure *m, double *value);
 

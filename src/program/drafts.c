@@ -18,9 +18,24 @@ static void drop_drafts(int signal_number)
     raise(signal_number);
 }
 
+static const int stops[] = {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGXCPU, SIGXFSZ};
+static sigset_t before; /* what was held back already */
+
+void drafts_hold_signals(void)
+{
+    sigset_t held;
+    sigemptyset(&held);
+    for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) sigaddset(&held, stops[i]);
+    sigprocmask(SIG_BLOCK, &held, &before);
+}
+
+void drafts_release_signals(void)
+{
+    sigprocmask(SIG_SETMASK, &before, NULL);
+}
+
 static void watch_signals(void)
 {
-    const int stops[] = {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGXCPU, SIGXFSZ};
     for (size_t i = 0; i < sizeof stops / sizeof *stops; i++) /* what nohup or a shell had ignored stays so */
         if (signal(stops[i], drop_drafts) == SIG_IGN) signal(stops[i], SIG_IGN);
 }

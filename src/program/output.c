@@ -43,7 +43,10 @@ static bool open_draft(output *out)
     }
     memcpy(out->draft, out->path, length);
     memcpy(out->draft + length, ".XXXXXX", 8);
+    drafts_hold_signals();
     out->file = mkstemp(out->draft);
+    if (out->file >= 0) draft_expect(out->draft);
+    drafts_release_signals();
     if (out->file < 0) {
         refuse(out, "write");
         free(out->draft);
@@ -51,7 +54,6 @@ static bool open_draft(output *out)
         out->draft = out->path = NULL;
         return false;
     }
-    draft_expect(out->draft);
     fchmod(out->file, mode_for(out->path));
     return true;
 }
@@ -203,11 +205,13 @@ bool output_open_fresh(output *out, const char *file)
     *out = (output){.target = file, .file = -1};
     out->fresh = strdup(file);
     if (out->fresh == NULL) return refuse(out, "write");
+    drafts_hold_signals();
     out->file = open(file, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-    if (out->file >= 0) {
-        draft_expect(out->fresh);
-        return true;
-    }
+    const int reason = errno;
+    if (out->file >= 0) draft_expect(out->fresh);
+    drafts_release_signals();
+    errno = reason;
+    if (out->file >= 0) return true;
     if (errno == EEXIST)
         say("%s: already exists and was not changed; give another name", file);
     else

@@ -1,7 +1,6 @@
 /* The tables of a frame: their defaults are those of the library, and each load column knows what it may act on. */
 #include "near.h"
 
-#include "cases/frame_order.h"
 #include "cases/frame_results.h"
 
 #include <math.h>

@@ -12,11 +12,11 @@ from program import HEADER, HOLDS, ROW, ProgramTest, run_tests
 class Files(ProgramTest):
     def test_a_folder_as_input(self):
         (self.folder / "folder").mkdir()
-        self.assertRun(self.run_program("index", "folder"), 2, "folder: cannot read: Is a directory")
+        self.assertRun(self.run_program("release", "folder"), 2, "folder: cannot read: Is a directory")
         self.assertRun(self.check("folder"), 2, "folder: has no joints.csv, tubes.csv or loads.csv: a frame's folder has all three; "
                                                 "'railbow new --frame FOLDER' writes them", "")
-        self.cases(HOLDS)
-        run = self.run_program("sweep", "--vary", "length=24:24:1", "folder", "cases.csv")
+        self.file("pulls.csv", "case,od [in],wall [in],material,length [in],set [in]\nrail,1.25,0.058,4130,24,0.1\n")
+        run = self.run_program("pull", "folder", "pulls.csv")
         self.assertEqual((run.status, run.names), (2, ["rail"]))
 
     def test_a_file_that_vanishes_while_read(self):

@@ -107,6 +107,14 @@ class Arch(FrameTest):
                 (["cases.csv", "--arch", "down"], "check: --arch is for a frame: name its folder")):
             self.assertRun(self.check(*words), 2, [message], "")
 
+    def test_the_page_has_every_joint(self):
+        self.check(self.installed.source / "cases" / "portal", "--arch", "sway", "--report", "page.html")
+        page = (self.folder / "page.html").read_text(encoding="utf-8")
+        table = page[page.index("Where to weld each joint"):]
+        rows = self.check(self.installed.source / "cases" / "portal", "--arch", "sway", "--of", "arch").rows
+        for row in rows:
+            self.assertIn(row["joint"], table)
+
     def test_a_clock_that_changes_its_meaning_is_named(self):
         """A post that is upright as drawn leans more than 0.1 deg as welded."""
         joints = [{"joint": "foot", "x [in]": "0", "y [in]": "0", "z [in]": "0", "held": "fixed"},

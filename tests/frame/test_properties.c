@@ -197,6 +197,31 @@ START_TEST(two_low_roofs_fold_at_once)
 }
 END_TEST
 
+/* Six bowed legs of a dome: two tilting modes fold at one load factor, and the sign of the determinant does not change. A small side
+ * load parts them: the path of that frame ends just before. */
+START_TEST(two_modes_of_one_dome_fold_at_once)
+{
+    double ends[2];
+    for (int i = 0; i < 2; i++) {
+        built b;
+        begin(&b);
+        for (int leg = 0; leg < 6; leg++) add_joint(&b, 40 * cos(leg * pi / 3), 40 * sin(leg * pi / 3), 0, RBOW_HELD_FIXED);
+        const size_t top = add_joint(&b, 0, 0, 12, RBOW_HELD_RZ);
+        for (size_t leg = 0; leg < 6; leg++) {
+            rbow_frame_tube *t = add_tube(&b, leg, top, 0.5, 0.035, &steel);
+            t->bow = 0.3;
+            t->bow_clock = pi;
+        }
+        push_joint(&b, top, i * 0.003, i * 0.003, -300);
+        ck_assert_int_eq(open_frame(&b), RBOW_OK);
+        ck_assert_int_eq(rbow_frame_path_end(b.solver, &b.run, RBOW_FRAME_AS_BUILT, &ends[i]), RBOW_OK);
+        end(&b);
+    }
+    near_within(ends[1], ends[0], 1e-4, 0);
+    ck_assert(ends[1] < ends[0]);
+}
+END_TEST
+
 /* rbow_frame_margin against the check, on a portal that is loaded more and more, braced by a forced tube with a bow of unknown clock. */
 START_TEST(the_margin_alone_is_that_of_the_check)
 {
@@ -317,6 +342,7 @@ static void fill(TCase *cases)
     tcase_add_test(cases, supports_balance_the_loads);
     tcase_add_test(cases, a_low_roof_folds);
     tcase_add_test(cases, two_low_roofs_fold_at_once);
+    tcase_add_test(cases, two_modes_of_one_dome_fold_at_once);
     tcase_add_test(cases, the_margin_alone_is_that_of_the_check);
     tcase_add_test(cases, a_pinned_tube_ends_the_path_at_its_own_load);
     tcase_add_test(cases, tension_has_no_end);

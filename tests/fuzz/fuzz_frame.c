@@ -3,7 +3,7 @@
 #define _XOPEN_SOURCE 700
 #include "program/frame/frame_solve.h"
 #include "program/frame/frame_write.h"
-#include "report/text/frame_text.h"
+#include "report/text/frame/frame_text.h"
 
 #include <gsl/gsl_errno.h>
 #include <fcntl.h>
@@ -72,7 +72,7 @@ static void write_out(const frame_solved *s)
     const run_facts facts = {.version = "0", .words = &input, .word_count = 1, .materials = "fuzz", .materials_sha256 = "0"};
     const screen screens = {.width = SCREEN_LEAST, .units = UNITS_SI, .colour = true};
     text words = {0};
-    frame_text(&words, &s->answers, false, &screens);
+    frame_text(&words, &s->answers, OF_TUBES, false, &screens);
     if (words.length > 0 && memchr(words.at, '\0', words.length) != NULL) abort();
     text_free(&words);
     for (int format = FORMAT_CSV; format <= FORMAT_JSON; format++) {

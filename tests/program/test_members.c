@@ -11,6 +11,7 @@
 
 #include <gsl/gsl_errno.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 typedef struct reference {
@@ -207,8 +208,10 @@ START_TEST(members_agree_with_the_reference)
 }
 END_TEST
 
+/* RAILBOW_NO_PLAIN: left out, where the library alone is looked at (under valgrind). */
 START_TEST(plain_check_agrees_with_the_reference)
 {
+    if (getenv("RAILBOW_NO_PLAIN") != NULL) return;
     agree(true);
 }
 END_TEST

@@ -1,6 +1,6 @@
+#include "cases/frame_results.h"
 #include "command/frame/check_frame.h"
 
-#include "cases/frame_order.h"
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/case_run.h"
@@ -12,7 +12,7 @@
 #include "program/say.h"
 #include "program/screen_of.h"
 #include "report/page/frame_page.h"
-#include "report/text/frame_text.h"
+#include "report/text/frame/frame_text.h"
 
 #include <stdlib.h>
 

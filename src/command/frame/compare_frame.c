@@ -6,7 +6,7 @@
 #include "program/exit_status.h"
 #include "program/say.h"
 #include "report/page/frame_study_page.h"
-#include "report/text/frame_study_text.h"
+#include "report/text/frame/frame_study_text.h"
 #include "study/frame_choice.h"
 #include "study/parallel.h"
 
@@ -242,7 +242,7 @@ static void put_page(const frame_study *s, text *out, const page_head *head)
 int compare_frame(const options *o, const char *folder)
 {
     compare_state c = {.walls = NULL};
-    frame_study s = {.command = "compare", .options = o, .state = &c, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
+    frame_study s = {.command = "compare", .title = "Walls of a frame", .options = o, .state = &c, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
     const int status = frame_study_run(&s, folder);
     for (size_t i = 0; c.verdicts != NULL && i < c.typed.count; i++) text_free(&c.verdicts[i]);
     frame_choice_close(&c.choice);

@@ -11,7 +11,7 @@
 #include "program/say.h"
 #include "program/screen_of.h"
 #include "report/page/frame_cut_page.h"
-#include "report/text/frame_cut_text.h"
+#include "report/text/frame/frame_cut_text.h"
 
 #include <math.h>
 #include <stdlib.h>

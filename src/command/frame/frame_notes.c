@@ -39,9 +39,10 @@ const frame_note frame_notes[] = {
                "tube in each run), joints, runs, or with --arch also arch. JSON has all of them. --report writes a page with four views of the frame."},
     {"cuts", "'railbow cut' tells how the faces part if a tube is cut through, with what is locked in or under a run, and from "
              "readings of such a cut what was locked in. See 'railbow help cut'."},
-    {"decisions", "compare, sweep and limit take the folder too. 'railbow compare FOLDER --walls LIST' chooses a wall for each part. "
+    {"decisions", "compare, sweep, limit, scatter and index take the folder too. 'railbow compare FOLDER --walls LIST' chooses a wall for each part. "
                   "sweep and limit vary a number of one tube (--tube NAME), one joint (--joint NAME) or the loads of a run (--run NAME: every "
-                  "row that gives the column, or those on the tube or joint named with it), and judge the whole frame."},
+                  "row that gives the column, or those on the tube or joint named with it), and judge the whole frame. scatter draws each "
+                  "tube and joint for itself, and index turns the bows of all tubes."},
     {"errors", "A message names the table, the line and the column. A row that is wrong, a name that is unknown or given twice, a "
                "joint that no tube reaches, a frame that is not held or a load that nothing takes prevents the whole check. A run "
                "that cannot be solved is named and has no rows; the other runs have. The exit status is then 2."},

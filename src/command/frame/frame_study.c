@@ -100,7 +100,7 @@ static bool write_page(const shell *h, output *page, int status)
     const case_run as_run = {.options = &h->of_tables, .facts = h->facts, .refused = {.count = s->refused}};
     page_head head = report_head(&as_run, page, status);
     text body = {0};
-    if (head.title == NULL) head.title = "Frame check";
+    if (head.title == NULL) head.title = s->title;
     s->page(s, &body, &head);
     return report_write(page, &head, &body);
 }
@@ -149,18 +149,9 @@ static void take_first_run(frame_problem *p)
 
 static bool open_problem(frame_study *s)
 {
-    const frame_model *m = &s->build.model;
-    rbow_frame_run *runs = malloc((m->run_count + 1) * sizeof *runs);
-    const char **names = malloc((m->tube_count + 1) * sizeof *names);
-    bool fine = runs != NULL && names != NULL;
-    for (size_t i = 0; i < m->run_count && fine; i++) runs[i] = m->runs[i].run;
-    for (size_t i = 0; i < m->tube_count && fine; i++) names[i] = m->tubes[i].material;
-    fine = fine && frame_problem_open(&s->problem, &m->frame, runs, m->run_count, names, s->materials.list, s->materials.count);
-    free(runs);
-    free(names);
-    if (!fine) say("out of memory");
-    else take_first_run(&s->problem);
-    return fine;
+    if (!frame_build_problem(&s->build, &s->materials, &s->problem)) return false;
+    take_first_run(&s->problem);
+    return true;
 }
 
 static bool is_alone(const frame_study *s, const char *folder)

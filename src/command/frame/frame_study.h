@@ -13,7 +13,7 @@
 typedef struct frame_study frame_study;
 struct frame_study {
     /* set by the command */
-    const char *command;
+    const char *command, *title; /* title: of the page */
     const options *options;
     void *state;
     /* Reads the options that need the frame. Returned: false after a message. */

@@ -2,11 +2,12 @@
 
 #include "cases/frame_spread_table.h"
 #include "program/exit_status.h"
+#include "program/frame/answer_tables.h"
 #include "program/frame/folder_study.h"
 #include "program/progress.h"
 #include "program/say.h"
 #include "report/page/frame_spread_page.h"
-#include "report/text/frame_spread_text.h"
+#include "report/text/frame/frame_spread_text.h"
 #include "study/frame_index.h"
 
 #include <stdlib.h>
@@ -103,8 +104,8 @@ static void put_page(folder_study *s, text *body, const page_head *head)
 static bool write_tables(folder_study *s)
 {
     const index_data *d = s->context;
-    const study_table tables[] = {{"bows", &frame_index_list, d->rows, d->found.count}};
-    return folder_study_tables(s, tables, 1, 0);
+    const answer_table tables[] = {{"bows", &frame_index_list, d->rows, d->found.count, NULL, NULL}};
+    return answer_tables_write(&s->out, tables, 1, 0, &s->facts, 0);
 }
 
 int index_frame(const options *o, const char *folder)

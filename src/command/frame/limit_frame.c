@@ -5,7 +5,7 @@
 #include "program/exit_status.h"
 #include "program/say.h"
 #include "report/page/frame_study_page.h"
-#include "report/text/frame_study_text.h"
+#include "report/text/frame/frame_study_text.h"
 #include "study/frame_limit.h"
 #include "study/limit.h"
 
@@ -182,7 +182,7 @@ static void put_page(const frame_study *s, text *out, const page_head *head)
 int limit_frame(const options *o, const char *folder)
 {
     limit_state l = {.column = {.at = NULL}};
-    frame_study s = {.command = "limit", .options = o, .state = &l, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
+    frame_study s = {.command = "limit", .title = "Limit on a frame", .options = o, .state = &l, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
     const int status = frame_study_run(&s, folder);
     frame_column_close(&l.column);
     return status;

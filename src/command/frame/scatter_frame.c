@@ -2,12 +2,13 @@
 
 #include "cases/frame_spread_table.h"
 #include "program/exit_status.h"
+#include "program/frame/answer_tables.h"
 #include "program/frame/folder_study.h"
 #include "program/frame/frame_tolerances.h"
 #include "program/progress.h"
 #include "program/say.h"
 #include "report/page/frame_spread_page.h"
-#include "report/text/frame_spread_text.h"
+#include "report/text/frame/frame_spread_text.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -229,12 +230,12 @@ static void put_page(folder_study *s, text *body, const page_head *head)
 static bool write_tables(folder_study *s)
 {
     const scatter_data *d = s->context;
-    const study_table tables[] = {
-        [SCATTER_OF_FRAME] = {"frame", &frame_scatter_list, d->drivers, d->driver_count},
-        [SCATTER_OF_TUBES] = {"tubes", &frame_worst_list, d->tubes, s->build.model.tube_count},
-        [SCATTER_OF_SAMPLES] = {"samples", &frame_samples_list, d->samples, d->samples != NULL ? (size_t)s->options->samples : 0},
+    const answer_table tables[] = {
+        [SCATTER_OF_FRAME] = {"frame", &frame_scatter_list, d->drivers, d->driver_count, NULL, NULL},
+        [SCATTER_OF_TUBES] = {"tubes", &frame_worst_list, d->tubes, s->build.model.tube_count, NULL, NULL},
+        [SCATTER_OF_SAMPLES] = {"samples", &frame_samples_list, d->samples, d->samples != NULL ? (size_t)s->options->samples : 0, NULL, NULL},
     };
-    return folder_study_tables(s, tables, sizeof tables / sizeof *tables, (size_t)s->options->scatter_of);
+    return answer_tables_write(&s->out, tables, sizeof tables / sizeof *tables, (size_t)s->options->scatter_of, &s->facts, 0);
 }
 
 int scatter_frame(const options *o, const char *folder)

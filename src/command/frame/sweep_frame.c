@@ -5,7 +5,7 @@
 #include "program/exit_status.h"
 #include "program/say.h"
 #include "report/page/frame_study_page.h"
-#include "report/text/frame_study_text.h"
+#include "report/text/frame/frame_study_text.h"
 #include "study/parallel.h"
 #include "study/range.h"
 
@@ -38,26 +38,6 @@ typedef struct sweep_state {
 
 /* ---- asking ------------------------------------------------------------------------------------------------ */
 
-static bool refuse_form(const char *given)
-{
-    say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
-    return false;
-}
-
-/* "FROM:TO:STEP" */
-static bool read_measures(const field *f, const char *given, const char *at, measure three[3])
-{
-    for (int i = 0; i < 3; i++) {
-        const size_t length = strcspn(at, ":");
-        if ((at[length] == ':') != (i < 2)) return refuse_form(given);
-        if (!case_measure("vary", f, at, length, &three[i])) return false;
-        at += length + (at[length] == ':');
-    }
-    if (three[0].has_unit == three[1].has_unit && three[1].has_unit == three[2].has_unit) return true;
-    say("--vary: '%s': either all three values have their unit, or none", given);
-    return false;
-}
-
 static bool read_vary(const frame_study *s, sweep_state *w, const char *given)
 {
     const char *equals = strchr(given, '=');
@@ -65,10 +45,10 @@ static bool read_vary(const frame_study *s, sweep_state *w, const char *given)
     frame_column *c = &w->columns[i];
     measure three[3];
     double numbers[3];
-    if (equals == NULL) return refuse_form(given);
+    if (equals == NULL) return case_range_refuse(given);
     w->count++;
     if (!frame_column_open(c, &s->build, &s->problem, &w->place, "vary", given, (size_t)(equals - given))
-        || !read_measures(c->field, given, equals + 1, three))
+        || !case_range(c->field, given, equals + 1, three))
         return false;
     if (!three[0].has_unit && !frame_column_needs_unit(c, &s->build, &w->place)) return false;
     for (int k = 0; k < 3; k++)
@@ -230,7 +210,7 @@ static void put_page(const frame_study *s, text *out, const page_head *head)
 int sweep_frame(const options *o, const char *folder)
 {
     sweep_state w = {.count = 0};
-    frame_study s = {.command = "sweep", .options = o, .state = &w, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
+    frame_study s = {.command = "sweep", .title = "Sweep of a frame", .options = o, .state = &w, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
     const int status = frame_study_run(&s, folder);
     for (size_t i = 0; i < w.count; i++) frame_column_close(&w.columns[i]);
     free(w.tried);

@@ -4,66 +4,8 @@
 #include "program/exit_status.h"
 #include "program/frame/frame_solve.h"
 #include "program/report_file.h"
-#include "program/rows.h"
 #include "program/say.h"
 #include "program/screen_of.h"
-#include "report/json/json.h"
-#include "table/writer.h"
-
-#include <stdlib.h>
-
-/* ---- tables ----------------------------------------------------------------------------------------------------- */
-
-static bool put_text(output *out, text *t)
-{
-    const bool fine = output_text(out, t);
-    text_free(t);
-    return fine;
-}
-
-static bool put_rows(output *out, const study_table *t)
-{
-    rows r = rows_for(out, t->list);
-    r.stream = out;
-    for (size_t i = 0; i < t->count && !r.stopped; i++) rows_add(&r, (const char *)t->records + i * t->list->record_size);
-    const bool fine = !r.stopped && output_text(out, &r.written);
-    rows_free(&r);
-    return fine;
-}
-
-static bool write_csv(output *out, const study_table *t)
-{
-    text head = {0};
-    csv_header(&head, t->list, out->units);
-    return put_text(out, &head) && put_rows(out, t);
-}
-
-static bool write_json(folder_study *s, const study_table tables[], size_t count)
-{
-    text head = {0}, end = {0};
-    output *out = &s->out;
-    json_open_tables(&head, &s->facts);
-    bool fine = put_text(out, &head);
-    for (size_t i = 0; i < count && fine; i++) {
-        text open = {0}, close = {0};
-        json_open_table(&open, tables[i].name, tables[i].list, out->units);
-        fine = put_text(out, &open);
-        out->drop_comma = true;
-        fine = fine && put_rows(out, &tables[i]);
-        out->drop_comma = false;
-        json_close_table(&close);
-        fine = put_text(out, &close) && fine;
-    }
-    json_close_tables(&end, 0);
-    return put_text(out, &end) && fine;
-}
-
-bool folder_study_tables(folder_study *s, const study_table tables[], size_t count, size_t of)
-{
-    return s->out.format == FORMAT_JSON ? write_json(s, tables, count) : write_csv(&s->out, &tables[of]);
-}
-
-/* ---- the command ------------------------------------------------------------------------------------------------ */
 
 static bool write_text(folder_study *s)
 {
@@ -71,7 +13,9 @@ static bool write_text(folder_study *s)
     const screen seen = screen_of(&s->out, false, NULL, &unused);
     s->text(s, &t, &seen);
     text_free(&unused);
-    return put_text(&s->out, &t);
+    const bool fine = output_text(&s->out, &t);
+    text_free(&t);
+    return fine;
 }
 
 static bool write_page(folder_study *s, output *page, int status)
@@ -103,25 +47,10 @@ static int answer_with_page(folder_study *s)
     return output_close(&page, page.answered) ? status : NO_VERDICT;
 }
 
-static bool problem_open(folder_study *s)
-{
-    const frame_model *m = &s->build.model;
-    const char **names = malloc((m->tube_count + 1) * sizeof *names);
-    rbow_frame_run *runs = malloc((m->run_count + 1) * sizeof *runs);
-    bool fine = names != NULL && runs != NULL;
-    for (size_t i = 0; i < m->tube_count && fine; i++) names[i] = m->tubes[i].material;
-    for (size_t i = 0; i < m->run_count && fine; i++) runs[i] = m->runs[i].run;
-    fine = fine && frame_problem_open(&s->problem, &m->frame, runs, m->run_count, names, s->materials.list, s->materials.count);
-    if (!fine) say("out of memory");
-    free(names);
-    free(runs);
-    return fine;
-}
-
 static int answer_built(folder_study *s)
 {
     int status = NO_VERDICT;
-    if (facts_fill(&s->facts, s->options, &s->materials) && problem_open(s) && output_open(&s->out, s->options)) {
+    if (facts_fill(&s->facts, s->options, &s->materials) && frame_build_problem(&s->build, &s->materials, &s->problem) && output_open(&s->out, s->options)) {
         status = answer_with_page(s);
         if (!output_close(&s->out, s->out.answered)) status = NO_VERDICT;
     }

@@ -31,14 +31,4 @@ struct folder_study {
 /* Given: folder  among the operands. Returned: the exit status. */
 int folder_study_run(folder_study *s, const options *o, const char *folder);
 
-typedef struct study_table {
-    const char *name; /* in JSON */
-    const field_list *list;
-    const void *records;
-    size_t count;
-} study_table;
-
-/* CSV: the table `of`. JSON: all of them. Returned: false after a message. */
-bool folder_study_tables(folder_study *s, const study_table tables[], size_t count, size_t of);
-
 #endif

@@ -164,3 +164,18 @@ void frame_build_close(frame_build *b)
     free(b->runs);
     frame_tables_close(&b->tables);
 }
+
+bool frame_build_problem(const frame_build *b, const materials *m, frame_problem *p)
+{
+    const frame_model *model = &b->model;
+    const char **names = malloc((model->tube_count + 1) * sizeof *names);
+    rbow_frame_run *runs = malloc((model->run_count + 1) * sizeof *runs);
+    bool fine = names != NULL && runs != NULL;
+    for (size_t i = 0; i < model->tube_count && fine; i++) names[i] = model->tubes[i].material;
+    for (size_t i = 0; i < model->run_count && fine; i++) runs[i] = model->runs[i].run;
+    fine = fine && frame_problem_open(p, &model->frame, runs, model->run_count, names, m->list, m->count);
+    if (!fine) say("out of memory");
+    free(names);
+    free(runs);
+    return fine;
+}

@@ -1,7 +1,7 @@
+#include "cases/frame_results.h"
 #include "report/page/frame_page.h"
 
 #include "cases/case_words.h"
-#include "cases/frame_order.h"
 #include "report/caution.h"
 #include "report/html.h"
 #include "report/page/frame_findings.h"
@@ -252,6 +252,16 @@ void frame_page_card(text *out, const frame_card *card, size_t number, unit_syst
     text_put(out, ".</figcaption></figure>\n");
 }
 
+static void put_arch(text *out, const frame_answers *a, unit_system units)
+{
+    if (a->arch == NULL) return;
+    text_put(out, "<h2>Where to weld each joint, so that run ‘");
+    html_text(out, a->arch_run);
+    text_put(out, "’ brings it to its drawn place</h2>\n");
+    page_table(out, &frame_arch_list, a->arch, a->model->joint_count, units,
+               "weld_x to weld_z: the place on the unloaded frame. rise_x to rise_z: how far that is from the drawn place.");
+}
+
 void frame_page(text *out, const page_head *head, const frame_answers *a, const frame_picture *p)
 {
     frame_order order;
@@ -269,5 +279,6 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
     for (size_t i = 0; i < p->card_count; i++) frame_page_card(out, &p->cards[i], i + 1, head->units);
     text_put(out, "</div>\n");
     put_tubes(out, a, &order, head->units);
+    put_arch(out, a, head->units);
     frame_order_free(&order);
 }

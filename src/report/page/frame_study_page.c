@@ -12,6 +12,12 @@
 
 enum { LEFT = 44, POINTS_MOST = 256 };
 
+/* "Tube ", where a sentence begins with it. */
+static void put_first(text *out, const char *word)
+{
+    text_format(out, "%c%s ", *word - 'a' + 'A', word + 1);
+}
+
 static void put_name(text *out, const char *name)
 {
     text_put(out, "‘");
@@ -160,7 +166,7 @@ static bool say_sweep(text *out, const page_head *head, const frame_sweep_row *r
         holds += rows[i].weakest.verdict == RBOW_HOLDS;
         if (rows[i].weakest.margin < rows[worst].weakest.margin) worst = i;
     }
-    text_format(out, "%s ", asked->what);
+    put_first(out, asked->what);
     put_name(out, asked->name);
     if (holds == count) text_format(out, ": the frame holds for %s%zu values", head->faults ? "the other " : "all ", count);
     else text_format(out, ": the frame is short for %zu of %zu values", count - holds, count);
@@ -288,7 +294,7 @@ static void say_limit(text *out, const page_head *head, const frame_limit_row *r
 {
     const dimension d = asked->column->dimension;
     const rounding safe = asked->to > asked->from ? ROUND_DOWN : ROUND_UP;
-    text_format(out, "%s ", asked->what);
+    put_first(out, asked->what);
     put_name(out, r->name);
     text_format(out, ", %s: the frame ", asked->column->name);
     if (r->found.state == LIMIT_ALREADY) text_put(out, "is short where the range begins, at ");
@@ -302,9 +308,9 @@ static void say_limit(text *out, const page_head *head, const frame_limit_row *r
         if (frame_limit_is_past(r)) text_put(out, r->short_now || r->found.state == LIMIT_ALREADY ? ", and short" : ", past the limit");
     }
     if (*r->weakest.tube != '\0') {
-        text_put(out, ". First gives way tube ");
+        text_put(out, ". Tube ");
         put_name(out, r->weakest.tube);
-        text_put(out, " in run ");
+        text_put(out, " gives way first, in run ");
         put_name(out, r->weakest.run);
     }
     text_format(out, ". The margin asked for is at least %.4g %%.", 100 * asked->margin);

@@ -1,4 +1,4 @@
-#include "report/text/frame_joint_text.h"
+#include "report/text/frame/frame_joint_text.h"
 
 #include "report/text/cells.h"
 

@@ -1,6 +1,6 @@
 /* The check of a frame as a text: the verdict, a row a run, a row a tube. */
-#ifndef RAILBOW_REPORT_TEXT_FRAME_TEXT_H
-#define RAILBOW_REPORT_TEXT_FRAME_TEXT_H
+#ifndef RAILBOW_REPORT_TEXT_FRAME_FRAME_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_FRAME_TEXT_H
 
 #include "cases/frame_results.h"
 #include "report/screen.h"

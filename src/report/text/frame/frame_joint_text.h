@@ -1,6 +1,6 @@
 /* The joints of a frame as tables in its text. */
-#ifndef RAILBOW_REPORT_TEXT_FRAME_JOINT_TEXT_H
-#define RAILBOW_REPORT_TEXT_FRAME_JOINT_TEXT_H
+#ifndef RAILBOW_REPORT_TEXT_FRAME_FRAME_JOINT_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_FRAME_JOINT_TEXT_H
 
 #include "cases/frame_results.h"
 #include "report/screen.h"

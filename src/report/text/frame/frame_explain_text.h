@@ -1,6 +1,6 @@
 /* The working of a tube of a frame for a terminal. */
-#ifndef RAILBOW_REPORT_TEXT_FRAME_EXPLAIN_TEXT_H
-#define RAILBOW_REPORT_TEXT_FRAME_EXPLAIN_TEXT_H
+#ifndef RAILBOW_REPORT_TEXT_FRAME_FRAME_EXPLAIN_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_FRAME_EXPLAIN_TEXT_H
 
 #include "cases/frame_results.h"
 #include "report/screen.h"

@@ -1,6 +1,6 @@
 /* The answers of scatter and index on a frame in words. */
-#ifndef RAILBOW_REPORT_TEXT_FRAME_SPREAD_TEXT_H
-#define RAILBOW_REPORT_TEXT_FRAME_SPREAD_TEXT_H
+#ifndef RAILBOW_REPORT_TEXT_FRAME_FRAME_SPREAD_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_FRAME_SPREAD_TEXT_H
 
 #include "cases/frame_spread_table.h"
 #include "report/screen.h"

@@ -1,10 +1,10 @@
-#include "report/text/frame_text.h"
+#include "report/text/frame/frame_text.h"
 
 #include "report/caution.h"
 #include "report/text/cells.h"
-#include "report/text/frame_arch_text.h"
-#include "report/text/frame_joint_text.h"
-#include "report/text/frame_table_text.h"
+#include "report/text/frame/frame_arch_text.h"
+#include "report/text/frame/frame_joint_text.h"
+#include "report/text/frame/frame_table_text.h"
 #include "report/text/measures.h"
 
 #include <math.h>

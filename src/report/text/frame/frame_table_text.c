@@ -1,7 +1,7 @@
-#include "report/text/frame_table_text.h"
+#include "cases/frame_results.h"
+#include "report/text/frame/frame_table_text.h"
 
 #include "cases/case_words.h"
-#include "cases/frame_order.h"
 #include "report/text/cells.h"
 
 #include <math.h>

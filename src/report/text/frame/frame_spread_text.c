@@ -1,4 +1,4 @@
-#include "report/text/frame_spread_text.h"
+#include "report/text/frame/frame_spread_text.h"
 
 #include "report/caution.h"
 #include "report/text/cells.h"

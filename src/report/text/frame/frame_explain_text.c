@@ -1,9 +1,9 @@
-#include "report/text/frame_explain_text.h"
+#include "report/text/frame/frame_explain_text.h"
 
 #include "report/caution.h"
 #include "report/lines.h"
 #include "report/text/cells.h"
-#include "report/text/frame_text.h"
+#include "report/text/frame/frame_text.h"
 #include "report/text/working_text.h"
 
 void frame_explain_text(text *out, const frame_answers *a, const char *folder, const working *w, const screen *s)

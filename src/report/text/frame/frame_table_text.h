@@ -1,6 +1,6 @@
 /* The tables in the text of a frame. */
-#ifndef RAILBOW_REPORT_TEXT_FRAME_TABLE_TEXT_H
-#define RAILBOW_REPORT_TEXT_FRAME_TABLE_TEXT_H
+#ifndef RAILBOW_REPORT_TEXT_FRAME_FRAME_TABLE_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_FRAME_TABLE_TEXT_H
 
 #include "cases/frame_results.h"
 #include "report/screen.h"

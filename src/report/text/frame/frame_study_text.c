@@ -1,4 +1,4 @@
-#include "report/text/frame_study_text.h"
+#include "report/text/frame/frame_study_text.h"
 
 #include "cases/case_words.h"
 #include "report/caution.h"

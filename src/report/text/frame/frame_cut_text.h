@@ -1,6 +1,6 @@
 /* How the faces of cuts part, and what was locked in, in words. */
-#ifndef RAILBOW_REPORT_TEXT_FRAME_CUT_TEXT_H
-#define RAILBOW_REPORT_TEXT_FRAME_CUT_TEXT_H
+#ifndef RAILBOW_REPORT_TEXT_FRAME_FRAME_CUT_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_FRAME_CUT_TEXT_H
 
 #include "cases/frame_cut_table.h"
 #include "report/screen.h"

@@ -1,4 +1,4 @@
-#include "report/text/frame_cut_text.h"
+#include "report/text/frame/frame_cut_text.h"
 
 #include "cases/release_table.h"
 #include "report/text/cells.h"

@@ -1,6 +1,6 @@
 /* The answers of compare, sweep and limit on a frame in words and tables. */
-#ifndef RAILBOW_REPORT_TEXT_FRAME_STUDY_TEXT_H
-#define RAILBOW_REPORT_TEXT_FRAME_STUDY_TEXT_H
+#ifndef RAILBOW_REPORT_TEXT_FRAME_FRAME_STUDY_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_FRAME_STUDY_TEXT_H
 
 #include "cases/frame_study_table.h"
 #include "report/screen.h"

@@ -1,6 +1,6 @@
 /* Where to weld the joints of a frame, in its text. */
-#ifndef RAILBOW_REPORT_TEXT_FRAME_ARCH_TEXT_H
-#define RAILBOW_REPORT_TEXT_FRAME_ARCH_TEXT_H
+#ifndef RAILBOW_REPORT_TEXT_FRAME_FRAME_ARCH_TEXT_H
+#define RAILBOW_REPORT_TEXT_FRAME_FRAME_ARCH_TEXT_H
 
 #include "cases/frame_results.h"
 #include "report/screen.h"

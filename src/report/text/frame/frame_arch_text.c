@@ -1,4 +1,4 @@
-#include "report/text/frame_arch_text.h"
+#include "report/text/frame/frame_arch_text.h"
 
 #include "report/text/cells.h"
 
