@@ -9,6 +9,7 @@
 typedef struct load_case {
     const char *name, *note, *part, *material;
     rbow_member member;
+    const struct member_details *details; /* of its tube, from another table; NULL: none; no column */
 } load_case;
 
 extern const field_list case_list; /* of load_case */
