@@ -88,7 +88,7 @@ static void put_text(text *out, const case_run *run, const check_answers *a, con
 {
     text words = {0};
     const screen s = screen_of(to, status == NO_VERDICT, &run->refused, &words);
-    check_text(out, a->cases, a->case_count, a->details, a->detail_count, &s);
+    check_text(out, a->cases, a->case_count, a->details, a->detail_count, wants_details(run), &s);
     text_free(&words);
 }
 

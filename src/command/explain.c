@@ -149,7 +149,7 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
     text words = {0}, line = {0};
     const screen s = screen_of(to, false, NULL, &words);
     check_verdict_text(out, &e->answer.row, 1, &s);
-    details_text(out, e->details, e->count, &s);
+    details_text(out, e->details, e->count, true, &s);
     check_remarks_text(out, &e->answer.row, 1, &s);
     text_format(&line, "Given in line %zu of ", p->line);
     put_printable(&line, file);

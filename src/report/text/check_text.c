@@ -258,11 +258,11 @@ void check_remarks_text(text *out, const check_row *rows, size_t count, const sc
     say_squeezed(out, rows, count, s);
 }
 
-void check_text(text *out, const check_row *rows, size_t count, const detail_answer *details, size_t detail_count, const screen *s)
+void check_text(text *out, const check_row *rows, size_t count, const detail_answer *details, size_t detail_count, bool every, const screen *s)
 {
     check_verdict_text(out, rows, count, s);
     if (count > 0) check_table_text(out, rows, count, s);
-    details_text(out, details, detail_count, s);
+    details_text(out, details, detail_count, every, s);
     check_remarks_text(out, rows, count, s);
     put_assumptions(out, s);
     put_end(out, s);

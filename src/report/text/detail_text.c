@@ -155,14 +155,14 @@ static void say_remarks(text *out, const detail_answer *details, size_t count, c
     }
 }
 
-void details_text(text *out, const detail_answer *details, size_t count, const screen *s)
+void details_text(text *out, const detail_answer *details, size_t count, bool every, const screen *s)
 {
     grid g = {0};
     const detail_answer **order = malloc((count + 1) * sizeof *order);
     out->failed = out->failed || order == NULL;
     if (order != NULL && count > 0) {
         const bool of_frame = *details[0].run != '\0';
-        const size_t listed = count < SHOWN_MOST ? count : SHOWN_MOST;
+        const size_t listed = every || count < SHOWN_MOST ? count : SHOWN_MOST;
         for (size_t i = 0; i < count; i++) order[i] = &details[i];
         qsort(order, count, sizeof *order, weakest_first);
         add_heads(&g, of_frame, s->units);

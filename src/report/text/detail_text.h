@@ -6,8 +6,9 @@
 #include "report/screen.h"
 #include "table/text.h"
 
-/* The table of details, the weakest first, and what their remarks mean; nothing where there is none. */
-void details_text(text *out, const detail_answer *details, size_t count, const screen *s);
+/* The table of details, the weakest first, and what their remarks mean; nothing where there is none.
+ * every: all of them, where a long table lists the weakest. */
+void details_text(text *out, const detail_answer *details, size_t count, bool every, const screen *s);
 
 /* "its hole 'line hole' yields at 1.21 times the run load; 1.5 is required: margin -19.3 %." */
 void put_detail_factors(text *out, const char *name, const governing_detail *d, double margin);
