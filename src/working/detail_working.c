@@ -18,6 +18,18 @@ rbow_member detail_member_taken(const rbow_member *member, const rbow_material *
     return rbow_member_taken(member, &of);
 }
 
+rbow_tube_size detail_tube_size(const detail_worked *d)
+{
+    const rbow_tube_size tube = {d->member->od, d->member->wall};
+    return d->result->in_weld_zone ? rbow_weld_zone_size(tube, d->member->dressed) : tube;
+}
+
+double detail_asked_factor(const detail_worked *d)
+{
+    const rbow_member m = rbow_member_resolved(d->member, d->material);
+    return d->result->yield_factor / m.factor_yield <= d->result->weld_factor / m.factor ? m.factor_yield : m.factor;
+}
+
 double detail_state_factor(const rbow_detail_result *r, int state)
 {
     return state == DETAIL_AT_YIELD ? r->yield_factor : state == DETAIL_AT_WELD ? r->weld_factor : 1;

@@ -9,6 +9,20 @@
 
 #include <stdbool.h>
 
+typedef struct detail_worked { /* a detail with its answer, as texts and pages show it */
+    const char *of, *name, *note; /* as the user wrote them: the case or tube, the detail; "" for no note */
+    const rbow_detail *detail;
+    const rbow_member *member;    /* as given, or the tube of a frame: od, wall, length, weld_zone, dressed, factor and factor_yield count */
+    const rbow_material *material;
+    const rbow_detail_result *result;
+} detail_worked;
+
+/* The tube at the place of a detail: dressed in a weld zone. */
+rbow_tube_size detail_tube_size(const detail_worked *d);
+
+/* The load factor that the margin is held against. */
+double detail_asked_factor(const detail_worked *d);
+
 /* The concrete member that governs a detail: every unknown as the result took it.
  * Given: member, material; result  of rbow_detail_check */
 rbow_member detail_member_taken(const rbow_member *member, const rbow_material *material, const rbow_detail_result *result);

@@ -62,6 +62,13 @@ const char page_style[] =
     "svg .tint-1{opacity:.08}svg .tint-2{opacity:.16}svg .tint-3{opacity:.25}svg .tint-4{opacity:.34}svg .tint-5{opacity:.43}"
     "svg .tint-6{opacity:.52}\n"
     "svg path.head{fill:var(--ink);stroke:none}\n"
+    /* details: parts that are cut differ by fill and by the direction of their hatch; welds are solid */
+    "svg path.part-tube{fill:var(--wash);stroke:var(--ink);stroke-width:1}svg path.part-other{fill:var(--paper);stroke:var(--ink);stroke-width:1}"
+    "svg path.part-weld{fill:var(--ink);stroke:var(--ink);stroke-width:.5}svg path.part-base{fill:none;stroke:var(--soft);stroke-dasharray:5 3}\n"
+    "svg .lines{stroke:var(--ink);stroke-width:.55}svg .centre{stroke:var(--soft);stroke-width:.8;stroke-dasharray:11 3 2 3}"
+    "svg .border{fill:none;stroke:var(--line)}svg .over-weld{stroke:var(--paper);stroke-width:1}\n"
+    "section.detail{margin-top:2rem;padding-top:.5rem;border-top:1px solid var(--line)}section.detail .figures{margin:.5rem 0 0}"
+    "section.detail h3 .soft{font-weight:400}\n"
     /* tubes of a frame: each class has its own thickness and dashes, beside its colour */
     "svg .tube-short{stroke:var(--red);stroke-width:4.2;stroke-dasharray:6 2}svg .tube-close{stroke:var(--ink);stroke-width:3;"
     "stroke-dasharray:11 2}\n"

@@ -7,4 +7,7 @@
 
 void page_working(text *out, const working *w);
 
+/* The same, closed. */
+void page_working_closed(text *out, const working *w, const char *summary);
+
 #endif

@@ -1,0 +1,16 @@
+/* The answer about one detail and its working, for a terminal. */
+#ifndef RAILBOW_REPORT_TEXT_DETAIL_TEXT_H
+#define RAILBOW_REPORT_TEXT_DETAIL_TEXT_H
+
+#include "report/screen.h"
+#include "table/text.h"
+#include "working/detail_working.h"
+
+/* The verdict in words, what the remarks mean, and every step. */
+void detail_text(text *out, const detail_worked *d, const working *w, const screen *s);
+
+/* Its first two parts. */
+void detail_verdict_text(text *out, const detail_worked *d, const screen *s);
+void detail_remarks_text(text *out, const detail_worked *d, const screen *s);
+
+#endif
