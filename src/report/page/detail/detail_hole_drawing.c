@@ -42,10 +42,32 @@ static void draw_wall(const section *s, double outer_from, double outer_to, doub
     draw_hatch(s->out, &o, pi / 4, 4, "lines");
 }
 
+/* The whole section, without a seam. */
+static void draw_ring(const section *s)
+{
+    outline o = {.count = 0};
+    add_arc(&o, s, s->outer, 0, 2 * pi);
+    draw_outline(s->out, &o, "wash");
+    o.count = 0;
+    add_arc(&o, s, s->outer, 0, 2 * pi);
+    add_arc(&o, s, s->inner, 2 * pi, 0);
+    draw_hatch(s->out, &o, pi / 4, 4, "lines");
+    o.count = 0;
+    add_arc(&o, s, s->inner, 0, 2 * pi);
+    draw_outline(s->out, &o, "part-other");
+    o.count = 0;
+    add_arc(&o, s, s->outer, 0, 2 * pi);
+    draw_outline(s->out, &o, "plain");
+}
+
 static void draw_net(const section *s, int walls)
 {
     const double a = asin(s->half / s->outer), b = s->inner > 0 ? asin(s->half / s->inner) : 0;
-    if (walls == 1 || !(s->half > 0)) {
+    if (!(s->half > 0)) {
+        draw_ring(s);
+        return;
+    }
+    if (walls == 1) {
         draw_wall(s, a, 2 * pi - a, b, 2 * pi - b);
         return;
     }

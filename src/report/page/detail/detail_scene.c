@@ -104,12 +104,13 @@ static void socket(scene *s, const detail_worked *d, double toward)
 
 static void ring_weld(scene *s, const detail_worked *d, double toward)
 {
-    const double thick = 0.18 * s->tube_od, reach = 1.3 * s->tube_od;
+    const double thick = 0.18 * s->tube_od, reach = 1.6 * s->tube_od;
     s->throat = throat_of(d, s->tube_wall);
     s->ring_od = d->detail->weld_od > 0 ? d->detail->weld_od : s->tube_od;
-    s->high = 0.95 * s->tube_od;
+    s->high = fmax(0.7 * s->tube_od, 0.6 * s->ring_od);
     add(s, PART_BASE, (const spot[]){{-toward * thick, -s->high}, {0, -s->high}, {0, s->high}, {-toward * thick, s->high}}, 4);
     add_walls(s, PART_TUBE, 0, toward * reach, s->tube_od, s->tube_wall);
+    if (s->ring_od > s->tube_od) add_walls(s, PART_BASE, 0, toward * 0.4 * reach, s->ring_od, (s->ring_od - s->tube_od) / 2);
     add_fillet(s, 0, s->ring_od, s->throat, toward);
     s->left = fmin(-toward * thick, toward * reach);
     s->right = fmax(-toward * thick, toward * reach);

@@ -68,10 +68,10 @@ static void draw_labels(text *out, const frame *f, const detail_worked *d, const
         text words = {0};
         label_of(out, f, "tube", s->tube_od, s->tube_wall, near_left, 0, true, units);
         put_tube(&words, "sleeve", s->other_od, s->other_wall, units);
-        const spot wall = placed(f, (spot){0.35 * d->detail->overlap, s->other_od / 2 - s->other_wall}), below = {wall.x, f->origin.y - 4};
+        const spot wall = placed(f, (spot){0.35 * d->detail->overlap, s->other_od / 2 - s->other_wall}), below = {wall.x, f->origin.y - 18};
         draw_line(out, below, wall, "leader");
         draw_head(out, below, wall);
-        chart_words(out, DETAIL_WIDTH / 2.0, f->origin.y + 9, "middle", "halo", page_said(&words));
+        chart_words(out, DETAIL_WIDTH / 2.0, f->origin.y - 6, "middle", "halo", page_said(&words));
         text_free_part(&words, out);
         return;
     }
@@ -96,6 +96,21 @@ static void draw_overlaps(text *out, const frame *f, const detail_worked *d, dou
     text_free_part(&words, out);
 }
 
+static bool has_rosettes(const detail_worked *d)
+{
+    return d->detail->kind != RBOW_DETAIL_RING_WELD && d->detail->rosettes > 0;
+}
+
+static void draw_rosette_words(text *out, const detail_worked *d, double y, unit_system units)
+{
+    text words = {0};
+    text_format(&words, d->detail->rosettes == 1 ? "%d rosette of " : "%d rosettes of ", d->detail->rosettes);
+    put_size(&words, d->detail->rosette, units);
+    if (d->detail->kind == RBOW_DETAIL_SLEEVE) text_put(&words, " on each side");
+    chart_words(out, DETAIL_WIDTH / 2.0, y, "middle", "", page_said(&words));
+    text_free_part(&words, out);
+}
+
 static double draw_whole(text *out, const detail_worked *d, const scene *s, unit_system units)
 {
     const double scale = fmin((DETAIL_WIDTH - 2 * SIDE) / (s->right - s->left), 65 / s->high), high = scale * s->high;
@@ -112,7 +127,8 @@ static double draw_whole(text *out, const detail_worked *d, const scene *s, unit
         draw_dimension(out, (spot){x, f.origin.y + scale * s->ring_od / 2}, (spot){x, f.origin.y - scale * s->ring_od / 2}, page_said(&words));
         text_free_part(&words, out);
     }
-    return HEAD + 2 * high + (d->detail->kind == RBOW_DETAIL_RING_WELD ? 12 : FOOT);
+    if (has_rosettes(d)) draw_rosette_words(out, d, HEAD + 2 * high + FOOT + 6, units);
+    return HEAD + 2 * high + (d->detail->kind == RBOW_DETAIL_RING_WELD ? 12 : has_rosettes(d) ? FOOT + 16 : FOOT);
 }
 
 /* ---- the weld, enlarged --------------------------------------------------------------------------------------------- */
@@ -138,12 +154,10 @@ static void draw_throat(text *out, const frame *f, const scene *s, double toward
 {
     text words = {0};
     const spot root = placed(f, s->mouth), foot = placed(f, s->throat_foot);
-    const double length = hypot(foot.x - root.x, foot.y - root.y), ux = (foot.x - root.x) / length, uy = (foot.y - root.y) / length;
     text_put(&words, "a ");
     put_size(&words, s->throat, units);
-    draw_line(out, root, (spot){foot.x + 12 * ux, foot.y + 12 * uy}, "over-weld");
-    draw_head(out, (spot){foot.x + 12 * ux, foot.y + 12 * uy}, foot);
-    draw_weld_symbol(out, (spot){foot.x + 14 * ux, foot.y + 14 * uy}, (spot){foot.x + toward * 44, f->window.top + 22}, toward, page_said(&words));
+    draw_line(out, root, foot, "over-weld");
+    draw_weld_symbol(out, foot, (spot){foot.x + toward * 44, f->window.top + 22}, toward, page_said(&words));
     text_free_part(&words, out);
 }
 
@@ -164,9 +178,12 @@ static void draw_butt(text *out, const frame *f, const detail_worked *d, const s
         text_put(&words, "butt weld, throat ");
         put_size(&words, s->throat, units);
     } else {
-        text_put(&words, "not welded: the sleeve carries");
+        text_put(&words, "not welded: the sleeve carries alone");
     }
-    draw_leader(out, at, (spot){at.x + 16, f->window.top + 24}, true, page_said(&words));
+    const spot above = {at.x, f->window.top + 24};
+    draw_line(out, above, at, "leader");
+    draw_head(out, above, at);
+    chart_words(out, at.x, above.y - 5, "middle", "halo", page_said(&words));
     text_free_part(&words, out);
 }
 

@@ -127,7 +127,7 @@ void draw_dimension(text *out, spot from, spot to, const char *words)
         draw_line(out, from, to, "leader");
         draw_head(out, to, from);
         draw_head(out, from, to);
-        if (upright) chart_words(out, middle.x + 5, middle.y + 4, "start", "halo", words);
+        if (upright) chart_words(out, middle.x + 5, length > 60 ? middle.y - 8 : middle.y + 4, "start", "halo", words);
         else chart_words(out, middle.x, middle.y - 4, "middle", "halo", words);
         return;
     }
@@ -138,13 +138,4 @@ void draw_dimension(text *out, spot from, spot to, const char *words)
     draw_head(out, behind, to);
     if (upright) chart_words(out, middle.x + 5, middle.y + 4, "start", "halo", words);
     else chart_words(out, behind.x + 4, behind.y + 4, "start", "halo", words);
-}
-
-void draw_leader(text *out, spot at, spot elbow, bool to_the_right, const char *words)
-{
-    const double toward = to_the_right ? 1 : -1;
-    draw_line(out, at, elbow, "leader");
-    draw_line(out, elbow, (spot){elbow.x + 8 * toward, elbow.y}, "leader");
-    draw_head(out, elbow, at);
-    chart_words(out, elbow.x + 12 * toward, elbow.y + 4, to_the_right ? "start" : "end", "halo", words);
 }
