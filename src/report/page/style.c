@@ -68,7 +68,7 @@ const char page_style[] =
     "svg .lines{stroke:var(--ink);stroke-width:.55}svg .centre{stroke:var(--soft);stroke-width:.8;stroke-dasharray:11 3 2 3}"
     "svg .border{fill:none;stroke:var(--line)}svg .over-weld{stroke:var(--paper);stroke-width:1}\n"
     "section.detail{margin-top:2rem;padding-top:.5rem;border-top:1px solid var(--line)}section.detail .figures{margin:.5rem 0 0}"
-    "section.detail h3 .soft{font-weight:400}\n"
+    "section.detail h3 .soft{font-weight:400}@media print{section.detail{break-inside:avoid}section.detail details:not([open]){display:none}}\n"
     /* tubes of a frame: each class has its own thickness and dashes, beside its colour */
     "svg .tube-short{stroke:var(--red);stroke-width:4.2;stroke-dasharray:6 2}svg .tube-close{stroke:var(--ink);stroke-width:3;"
     "stroke-dasharray:11 2}\n"

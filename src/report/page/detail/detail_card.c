@@ -74,9 +74,9 @@ static void begin_row(text *out, const char *name, const char *of_unit)
     text_put(out, "</th>");
 }
 
-static void cell(const force_table *t, int column, double value, dimension d)
+static void cell(const force_table *t, double value, dimension d)
 {
-    text_format(t->out, "<td data-label=\"%s\" class=\"n\">", state_words[column]);
+    text_put(t->out, "<td class=\"n\">");
     if (isnan(value)) text_put(t->out, "–");
     else if (d == DIM_NONE) put_decimals(t->out, value, 3, ROUND_NEAREST);
     else put_bare(t->out, value, d, t->units, ROUND_NEAREST);
@@ -99,7 +99,7 @@ static void force_rows(const force_table *t)
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         begin_row(t->out, rows[i].name, unit_name(rows[i].dimension, t->units));
         for (int k = 0; k < COLUMNS; k++)
-            if (t->shown[k]) cell(t, k, force_of(&t->states[k], i), rows[i].dimension);
+            if (t->shown[k]) cell(t, force_of(&t->states[k], i), rows[i].dimension);
         text_put(t->out, "</tr>\n");
     }
 }
@@ -116,7 +116,7 @@ static void use_rows(const force_table *t)
         if (!any) continue;
         begin_row(t->out, names[mode], "");
         for (int k = 0; k < COLUMNS; k++)
-            if (t->shown[k]) cell(t, k, t->use[k][mode], DIM_NONE);
+            if (t->shown[k]) cell(t, t->use[k][mode], DIM_NONE);
         text_put(t->out, "</tr>\n");
     }
 }
@@ -134,13 +134,13 @@ static void put_table(text *out, const page_head *head, const detail_worked *d, 
 {
     force_table t = {.out = out, .d = d, .states = states, .units = head->units};
     fill_uses(&t);
-    text_put(out, "<table class=\"stack detail\"><caption>What acts at the detail; a utilisation of 1 is a limit</caption>\n<thead><tr><th scope=\"col\"></th>");
+    text_put(out, "<table class=\"detail\"><caption>What acts at the detail; a utilisation of 1 is a limit</caption>\n<thead><tr><th scope=\"col\"></th>");
     for (int k = 0; k < COLUMNS; k++)
         if (t.shown[k]) text_format(out, "<th scope=\"col\" class=\"n\">%s</th>", state_words[k]);
     text_put(out, "</tr></thead>\n<tbody>\n");
     begin_row(out, "load factor", "");
     for (int k = 0; k < COLUMNS; k++)
-        if (t.shown[k]) cell(&t, k, detail_state_factor(d->result, k), DIM_NONE);
+        if (t.shown[k]) cell(&t, detail_state_factor(d->result, k), DIM_NONE);
     text_put(out, "</tr>\n");
     force_rows(&t);
     use_rows(&t);

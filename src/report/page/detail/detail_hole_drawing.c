@@ -95,7 +95,7 @@ static void draw_centroid(const section *s, double shift)
 
 static void put_line(text *out, double y, const char *style, text *words)
 {
-    chart_words(out, 186, y, "start", style, page_said(words));
+    chart_words(out, 168, y, "start", style, page_said(words));
     text_free_part(words, out);
 }
 
