@@ -270,6 +270,19 @@ bool detail_working_of(working *w, const rbow_detail *detail, const rbow_member 
     return true;
 }
 
+/* At the load factor of a kind of mode the largest of them is used 1. */
+static bool reaches_its_limit(const rbow_detail *detail, const rbow_member *m, const rbow_material *k, const rbow_detail_result *r,
+                              const detail_state *s, int state)
+{
+    double use[RBOW_DETAIL_MODES], most = 0;
+    const double factor = detail_state_factor(r, state);
+    if (s->status != RBOW_OK || !(factor > 0 && isfinite(factor))) return true;
+    if (rbow_detail_use(detail, m, k, &s->forces, use) != RBOW_OK) return false;
+    for (int i = 0; i < RBOW_DETAIL_MODES; i++)
+        if ((i == RBOW_DETAIL_BY_YIELD) == (state == DETAIL_AT_YIELD)) most = fmax(most, use[i]);
+    return fabs(most - 1) < 1e-4;
+}
+
 bool frame_detail_working_of(working *w, const rbow_detail *detail, const rbow_member *tube, const rbow_material *material,
                              const rbow_detail_result *result, const detail_state states[DETAIL_STATES], unit_system units)
 {
@@ -277,6 +290,8 @@ bool frame_detail_working_of(working *w, const rbow_detail *detail, const rbow_m
     detail_run r = {.states = states, .frame = true};
     for (int i = 0; i < DETAIL_STATES; i++)
         if (states[i].status != RBOW_OK && states[i].status != RBOW_UNSTABLE && isfinite(detail_state_factor(result, i))) return false;
+    for (int i = DETAIL_AT_YIELD; i <= DETAIL_AT_WELD; i++)
+        if (!reaches_its_limit(detail, tube, material, result, &states[i], i)) return false;
     begin(&r, w, detail, tube, material, &none, result, units);
     r.d.c.given = "tables of the frame";
     all_steps(&r);

@@ -50,7 +50,9 @@ bool detail_working_of(working *w, const rbow_detail *detail, const rbow_member 
 /* The same for a detail of a tube of a frame.
  * Given:    tube    od, wall, length, weld_zone, dressed, factor and factor_yield count
  *           result  of rbow_frame_detail_check
- *           states  by rbow_frame_forces at detail_state_factor, with the fit that the result took */
+ *           states  by rbow_frame_forces at detail_state_factor, with the fit that the result took, right after the check of this detail:
+ *                   the solver then holds the side of bows of unknown clock that governs
+ * Returned: false, too, where the states are not those of the result: a limit is not reached at its load factor */
 bool frame_detail_working_of(working *w, const rbow_detail *detail, const rbow_member *tube, const rbow_material *material,
                              const rbow_detail_result *result, const detail_state states[DETAIL_STATES], unit_system units);
 
