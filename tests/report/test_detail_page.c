@@ -59,6 +59,13 @@ static size_t shown_details(shown_detail all[SHOWN])
     all[n++] = (shown_detail){"sleeve alone", rail(), loose};
     all[n++] = (shown_detail){"socket over", rail(), spare};
     all[n++] = (shown_detail){"socket into", rail(), inner};
+    rbow_detail lengthy = butt, brief = loose, deep = spare;
+    lengthy.overlap = 9;
+    brief.overlap = .3;
+    deep.overlap = 12;
+    all[n++] = (shown_detail){"long sleeve", rail(), lengthy};
+    all[n++] = (shown_detail){"short sleeve", rail(), brief};
+    all[n++] = (shown_detail){"deep socket", rail(), deep};
     all[n++] = (shown_detail){"thick tube", thick, sleeve_at(14, 1.5, .25, 0)};
     return n;
 }

@@ -55,7 +55,6 @@ static inline double arithmetic_power(arithmetic *a)
 {
     double x = arithmetic_value(a);
     if (arithmetic_took(a, "°")) x *= 3.14159265358979323846 / 180;
-    if (arithmetic_took(a, ")°")) x *= 3.14159265358979323846 / 180;
     if (arithmetic_took(a, "²")) return x * x;
     if (arithmetic_took(a, "³")) return x * x * x;
     if (arithmetic_took(a, "^")) return pow(x, arithmetic_value(a));

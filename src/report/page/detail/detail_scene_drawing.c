@@ -61,18 +61,29 @@ static void label_of(text *out, const frame *f, const char *name, double od, dou
     text_free_part(&words, out);
 }
 
+/* Whether the bore of a sleeve has room for its label, above the axis. */
+static bool bore_is_high(const frame *f, const scene *s)
+{
+    return f->scale * (s->other_od / 2 - s->other_wall) > 26;
+}
+
+static void draw_sleeve_label(text *out, const frame *f, const detail_worked *d, const scene *s, unit_system units)
+{
+    text words = {0};
+    put_tube(&words, "sleeve", s->other_od, s->other_wall, units);
+    const spot wall = placed(f, (spot){0.35 * d->detail->overlap, s->other_od / 2 - s->other_wall}), below = {wall.x, f->origin.y - 18};
+    draw_line(out, below, wall, "leader");
+    draw_head(out, below, wall);
+    chart_words(out, DETAIL_WIDTH / 2.0, f->origin.y - 6, "middle", "halo", page_said(&words));
+    text_free_part(&words, out);
+}
+
 static void draw_labels(text *out, const frame *f, const detail_worked *d, const scene *s, unit_system units)
 {
     const double span = s->right - s->left, near_left = s->left + 0.06 * span, near_right = s->right - 0.06 * span;
     if (d->detail->kind == RBOW_DETAIL_SLEEVE) {
-        text words = {0};
         label_of(out, f, "tube", s->tube_od, s->tube_wall, near_left, 0, true, units);
-        put_tube(&words, "sleeve", s->other_od, s->other_wall, units);
-        const spot wall = placed(f, (spot){0.35 * d->detail->overlap, s->other_od / 2 - s->other_wall}), below = {wall.x, f->origin.y - 18};
-        draw_line(out, below, wall, "leader");
-        draw_head(out, below, wall);
-        chart_words(out, DETAIL_WIDTH / 2.0, f->origin.y - 6, "middle", "halo", page_said(&words));
-        text_free_part(&words, out);
+        if (bore_is_high(f, s)) draw_sleeve_label(out, f, d, s, units);
         return;
     }
     const bool tube_right = d->detail->at <= d->member->length / 2;
@@ -91,24 +102,31 @@ static void draw_overlaps(text *out, const frame *f, const detail_worked *d, dou
     for (size_t i = 0; i < count; i++) {
         const double x[] = {f->origin.x + f->scale * from[i], f->origin.x + f->scale * to[i]};
         for (int end = 0; end < 2; end++) draw_line(out, (spot){x[end], below + 3}, (spot){x[end], below + 26}, "leader");
-        draw_dimension(out, (spot){x[0], below + 22}, (spot){x[1], below + 22}, page_said(&words));
+        const bool once = i + 1 < count && x[1] - x[0] < chart_text_width(page_said(&words)) + 4; /* the other side has the words */
+        draw_dimension(out, (spot){x[0], below + 22}, (spot){x[1], below + 22}, once ? "" : page_said(&words));
     }
     text_free_part(&words, out);
 }
 
-static bool has_rosettes(const detail_worked *d)
-{
-    return d->detail->kind != RBOW_DETAIL_RING_WELD && d->detail->rosettes > 0;
-}
-
-static void draw_rosette_words(text *out, const detail_worked *d, double y, unit_system units)
+/* Lines of words under the drawing. Returned: where they end. */
+static double draw_notes(text *out, const frame *f, const detail_worked *d, const scene *s, double y, unit_system units)
 {
     text words = {0};
-    text_format(&words, d->detail->rosettes == 1 ? "%d rosette of " : "%d rosettes of ", d->detail->rosettes);
-    put_size(&words, d->detail->rosette, units);
-    if (d->detail->kind == RBOW_DETAIL_SLEEVE) text_put(&words, " on each side");
-    chart_words(out, DETAIL_WIDTH / 2.0, y, "middle", "", page_said(&words));
+    if (d->detail->kind == RBOW_DETAIL_SLEEVE && !bore_is_high(f, s)) {
+        put_tube(&words, "sleeve", s->other_od, s->other_wall, units);
+        chart_words(out, DETAIL_WIDTH / 2.0, y + 8, "middle", "", page_said(&words));
+        y += 16;
+    }
+    text_clear(&words);
+    if (d->detail->rosettes > 0) {
+        text_format(&words, d->detail->rosettes == 1 ? "%d rosette of " : "%d rosettes of ", d->detail->rosettes);
+        put_size(&words, d->detail->rosette, units);
+        if (d->detail->kind == RBOW_DETAIL_SLEEVE) text_put(&words, " on each side");
+        chart_words(out, DETAIL_WIDTH / 2.0, y + 8, "middle", "", page_said(&words));
+        y += 16;
+    }
     text_free_part(&words, out);
+    return y;
 }
 
 static double draw_whole(text *out, const detail_worked *d, const scene *s, unit_system units)
@@ -127,8 +145,8 @@ static double draw_whole(text *out, const detail_worked *d, const scene *s, unit
         draw_dimension(out, (spot){x, f.origin.y + scale * s->ring_od / 2}, (spot){x, f.origin.y - scale * s->ring_od / 2}, page_said(&words));
         text_free_part(&words, out);
     }
-    if (has_rosettes(d)) draw_rosette_words(out, d, HEAD + 2 * high + FOOT + 6, units);
-    return HEAD + 2 * high + (d->detail->kind == RBOW_DETAIL_RING_WELD ? 12 : has_rosettes(d) ? FOOT + 16 : FOOT);
+    if (d->detail->kind == RBOW_DETAIL_RING_WELD) return HEAD + 2 * high + 12;
+    return draw_notes(out, &f, d, s, HEAD + 2 * high + FOOT, units);
 }
 
 /* ---- the weld, enlarged --------------------------------------------------------------------------------------------- */

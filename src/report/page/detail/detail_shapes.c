@@ -128,7 +128,8 @@ void draw_dimension(text *out, spot from, spot to, const char *words)
         draw_head(out, to, from);
         draw_head(out, from, to);
         if (upright) chart_words(out, middle.x + 5, length > 60 ? middle.y - 8 : middle.y + 4, "start", "halo", words);
-        else chart_words(out, middle.x, middle.y - 4, "middle", "halo", words);
+        else if (length > chart_text_width(words) + 4) chart_words(out, middle.x, middle.y - 4, "middle", "halo", words);
+        else chart_words(out, fmax(from.x, to.x) + 5, middle.y + 4, "start", "halo", words);
         return;
     }
     const spot before = {from.x - 14 * ux, from.y - 14 * uy}, behind = {to.x + 14 * ux, to.y + 14 * uy};
