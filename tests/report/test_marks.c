@@ -2,6 +2,7 @@
 #include "near.h"
 
 #include "report/chart/marks.h"
+#include "report/page/tube_marks.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -56,8 +57,28 @@ START_TEST(names_in_a_list)
 }
 END_TEST
 
+START_TEST(marks_of_a_picture)
+{
+    static picture p;
+    const picture_mark marks[] = {{15, "splice", true}};
+    text out = {0};
+    p.length = 30;
+    page_marks(&out, &p, 40, 300, 50);
+    page_mark_list(&out, &p);
+    ck_assert_uint_eq(out.length, 0);
+    p.marks = marks;
+    p.mark_count = 1;
+    page_marks(&out, &p, 40, 300, 50);
+    near_within(x_of(out.at, "<path d=\"M", "<path d=\"M%lf", 0), 190, 0, .01);
+    page_mark_list(&out, &p);
+    ck_assert_ptr_nonnull(strstr(out.at, " Details: 1 splice."));
+    text_free(&out);
+}
+END_TEST
+
 static void fill(TCase *c)
 {
+    tcase_add_test(c, marks_of_a_picture);
     tcase_add_test(c, marks_stand_at_their_places);
     tcase_add_test(c, names_in_a_list);
 }

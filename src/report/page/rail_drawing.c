@@ -1,7 +1,6 @@
 #include "report/page/rail_drawing.h"
 
 #include "report/chart/chart.h"
-#include "report/chart/marks.h"
 #include "report/page/parts.h"
 
 #include <math.h>
@@ -125,12 +124,6 @@ static void put_zones(const view *v)
                         v->middle, view_x(v, to[end]), v->middle);
 }
 
-static size_t marks_of(const picture *p, chart_mark marks[CHART_MARKS_MOST])
-{
-    for (size_t i = 0; i < p->mark_count && i < CHART_MARKS_MOST; i++) marks[i] = (chart_mark){p->marks[i].at, p->marks[i].name, p->marks[i].holds};
-    return p->mark_count;
-}
-
 static void put_view(const view *v)
 {
     const picture *p = v->p;
@@ -143,8 +136,6 @@ static void put_view(const view *v)
     put_miss(v, p->miss_b[v->plane], false);
     curve(v, p->bow[v->plane], "dotted");
     curve(v, sideways(&p->states[PICTURE_LOADED], v->plane), "strong");
-    chart_mark marks[CHART_MARKS_MOST];
-    chart_marks(v->out, marks, marks_of(p, marks), v->left, v->width, p->length, v->middle);
     put_push(v);
     put_point(v);
     put_spread(v);
@@ -213,9 +204,6 @@ static void rail_caption(text *out, const picture *p, double exaggerated, unit_s
         page_value(out, p->eccentricity, DIM_LENGTH, units, 4);
         text_put(out, " beside the axis.");
     }
-    chart_mark marks[CHART_MARKS_MOST];
-    if (p->mark_count > 0) text_char(out, ' ');
-    chart_mark_list(out, marks, marks_of(p, marks));
     text_put(out, "</figcaption></figure>\n");
 }
 

@@ -32,11 +32,10 @@ static void put_step(text *out, const working_row *r)
     text_put(out, "</tr>\n");
 }
 
-static void put_working(text *out, const working *w, bool open, const char *summary)
+void page_working(text *out, const working *w, bool open)
 {
-    text_format(out, "<details%s><summary>", open ? " open=\"open\"" : "");
-    html_text(out, summary);
-    text_put(out, "</summary>\n"
+    text_put(out, open ? "<details open=\"open\">" : "<details>");
+    text_put(out, "<summary>The working, from the inputs to the margin</summary>\n"
                   "<table class=\"working stack\"><caption>Numbers carry ten digits; a line done again with the digits shown "
                   "agrees to six. Angles with ° are degrees, all others radians.</caption>\n<thead><tr><th scope=\"col\">Step</th>"
                   "<th scope=\"col\">Formula</th><th scope=\"col\">With numbers</th><th scope=\"col\" class=\"n\">Result</th>"
@@ -50,14 +49,4 @@ static void put_working(text *out, const working *w, bool open, const char *summ
             put_step(out, &w->rows[i]);
     }
     text_put(out, "</tbody></table>\n</details>\n");
-}
-
-void page_working(text *out, const working *w)
-{
-    put_working(out, w, true, "The working, from the inputs to the margin");
-}
-
-void page_working_closed(text *out, const working *w, const char *summary)
-{
-    put_working(out, w, false, summary);
 }

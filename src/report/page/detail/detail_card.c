@@ -1,6 +1,6 @@
 #include "report/page/detail/detail_card.h"
 
-#include "cases/detail/detail_remarks.h"
+#include "cases/detail/detail_sentences.h"
 #include "report/html.h"
 #include "report/page/detail/detail_drawing.h"
 #include "report/page/parts.h"
@@ -154,8 +154,8 @@ static void put_remarks(text *out, const detail_worked *d)
     if (d->result->remarks == 0) return;
     text_put(out, "<ul>\n");
     for (int i = 0; i < RBOW_DETAIL_REMARK_COUNT; i++) {
-        if ((d->result->remarks & detail_remark_list[i].bit) == 0) continue;
-        html_element(out, "li", NULL, detail_remark_list[i].sentence);
+        if ((d->result->remarks & 1u << i) == 0) continue;
+        html_element(out, "li", NULL, detail_remark_sentences[i]);
         text_char(out, '\n');
     }
     text_put(out, "</ul>\n");
@@ -171,6 +171,6 @@ void page_detail_card(text *out, const page_head *head, const detail_worked *d, 
     put_table(out, head, d, states);
     put_remarks(out, d);
     text_put(out, "</div>\n</div>\n");
-    if (w != NULL) page_working_closed(out, w, "The working of this detail, from its sizes to its margin");
+    if (w != NULL) page_working(out, w, false);
     text_put(out, "</section>\n");
 }

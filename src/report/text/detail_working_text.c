@@ -1,6 +1,6 @@
-#include "report/text/detail_text.h"
+#include "report/text/detail_working_text.h"
 
-#include "cases/detail/detail_remarks.h"
+#include "cases/detail/detail_sentences.h"
 #include "report/lines.h"
 #include "report/text/cells.h"
 #include "report/text/working_text.h"
@@ -41,7 +41,7 @@ static void put_factors(text *line, const detail_worked *d)
     text_char(line, '.');
 }
 
-void detail_verdict_text(text *out, const detail_worked *d, const screen *s)
+static void put_verdict(text *out, const detail_worked *d, const screen *s)
 {
     const bool holds = d->result->verdict == RBOW_HOLDS;
     text verdict = {0}, line = {0};
@@ -63,20 +63,20 @@ void detail_verdict_text(text *out, const detail_worked *d, const screen *s)
     put_lines(out, &line, 2, s);
 }
 
-void detail_remarks_text(text *out, const detail_worked *d, const screen *s)
+static void put_remarks(text *out, const detail_worked *d, const screen *s)
 {
     if (d->result->remarks != 0) text_put(out, "\nRemarks:\n");
     for (int i = 0; i < RBOW_DETAIL_REMARK_COUNT; i++) {
         text line = {0};
-        if ((d->result->remarks & detail_remark_list[i].bit) == 0) continue;
-        text_format(&line, "  %s: %s", rbow_detail_remark_text(detail_remark_list[i].bit), detail_remark_list[i].meaning);
+        if ((d->result->remarks & 1u << i) == 0) continue;
+        text_format(&line, "  %s: %s", rbow_detail_remark_text(1u << i), detail_remark_sentences[i]);
         put_lines(out, &line, 4, s);
     }
 }
 
-void detail_text(text *out, const detail_worked *d, const working *w, const screen *s)
+void detail_working_text(text *out, const detail_worked *d, const working *w, const screen *s)
 {
-    detail_verdict_text(out, d, s);
-    detail_remarks_text(out, d, s);
+    put_verdict(out, d, s);
+    put_remarks(out, d, s);
     working_text(out, w, s);
 }
