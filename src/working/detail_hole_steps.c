@@ -14,11 +14,13 @@ typedef struct strip_words { /* of the outside disc, and of the bore's */
 } strip_words;
 
 static const strip_words outside = {
-    "half chord, outside", "angle, outside", "strip of the disc, outside", "its second moment toward the hole", "its second moment across the hole",
+    "half chord, outside", "angle, outside", "strip of the disc, outside", "its second moment toward the hole",
+    "its second moment across the hole",
     "w = √(R² − h²)", "φ = asin(h/R)", "A_s = h w + R² φ", "(h w³/2 + 3/4 R² A_s) / 3", "(h (2 h² − R²) w + R⁴ φ) / 4",
 };
 static const strip_words inside = {
-    "half chord, bore", "angle, bore", "strip of the disc, bore", "its second moment toward the hole, bore", "its second moment across the hole, bore",
+    "half chord, bore", "angle, bore", "strip of the disc, bore", "its second moment toward the hole, bore",
+    "its second moment across the hole, bore",
     "w = √(r² − h²)", "φ = asin(h/r)", "A_s = h w + r² φ", "(h w³/2 + 3/4 r² A_s) / 3", "(h (2 h² − r²) w + r⁴ φ) / 4",
 };
 
@@ -90,7 +92,8 @@ static point extreme_point(const rbow_net_section *n, double a, double b)
     return (point){n->radius * a / length, n->radius * b / length, false};
 }
 
-static double stress_at(const detail_calculation *d, const detail_forces *f, const char *step, const char *place, double a, double b, point at)
+static double stress_at(const detail_calculation *d, const detail_forces *f, const char *step, const char *place, double a, double b,
+                        point at)
 {
     const calculation *c = &d->c;
     const rbow_net_section *n = &d->net;
@@ -140,8 +143,8 @@ static extremes worst_of_point(const detail_calculation *d, const detail_forces 
     const double per_moment = hypot((u + n->shift) / n->inertia_along, v / n->inertia_across);
     STEP(c, w->direct, "σ_P = −P/A_net − P e/I_u (u + e)", "−# / # − # × # / # × (# + #)", direct, c->stress, textbook, p, n->area, p, n->shift,
          n->inertia_along, u, n->shift);
-    STEP(c, w->per_moment, "1/S = √(((u + e)/I_u)² + (v/I_v)²)", "√(((# + #) / #)² + (# / #)²)", per_moment, c->units == UNITS_SI ? "1/mm^3" : "1/in^3", "the hole turned so that M hurts most",
-         u, n->shift, n->inertia_along, v, n->inertia_across);
+    STEP(c, w->per_moment, "1/S = √(((u + e)/I_u)² + (v/I_v)²)", "√(((# + #) / #)² + (# / #)²)", per_moment,
+         c->units == UNITS_SI ? "1/mm^3" : "1/in^3", "the hole turned so that M hurts most", u, n->shift, n->inertia_along, v, n->inertia_across);
     const extremes of = {direct + f->moment * per_moment, -(direct - f->moment * per_moment)};
     STEP(c, w->pulled, "σ_t = σ_P + M/S", "# + # × #", of.pulled, c->stress, textbook, direct, f->moment, per_moment);
     STEP(c, w->pressed, "σ_c = M/S − σ_P", "# × # − #", of.pressed, c->stress, textbook, f->moment, per_moment, direct);
@@ -150,8 +153,8 @@ static extremes worst_of_point(const detail_calculation *d, const detail_forces 
 
 static extremes toward_the_worst(const detail_calculation *d, const detail_forces *f)
 {
-    static const worst_words edge = {"stress of the push at the hole's edge", "stress of a moment of 1 at the hole's edge", "stretched, at the hole's edge",
-                                     "compressed, at the hole's edge"};
+    static const worst_words edge = {"stress of the push at the hole's edge", "stress of a moment of 1 at the hole's edge",
+                                     "stretched, at the hole's edge", "compressed, at the hole's edge"};
     static const worst_words far = {"stress of the push at the far side", "stress of a moment of 1 at the far side", "stretched, at the far side",
                                     "compressed, at the far side"};
     const rbow_net_section *n = &d->net;

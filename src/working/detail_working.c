@@ -213,8 +213,8 @@ static void taken_steps(const detail_run *r)
 {
     const rbow_detail_result *k = r->d.own_result;
     const calculation *c = &r->d.c;
-    if (r->frame || (isnan(k->bow_clock_taken) && isnan(k->miss_a_clock_taken) && isnan(k->miss_b_clock_taken) && isnan(k->eccentricity_clock_taken)))
-        return;
+    const bool none = isnan(k->bow_clock_taken) && isnan(k->miss_a_clock_taken) && isnan(k->miss_b_clock_taken) && isnan(k->eccentricity_clock_taken);
+    if (r->frame || none) return;
     working_heading(c->w, "Directions as taken for this detail", "");
     clock_step(c, "bow", k->bow_clock_taken);
     clock_step(c, "miss of socket A", k->miss_a_clock_taken);
@@ -231,7 +231,7 @@ static void all_steps(detail_run *r)
 {
     detail_calculation *d = &r->d;
     const rbow_detail_result *k = d->own_result;
-    const bool welds_govern = k->weld_factor / d->c.own_member->factor < k->yield_factor / rbow_member_resolved(d->c.own_member, d->c.own_material).factor_yield;
+    const bool welds_govern = k->weld_factor / d->c.m.factor < k->yield_factor / d->c.m.factor_yield;
     tube_steps(&d->c);
     taken_steps(r);
     if (!r->frame && stands_somewhere(r)) bending_steps(&d->c);

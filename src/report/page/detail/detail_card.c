@@ -52,7 +52,8 @@ static void put_verdict(text *out, const detail_worked *d)
 
 enum { COLUMNS = DETAIL_STATES };
 
-static const char *const state_words[COLUMNS] = {[DETAIL_AT_YIELD] = "at yield", [DETAIL_AT_WELD] = "at the weld’s limit", [DETAIL_AS_LOADED] = "as loaded"};
+static const char *const state_words[COLUMNS] = {
+    [DETAIL_AT_YIELD] = "at yield", [DETAIL_AT_WELD] = "at the weld’s limit", [DETAIL_AS_LOADED] = "as loaded"};
 
 typedef struct force_table {
     text *out;
@@ -134,7 +135,8 @@ static void put_table(text *out, const page_head *head, const detail_worked *d, 
 {
     force_table t = {.out = out, .d = d, .states = states, .units = head->units};
     fill_uses(&t);
-    text_put(out, "<table class=\"detail\"><caption>What acts at the detail; a utilisation of 1 is a limit</caption>\n<thead><tr><th scope=\"col\"></th>");
+    text_put(out, "<table class=\"detail\"><caption>What acts at the detail; a utilisation of 1 is a limit</caption>\n"
+                  "<thead><tr><th scope=\"col\"></th>");
     for (int k = 0; k < COLUMNS; k++)
         if (t.shown[k]) text_format(out, "<th scope=\"col\" class=\"n\">%s</th>", state_words[k]);
     text_put(out, "</tr></thead>\n<tbody>\n");

@@ -84,10 +84,13 @@ static void scene_words(text *out, const detail_worked *d, unit_system units)
     const rbow_detail *k = d->detail;
     text_put(out, "Section along the tube, to scale; below, the upper wall enlarged. ");
     if (k->kind == RBOW_DETAIL_SLEEVE)
-        text_put(out, k->butt ? "The ends of the tubes are welded round; the sleeve is not counted." : "The sleeve carries alone across the gap, whose width is not given.");
-    if (k->kind == RBOW_DETAIL_SOCKET) text_put(out, "The ring weld at the mouth carries, the line across it is its throat; rosettes are spare and not counted.");
+        text_put(out, k->butt ? "The ends of the tubes are welded round; the sleeve is not counted."
+                              : "The sleeve carries alone across the gap, whose width is not given.");
+    if (k->kind == RBOW_DETAIL_SOCKET)
+        text_put(out, "The ring weld at the mouth carries, the line across it is its throat; rosettes are spare and not counted.");
     if (k->kind == RBOW_DETAIL_RING_WELD)
-        text_put(out, "Dashed: what the tube is welded to; only the weld is calculated. The weld is drawn as a fillet with equal legs; the line across it is its throat.");
+        text_put(out, "Dashed: what the tube is welded to; only the weld is calculated. The weld is drawn as a fillet with equal legs; "
+                      "the line across it is its throat.");
     if (k->kind != RBOW_DETAIL_RING_WELD) fit_words(out, d, units);
 }
 

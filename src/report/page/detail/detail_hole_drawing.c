@@ -123,7 +123,8 @@ void draw_hole(text *out, const detail_worked *d, unit_system units)
     const rbow_tube_size tube = detail_tube_size(d);
     const bool hole = d->detail->kind == RBOW_DETAIL_HOLE, any = d->detail->hole_clock <= RBOW_ANY_CLOCK;
     const double scale = 124 / tube.od;
-    section s = {out, {84, 96}, scale, 62, scale * (tube.od / 2 - tube.wall), hole ? scale * d->detail->hole / 2 : 0, any || !hole ? 0 : d->detail->hole_clock};
+    const section s = {.out = out, .middle = {84, 96}, .scale = scale, .outer = 62, .inner = scale * (tube.od / 2 - tube.wall),
+                       .half = hole ? scale * d->detail->hole / 2 : 0, .clock = any || !hole ? 0 : d->detail->hole_clock};
     text line = {0};
     open_detail(out, d, 206, hole ? "cross-section at the middle of the hole, to scale" : "cross-section of the tube, to scale");
     chart_words(out, s.middle.x, 14, "middle", "quiet", "up");

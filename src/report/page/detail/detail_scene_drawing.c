@@ -21,7 +21,8 @@ static spot placed(const frame *f, spot p)
 
 static void draw_part(text *out, const frame *f, const scene_part *p)
 {
-    static const char *const styles[] = {[PART_TUBE] = "part-tube", [PART_OTHER] = "part-other", [PART_BASE] = "part-base", [PART_WELD] = "part-weld"};
+    static const char *const styles[] = {[PART_TUBE] = "part-tube", [PART_OTHER] = "part-other",
+                                         [PART_BASE] = "part-base", [PART_WELD] = "part-weld"};
     outline whole = {.count = 0};
     for (size_t i = 0; i < p->count; i++) {
         const spot at = placed(f, p->at[i]);

@@ -114,7 +114,8 @@ void draw_head(text *out, spot from, spot tip)
     const double length = hypot(tip.x - from.x, tip.y - from.y), ux = (tip.x - from.x) / length, uy = (tip.y - from.y) / length;
     const double x = tip.x - 6 * ux, y = tip.y - 6 * uy;
     if (!(length > 0)) return;
-    text_format(out, "<path d=\"M%.2f %.2fL%.2f %.2fL%.2f %.2fZ\" class=\"head\"/>\n", tip.x, tip.y, x - 2.2 * uy, y + 2.2 * ux, x + 2.2 * uy, y - 2.2 * ux);
+    text_format(out, "<path d=\"M%.2f %.2fL%.2f %.2fL%.2f %.2fZ\" class=\"head\"/>\n", tip.x, tip.y,
+                x - 2.2 * uy, y + 2.2 * ux, x + 2.2 * uy, y - 2.2 * ux);
 }
 
 void draw_dimension(text *out, spot from, spot to, const char *words)

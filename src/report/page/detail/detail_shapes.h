@@ -40,7 +40,8 @@ void draw_circle(text *out, spot middle, double radius, const char *style);
 /* A filled head at `tip`, away from `from`. */
 void draw_head(text *out, spot from, spot tip);
 
-/* A dimension with its two heads and words over the middle (behind its end, where they are longer; beside it, where it is upright; a long one crosses the axis: over it); too short for two heads, they point at it
+/* A dimension with two heads, and its words: over its middle, or behind its end where they are longer than it is; beside an upright one,
+ * above the middle of one that is long and crosses the axis. Where it is too short for two heads, they point at it
  * from outside. */
 void draw_dimension(text *out, spot from, spot to, const char *words);
 
