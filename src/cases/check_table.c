@@ -57,6 +57,14 @@ static const field check_fields[] = {
 
 const field_list check_list = FIELD_LIST("result", check_fields, check_row);
 
+const check_row *check_worst(const check_row *rows, size_t count)
+{
+    const check_row *worst = rows;
+    for (size_t i = 1; i < count; i++)
+        if (rows[i].result.margin < worst->result.margin) worst = &rows[i];
+    return worst;
+}
+
 bool holds_by_fit(const check_row *r)
 {
     return r->result.margin < 0 && r->result.margin_as_built >= 0;

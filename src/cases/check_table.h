@@ -14,6 +14,9 @@ typedef struct check_row {
 
 extern const field_list check_list; /* of check_row */
 
+/* The row with the smallest margin, the first among equals. Given: count at least 1 */
+const check_row *check_worst(const check_row *rows, size_t count);
+
 /* Whether the case is short only because its forced fit can relax: as built it would hold. */
 bool holds_by_fit(const check_row *r);
 

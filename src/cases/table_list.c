@@ -1,5 +1,6 @@
 #include "cases/table_list.h"
 
+#include "cases/advice_table.h"
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
@@ -37,6 +38,7 @@ void tables_fill(tables *t)
         {"Cuts of release", "release", &cut_list, true, false},
         {"Pulls of pull", "pull", &pull_list, true, false},
         {"Results of check", "check", &check_list, false, false},
+        {"What to do about the worst case (advice, in JSON)", "check", &advice_list, false, true},
         {"Results of check on a frame: tubes", "check", &frame_tubes_list, false, true},
         {"Results of check on a frame: joints (--of joints)", "check", &frame_joints_list, false, true},
         {"Results of check on a frame: runs (--of runs)", "check", &frame_runs_list, false, true},

@@ -1,5 +1,6 @@
 #include "command/commands.h"
 
+#include "command/advise.h"
 #include "command/frame/check_frame.h"
 #include "program/case_check.h"
 #include "program/case_run.h"
@@ -27,11 +28,32 @@ static bool write_text(const case_run *run, output *out, const rows *kept, int *
 {
     text t = {0}, words = {0};
     const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
-    check_text(&t, (const void *)kept->kept, kept->count, &s);
+    const check_row *answers = (const void *)kept->kept;
+    advice a;
+    advise(&a, kept->count > 0 ? check_worst(answers, kept->count) : NULL, &run->materials, out->units);
+    check_text(&t, answers, kept->count, &a, &s);
     const bool fine = output_text(out, &t);
     text_free(&t);
     text_free(&words);
     return fine;
+}
+
+static bool is_worse(const void *record, const void *kept)
+{
+    const check_row *a = record, *b = kept;
+    return a->result.margin < b->result.margin;
+}
+
+/* The table `advice` of a JSON answer. */
+static rows advice_rows(const case_run *run, unit_system units, const rows *kept)
+{
+    const output json = {.format = FORMAT_JSON, .units = units};
+    const check_row *answers = (const void *)kept->kept;
+    rows changes = rows_for(&json, &advice_list);
+    advice a;
+    advise(&a, kept->count > 0 ? check_worst(answers, kept->count) : NULL, &run->materials, units);
+    for (size_t i = 0; i < a.count; i++) rows_add(&changes, &a.rows[i]);
+    return changes;
 }
 
 /* ---- the page --------------------------------------------------------------------------------------- */
@@ -55,11 +77,13 @@ static bool write_card(output *page, const page_head *head, const check_row *r, 
     return fine;
 }
 
-static bool write_front(output *page, const page_head *head, const check_row *answers, size_t count)
+static bool write_front(const case_run *run, output *page, const page_head *head, const check_row *answers, size_t count)
 {
     text t = {0};
+    advice a;
+    advise(&a, check_worst(answers, count), &run->materials, page->units);
     page_open(&t, head);
-    page_front(&t, head, answers, count);
+    page_front(&t, head, answers, count, &a);
     const bool fine = output_text(page, &t);
     text_free(&t);
     return fine;
@@ -69,7 +93,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 {
     const page_head head = report_head(run, page, status);
     const check_row *answers = (const void *)kept->kept;
-    bool fine = write_front(page, &head, answers, kept->count);
+    bool fine = write_front(run, page, &head, answers, kept->count);
     for (size_t i = 0; fine && i < kept->count; i++) fine = write_card(page, &head, &answers[i], i + 1);
     text t = {0};
     page_close(&t, &head);
@@ -92,6 +116,9 @@ int command_check(const options *o)
         .results = &check_list,
         .jobs = o->jobs,
         .answer = answer_case,
+        .prefers = is_worse,
+        .beside = advice_rows,
+        .beside_name = "advice",
         .write = write_text,
         .report = write_page,
     };

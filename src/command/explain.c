@@ -1,6 +1,7 @@
 #define _POSIX_C_SOURCE 200809L /* strdup */
 #include "command/commands.h"
 
+#include "command/advise.h"
 #include "command/frame/explain_frame.h"
 #include "command/frame/step_rows.h"
 #include "program/case_check.h"
@@ -111,13 +112,13 @@ static int pick_case(picked *p, const options *o, const load_case *prototype)
 
 /* ---- its working ------------------------------------------------------------------------------------ */
 
-static void put_text(text *out, const picked *p, const load_case *prototype, const checked *answer, const working *w,
+static void put_text(text *out, const picked *p, const load_case *prototype, const checked *answer, const advice *a, const working *w,
                      const output *to, const char *file)
 {
     const load_case *c = (const void *)p->found.kept;
     text words = {0}, line = {0};
     const screen s = screen_of(to, false, NULL, &words);
-    check_verdict_text(out, &answer->row, 1, &s);
+    check_verdict_text(out, &answer->row, 1, a, &s);
     check_remarks_text(out, &answer->row, 1, &s);
     text_format(&line, "Given in line %zu of ", p->line);
     put_printable(&line, file);
@@ -141,7 +142,7 @@ static bool write_rows(output *out, const picked *p, const options *files, const
     rows written = rows_for(out, &step_list);
     put_step_rows(&written, answer->row.given.name, w);
     const bool fine = facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
-        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost);
+        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost, NULL, NULL);
     rows_free(&written);
     facts_free(&facts);
     return fine;
@@ -158,7 +159,9 @@ static bool write_working(const picked *p, const options *o, const materials *m,
     if (o->format == FORMAT_AUTO) out.format = FORMAT_TEXT;
     bool fine;
     if (out.format == FORMAT_TEXT) {
-        put_text(&t, p, prototype, answer, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
+        advice a;
+        advise(&a, &answer->row, m, out.units);
+        put_text(&t, p, prototype, answer, &a, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
         fine = output_text(&out, &t);
     } else {
         fine = write_rows(&out, p, &files, m, answer, w);

@@ -276,7 +276,7 @@ static int inspect(inspection *s)
     run_facts facts = {.version = NULL};
     bool written = answer_all(s, &answers) && facts_fill(&facts, s->options, &s->materials) && output_open(&out, s->options);
     if (written) {
-        written = rows_begin(&out, list, &facts) && write_answer(s, &out, &answers) && rows_end(&out, s->refused.count + s->missing);
+        written = rows_begin(&out, list, &facts) && write_answer(s, &out, &answers) && rows_end(&out, s->refused.count + s->missing, NULL, NULL);
         out.incomplete = s->status == NO_VERDICT;
         written = output_close(&out, written && answers.count > 0) && written;
     }

@@ -79,6 +79,7 @@ static bool make_room(const pipeline *p, portion *t)
     if (more == NULL) return false;
     for (size_t i = t->room; i < t->count; i++) {
         more[i] = (chunk){.answers = rows_for(p->out, p->results)};
+        more[i].answers.prefers = p->prefers;
         more[i].answers.stream = streams(p) ? p->out : NULL;
     }
     t->chunks = more;

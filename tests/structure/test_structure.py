@@ -27,7 +27,7 @@ ROOMS = {
     "src/cases": ["src/table", API],
     "src/working": ["src/cases", "src/table", API],
     "src/study": ["src/cases", "src/table", API],
-    "src/report": ["src/table"],
+    "src/report": ["src/cases", "src/table", API],
     "src/report/chart": ["src/report", "src/table"],
     "src/report/text": ["src/report", "src/working", "src/cases", "src/table", API],
     "src/report/text/frame": ["src/report/text", "src/report", "src/working", "src/cases", "src/table", API],

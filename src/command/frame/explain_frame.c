@@ -151,7 +151,7 @@ static bool write_rows(frame_explain *x)
     const frame_tube_answer *r = x->solved.answers.tubes;
     rows written = rows_for(&x->out, &step_list);
     put_step_rows(&written, r->given.name, x->working);
-    const bool fine = rows_begin(&x->out, &step_list, &x->facts) && output_text(&x->out, &written.written) && rows_end(&x->out, 0);
+    const bool fine = rows_begin(&x->out, &step_list, &x->facts) && output_text(&x->out, &written.written) && rows_end(&x->out, 0, NULL, NULL);
     rows_free(&written);
     return fine;
 }

@@ -1,18 +1,11 @@
 #include "report/page/front.h"
 
+#include "report/advice_words.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
 #include <math.h>
-
-static const check_row *worst_of(const check_row *rows, size_t count)
-{
-    const check_row *worst = rows;
-    for (size_t i = 1; i < count; i++)
-        if (rows[i].result.margin < worst->result.margin) worst = &rows[i];
-    return worst;
-}
 
 static void put_reached(text *out, const check_row *r)
 {
@@ -34,7 +27,7 @@ static void put_reached(text *out, const check_row *r)
 
 static void put_sentence(text *out, const check_row *rows, size_t count, size_t holds, bool faults)
 {
-    const check_row *worst = worst_of(rows, count);
+    const check_row *worst = check_worst(rows, count);
     const size_t fallen = count - holds;
     if (count == 1)
         text_format(out, "The %scase %s: ‘", faults ? "other " : "", fallen > 0 ? "is short" : "holds");
@@ -47,6 +40,15 @@ static void put_sentence(text *out, const check_row *rows, size_t count, size_t 
     text_put(out, count == 1 ? "’ " : "’, which ");
     put_reached(out, worst);
     text_char(out, '.');
+}
+
+static void put_what_to_do(text *out, const advice *a, size_t fallen, unit_system units)
+{
+    text words = {0};
+    put_advice(&words, a, fallen - 1, units);
+    html_element(out, "p", "advice", page_said(&words));
+    text_char(out, '\n');
+    text_free_part(&words, out);
 }
 
 /* What the text names above its table, too: a case of which nothing was asked, and one that only its forced fit would hold. */
@@ -146,13 +148,14 @@ static void put_row(text *out, const check_row *r, size_t number, unit_system un
     text_free_part(&cost, out);
 }
 
-void page_front(text *out, const page_head *head, const check_row *rows, size_t count)
+void page_front(text *out, const page_head *head, const check_row *rows, size_t count, const advice *a)
 {
     size_t holds = 0;
     for (size_t i = 0; i < count; i++) holds += rows[i].result.verdict == RBOW_HOLDS;
     text_format(out, "<p class=\"verdict %s\">", holds == count ? "holds" : "short");
     put_sentence(out, rows, count, holds, head->faults);
     text_put(out, "</p>\n");
+    if (holds < count) put_what_to_do(out, a, count - holds, head->units);
     page_refused(out, head);
     put_warnings(out, rows, count);
     text_put(out, "<table class=\"cases stack\"><caption>Margin: the load factor at which the tube yields or buckles over the one required, "

@@ -2,10 +2,11 @@
 #ifndef RAILBOW_REPORT_PAGE_FRONT_H
 #define RAILBOW_REPORT_PAGE_FRONT_H
 
+#include "cases/advice_table.h"
 #include "cases/check_table.h"
 #include "report/page/page.h"
 
-/* rows: in the order of the file. */
-void page_front(text *out, const page_head *head, const check_row *rows, size_t count);
+/* rows: in the order of the file. a: what to do about the worst of them. */
+void page_front(text *out, const page_head *head, const check_row *rows, size_t count, const advice *a);
 
 #endif
