@@ -2,7 +2,6 @@
 #ifndef RAILBOW_COMMAND_ADVISE_H
 #define RAILBOW_COMMAND_ADVISE_H
 
-#include "cases/advice_table.h"
 #include "cases/check_table.h"
 #include "program/materials.h"
 #include "table/unit.h"

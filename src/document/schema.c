@@ -1,6 +1,5 @@
 #include "document/document.h"
 
-#include "cases/advice_table.h"
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"

@@ -2,7 +2,7 @@
 #ifndef RAILBOW_REPORT_ADVICE_WORDS_H
 #define RAILBOW_REPORT_ADVICE_WORDS_H
 
-#include "cases/advice_table.h"
+#include "cases/check_table.h"
 #include "table/text.h"
 #include "table/unit.h"
 

@@ -2,7 +2,7 @@
 #ifndef RAILBOW_STUDY_ADVICE_H
 #define RAILBOW_STUDY_ADVICE_H
 
-#include "cases/advice_table.h"
+#include "cases/check_table.h"
 #include "study/problem.h"
 
 typedef struct advice_question {

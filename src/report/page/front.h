@@ -2,7 +2,6 @@
 #ifndef RAILBOW_REPORT_PAGE_FRONT_H
 #define RAILBOW_REPORT_PAGE_FRONT_H
 
-#include "cases/advice_table.h"
 #include "cases/check_table.h"
 #include "report/page/page.h"
 

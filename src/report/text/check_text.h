@@ -2,7 +2,6 @@
 #ifndef RAILBOW_REPORT_TEXT_CHECK_TEXT_H
 #define RAILBOW_REPORT_TEXT_CHECK_TEXT_H
 
-#include "cases/advice_table.h"
 #include "cases/check_table.h"
 #include "report/screen.h"
 #include "table/text.h"
