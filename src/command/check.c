@@ -77,13 +77,13 @@ static bool write_card(output *page, const page_head *head, const check_row *r, 
     return fine;
 }
 
-static bool write_front(const case_run *run, output *page, const page_head *head, const check_row *answers, size_t count)
+static bool write_front(const case_run *run, output *page, const page_head *head, const check_row *answers, const sheets *s)
 {
     text t = {0};
     advice a;
-    advise(&a, check_worst(answers, count), &run->materials, page->units);
+    advise(&a, check_worst(answers, s->cases), &run->materials, page->units);
     page_open(&t, head);
-    page_front(&t, head, answers, count, &a);
+    page_front(&t, head, answers, s, &a);
     const bool fine = output_text(page, &t);
     text_free(&t);
     return fine;
@@ -93,8 +93,12 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 {
     const page_head head = report_head(run, page, status);
     const check_row *answers = (const void *)kept->kept;
-    bool fine = write_front(run, page, &head, answers, kept->count);
-    for (size_t i = 0; fine && i < kept->count; i++) fine = write_card(page, &head, &answers[i], i + 1);
+    sheets s;
+    bool fine = sheets_plan(&s, answers, kept->count, head.all_sheets);
+    if (!fine) say("out of memory");
+    fine = fine && write_front(run, page, &head, answers, &s);
+    for (size_t i = 0; fine && i < s.count; i++) fine = write_card(page, &head, &answers[s.order[i]], s.order[i] + 1);
+    sheets_free(&s);
     text t = {0};
     page_close(&t, &head);
     fine = fine && output_text(page, &t);

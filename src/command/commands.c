@@ -27,7 +27,7 @@ const command commands[] = {
              "their name and part: the frame is solved whole, and only these tubes are judged. --arch RUN also tells where to weld each joint, so that the joints are at their drawn places when that run acts at "
              "load factor 1. 'railbow help frame' explains frames.",
      .example = "railbow check --format text nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
      .summary = "the working of one load case, or of one tube of a frame, from its inputs to its margin",
@@ -120,7 +120,7 @@ const command commands[] = {
              "drawn and as measured. The exit status is 0 if every tube meets the specification and no load case is "
              "short as measured, 1 if not, and 2 if a tube has too few readings.",
      .example = "railbow inspect --spec spec.csv readings.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_INSPECT,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_INSPECT | TAKES_REPORT,
      .run = command_inspect},
     {.name = "release",
      .summary = "the forced fit of a rail, from its movement when it was cut",
@@ -130,7 +130,7 @@ const command commands[] = {
              "between the same joints would meet. If the angle between the stubs was not read, the answer is the "
              "smallest forced fit that explains the movement.",
      .example = "railbow release cuts.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_REPORT | TAKES_JOBS,
      .run = command_release},
     {.name = "cut",
      .summary = "how the faces part if a tube of a frame is cut, and what was locked in there",
@@ -154,7 +154,7 @@ const command commands[] = {
              "back completely, how far it must go so that the set remains, and the strain and stress that this "
              "leaves.",
      .example = "railbow pull --steps 4 horns.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_STEPS | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_STEPS | TAKES_REPORT | TAKES_JOBS,
      .run = command_pull},
     {.name = "section",
      .summary = "section properties of tubes",

@@ -7,7 +7,7 @@
 #include <stdbool.h>
 #include <string.h>
 
-enum { LINE_HEIGHT = 14 };
+enum { LINE_HEIGHT = 15 };
 
 /* ---- ticks ------------------------------------------------------------------------------------------ */
 
@@ -45,7 +45,7 @@ double chart_text_width(const char *string)
 {
     size_t characters = 0;
     for (; *string != '\0'; string++) characters += ((unsigned char)*string & 0xC0) != 0x80;
-    return 7 * (double)characters; /* of twelve units' height, in the widest of the page's fonts */
+    return 7.5 * (double)characters; /* of thirteen units' height, in the widest of the page's fonts */
 }
 
 void chart_spread(double at[], size_t count, double gap, double low, double high)

@@ -120,10 +120,8 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     text axis = {0}, here = {0};
     const double stress = in_unit(DIM_STRESS, units, r->result.column_stress);
     const double loaded = in_unit(DIM_STRESS, units, r->result.axial / r->result.section.area), kilo = units == UNITS_SI ? 1 : 0.001;
-    for (size_t k = 0; k < p->curve_count; k++) {
-        convert(y, p->curves[k].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
-        most = largest(y, PICTURE_SLENDERNESSES, most);
-    }
+    convert(y, p->curves[p->curve].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
+    most = largest(y, PICTURE_SLENDERNESSES, most);
     const chart c = {.out = out, .left = 40, .top = 22, .width = FIGURE_WIDTH - 40 - RIGHT_ROOM, .height = 170,
                      .x_high = p->slenderness[PICTURE_SLENDERNESSES - 1], .y_high = chart_round_up(1.02 * most * kilo, 6)};
     open_figure(out, "Column curve");
@@ -131,13 +129,9 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     text_format(&axis, "column stress, %s", units == UNITS_SI ? "MPa" : "ksi");
     chart_axis_y(&c, page_said(&axis));
     chart_axis_x(&c, "slenderness L'/r");
-    for (size_t pass = 0; pass < 2; pass++)
-        for (size_t k = 0; k < p->curve_count; k++) {
-            if ((k == p->curve) != (pass == 1)) continue;
-            convert(y, p->curves[k].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
-            for (size_t i = 0; i < PICTURE_SLENDERNESSES; i++) y[i] *= kilo;
-            chart_line(&c, p->slenderness, y, PICTURE_SLENDERNESSES, pass == 1 ? "strong" : "faint");
-        }
+    convert(y, p->curves[p->curve].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
+    for (size_t i = 0; i < PICTURE_SLENDERNESSES; i++) y[i] *= kilo;
+    chart_line(&c, p->slenderness, y, PICTURE_SLENDERNESSES, "strong");
     chart_label labels[] = {{y[PICTURE_SLENDERNESSES - 1], p->curves[p->curve].name, "blue"}};
     chart_labels(&c, labels, 1);
     if (loaded > 0) {
@@ -156,14 +150,7 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     page_value(out, r->result.column_stress, DIM_STRESS, units, 5);
     text_put(out, ", a column load of ");
     page_value(out, r->result.column_load, DIM_FORCE, units, 5);
-    text_put(out, ". Faint: the other curves (");
-    bool any = false;
-    for (size_t k = 0; k < p->curve_count; k++) {
-        if (k == p->curve) continue;
-        text_format(out, "%s%s", any ? ", " : "", p->curves[k].name);
-        any = true;
-    }
-    text_put(out, ").</figcaption></figure>\n");
+    text_put(out, ".</figcaption></figure>\n");
     text_free_part(&axis, out);
     text_free_part(&here, out);
 }
@@ -204,12 +191,12 @@ void page_factor_chart(text *out, const check_row *r)
     chart_axis_x(&c, "times the run load");
     for (size_t i = 0; i < 3; i++) put_factor_bar(&c, &bars[i], 26 + 34 * (double)i);
     chart_close(out);
-    text_put(out, "<figcaption>How many times the run load each check reaches; the upright mark is what is required: ");
+    text_put(out, "<figcaption>Required: ");
     put_required(out, r->given.member.factor);
     if (fabs(asked_of_yield(r) - r->given.member.factor) > 0) {
         text_put(out, ", against yield ");
         put_required(out, asked_of_yield(r));
     }
-    text_format(out, ". The check with the smallest ratio of reached to required governs.%s</figcaption></figure>\n",
+    text_format(out, ".%s</figcaption></figure>\n",
                 isinf(r->result.column_factor) && isinf(r->result.interaction_factor) ? " Without a push there is no column factor." : "");
 }

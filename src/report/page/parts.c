@@ -2,6 +2,7 @@
 
 #include "report/caution.h"
 #include "report/html.h"
+#include "report/lines.h"
 #include "report/values.h"
 
 #include <math.h>
@@ -122,6 +123,11 @@ void page_end_figure(text *out, const char *words)
     chart_close(out);
     html_element(out, "figcaption", NULL, words);
     text_put(out, "</figure>\n");
+}
+
+void page_short_name(text *out, const char *name, size_t most)
+{
+    shorten(out, name, most);
 }
 
 void page_words_figure(text *out, const char *heading, const char *words)

@@ -6,7 +6,7 @@
 #include "report/page/page.h"
 #include "table/field.h"
 
-enum { FIGURE_WIDTH = 420 }; /* the drawing units across every figure */
+enum { FIGURE_WIDTH = 360 }; /* the drawing units across every figure */
 
 /* What a text says; "" where memory ran out, which the page's own text will tell. */
 const char *page_said(const text *t);
@@ -26,6 +26,9 @@ void page_sentence(text *out, bool fine, const text *sentence);
 /* A figure with its heading and an open drawing; then the words under it. */
 void page_begin_figure(text *out, const char *heading, double high, const char *title);
 void page_end_figure(text *out, const char *words);
+
+/* A user's name for a drawing: at most so many columns, shortened in the middle. */
+void page_short_name(text *out, const char *name, size_t most);
 
 /* A case of which there is nothing to draw. */
 void page_words_figure(text *out, const char *heading, const char *words);

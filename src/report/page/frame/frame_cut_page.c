@@ -1,4 +1,4 @@
-#include "report/page/frame_cut_page.h"
+#include "report/page/frame/frame_cut_page.h"
 
 #include "cases/release_table.h"
 #include "report/caution.h"

@@ -1,4 +1,4 @@
-#include "report/page/frame_study_page.h"
+#include "report/page/frame/frame_study_page.h"
 
 #include "report/caution.h"
 #include "report/html.h"

@@ -1,4 +1,4 @@
-#include "report/page/frame_spread_page.h"
+#include "report/page/frame/frame_spread_page.h"
 
 #include "report/caution.h"
 #include "report/html.h"

@@ -1,11 +1,11 @@
 #include "cases/frame_results.h"
-#include "report/page/frame_page.h"
+#include "report/page/frame/frame_page.h"
 
 #include "cases/case_words.h"
 #include "report/caution.h"
 #include "report/html.h"
-#include "report/page/frame_findings.h"
-#include "report/page/frame_views.h"
+#include "report/page/frame/frame_findings.h"
+#include "report/page/frame/frame_views.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
