@@ -67,6 +67,17 @@ static void moment_caption(text *out, const check_row *r, const picture *p)
     text_put(out, "</figcaption></figure>\n");
 }
 
+static void put_largest(const chart *c, const double x[], const double y[], const char *name, unit_system units)
+{
+    size_t at = 0;
+    text words = {0};
+    for (size_t i = 1; i < PICTURE_STATIONS; i++)
+        if (!(y[i] <= y[at])) at = isnan(y[i]) ? at : i;
+    text_format(&words, "%s: largest moment %.4g %s, %.4g %s from A", name, y[at], unit_name(DIM_MOMENT, units), x[at], unit_name(DIM_LENGTH, units));
+    chart_spot(c, x[at], y[at], page_said(&words));
+    text_free_part(&words, c->out);
+}
+
 void page_moment_chart(text *out, const check_row *r, const picture *p, unit_system units)
 {
     double x[PICTURE_STATIONS], y[PICTURE_STATES + 1][PICTURE_STATIONS];
@@ -95,9 +106,12 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
         labels[count++] = (chart_label){last_of(y[PICTURE_STATES]), "allowed", "red"};
     for (int s = 0; s < PICTURE_STATES; s++) {
         if (!(largest(y[s], PICTURE_STATIONS, 0) > 1e-9 * c.y_high)) continue;
-        chart_line(&c, x, y[s], PICTURE_STATIONS, state_styles[s]);
-        if (!isfinite(last_of(y[s]))) continue;
         put_state_name(&names[s], s, p->states[s].factor);
+        chart_begin_named(out, page_said(&names[s]));
+        chart_line(&c, x, y[s], PICTURE_STATIONS, state_styles[s]);
+        chart_end_named(out);
+        put_largest(&c, x, y[s], page_said(&names[s]), units);
+        if (!isfinite(last_of(y[s]))) continue;
         labels[count++] = (chart_label){last_of(y[s]), page_said(&names[s]), s == PICTURE_AT_LIMIT ? "blue" : ""};
     }
     for (size_t i = 0; i < PICTURE_STATIONS; i++) /* the place that decides stands among the stations */
@@ -166,15 +180,23 @@ static void put_factor_bar(const chart *c, const factor_bar *b, double middle)
 {
     const bool holds = b->reached >= b->asked;
     const double asked[] = {b->asked, b->asked};
-    text words = {0};
+    text words = {0}, title = {0};
     put_factor(&words, b->reached);
     text_put(&words, holds ? " ✓" : " ✗ short");
     chart_words(c->out, 0, middle + 4, "start", "", b->name);
+    text_format(&title, "%s: ", b->name);
+    put_factor(&title, b->reached);
+    text_put(&title, " reached, ");
+    put_required(&title, b->asked);
+    text_put(&title, " required");
+    chart_begin_named(c->out, page_said(&title));
     chart_bar(c, 0, fmin(b->reached, c->x_high), middle, 16, holds ? "fill-blue" : "fill-red");
+    chart_end_named(c->out);
     text_format(c->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"plain\"/>\n", chart_x(c, asked[0]), middle - 13,
                 chart_x(c, asked[1]), middle + 13);
     chart_words(c->out, chart_x(c, fmin(fmax(b->reached, b->asked), c->x_high)) + 6, middle + 4, "start", holds ? "" : "red bold", page_said(&words));
     text_free_part(&words, c->out);
+    text_free_part(&title, c->out);
 }
 
 void page_factor_chart(text *out, const check_row *r)

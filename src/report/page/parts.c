@@ -170,6 +170,16 @@ void page_quantity(text *out, double own, dimension d, unit_system units)
     html_unit(out, unit_name(d, units));
 }
 
+void page_begin_numbers(text *out)
+{
+    text_put(out, "<details><summary>All numbers</summary>\n");
+}
+
+void page_end_numbers(text *out)
+{
+    text_put(out, "</details>\n");
+}
+
 void page_refused(text *out, const page_head *head)
 {
     if (head->refused == 1)

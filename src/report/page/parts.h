@@ -48,6 +48,10 @@ void page_margin_range(chart *c, double low, double high);
 void page_table(text *out, const field_list *list, const void *records, size_t count, unit_system units,
                 const char *caption_words);
 
+/* Around the table of all numbers, which stands closed and is not printed: the page says the same in fewer. */
+void page_begin_numbers(text *out);
+void page_end_numbers(text *out);
+
 /* How many rows are missing, if any. */
 void page_refused(text *out, const page_head *head);
 

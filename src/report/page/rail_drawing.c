@@ -137,7 +137,7 @@ static void put_push(const view *v)
     drawn_arrow(v->out, x + (push > 0 ? far : near), y, x + (push > 0 ? near : far), y);
     if (fabs(beside) > 0) {
         text_format(v->out, "<path d=\"M%d %.2fV%.2f\" class=\"mark\"/>\n", LEFT - JOINT_DEEP - 8, v->middle, y);
-        value_words(v, 4, y + (beside > 0 ? -8 : 20), "start", "off axis ", fabs(beside), DIM_LENGTH);
+        value_words(v, 4, v->middle + 40, "start", "off axis ", fabs(beside), DIM_LENGTH);
     }
     if (!v->second) value_words(v, FIGURE_WIDTH - 4, v->middle + 40, "end", push > 0 ? "push " : "pull ", fabs(push), DIM_FORCE);
 }
@@ -178,7 +178,7 @@ static void put_moments(const view *v)
 /* A turn about the tube's own axis, drawn as a loop round it. */
 static void put_torque(const view *v)
 {
-    const double x = LEFT + 0.72 * WIDTH, deep = v->half + 9;
+    const double x = LEFT + 0.42 * WIDTH, deep = v->half + 9;
     if (!(fabs(v->p->torque) > 0) || v->second) return;
     text_format(v->out, "<path d=\"M%.2f %.2fA6 %.2f 0 1 1 %.2f %.2f\" class=\"plain\"/>", x - 3, v->middle + deep, deep, x + 3, v->middle + deep);
     drawn_arrow(v->out, x + 5, v->middle + deep - 8, x + 2, v->middle + deep + 2);
