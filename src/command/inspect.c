@@ -276,7 +276,7 @@ static bool write_page(const inspection *s, output *page, const rows *answers, c
     page_head head = report_head(&as_run, page, s->status);
     text body = {0};
     if (head.title == NULL) head.title = "Inspection of tubes";
-    head.tolerance = "the fit to 1e-9 of the value; readings are good to the gauge";
+    head.tolerance = "the fit to nine digits; readings are good to the gauge";
     page_inspect(&body, &head, (const void *)answers->kept, answers->count, s->options->cases != NULL);
     return report_write(page, &head, &body);
 }

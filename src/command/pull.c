@@ -55,7 +55,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 {
     text body = {0};
     page_head head = report_head(run, page, status);
-    head.tolerance = "travel and pull to 1e-8 of the value; readings and materials are as given";
+    head.tolerance = "travel and pull to eight digits; readings and materials are as given";
     page_pull(&body, &head, (const void *)kept->kept, kept->count);
     return report_write(page, &head, &body);
 }

@@ -42,7 +42,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 {
     text body = {0};
     page_head head = report_head(run, page, status);
-    head.tolerance = "the closed forms to 1e-9 of the value; readings and materials are as given";
+    head.tolerance = "the closed forms to nine digits; readings and materials are as given";
     page_release(&body, &head, (const void *)kept->kept, kept->count);
     return report_write(page, &head, &body);
 }

@@ -45,7 +45,7 @@ static size_t directions_of(const check_row *r, direction list[DIRECTIONS_MOST])
 static void put_face(text *out, double x, double y)
 {
     static const char *const names[] = {"0", "90", "180", "270"};
-    text_format(out, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"%d\" class=\"axis\"/><circle cx=\"%.1f\" cy=\"%.1f\" r=\"13\" class=\"tube-end\"/>\n", x, y, (int)RADIUS, x, y);
+    text_format(out, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"%d\" class=\"axis\"/><circle cx=\"%.1f\" cy=\"%.1f\" r=\"13\" class=\"end-face\"/>\n", x, y, (int)RADIUS, x, y);
     for (int i = 0; i < 12; i++) {
         const double c = 30 * i * degree, in = i % 3 == 0 ? RADIUS - 6 : RADIUS - 3;
         text_format(out, "<path d=\"M%.1f %.1fL%.1f %.1f\" class=\"axis\"/>", x + in * sin(c), y - in * cos(c), x + RADIUS * sin(c), y - RADIUS * cos(c));

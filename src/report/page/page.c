@@ -50,19 +50,18 @@ static void put_word(text *out, const char *word)
     if (!plain) text_put(out, "\"");
 }
 
-/* What somebody needs to do it again, or to see that it was done on these files: a table of pairs, and room to sign. */
+/* What somebody needs to do it again, or to see that it was done on these files: pairs of a name and a value, and room to sign. */
 static void put_pair(text *out, const char *name, const char *value, const char *digest)
 {
-    text_put(out, "<tr><th scope=\"row\">");
-    html_text(out, name);
-    text_put(out, "</th><td>");
+    html_element(out, "dt", NULL, name);
+    text_put(out, "<dd>");
     html_text(out, value);
     if (*digest != '\0') {
         text_put(out, "<br/><span class=\"digest\">SHA-256 ");
         html_text(out, digest);
         text_put(out, "</span>");
     }
-    text_put(out, "</td></tr>\n");
+    text_put(out, "</dd>\n");
 }
 
 static void put_command(text *out, const run_facts *facts)
@@ -79,8 +78,8 @@ static void put_command(text *out, const run_facts *facts)
 static void put_record(text *out, const page_head *head)
 {
     const run_facts *facts = head->facts;
-    text_put(out, "<section class=\"record\">\n<h2>What was checked</h2>\n<table><caption>Who has the same files, with the same SHA-256, "
-                  "gets the same numbers from this command and version.</caption>\n<tbody>\n");
+    text_put(out, "<section class=\"record\">\n<h2>What was checked</h2>\n<p class=\"soft\">Who has the same files, with the same SHA-256, gets the "
+                  "same numbers from this command and version.</p>\n<dl>\n");
     put_pair(out, "Program", "railbow", "");
     put_pair(out, "Version", facts->version, "");
     put_command(out, facts);
@@ -88,10 +87,9 @@ static void put_record(text *out, const page_head *head)
         put_pair(out, "Input", facts->inputs[i], facts->sha256_of != NULL ? facts->sha256_of(facts->inputs[i]) : "");
     if (facts->materials != NULL) put_pair(out, "Materials", facts->materials, facts->materials_sha256);
     put_pair(out, "Good to", head->tolerance != NULL ? head->tolerance
-                                                     : "closed forms to 1e-9 of the value, load factors and margins to 1e-7, clocks to 0.1°", "");
+                                                     : "closed forms to nine digits, load factors and margins to seven, clocks to 0.1°", "");
     put_pair(out, "Clocks", "as seen from joint A toward B: 0° is up, 90° to the right", "");
-    text_put(out, "</tbody></table>\n<table class=\"sign\"><caption>Room to sign</caption>\n<tbody><tr><th scope=\"row\">Checked by</th><td></td>"
-                  "<th scope=\"row\">Date</th><td></td></tr></tbody></table>\n</section>\n");
+    text_put(out, "</dl>\n<p class=\"sign\"><span>Checked by</span><span>Date</span></p>\n</section>\n");
 }
 
 void page_close(text *out, const page_head *head)
