@@ -161,10 +161,10 @@ void chart_axis_x(const chart *c, const char *name)
         if (inches) inch_words(words, t.at[i]);
         else chart_tick_words(words, t.at[i], t.decimals);
         straight(c->out, chart_x(c, t.at[i]), c->top, chart_x(c, t.at[i]), bottom, "grid");
-        chart_words(c->out, chart_x(c, t.at[i]), bottom + LINE_HEIGHT, "middle", "tick", words);
+        chart_words(c->out, chart_x(c, t.at[i]), bottom + LINE_HEIGHT + 2, "middle", "tick", words);
     }
     straight(c->out, c->left, bottom, c->left + c->width, bottom, "axis");
-    if (*name != '\0') chart_words(c->out, c->left + c->width, bottom + 2 * LINE_HEIGHT, "end", "name", name);
+    if (*name != '\0') chart_words(c->out, c->left + c->width, bottom + 2 * LINE_HEIGHT + 2, "end", "name", name);
 }
 
 void chart_axis_y(const chart *c, const char *name)
@@ -293,7 +293,7 @@ void chart_labels(const chart *c, chart_label labels[], size_t count)
             labels[k - 1] = other;
         }
     for (size_t i = 0; i < count; i++) at[i] = chart_y(c, inside(labels[i].y, c->y_low, c->y_high));
-    chart_spread(at, count, LINE_HEIGHT - 1, c->top, c->top + c->height);
+    chart_spread(at, count, LINE_HEIGHT - 1, c->top, c->top + c->height - 5);
     for (size_t i = 0; i < count; i++) {
         const double right = c->left + c->width, y = chart_y(c, inside(labels[i].y, c->y_low, c->y_high));
         if (fabs(at[i] - y) > 3) straight(c->out, right + 1, y, right + 6, at[i], "leader");

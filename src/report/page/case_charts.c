@@ -207,7 +207,7 @@ void page_factor_chart(text *out, const check_row *r)
     double most = fmax(r->given.member.factor, asked_of_yield(r));
     for (size_t i = 0; i < 3; i++)
         if (isfinite(bars[i].reached)) most = fmax(most, fmin(bars[i].reached, 4 * fmax(r->given.member.factor, asked_of_yield(r))));
-    const chart c = {.out = out, .left = 100, .top = 8, .width = FIGURE_WIDTH - 100 - 92, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
+    const chart c = {.out = out, .left = 84, .top = 8, .width = FIGURE_WIDTH - 84 - 104, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
     open_figure(out, "Load factors");
     chart_open(out, FIGURE_WIDTH, 150, "Load factor that each check reaches, against the one required", "");
     chart_axis_x(&c, "times the run load");

@@ -76,7 +76,7 @@ const char page_style[] =
     "svg text.halo.red{fill:var(--red)}\n"
     ".about+h2,.soft+h2,.frame+h2{margin-top:2rem}.frame.list{margin-top:.6rem}.frame caption{padding-bottom:.6rem}.frame td.n+td:not(.n),.frame th.n+th:not(.n){padding-left:.9rem}\n"
     ".keys{display:flex;flex-wrap:wrap;gap:.2rem 1.4rem;font-size:.9rem}svg.key{width:44px;height:12px;vertical-align:-1px}\n"
-    "@media (max-width:54rem){body{padding:1rem .75rem 2rem}.figures{grid-template-columns:minmax(0,1fr)}\n"
+    "@media screen and (max-width:54rem){body{padding:1rem .75rem 2rem}.figures{grid-template-columns:minmax(0,1fr)}\n"
     ".verdict{font-size:1.25rem}table.stack thead{position:absolute;clip-path:inset(50%);width:1px;height:1px;"
     "overflow:hidden}\n"
     "table.stack,table.stack tbody,table.stack tr,table.stack th,table.stack td{display:block;border:0;"

@@ -205,7 +205,7 @@ static void put_case(text *out, const run *r)
     lower.height = LOWER_HEIGHT;
     lower.y_high = chart_round_up(r->most, 4);
     page_column_name(&axis, r->column, r->units);
-    page_begin_figure(out, r->rows[0].name, LOWER_TOP + LOWER_HEIGHT + 34, "Margin and load factors over the varied column");
+    page_begin_figure(out, r->rows[0].name, LOWER_TOP + LOWER_HEIGHT + 40, "Margin and load factors over the varied column");
     chart_axis_y(&upper, "margin, %");
     chart_axis_x(&upper, "");
     chart_axis_y(&lower, "load factors reached");
