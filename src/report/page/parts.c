@@ -103,12 +103,24 @@ void page_caution(text *out)
     text_char(out, '\n');
 }
 
-void page_sentence(text *out, bool fine, const text *sentence)
+static void put_verdict(text *out, bool fine, const text *sentence)
 {
     text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
     html_text(out, page_said(sentence));
     text_put(out, "</p>\n");
+}
+
+void page_sentence(text *out, bool fine, const text *sentence)
+{
+    put_verdict(out, fine, sentence);
     page_caution(out);
+}
+
+void page_plain_sentence(text *out, bool fine, const text *sentence)
+{
+    put_verdict(out, fine, sentence);
+    html_element(out, "p", "about", caution);
+    text_char(out, '\n');
 }
 
 void page_begin_figure(text *out, const char *heading, double high, const char *title)

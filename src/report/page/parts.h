@@ -23,6 +23,9 @@ void page_caution(text *out);
 /* The sentence that a page begins with, and the caution. */
 void page_sentence(text *out, bool fine, const text *sentence);
 
+/* The same with the caution alone, where nothing of a load case is assumed. */
+void page_plain_sentence(text *out, bool fine, const text *sentence);
+
 /* A figure with its heading and an open drawing; then the words under it. */
 void page_begin_figure(text *out, const char *heading, double high, const char *title);
 void page_end_figure(text *out, const char *words);

@@ -137,7 +137,6 @@ static void caption(text *out, const map *m, bool crosses, size_t unknown)
     size_t fallen = 0;
     text words = {0};
     for (size_t i = 0; i < m->count; i++) fallen += !(m->rows[i].result.margin >= 0);
-    text_put(&words, "Margin over the two columns. ");
     if (fallen == 0)
         text_put(&words, "It holds everywhere that was worked out.");
     else if (fallen == m->count)
@@ -146,12 +145,17 @@ static void caption(text *out, const map *m, bool crosses, size_t unknown)
         text_put(&words, "On the thick line the margin is 0; the hatched side is short.");
     else
         text_put(&words, "The hatched part is short.");
-    text_put(&words, " Between the values worked out the lines are straight.");
     if (unknown > 0)
         text_format(&words, " Crosses and the blank around them: %zu of %zu combinations could not be worked out; the messages of the run say "
                             "why.", unknown, m->asked->values[0] * m->asked->values[1]);
     page_end_figure(out, page_said(&words));
     text_free_part(&words, out);
+}
+
+void page_sweep_map_words(text *out)
+{
+    text_put(out, "<p class=\"soft\">Margin over the two columns, in per cent. Between the values worked out the lines are straight; all maps have the "
+                  "same levels.</p>\n");
 }
 
 void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, size_t count, const sweep_asked *asked, double least, double most)

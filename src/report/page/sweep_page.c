@@ -344,7 +344,9 @@ void page_sweep(text *out, const page_head *head, const sweep_row *rows, size_t 
         page_refused(out, head);
     const run all = all_of(rows, count, asked->column[varied], varied, head->units);
     if (!map && cases > 1 && cases <= CHART_LABELS_MOST) put_overview(out, &all);
-    if (!map)
+    if (map)
+        page_sweep_map_words(out);
+    else
         text_put(out, "<p class=\"soft\">Each chart, above: the margin; under the dashed line the case is short. Below: how many times the run load each "
                       "check reaches, against the dashed factor that is required; thick where the check governs. A check that nothing reaches has no "
                       "line. Where the margin passes 0 is found on a straight line between the values worked out. All charts have one scale.</p>\n");

@@ -271,6 +271,7 @@ static void put_map(text *out, const page_head *head, const frame_sweep_row *row
                                      .result = {.margin = rows[i].weakest.margin, .verdict = rows[i].weakest.verdict}};
         double least = INFINITY, most = -INFINITY;
         for (size_t i = 0; i < count; i++) page_stretch(as_rows[i].result.margin, &least, &most);
+        page_sweep_map_words(out);
         text_put(out, "<div class=\"figures\">\n");
         if (outer > 1 && inner > 1 && outer * inner == count) page_sweep_map(out, head, as_rows, count, &as_asked, least, most);
         text_put(out, "</div>\n");

@@ -33,17 +33,19 @@ static void put_ring(text *out, const inspect_row *r, unit_system units)
     const double x = 110, y = 108, outer = 80, mean = 26; /* of the wall as drawn */
     const double thin = (r->bore.mean - r->bore.least) / r->bore.mean, offset = fmin(0.8, 6 * thin) * mean;
     const double bx = x + offset * sin(r->bore.thin_clock), by = y - offset * cos(r->bore.thin_clock), inner = outer - mean;
+    const bool below = r->verdict == INSPECT_BELOW;
     text words = {0};
     text_format(out, "<path d=\"M%.1f %.1fa%.1f %.1f 0 1 0 %.1f 0a%.1f %.1f 0 1 0 %.1f 0ZM%.1f %.1fa%.1f %.1f 0 1 0 %.1f 0a%.1f %.1f 0 1 0 %.1f 0Z\" "
                      "class=\"steel\"/>\n", x - outer, y, outer, outer, 2 * outer, outer, outer, -2 * outer, bx - inner, by, inner, inner, 2 * inner, inner,
                 inner, -2 * inner);
-    text_format(out, "<path d=\"M%.1f %.1fL%.1f %.1f\" class=\"mark\"/>\n", x + (outer - mean - 6) * sin(r->bore.thin_clock),
-                y - (outer - mean - 6) * cos(r->bore.thin_clock), x + (outer + 10) * sin(r->bore.thin_clock), y - (outer + 10) * cos(r->bore.thin_clock));
+    text_format(out, "<path d=\"M%.1f %.1fL%.1f %.1f\" class=\"%s\"/>\n", x + (outer - mean - 6) * sin(r->bore.thin_clock),
+                y - (outer - mean - 6) * cos(r->bore.thin_clock), x + (outer + 10) * sin(r->bore.thin_clock), y - (outer + 10) * cos(r->bore.thin_clock),
+                below ? "mark" : "plain");
     chart_words(out, x, y - outer - 12, "middle", "tick", "0");
     chart_words(out, 214, 80, "start", "bold", "thinnest by the fit");
     put_decimals(&words, shown(r->bore.least, DIM_LENGTH, units), units == UNITS_US ? 4 : 3, ROUND_NEAREST);
     text_format(&words, " %s at %.0f°", unit_name(DIM_LENGTH, units), r->bore.thin_clock / degree);
-    chart_words(out, 214, 98, "start", "red", page_said(&words));
+    chart_words(out, 214, 98, "start", below ? "red bold" : "", page_said(&words));
     text_clear(&words);
     chart_words(out, 214, 124, "start", "bold", "mean wall");
     put_decimals(&words, shown(r->bore.mean, DIM_LENGTH, units), units == UNITS_US ? 4 : 3, ROUND_NEAREST);
@@ -63,7 +65,7 @@ static void put_tube(text *out, const inspect_row *r, unit_system units)
 {
     text heading = {0}, words = {0};
     text_format(&heading, "%s, %s: %s", r->tag, r->part, word_of(r));
-    text_put(&words, *r->reason != '\0' ? r->reason : "Nothing to remark.");
+    text_format(&words, "%s.", *r->reason != '\0' ? r->reason : "Nothing to remark");
     if (!isnan(r->bore.thin_clock)) {
         page_begin_figure(out, page_said(&heading), 204, "The tube with its bore off centre; wall and offset are not to scale");
         put_ring(out, r, units);
@@ -80,7 +82,7 @@ void page_inspect(text *out, const page_head *head, const inspect_row *rows, siz
 {
     text said = {0};
     const bool fine = say_verdict(&said, rows, count);
-    page_sentence(out, fine, &said);
+    page_plain_sentence(out, fine, &said);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");
     for (size_t i = 0; i < count; i++)

@@ -50,7 +50,7 @@ static bool say_verdict(text *out, const pulled_row *rows, size_t count, unit_sy
 }
 
 /* From rest over the first yield to the pull, and back along the elastic slope to the set. Steps return beside each other. */
-static void put_figure(text *out, const pulled_row *rows, size_t steps, unit_system units)
+static void put_figure(text *out, const pulled_row *rows, size_t steps, double farthest, double strongest, unit_system units)
 {
     const pulled_row *goal = &rows[steps - 1];
     double x[128] = {0}, y[128] = {0};
@@ -67,8 +67,8 @@ static void put_figure(text *out, const pulled_row *rows, size_t steps, unit_sys
         x[n] = shown(rows[i].found.travel, DIM_LENGTH, units);
         y[n++] = shown(rows[i].found.pull, DIM_FORCE, units);
     }
-    const chart c = {.out = out, .left = 54, .top = 26, .width = FIGURE_WIDTH - 54 - 24, .height = 170, .x_high = 1.08 * x[n - 1],
-                     .y_high = chart_round_up(1.05 * y[n - 1], 6)};
+    const chart c = {.out = out, .left = 54, .top = 26, .width = FIGURE_WIDTH - 54 - 24, .height = 170, .x_high = 1.08 * farthest,
+                     .y_high = chart_round_up(1.05 * strongest, 6)};
     page_begin_figure(out, goal->name, 240, "Pull over travel of the horn's end, and back");
     text_format(&axis, "pull, %s", unit_name(DIM_FORCE, units));
     chart_axis_y(&c, page_said(&axis));
@@ -100,14 +100,19 @@ static void put_figure(text *out, const pulled_row *rows, size_t steps, unit_sys
 void page_pull(text *out, const page_head *head, const pulled_row *rows, size_t count)
 {
     text said = {0};
+    double farthest = 0, strongest = 0; /* of all: one scale for all charts */
+    for (size_t i = 0; i < count; i++) {
+        page_stretch(shown(rows[i].found.travel, DIM_LENGTH, head->units), &(double){0}, &farthest);
+        page_stretch(shown(rows[i].found.pull, DIM_FORCE, head->units), &(double){0}, &strongest);
+    }
     const bool fine = say_verdict(&said, rows, count, head->units);
-    page_sentence(out, fine, &said);
+    page_plain_sentence(out, fine, &said);
     page_refused(out, head);
     text_put(out, "<p class=\"soft\">Perfectly plastic tube on a root that does not turn: the real one hardens and its root gives, so sneak up and "
                   "measure.</p>\n<div class=\"figures\">\n");
     for (size_t i = 0; i < count;) {
         const size_t steps = steps_of(&rows[i], count - i);
-        put_figure(out, &rows[i], steps, head->units);
+        put_figure(out, &rows[i], steps, farthest, strongest, head->units);
         i += steps;
     }
     text_put(out, "</div>\n");

@@ -70,7 +70,7 @@ void page_release(text *out, const page_head *head, const release_row *rows, siz
 {
     text said = {0};
     const bool fine = say_verdict(&said, rows, count);
-    page_sentence(out, fine, &said);
+    page_plain_sentence(out, fine, &said);
     page_refused(out, head);
     put_bars(out, rows, count);
     text_put(out, "<h2>What a new rail would meet</h2>\n<ul>\n");
