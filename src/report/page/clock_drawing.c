@@ -67,26 +67,33 @@ static void put_line(text *out, const direction *d, size_t number, double x, dou
     text_free_part(&words, out);
 }
 
-/* Numbers of arrows that point the same way stand one behind the other. */
-static void put_arrows(text *out, const direction list[], size_t count, double x, double y)
+static double pointing(const direction *d)
 {
-    for (size_t i = 0; i < count; i++) {
-        const double clock = is_any(&list[i]) ? list[i].taken : list[i].clock;
-        size_t before = 0;
-        if (isnan(clock)) continue;
-        for (size_t k = 0; k < i; k++) {
-            const double other = is_any(&list[k]) ? list[k].taken : list[k].clock;
-            before += fabs(remainder(other - clock, 360 * degree)) < 8 * degree;
-        }
-        if (before == 0) drawn_arrow(out, x + 13 * sin(clock), y - 13 * cos(clock), x + (RADIUS - 8) * sin(clock), y - (RADIUS - 8) * cos(clock));
-        const double across = clock + 90 * degree, away = 30;
-        const double side = (before % 2 == 0 ? 1 : -1) * (10 + 6 * (double)(before - before % 2));
-        text number = {0};
-        text_format(&number, "%zu", i + 1);
-        chart_words(out, x + away * sin(clock) + side * sin(across), y - away * cos(clock) - side * cos(across) + 4.5, "middle", "bold halo",
-                    page_said(&number));
-        text_free_part(&number, out);
+    return is_any(d) ? d->taken : d->clock;
+}
+
+/* Angle between two directions, 0 ... 180 degrees; NaN where one points nowhere. */
+static double apart(const direction *a, const direction *b)
+{
+    return fabs(remainder(pointing(a) - pointing(b), 360 * degree)) / degree;
+}
+
+/* One arrow for all that point the same way, with their numbers beside it; near arrows have theirs at other distances. */
+static void put_arrow(text *out, const direction list[], size_t count, size_t i, double x, double y)
+{
+    const double clock = pointing(&list[i]), across = clock + 90 * degree;
+    size_t near = 0, same = 0;
+    text numbers = {0};
+    for (size_t k = 0; k < i; k++) {
+        if (apart(&list[k], &list[i]) < 0.5) return; /* drawn with that one */
+        near += apart(&list[k], &list[i]) < 50;
     }
+    for (size_t k = i; k < count; k++)
+        if (apart(&list[k], &list[i]) < 0.5) text_format(&numbers, "%s%zu", same++ > 0 ? "," : "", k + 1);
+    const double away = near % 2 == 0 ? 40 : 21, side = 7 + 3.5 * (double)(2 * same - 1);
+    drawn_arrow(out, x + 13 * sin(clock), y - 13 * cos(clock), x + (RADIUS - 4) * sin(clock), y - (RADIUS - 4) * cos(clock));
+    chart_words(out, x + away * sin(clock) + side * sin(across), y - away * cos(clock) - side * cos(across) + 4.5, "middle", "bold halo", page_said(&numbers));
+    text_free_part(&numbers, out);
 }
 
 void page_clock_drawing(text *out, const check_row *r, unit_system units)
@@ -98,7 +105,8 @@ void page_clock_drawing(text *out, const check_row *r, unit_system units)
     text_put(out, "<figure><h3>Clock, seen from A toward B</h3>");
     chart_open(out, FIGURE_WIDTH, high, "Where bow, misses and loads point, with their values as given", "");
     put_face(out, x, y);
-    put_arrows(out, list, count, x, y);
+    for (size_t i = 0; i < count; i++)
+        if (!isnan(pointing(&list[i]))) put_arrow(out, list, count, i, x, y);
     for (size_t i = 0; i < count; i++) put_line(out, &list[i], i + 1, 2 * RADIUS + 66, 18 + 2 * LINE * (double)i, units);
     chart_close(out);
     text_put(out, "</figure>\n");

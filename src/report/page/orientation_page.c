@@ -33,7 +33,7 @@ static void put_name(const chart_polar *p, const named_clock *h, double y)
     double x, at;
     text words = {0};
     chart_polar_place(p, h->clock, 100 * h->margin, &x, &at);
-    const double elbow = p->x + side * (p->radius + 24);
+    const double elbow = p->x + side * (p->radius + 28);
     text_format(p->out, "<path d=\"M%.2f %.2fL%.2f %.2f\" class=\"leader\"/>\n", x, at, elbow, y);
     chart_words(p->out, elbow + 3 * side, y + 2, anchor, "bold", h->name);
     text_format(&words, "%.1f°", h->clock / degree);

@@ -56,7 +56,9 @@ static void put_plain_number(text *out, const field *f, double value)
 
 static void put_cell(text *out, const field *f, const void *record, unit_system units, bool first)
 {
-    const char *word = field_text(f, record), *name = first ? "th" : "td";
+    const char *word = field_text(f, record);
+    first = first && !(word != NULL && *word == '\0'); /* a heading without a word is none */
+    const char *name = first ? "th" : "td";
     text_format(out, "<%s%s", name, first ? " scope=\"row\"" : " data-label=\"");
     if (!first) put_label(out, f, units);
     text_put(out, first ? ">" : f->kind == FIELD_NUMBER ? "\" class=\"n\">" : "\">");

@@ -37,7 +37,7 @@ static void put_distribution(text *out, const scatter_row *r, double least, doub
         all += r->bars[i];
     }
     const double width = 100 * (r->high - r->low) / SCATTER_BARS, low = 100 * r->low, gap = 0.04 * width;
-    const chart c = {.out = out, .left = 10, .top = 36, .width = FIGURE_WIDTH - 30, .height = 140, .x_low = 100 * fmin(least, 0),
+    const chart c = {.out = out, .left = 22, .top = 36, .width = FIGURE_WIDTH - 44, .height = 140, .x_low = 100 * fmin(least, 0),
                      .x_high = 100 * fmax(most_margin, 0), .y_high = 1.05 * most};
     chart_axis_x(&c, "margin, %");
     for (size_t i = 0; i < SCATTER_BARS; i++) {
