@@ -19,7 +19,7 @@ page_head report_head(const case_run *run, const output *page, int status)
 {
     const options *o = run->options;
     return (page_head){.title = o->title != NULL ? o->title : title_of(run), .by = o->by, .note = o->note, .date = o->date, .refused = run->refused.count,
-                       .faults = status == NO_VERDICT, .units = page->units, .working = o->working, .all_sheets = o->pages == PAGES_ALL, .facts = &run->facts};
+                       .faults = status == NO_VERDICT, .units = page->units, .tolerance = run->name == NULL ? "" : NULL, .working = o->working, .all_sheets = o->pages == PAGES_ALL, .facts = &run->facts};
 }
 
 bool report_write(output *page, const page_head *head, text *body)

@@ -12,7 +12,7 @@ typedef struct page_head {
     bool faults;                          /* something kept a verdict from being given   */
     bool working;                         /* shown and printed */
     bool all_sheets;                      /* each case has one, not the short and the tightest alone */
-    const char *tolerance;                /* what the answer's numbers are good for; NULL: what every check is */
+    const char *tolerance;                /* what the numbers are good for; NULL: those of a check; "": not said */
     unit_system units;
     const run_facts *facts;
 } page_head;

@@ -72,6 +72,7 @@ static void put_cell(text *out, const field *f, const void *record, unit_system 
 void page_table(text *out, const field_list *list, const void *records, size_t count, unit_system units,
                 const char *caption_words)
 {
+    if (count == 0) return;
     text_put(out, "<table class=\"stack list\">");
     html_element(out, "caption", NULL, caption_words);
     text_put(out, "\n<thead><tr>");

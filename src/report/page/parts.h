@@ -47,7 +47,7 @@ void page_stretch(double value, double *low, double *high);
  * where none is finite. */
 void page_margin_range(chart *c, double low, double high);
 
-/* Any table of answers, every column with its unit. */
+/* Any table of answers, every column with its unit; nothing where there is no row. */
 void page_table(text *out, const field_list *list, const void *records, size_t count, unit_system units,
                 const char *caption_words);
 

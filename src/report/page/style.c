@@ -85,7 +85,7 @@ const char page_style[] =
     "table.stack tr{border-bottom:1px solid var(--line);padding:.55rem 0}table.stack tbody th{font-weight:600}\n"
     ".working.stack td.n::before{content:\"= \";color:var(--soft)}\n"
     "table.stack td[data-label]::before{content:attr(data-label) \" \";color:var(--soft)}\n"
-    "table.stack td:empty{display:none}.record dl{grid-template-columns:1fr;gap:0}.record dd{margin-bottom:.5rem}.frame.list td.n+td:not(.n){padding-left:0}}\n"
+    "table.stack td:empty{display:none}table.matrix td{display:inline-block;min-width:10.5rem}.record dl{grid-template-columns:1fr;gap:0}.record dd{margin-bottom:.5rem}.frame.list td.n+td:not(.n){padding-left:0}}\n"
     "@page{margin:15mm 14mm}\n"
     "@media print{html{font-size:8.5pt}body{max-width:none;padding:0;line-height:1.35}section.card{break-before:page;margin-top:0;border-top:0;"
     "padding-top:0}\n"
