@@ -1,6 +1,7 @@
 #define _POSIX_C_SOURCE 200809L /* strdup */
 #include "command/commands.h"
 
+#include "command/advise.h"
 #include "command/frame/detail_work.h"
 #include "command/frame/explain_frame.h"
 #include "command/frame/step_rows.h"
@@ -163,13 +164,13 @@ static bool put_details(text *out, const explained *e, const screen *s)
 
 /* ---- its working ------------------------------------------------------------------------------------ */
 
-static bool put_text(text *out, const picked *p, const load_case *prototype, const explained *e, const working *w,
+static bool put_text(text *out, const picked *p, const load_case *prototype, const explained *e, const advice *a, const working *w,
                      const output *to, const char *file)
 {
     const load_case *c = (const void *)p->found.kept;
     text words = {0}, line = {0};
     const screen s = screen_of(to, false, NULL, &words);
-    check_verdict_text(out, &e->answer.row, 1, &s);
+    check_verdict_text(out, &e->answer.row, 1, a, &s);
     details_text(out, e->details, e->count, true, &s);
     check_remarks_text(out, &e->answer.row, 1, &s);
     text_format(&line, "Given in line %zu of ", p->line);
@@ -204,13 +205,13 @@ static bool write_rows(output *out, const picked *p, const options *files, const
     }
     if (written.failed) say("explain: the working of a detail could not be written");
     const bool fine = !written.failed && facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
-        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost);
+        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost, NULL, NULL);
     rows_free(&written);
     facts_free(&facts);
     return fine;
 }
 
-static bool write_working(const picked *p, const options *o, const materials *m, const load_case *prototype,
+static bool write_working(const picked *p, const options *o, const materials *m, const details *d, const load_case *prototype,
                           const explained *e, const working *w)
 {
     output out;
@@ -221,7 +222,9 @@ static bool write_working(const picked *p, const options *o, const materials *m,
     if (o->format == FORMAT_AUTO) out.format = FORMAT_TEXT;
     bool fine;
     if (out.format == FORMAT_TEXT) {
-        fine = put_text(&t, p, prototype, e, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
+        advice a;
+        advise(&a, &e->answer.row, m, d, out.units);
+        fine = put_text(&t, p, prototype, e, &a, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
         fine = output_text(&out, &t) && fine;
     } else {
         fine = write_rows(&out, p, &files, m, e, w);
@@ -231,14 +234,14 @@ static bool write_working(const picked *p, const options *o, const materials *m,
 }
 
 /* Given: e  with its answer. Returned: false after a message. */
-static bool explain_answer(const explained *e, const picked *p, const materials *m, const options *o, const load_case *prototype)
+static bool explain_answer(const explained *e, const picked *p, const materials *m, const details *d, const options *o, const load_case *prototype)
 {
     const check_row *r = &e->answer.row;
     working *w = calloc(1, sizeof *w);
     const bool worked = w != NULL && working_of(w, &r->taken, r->material, &r->tube, o->units);
     const bool whole = worked && !working_failed(w);
     if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not converge");
-    const bool fine = whole && write_working(p, o, m, prototype, e, w);
+    const bool fine = whole && write_working(p, o, m, d, prototype, e, w);
     if (w != NULL) working_free(w);
     free(w);
     return fine;
@@ -264,7 +267,7 @@ static int explain_case(const picked *p, const materials *m, const details *d, c
     if (complaints.length > 0) say_lines(complaints.at);
     if (complaints.failed) say("out of memory");
     text_free(&complaints);
-    if (status != NO_VERDICT && !explain_answer(&e, p, m, o, prototype)) status = NO_VERDICT;
+    if (status != NO_VERDICT && !explain_answer(&e, p, m, d, o, prototype)) status = NO_VERDICT;
     explained_close(&e);
     free(of);
     return status;

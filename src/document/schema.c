@@ -190,13 +190,22 @@ static cJSON *facts_of(void)
     return with(parts, "materials", materials_object());
 }
 
-static cJSON *answer_of(const field_list *list, column_shape s)
+static cJSON *table_object(const field_list *list);
+
+/* beside: of a table that stands beside the rows; NULL for none. */
+static cJSON *answer_beside(const field_list *list, column_shape s, const char *name, const field_list *beside)
 {
     cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
     cJSON *parts = facts_of();
     parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
+    if (beside != NULL) parts = with(parts, name, table_object(beside));
     return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
                                                                   "that could not be read to their end: see the messages")));
+}
+
+static cJSON *answer_of(const field_list *list, column_shape s)
+{
+    return answer_beside(list, s, NULL, NULL);
 }
 
 /* A table of an answer that has several. */
@@ -273,7 +282,8 @@ static cJSON *schema_of(const table *t)
     static const field_list *const cases[] = {&case_list};
     const bool sweeps = strcmp(t->command, "sweep") == 0;
     const column_shape s = {.varied = sweeps ? cases : NULL, .varied_count = 1, .any_unit = strcmp(t->command, "limit") == 0};
-    cJSON *answer = answer_of(t->list, s);
+    const bool advises = t->list == &check_list;
+    cJSON *answer = answer_beside(t->list, s, "advice", advises ? &advice_list : NULL);
     if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
     if (t->list == &check_list) answer = any_of((cJSON *[]){answer, answer_of(&case_details_list, s), frame_answer(false), frame_answer(true)}, 4);
     if (t->list == &compare_list) answer = any_of((cJSON *[]){answer, answer_of(&frame_compare_list, s)}, 2);

@@ -12,7 +12,7 @@
 #include "program/report_file.h"
 #include "program/say.h"
 #include "program/screen_of.h"
-#include "report/page/frame_explain_page.h"
+#include "report/page/frame/frame_explain_page.h"
 #include "report/text/detail_working_text.h"
 #include "report/text/frame/frame_explain_text.h"
 #include "table/messages.h"
@@ -175,7 +175,7 @@ static bool write_rows(frame_explain *x)
         put_step_rows(&written, x->detailed.details[i].name, &k.working);
         detail_work_free(&k);
     }
-    const bool fine = whole && rows_begin(&x->out, &step_list, &x->facts) && output_text(&x->out, &written.written) && rows_end(&x->out, 0);
+    const bool fine = whole && rows_begin(&x->out, &step_list, &x->facts) && output_text(&x->out, &written.written) && rows_end(&x->out, 0, NULL, NULL);
     rows_free(&written);
     return fine;
 }
