@@ -18,7 +18,7 @@ const field *tolerance_field(const tolerances *t, const tolerance_row *given, si
 {
     for (size_t i = 0; i < t->list_count; i++) {
         const field *f = field_find(t->lists[i], given->column);
-        if (f == NULL || !is_number(f)) continue;
+        if (f == NULL || !is_number(f) || (t->may_vary != NULL && !t->may_vary(f))) continue;
         if (list != NULL) *list = i;
         return f;
     }
