@@ -57,7 +57,7 @@ typedef struct frame_answers { /* those of one run stand together, in the order 
     const char *arch_run;
 } frame_answers;
 
-typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS, OF_ARCH } frame_of; /* which of the answers */
+typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS, OF_DETAILS, OF_ARCH } frame_of; /* which of the answers */
 
 extern const field_list frame_tubes_list, frame_joints_list, frame_runs_list, frame_arch_list; /* of these answers */
 

@@ -27,7 +27,7 @@ const command commands[] = {
              "their name and part: the frame is solved whole, and only these tubes are judged. --arch RUN also tells where to weld each joint, so that the joints are at their drawn places when that run acts at "
              "load factor 1. 'railbow help frame' explains frames.",
      .example = "railbow check --format text nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
      .summary = "the working of one load case, or of one tube of a frame, from its inputs to its margin",
@@ -39,7 +39,7 @@ const command commands[] = {
              "loads and supports of the whole frame in balance, the movements of the tube's joints, its axial force, the slopes and forces "
              "at its ends, then the same steps as of a load case. --report also writes a page with the tube in the frame.",
      .example = "railbow explain nose.csv 'new rail - forced 1/2'",
-     .takes = TAKES_TEXT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT,
+     .takes = TAKES_TEXT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT,
      .run = command_explain},
     {.name = "compare",
      .summary = "which tube to choose: every case with every wall",
@@ -53,7 +53,7 @@ const command commands[] = {
              "sets are all gone through. Beyond that the pick comes from a descent, and the text says so: from the heaviest set that "
              "holds one part at a time gets thinner, the most weight first. The exit status is 0 if a set holds.",
      .example = "railbow compare nose.csv --walls 0.049,0.058,0.065",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_REPORT | TAKES_JOBS,
      .run = command_compare},
     {.name = "sweep",
      .summary = "the margin over a range of one column, or of two",
@@ -64,7 +64,7 @@ const command commands[] = {
              "is one of the tube or joint that --tube or --joint names, or of the loads of --run, and each value gives the lowest margin of "
              "all tubes in all runs.",
      .example = "railbow sweep rail.csv --vary miss_a=0:0.5:0.0625",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},
     {.name = "limit",
      .summary = "how far a column may go before a case falls short",
@@ -79,7 +79,7 @@ const command commands[] = {
              "tube or joint that --tube or --joint names, or of the loads of --run. The limit is the first value at which any tube falls "
              "short, and the answer names that tube. The search takes 200 even steps and the dips between them.",
      .example = "railbow limit rail.csv --find miss_a --to 1in",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},
     {.name = "index",
      .summary = "the best orientation of the tube's own bow, or of all bows of a frame",
@@ -108,7 +108,7 @@ const command commands[] = {
              "points anywhere. --of tubes gives how often each tube is the worst, --of samples each sample; parts of the samples "
              "(--samples 1:2048 and 2049:4096) together are the same as all. The exit status is 1 if any sample is short.",
      .example = "railbow scatter rail.csv --tolerances tolerances.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
      .run = command_scatter},
     {.name = "inspect",
      .summary = "gauge readings on tubes against a specification",

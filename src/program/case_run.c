@@ -7,10 +7,19 @@
 #include "program/exit_status.h"
 #include "program/say.h"
 
+#include <stdlib.h>
+
+/* A case that is not wanted has its details all the same. */
+static bool is_wanted(const case_run *run, const load_case *c)
+{
+    details_meet(&run->details, c->name, case_part(c));
+    return wanted_is(&run->wanted, c);
+}
+
 static int answer_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const case_run *run = context;
-    if (run->list == NULL && !wanted_is(&run->wanted, record)) return ALL_HOLD;
+    if (run->list == NULL && !is_wanted(run, record)) return ALL_HOLD;
     if (run->list == NULL && case_has_own_factor(record, run->options)) atomic_fetch_add(run->own_factors, 1);
     return run->answer(run, at, record, answers, complaints);
 }
@@ -61,7 +70,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     run->refused.names_files = o->operand_count > 1;
     const field_list *shown = run->shown != NULL ? run->shown : run->results;
     int status = rows_begin(out, shown, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
-    if (!wanted_all_found(&run->wanted)) status = NO_VERDICT;
+    if (!wanted_all_found(&run->wanted) || !details_all_met(&run->details, "the load cases, neither as a case nor as a part")) status = NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;
@@ -106,15 +115,37 @@ int case_run_all(case_run *run)
             run->list != NULL ? run->list->what : case_list.what, run->name);
         return NO_VERDICT;
     }
-    if (wanted_open(&run->wanted, o) && materials_open(&run->materials, o->materials) && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
+    if (wanted_open(&run->wanted, o) && materials_open(&run->materials, o->materials) && details_open(&run->details, o->details, &case_detail_list)
+        && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
         status = run_with_page(run, &out);
         if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }
     wanted_close(&run->wanted);
     say_own_factors(atomic_load(&own_factors), o);
     facts_free(&run->facts);
+    details_close(&run->details);
     materials_close(&run->materials);
     return status;
+}
+
+bool case_details_open(case_details *d, const case_run *run, const load_case *c, text *complaints)
+{
+    const size_t count = run->details.count > 0 ? details_meet(&run->details, c->name, case_part(c)) : 0;
+    *d = (case_details){.picked = NULL};
+    if (count == 0) return true;
+    d->picked = malloc(count * sizeof *d->picked);
+    if (d->picked == NULL) {
+        complaints->failed = true;
+        return false;
+    }
+    details_pick(&run->details, c->name, case_part(c), d->picked);
+    d->of = (member_details){d->picked, count};
+    return true;
+}
+
+void case_details_close(case_details *d)
+{
+    free(d->picked);
 }
 
 bool rows_write(output *out, const rows *kept)

@@ -2,10 +2,12 @@
 #ifndef RAILBOW_PROGRAM_CASE_RUN_H
 #define RAILBOW_PROGRAM_CASE_RUN_H
 
+#include "program/details.h"
 #include "program/facts.h"
 #include "program/materials.h"
 #include "program/options.h"
 #include "program/wanted.h"
+#include "study/member_details.h"
 
 #include <stdatomic.h>
 
@@ -34,6 +36,7 @@ struct case_run {
     /* set here */
     materials materials;
     wanted wanted;
+    details details;      /* --details */
     run_facts facts;
     refused_rows refused; /* rows without an answer */
     size_t lost;          /* files that could not be read to their end */
@@ -42,6 +45,15 @@ struct case_run {
 
 /* Returned: the exit status. */
 int case_run_all(case_run *run);
+
+typedef struct case_details { /* of one case */
+    member_details of;
+    const detail_row **picked;
+} case_details;
+
+/* Returned: false where memory ran out, which is noted in `complaints`. case_details_close either way. */
+bool case_details_open(case_details *d, const case_run *run, const load_case *c, text *complaints);
+void case_details_close(case_details *d);
 
 /* Every kept row once more, as the output's format wants it. Returned: false after a message. */
 bool rows_write(output *out, const rows *kept);

@@ -24,7 +24,8 @@ const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.08
 
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
-static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {NULL, 0}};
+static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {"details", OF_DETAILS},
+                                              {NULL, 0}};
 static const option_word tables_of_cut[] = {{"cuts", OF_CUTS}, {"joints", OF_CUT_JOINTS}, {NULL, 0}};
 static const option_word scatter_tables[] = {
     {"frame", SCATTER_OF_FRAME}, {"tubes", SCATTER_OF_TUBES}, {"samples", SCATTER_OF_SAMPLES}, {NULL, 0}};
@@ -113,6 +114,7 @@ static bool take_run(options *o, const char *value) { o->run = value; return tru
 static bool take_find(options *o, const char *value) { o->find = value; return true; }
 static bool take_from(options *o, const char *value) { o->from = value; return true; }
 static bool take_to(options *o, const char *value) { o->to = value; return true; }
+static bool take_details(options *o, const char *value) { o->details = value; return true; }
 static bool take_tolerances(options *o, const char *value) { o->tolerances = value; return true; }
 
 /* "N", or a part of them: "FROM:TO". */
@@ -217,7 +219,7 @@ static bool take_help(options *o, const char *value) { (void)value; o->help = tr
 const option_entry option_entries[] = {
     {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
-    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch", take_of, "of a frame: the table of CSV and text (default tubes)"},
+    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch|details", take_of, "the table of CSV and text: details of load cases; of a frame any (default tubes)"},
     {OPTION("arch"), 0, TAKES_FRAME, "RUN", take_arch, "of a frame: where to weld each joint so that this run brings it to its drawn place"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
     {OPTION("tube"), 0, TAKES_CUT, "NAME", take_tube, "the tube that is cut; with --at, and both again for each further cut"},
@@ -254,6 +256,7 @@ const option_entry option_entries[] = {
                                              "else 0)"},
     {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
     {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far: 0.1 or 10% (default 0)"},
+    {OPTION("details"), 0, TAKES_DETAILS, "FILE", take_details, "table of holes, welds, sleeves and sockets on the tubes; each is checked with its tube"},
     {OPTION("tolerances"), 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
     {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096); of a frame also FROM:TO, a part of them"},
     {OPTION("of"), 0, TAKES_SCATTER, "frame|tubes|samples", take_scatter_of, "of a frame: the table of CSV (default frame)"},

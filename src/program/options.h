@@ -25,6 +25,7 @@ typedef struct options {
     int vary_count;
     const char *find, *from, *to; /* limit */
     double margin;
+    const char *details;          /* table of details; NULL for none */
     const char *tolerances;       /* scatter */
     int samples, seed;
     int samples_before; /* of a part: how many are passed over */
@@ -70,7 +71,8 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_INSPECT = 1 << 9,
     TAKES_STEPS = 1 << 10,
     TAKES_REPORT = 1 << 11,
-    TAKES_CUT = 1 << 16
+    TAKES_CUT = 1 << 16,
+    TAKES_DETAILS = 1 << 17
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

@@ -1,4 +1,4 @@
-#include "cases/table_list.h"
+#include "cases/list/table_list.h"
 
 #include "cases/case_table.h"
 #include "cases/check_table.h"
