@@ -48,6 +48,8 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     record_room prototype;
     const field_list *list = run->list != NULL ? run->list : &case_list;
     output memory = {.format = FORMAT_TEXT};
+    run->facts.curves = run->curves;
+    run->facts.curves_sha256 = run->curves_sha256;
     const bool keeps = run->writes_whole || page != NULL;
     output *rows_to = keeps ? &memory : out;
     rows kept = rows_for(rows_to, run->results);

@@ -26,6 +26,7 @@ typedef struct options {
     const char *find, *from, *to; /* limit */
     double margin;
     const char *details;          /* table of details; NULL for none */
+    const char *curves;           /* life; NULL for the installed file */
     const char *tolerances;       /* scatter */
     int samples, seed;
     int samples_before; /* of a part: how many are passed over */
@@ -72,7 +73,8 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_STEPS = 1 << 10,
     TAKES_REPORT = 1 << 11,
     TAKES_CUT = 1 << 16,
-    TAKES_DETAILS = 1 << 17
+    TAKES_DETAILS = 1 << 17,
+    TAKES_LIFE = 1 << 18
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

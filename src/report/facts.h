@@ -12,6 +12,8 @@ typedef struct run_facts {
     size_t input_count;
     const char *materials;    /* the table's file; NULL where none is read */
     const char *materials_sha256;
+    const char *curves;       /* the table of S-N curves, likewise */
+    const char *curves_sha256;
 } run_facts;
 
 #endif

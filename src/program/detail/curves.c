@@ -21,12 +21,12 @@ static char *installed_table(void)
 
 static int take_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
-    curve_row row = *(const curve_row *)record;
+    curve_row taken = *(const curve_row *)record;
     text why = {0};
     (void)context;
-    const char *column = curve_fault(&row, &why);
-    row.line = at->line;
-    if (column == NULL) rows_add(answers, &row);
+    const char *column = curve_fault(&taken, &why);
+    taken.line = at->line;
+    if (column == NULL) rows_add(answers, &taken);
     else message_add(complaints, at->file, at->line, column, "%s", text_string(&why, &complaints->failed));
     text_free(&why);
     return column == NULL ? ALL_HOLD : NO_VERDICT;

@@ -62,6 +62,7 @@ static void put_origin(text *out, const run_facts *facts)
         text_put(&words, facts->inputs[i]);
     }
     text_format(&words, ". Materials: %s, SHA-256 %s.", facts->materials, facts->materials_sha256);
+    if (facts->curves != NULL) text_format(&words, " S-N curves: %s, SHA-256 %s.", facts->curves, facts->curves_sha256);
     html_element(out, "p", "origin", text_string(&words, &out->failed));
     text_free_part(&words, out);
 }
