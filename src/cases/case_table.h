@@ -10,6 +10,7 @@ typedef struct load_case {
     const char *name, *note, *part, *material;
     rbow_member member;
     double cycles, cycle_low, cycle_high; /* for life: how often the load comes in a run, and between which load factors it swings */
+    const struct member_details *details; /* of its tube, from another table; NULL: none; no column */
 } load_case;
 
 extern const field_list case_list; /* of load_case */

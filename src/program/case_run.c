@@ -6,22 +6,40 @@
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/say.h"
+#include "study/member_details.h"
 
 #include <stdlib.h>
 
-/* A case that is not wanted has its details all the same. */
-static bool is_wanted(const case_run *run, const load_case *c)
+static int answer_case(const case_run *run, const source_line *at, const load_case *c, rows *answers, text *complaints)
 {
-    details_meet(&run->details, c->name, case_part(c));
-    return wanted_is(&run->wanted, c);
+    if (!wanted_is(&run->wanted, c)) return ALL_HOLD;
+    if (case_has_own_factor(c, run->options)) atomic_fetch_add(run->own_factors, 1);
+    return run->answer(run, at, c, answers, complaints);
+}
+
+/* A case that is not wanted meets its details all the same. */
+static int answer_detailed(const case_run *run, const source_line *at, const load_case *given, rows *answers, text *complaints)
+{
+    const size_t count = details_meet(&run->details, given->name, case_part(given));
+    const detail_row **picked = malloc((count + 1) * sizeof *picked);
+    if (picked == NULL) {
+        complaints->failed = true;
+        return NO_VERDICT;
+    }
+    details_pick(&run->details, given->name, case_part(given), picked);
+    const member_details of = {picked, count, run->details.file};
+    load_case c = *given;
+    c.details = &of;
+    const int status = answer_case(run, at, &c, answers, complaints);
+    free(picked);
+    return status;
 }
 
 static int answer_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const case_run *run = context;
-    if (run->list == NULL && !is_wanted(run, record)) return ALL_HOLD;
-    if (run->list == NULL && case_has_own_factor(record, run->options)) atomic_fetch_add(run->own_factors, 1);
-    return run->answer(run, at, record, answers, complaints);
+    if (run->list != NULL) return run->answer(run, at, record, answers, complaints);
+    return run->details.count > 0 ? answer_detailed(run, at, record, answers, complaints) : answer_case(run, at, record, answers, complaints);
 }
 
 static bool begin_file(const void *context, const char *file, const reader *from)
@@ -39,7 +57,7 @@ typedef union record_room { /* a record of any list that a command reads */
 /* What was kept, as the format wants it. */
 static bool write_kept(const case_run *run, output *out, const rows *kept, int *status)
 {
-    return run->writes_whole || out->format == FORMAT_TEXT ? run->write(run, out, kept, status) : rows_write(out, kept);
+    return run->writes_whole || run->kept != NULL || out->format == FORMAT_TEXT ? run->write(run, out, kept, status) : rows_write(out, kept);
 }
 
 static int run_files(case_run *run, output *out, output *page, bool *whole)
@@ -52,13 +70,15 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     run->facts.curves_sha256 = run->curves_sha256;
     const bool keeps = run->writes_whole || page != NULL;
     output *rows_to = keeps ? &memory : out;
-    rows kept = rows_for(rows_to, run->results);
+    run->keeps = keeps || out->format == FORMAT_TEXT;
+    const field_list *results = run->keeps && run->kept != NULL ? run->kept : run->results;
+    rows kept = rows_for(rows_to, results);
     field_defaults(list, &prototype);
     if (list == &case_list) prototype.load_case.member.factor = o->factor;
     const pipeline p = {
         .list = list,
         .prototype = &prototype,
-        .results = run->results,
+        .results = results,
         .jobs = run->jobs,
         .per_row = run->per_row,
         .out = rows_to,
@@ -76,7 +96,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;
-    *whole = !(keeps || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status);
+    *whole = !run->keeps || write_kept(run, out, &kept, &status);
     *whole = rows_end(out, run->refused.count + run->lost) && *whole;
     if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
     if (!*whole) status = NO_VERDICT;
@@ -128,26 +148,6 @@ int case_run_all(case_run *run)
     details_close(&run->details);
     materials_close(&run->materials);
     return status;
-}
-
-bool case_details_open(case_details *d, const case_run *run, const load_case *c, text *complaints)
-{
-    const size_t count = run->details.count > 0 ? details_meet(&run->details, c->name, case_part(c)) : 0;
-    *d = (case_details){.picked = NULL};
-    if (count == 0) return true;
-    d->picked = malloc(count * sizeof *d->picked);
-    if (d->picked == NULL) {
-        complaints->failed = true;
-        return false;
-    }
-    details_pick(&run->details, c->name, case_part(c), d->picked);
-    d->of = (member_details){d->picked, count};
-    return true;
-}
-
-void case_details_close(case_details *d)
-{
-    free(d->picked);
 }
 
 bool rows_write(output *out, const rows *kept)

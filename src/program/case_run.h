@@ -7,7 +7,6 @@
 #include "program/materials.h"
 #include "program/options.h"
 #include "program/wanted.h"
-#include "study/member_details.h"
 
 #include <stdatomic.h>
 
@@ -18,6 +17,7 @@ struct case_run {
     const char *name;
     const field_list *list;    /* what is read; NULL for load cases */
     const field_list *results;
+    const field_list *kept;  /* what is kept for a text or a page, where that is more; `write` then writes it in every format; NULL */
     const field_list *shown; /* what is written of the results; NULL for all; needs writes_whole */
     int jobs;      /* threads over the rows */
     size_t per_row; /* answers of a row where they are many, as in pipeline.h */
@@ -35,6 +35,7 @@ struct case_run {
     bool (*report)(const case_run *run, output *page, const rows *kept, int status);
 
     /* set here */
+    bool keeps;           /* answers are kept, not written as they come */
     materials materials;
     wanted wanted;
     details details;      /* --details */
@@ -46,15 +47,6 @@ struct case_run {
 
 /* Returned: the exit status. */
 int case_run_all(case_run *run);
-
-typedef struct case_details { /* of one case */
-    member_details of;
-    const detail_row **picked;
-} case_details;
-
-/* Returned: false where memory ran out, which is noted in `complaints`. case_details_close either way. */
-bool case_details_open(case_details *d, const case_run *run, const load_case *c, text *complaints);
-void case_details_close(case_details *d);
 
 /* Every kept row once more, as the output's format wants it. Returned: false after a message. */
 bool rows_write(output *out, const rows *kept);

@@ -66,6 +66,7 @@ bool frame_problem_copy(frame_problem *to, const frame_problem *from)
     const bool fine = frame_problem_open(to, &frame, from->runs, from->run_count, from->tube_materials, from->materials,
                                          from->material_count);
     to->first_run = from->first_run;
+    to->details = from->details;
     return fine;
 }
 
@@ -114,7 +115,7 @@ rbow_status frame_problem_fault(const frame_problem *p)
     if (rbow_frame_faults(&frame, &fault, 1) > 0) return fault.status;
     for (size_t i = 0; i < p->run_count; i++)
         if (rbow_frame_run_faults(&frame, &p->runs[i], &fault, 1) > 0) return fault.status;
-    return RBOW_OK;
+    return frame_details_fault(p->details, &frame, NULL);
 }
 
 /* Returned: memory  of the solver, for the caller to free */
@@ -128,6 +129,15 @@ static rbow_status open_solver(const frame_problem *p, const rbow_frame *frame, 
     return *memory == NULL ? RBOW_NO_CONVERGENCE : rbow_frame_open(frame, *memory, solver, NULL);
 }
 
+/* Of one run with its details. */
+static rbow_status run_margin(const frame_problem *p, const rbow_frame *frame, rbow_frame_solver *solver, size_t run, double most,
+                              rbow_frame_lowest *found)
+{
+    const rbow_status status = rbow_frame_margin(solver, &p->runs[run], most, found);
+    if (status != RBOW_OK || !(found->margin > -1)) return status;
+    return frame_details_margin(p->details, frame, solver, &p->runs[run], found);
+}
+
 rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest)
 {
     const rbow_frame frame = frame_of(p);
@@ -139,7 +149,7 @@ rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowe
         rbow_frame_lowest found;
         const size_t run = (p->first_run + i) % p->run_count;
         if (!(lowest->lowest.margin > -1)) break;
-        status = rbow_frame_margin(solver, &p->runs[run], lowest->lowest.margin, &found);
+        status = run_margin(p, &frame, solver, run, lowest->lowest.margin, &found);
         if (status == RBOW_OK && found.tube < p->tube_count) *lowest = (frame_lowest){found, run};
     }
     free(memory);
@@ -156,7 +166,7 @@ rbow_status frame_problem_holds(const frame_problem *p, double least, size_t fir
     for (size_t i = 0; i < p->run_count && status == RBOW_OK && *short_run == p->run_count; i++) {
         rbow_frame_lowest found;
         const size_t run = (first + i) % p->run_count;
-        status = rbow_frame_margin(solver, &p->runs[run], least, &found);
+        status = run_margin(p, &frame, solver, run, least, &found);
         if (status == RBOW_OK && found.margin < least) *short_run = run;
     }
     free(memory);
@@ -177,6 +187,13 @@ rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_t
     rbow_frame_solver *solver;
     rbow_status status = open_solver(p, &frame, &memory, &solver);
     if (status == RBOW_OK) status = rbow_frame_check(solver, &p->runs[run], tubes, NULL, whole);
+    for (size_t i = 0; p->details != NULL && i < p->details->count && status == RBOW_OK; i++) {
+        rbow_detail_result r;
+        const rbow_detail detail = frame_detail_on(&p->details->at[i], &frame);
+        const size_t tube = p->details->at[i].tube;
+        status = rbow_frame_detail_check(solver, &p->runs[run], tube, &detail, &r);
+        if (status == RBOW_OK) frame_detail_lower(&tubes[tube], i, &detail, &r);
+    }
     free(memory);
     return status;
 }

@@ -7,6 +7,7 @@
 typedef struct member_details {
     const detail_row *const *at;
     size_t count;
+    const char *file; /* of the table, for messages */
 } member_details;
 
 /* A margin is set by a check of the tube (rbow_governs) or by its i-th detail: BY_DETAIL + i. */

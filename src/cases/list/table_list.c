@@ -4,6 +4,7 @@
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
 #include "cases/detail/curve_table.h"
+#include "cases/detail/detail_results.h"
 #include "cases/detail/life_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
@@ -39,10 +40,13 @@ void tables_fill(tables *t)
         {"Readings of inspect", "inspect", &reading_list, true, false},
         {"Cuts of release", "release", &cut_list, true, false},
         {"Pulls of pull", "pull", &pull_list, true, false},
+        {"Details (--details; of a frame details.csv, whose first column is tube)", "check", &case_detail_list, true, false},
         {"Results of check", "check", &check_list, false, false},
+        {"Results of check: details (--of details)", "check", &case_details_list, false, false},
         {"Results of check on a frame: tubes", "check", &frame_tubes_list, false, true},
         {"Results of check on a frame: joints (--of joints)", "check", &frame_joints_list, false, true},
         {"Results of check on a frame: runs (--of runs)", "check", &frame_runs_list, false, true},
+        {"Results of check on a frame: details (--of details)", "check", &frame_details_list, false, true},
         {"Results of check on a frame: where to weld (--arch RUN --of arch)", "check", &frame_arch_list, false, true},
         {"Steps of explain (as CSV or JSON)", "explain", &step_list, false, false},
         {"Results of section", "section", &section_list, false, false},

@@ -1,6 +1,7 @@
 #include "program/frame/frame_build.h"
 
 #include "cases/part_groups.h"
+#include "program/frame/frame_detail.h"
 #include "program/frame/frame_rows.h"
 #include "program/say.h"
 
@@ -172,7 +173,7 @@ bool frame_build_open(frame_build *b, const char *folder, const options *o, cons
     if (complaints.length > 0) say_lines(complaints.at);
     const bool sound = fine && whole && complaints.length == 0;
     text_free(&complaints);
-    return sound;
+    return sound && frame_detail_open(b, o);
 }
 
 void frame_build_close(frame_build *b)
@@ -184,6 +185,7 @@ void frame_build_close(frame_build *b)
     free(b->loads);
     free(b->load_rows);
     free(b->runs);
+    frame_detail_close(b);
     frame_tables_close(&b->tables);
 }
 
@@ -196,6 +198,7 @@ bool frame_build_problem(const frame_build *b, const materials *m, frame_problem
     for (size_t i = 0; i < model->tube_count && fine; i++) names[i] = model->tubes[i].material;
     for (size_t i = 0; i < model->run_count && fine; i++) runs[i] = model->runs[i].run;
     fine = fine && frame_problem_open(p, &model->frame, runs, model->run_count, names, m->list, m->count);
+    if (fine) p->details = &b->details;
     if (!fine) say("out of memory");
     free(names);
     free(runs);
