@@ -3,6 +3,7 @@
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
+#include "cases/detail/life_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "cases/frame_spread_table.h"
@@ -175,10 +176,10 @@ static cJSON *whole_object(cJSON *properties)
     return object_of(properties, required);
 }
 
-static cJSON *materials_object(void)
+static cJSON *table_file(const char *what)
 {
     cJSON *digest = with_text(of_type("string", "SHA-256 of the table's bytes"), "pattern", "^[0-9a-f]{64}$");
-    return whole_object(with(with(cJSON_CreateObject(), "file", of_type("string", "the materials table")), "sha256", digest));
+    return whole_object(with(with(cJSON_CreateObject(), "file", of_type("string", what)), "sha256", digest));
 }
 
 static cJSON *facts_of(void)
@@ -186,16 +187,23 @@ static cJSON *facts_of(void)
     cJSON *parts = with(cJSON_CreateObject(), "version", of_type("string", "of the program"));
     parts = with(parts, "command", strings("the command line, as far as it bears on the answer"));
     parts = with(parts, "inputs", strings("the files that were read"));
-    return with(parts, "materials", materials_object());
+    return with(parts, "materials", table_file("the materials table"));
+}
+
+/* curves: whether a table of S-N curves is read */
+static cJSON *answer_with(const field_list *list, column_shape s, bool curves)
+{
+    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
+    cJSON *parts = facts_of();
+    if (curves) parts = with(parts, "curves", table_file("the table of S-N curves"));
+    parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
+    return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
+                                                                  "that could not be read to their end: see the messages")));
 }
 
 static cJSON *answer_of(const field_list *list, column_shape s)
 {
-    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
-    cJSON *parts = facts_of();
-    parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
-    return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
-                                                                  "that could not be read to their end: see the messages")));
+    return answer_with(list, s, false);
 }
 
 /* A table of an answer that has several. */
@@ -271,11 +279,12 @@ static cJSON *schema_of(const table *t)
     static const field_list *const cases[] = {&case_list};
     const bool sweeps = strcmp(t->command, "sweep") == 0;
     const column_shape s = {.varied = sweeps ? cases : NULL, .varied_count = 1, .any_unit = strcmp(t->command, "limit") == 0};
-    cJSON *answer = answer_of(t->list, s);
+    cJSON *answer = answer_with(t->list, s, t->list == &life_list);
     if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
     if (t->list == &check_list) answer = any_of((cJSON *[]){answer, frame_answer(false), frame_answer(true)}, 3);
     if (t->list == &compare_list) answer = any_of((cJSON *[]){answer, answer_of(&frame_compare_list, s)}, 2);
     if (t->list == &frame_cut_locked_list) answer = any_of((cJSON *[]){answer, cut_answer()}, 2);
+    if (t->list == &life_list) answer = any_of((cJSON *[]){answer, answer_with(&frame_life_list, s, true)}, 2);
     if (sweeps) answer = any_of((cJSON *[]){answer, sweep_of_frame()}, 2);
     if (s.any_unit) answer = any_of((cJSON *[]){answer, limits_of_frame(s)}, 2);
     if (t->list == &scatter_list) answer = any_of((cJSON *[]){answer, frame_scatter_answer()}, 2);

@@ -23,7 +23,8 @@ enum { FRAME_BY_DETAIL = RBOW_FRAME_GOVERNS_COUNT };
 /* The name of what governs: of a check, or of a detail. */
 const char *frame_governs_name(const frame_details *d, int governs);
 
-/* The detail on its tube as it is drawn. */
+/* The length of its tube as it is drawn, and the detail on it. */
+double frame_detail_length(const frame_detail *d, const rbow_frame *frame);
 rbow_detail frame_detail_on(const frame_detail *d, const rbow_frame *frame);
 
 /* The first fault of a detail; RBOW_OK for none. Given: frame  without faults. Returned: which  detail it is; NULL: not wanted */

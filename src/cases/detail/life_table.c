@@ -35,9 +35,7 @@ const field_list frame_life_list = FIELD_LIST("life", frame_life_fields, life_ro
 
 static void add(char out[LIFE_REMARKS_ROOM], const char *words)
 {
-    const size_t used = strlen(out), more = strlen(words) + (used > 0 ? 2 : 0);
-    if (used + more >= LIFE_REMARKS_ROOM) return; /* all of them fit */
-    if (used > 0) strcat(out, "; ");
+    if (*out != '\0') strcat(out, "; "); /* there is room for all of them */
     strcat(out, words);
 }
 
@@ -47,7 +45,7 @@ void life_remarks_write(char out[LIFE_REMARKS_ROOM], unsigned bits, bool usual)
     if ((bits & RBOW_LIFE_LOW_CYCLE) != 0) bits &= ~(unsigned)RBOW_LIFE_BEYOND_YIELD; /* which it says, too */
     for (int i = 0; i < RBOW_LIFE_REMARK_COUNT; i++)
         if ((bits & 1U << i) != 0) add(out, rbow_life_remark_text(1U << i));
-    if (usual) add(out, "no curve given");
+    if (usual) add(out, LIFE_NO_CURVE);
 }
 
 static int by_runs(const void *a, const void *b)

@@ -6,7 +6,9 @@
 
 #include <railbow/life.h>
 
-enum { LIFE_REMARKS_ROOM = 160 };
+#define LIFE_REMARK_JOINED(value, text) text "; "
+#define LIFE_NO_CURVE "no curve given"
+enum { LIFE_REMARKS_ROOM = sizeof(RBOW_LIFE_REMARK_LIST(LIFE_REMARK_JOINED) LIFE_NO_CURVE) };
 
 typedef struct life_row { /* of one detail */
     const char *of;            /* the part; of a frame the tube */

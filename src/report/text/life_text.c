@@ -152,7 +152,7 @@ static void say_remark(text *out, const life_told *t, unsigned bit, const char *
         put_detail(&names, r);
     }
     if (found > NAMED) text_format(&names, " and %zu more", found - NAMED);
-    text_format(&line, "  %s: %s (%s)", bit != 0 ? rbow_life_remark_text(bit) : "no curve given", meaning,
+    text_format(&line, "  %s: %s (%s)", bit != 0 ? rbow_life_remark_text(bit) : LIFE_NO_CURVE, meaning,
                 found == t->count && t->count > 1 ? "all" : text_string(&names, &out->failed));
     if (found > 0) put_paragraph(out, &line, 4, TONE_PLAIN, s);
     text_free(&line);
@@ -184,6 +184,7 @@ static void say_bare(text *out, const life_told *t, const screen *s)
     if (t->bare_count > NAMED) text_format(&line, " and %zu more", t->bare_count - NAMED);
     if (t->bare_count > 0) text_put(&line, t->bare_count == 1 ? " has no detail and no life here." : " have no detail and no life here.");
     put_lines(out, &line, 0, s);
+    if (t->bare_count > 0) text_char(out, '\n');
 }
 
 void life_text(text *out, const life_told *t, const screen *s)
