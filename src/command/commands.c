@@ -122,7 +122,7 @@ const command commands[] = {
              "says whether the forced fit matters there. A range beyond yield has no number. A life is an estimate, right to "
              "orders of magnitude, and no substitute for inspection; welds are taken as free of cracks. FOLDER is a frame: its details.csv has the details, and "
              "each run of loads.csv its cycles. A short life is no verdict: the exit status is 0, and 2 if a detail has no number.",
-     .example = "railbow life life.csv --details details.csv",
+     .example = "railbow life life.csv --details life_details.csv",
      .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_LIFE | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
      .run = command_life},
     {.name = "inspect",

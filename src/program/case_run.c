@@ -91,8 +91,11 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     };
     run->refused.names_files = o->operand_count > 1;
     const field_list *shown = run->shown != NULL ? run->shown : run->results;
-    int status = rows_begin(out, shown, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
-    if (!wanted_all_found(&run->wanted) || !details_all_met(&run->details, "the load cases, neither as a case nor as a part")) status = NO_VERDICT;
+    const bool begun = rows_begin(out, shown, &run->facts);
+    int status = begun ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    if (!wanted_all_found(&run->wanted)) status = NO_VERDICT;
+    const bool read = begun && run->lost == 0; /* else a case may stand where nothing was read */
+    if (read && !details_all_met(&run->details, "the load cases, neither as a case nor as a part")) status = NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;

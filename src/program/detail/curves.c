@@ -52,8 +52,11 @@ static bool names_differ(const curves *c)
     return differ;
 }
 
-static int read_rows(curves *c)
+/* Returned: whether the file was read to its end. Rows at fault are left out, after messages. */
+static bool read_rows(curves *c)
 {
+    refused_rows refused = {.count = 0};
+    size_t lost = 0;
     output memory = {.format = FORMAT_TEXT}; /* nothing is written: the rows are kept */
     sha256 digest;
     curve_row prototype;
@@ -67,6 +70,8 @@ static int read_rows(curves *c)
         .jobs = 1,
         .out = &memory,
         .kept = &c->kept,
+        .refused = &refused,
+        .lost = &lost,
         .digest = &digest,
         .answer = take_row,
     };
@@ -74,7 +79,8 @@ static int read_rows(curves *c)
     sha256_end(&digest, c->sha256);
     c->list = (const void *)c->kept.kept;
     c->count = c->kept.count;
-    return status;
+    c->faulty = status != ALL_HOLD;
+    return lost == 0 && (status == ALL_HOLD || refused.count > 0);
 }
 
 bool curves_open(curves *c, const char *file)
@@ -88,8 +94,7 @@ bool curves_open(curves *c, const char *file)
         say("%s: the table of S-N curves is not where it was to be installed; name a table with --curves FILE", c->file);
         return false;
     }
-    c->faulty = read_rows(c) != ALL_HOLD;
-    return c->count > 0 && names_differ(c);
+    return read_rows(c) && c->count > 0 && names_differ(c);
 }
 
 void curves_close(curves *c)

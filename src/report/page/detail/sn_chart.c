@@ -99,7 +99,7 @@ static void axis_y(const chart *c, const char *name)
 /* Where it has an end of life; without one it breaks off, and a level line goes on to the right. */
 static void draw_curve(const chart *c, const rbow_sn_curve *curve, unit_system units)
 {
-    enum { SAMPLES = 400 };
+    enum { SAMPLES = 120 };
     double x[SAMPLES], y[SAMPLES];
     size_t count = 0;
     bool ends = false;
