@@ -119,7 +119,7 @@ static void put_row(text *out, const life_told *t, size_t place, unit_system uni
 
 static void put_table(text *out, const life_told *t, unit_system units)
 {
-    text_format(out, "<table class=\"stack list\"><caption>Lives, first to crack first. Runs of the car to a crack, to two digits; range and cycles "
+    text_format(out, "<table class=\"stack frame list\"><caption>Lives, first to crack first. Runs of the car to a crack, to two digits; range and cycles "
                      "are those of the load that does most damage, alone.</caption>\n<thead><tr><th scope=\"col\">detail</th><th scope=\"col\">%s</th>"
                      "<th scope=\"col\" class=\"n\">runs</th><th scope=\"col\" class=\"n\">runs unforced</th><th scope=\"col\" class=\"n\">forcing "
                      "costs</th><th scope=\"col\">curve</th><th scope=\"col\">most damage in</th><th scope=\"col\" class=\"n\">range</th>"
@@ -144,7 +144,7 @@ static void caption(text *out, const life_told *t, const rbow_sn_curve *curve, c
         any_forced = any_forced || points[i].forced;
         any_endless = any_endless || isinf(points[i].cycles);
     }
-    if (any_forced) text_put(&words, "Open rings: the same without misses and gap. ");
+    if (any_forced) text_put(&words, "Rings, with their numbers in brackets: the same without misses and gap. ");
     if (any_endless) text_put(&words, "A point at the right border has no end of life. ");
     for (size_t i = 0; i < count; i++) {
         text_format(&words, "%s%zu: ", i > 0 ? ", " : "", points[i].number);
@@ -231,6 +231,6 @@ void page_life(text *out, const page_head *head, const life_told *t)
     html_element(out, "p", "about", caution);
     text_char(out, '\n');
     put_bare(out, t);
-    put_charts(out, t, head->units);
     put_table(out, t, head->units);
+    put_charts(out, t, head->units);
 }

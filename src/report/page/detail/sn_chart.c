@@ -139,27 +139,47 @@ static double place_of(const chart *c, double cycles)
     return isinf(cycles) ? c->x_high : log10(cycles);
 }
 
+typedef struct point_names {
+    char words[CHART_NAMES_MOST][28];
+    chart_name names[CHART_NAMES_MOST];
+    size_t count;
+} point_names;
+
+static void add_name(point_names *n, double x, double y, const char *form, size_t number, const char *style)
+{
+    if (n->count >= CHART_NAMES_MOST) return;
+    snprintf(n->words[n->count], sizeof n->words[0], "%s%zu%s", form, number, *form == '(' ? ")" : "");
+    n->names[n->count] = (chart_name){x, y, n->words[n->count], style};
+    n->count++;
+}
+
+static bool is_drawn(double stress, double cycles)
+{
+    return stress > 0 && isfinite(stress) && !isnan(cycles);
+}
+
 static void draw_points(const chart *c, const sn_point *points, size_t count, unit_system units)
 {
-    char words[CHART_NAMES_MOST][24];
-    chart_name names[CHART_NAMES_MOST];
-    size_t named = 0;
-    for (size_t i = 0; i < count; i++) { /* open ones, larger, under the full */
+    point_names names = {.count = 0};
+    for (size_t i = 0; i < count; i++) { /* rings, larger, under the full points */
         const sn_point *p = &points[i];
-        if (!p->forced || !(p->stress_unforced > 0) || isnan(p->cycles_unforced)) continue;
+        if (!p->forced || !is_drawn(p->stress_unforced, p->cycles_unforced)) continue;
         text_format(c->out, "<circle cx=\"%.2f\" cy=\"%.2f\" r=\"7\" class=\"ring\"/>\n", chart_x(c, place_of(c, p->cycles_unforced)),
                     chart_y(c, height_of(p->stress_unforced, units)));
     }
     for (size_t i = 0; i < count; i++) {
         const sn_point *p = &points[i];
-        if (!(p->stress > 0) || isnan(p->cycles)) continue;
-        chart_point(c, place_of(c, p->cycles), height_of(p->stress, units), "dot");
-        if (named >= CHART_NAMES_MOST) continue;
-        snprintf(words[named], sizeof words[named], "%zu", p->number);
-        names[named] = (chart_name){place_of(c, p->cycles), height_of(p->stress, units), words[named], "halo bold"};
-        named++;
+        if (!is_drawn(p->stress, p->cycles)) continue;
+        const double x = place_of(c, p->cycles), y = height_of(p->stress, units);
+        chart_point(c, x, y, "dot");
+        add_name(&names, x, y, "", p->number, "halo bold");
     }
-    chart_names(c, names, named);
+    for (size_t i = 0; i < count; i++) { /* named after the points: they come first */
+        const sn_point *p = &points[i];
+        if (!p->forced || !is_drawn(p->stress_unforced, p->cycles_unforced)) continue;
+        add_name(&names, place_of(c, p->cycles_unforced), height_of(p->stress_unforced, units), "(", p->number, "halo quiet");
+    }
+    chart_names(c, names.names, names.count);
 }
 
 void sn_chart(text *out, const rbow_sn_curve *curve, const sn_point *points, size_t count, unit_system units)
