@@ -121,8 +121,22 @@ START_TEST(miner)
     near_within(1 / r.runs, .45, 1e-3, 0);
     ck_assert_int_eq(r.row, 1);
     near_within(r.range / mpa, 50, 1e-9, 0);
+    near_within(r.equivalent, r.range, 1e-12, 0);
     near_within(r.cycles_to_crack, 4.0e6, 1e-3, 0);
     near_within(r.forced_costs, 1, 1e-12, 0);
+}
+END_TEST
+
+/* S_eq = S_max (1 - R)^0.63 of the curve for K_t 4. */
+START_TEST(equivalent_of_a_result)
+{
+    const rbow_detail d = detail_of(RBOW_DETAIL_PLACE, 10);
+    const rbow_member pulled = pushed(-100);
+    rbow_life_row r = row_of(&pulled, 1);
+    r.low = 0.3;
+    const rbow_life_result found = life(&d, &r, 1, "4130 kt 4");
+    near_within(found.stress_max / mpa, 100, 1e-9, 0);
+    near_within(found.equivalent / mpa, 100 * pow(0.7, 0.63), 1e-9, 0);
 }
 END_TEST
 
@@ -376,6 +390,7 @@ static void fill(TCase *c)
     tcase_add_test(c, dieter);
     tcase_add_test(c, wentzell);
     tcase_add_test(c, miner);
+    tcase_add_test(c, equivalent_of_a_result);
     tcase_add_test(c, ranges_by_hand);
     tcase_add_test(c, worst_fibre);
     tcase_add_test(c, forced_fits);

@@ -80,7 +80,7 @@ static void put_change(text *out, const life_row *r)
 /* Of a life that has no number. */
 static void put_unknown(text *out, const life_row *r)
 {
-    text_put(out, "Without the forced fit there is ");
+    text_put(out, "Without the forced fit: ");
     if (isnan(r->result.runs_unforced)) text_put(out, "no number either");
     else life_put_runs(out, r->result.runs_unforced);
     text_char(out, '.');
