@@ -20,6 +20,26 @@ static void put_detail(text *out, const life_row *r)
     text_format(out, "'%s' of '%s'", r->detail, r->of);
 }
 
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+/* A paragraph; a number that is grouped by blanks stays on one line. Empties the words. */
+static void put_paragraph(text *out, const char *style, text *words)
+{
+    text kept = {0};
+    for (const char *at = page_said(words), *from = at; *at != '\0'; at++) {
+        const bool inside = *at == ' ' && at > from && is_digit(at[-1]) && is_digit(at[1]);
+        if (inside) text_put(&kept, "\u00a0");
+        else text_char(&kept, *at);
+    }
+    html_element(out, "p", style, page_said(&kept));
+    text_char(out, '\n');
+    text_free_part(&kept, out);
+    text_free_part(words, out);
+}
+
 /* ---- the answer ------------------------------------------------------------------------------------------- */
 
 /* Details without a number, then what cracks first. Returned: the sentence */
@@ -49,19 +69,12 @@ static text headline(const life_told *t, size_t unknown)
     return said;
 }
 
-static void put_paragraph(text *out, text *words)
-{
-    html_element(out, "p", NULL, page_said(words));
-    text_char(out, '\n');
-    text_free_part(words, out);
-}
-
 static void put_reasons(text *out, const life_told *t, size_t unknown)
 {
     const life_row *first = ranked(t, unknown < t->count ? unknown : 0), *most = life_most_forced(t->rows, t->count);
     text forced = {0}, curve = {0};
     life_put_forced(&forced, first);
-    put_paragraph(out, &forced);
+    put_paragraph(out, NULL, &forced);
     if (most != NULL && most != first) {
         text costs = {0};
         text_put(&costs, "Forcing costs most at ");
@@ -71,10 +84,10 @@ static void put_reasons(text *out, const life_told *t, size_t unknown)
         text_put(&costs, ", without it ");
         life_put_runs(&costs, most->result.runs_unforced);
         text_char(&costs, '.');
-        put_paragraph(out, &costs);
+        put_paragraph(out, NULL, &costs);
     }
     life_put_curve(&curve, first);
-    put_paragraph(out, &curve);
+    put_paragraph(out, NULL, &curve);
 }
 
 /* ---- the table -------------------------------------------------------------------------------------------- */
@@ -220,10 +233,7 @@ void page_life(text *out, const page_head *head, const life_told *t)
         return;
     }
     text said = headline(t, unknown);
-    text_put(out, "<p class=\"verdict\">");
-    html_text(out, page_said(&said));
-    text_put(out, "</p>\n");
-    text_free_part(&said, out);
+    put_paragraph(out, "verdict", &said);
     page_refused(out, head);
     put_reasons(out, t, unknown);
     html_element(out, "p", "about", t->of_frame ? frame_life_assumptions : life_assumptions);
