@@ -169,14 +169,32 @@ RBOW_API rbow_status rbow_frame_forces(rbow_frame_solver *solver, const rbow_fra
 /* All that is wrong with a detail of a tube of a frame, as rbow_detail_faults. Given: frame, without faults; tube */
 RBOW_API size_t rbow_frame_detail_faults(const rbow_frame *frame, size_t tube, const rbow_detail *detail, rbow_status *faults, size_t most);
 
-/* The check of a detail of a tube of a frame in one run: the lower of as built and unforced, and of both sides of bows of unknown
- * clock, as the check of the tube. A load factor ends where the path ends. joints_taken is RBOW_JOINTS_NONE, the clocks NaN.
- * Given:    solver, run; tube; detail
- * Returned: result
- * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | the first of rbow_frame_detail_faults | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW
- * May miss: as the check of the tube: a rise over the limit and back within 1/200 of the load factor required */
+typedef struct rbow_frame_detail { /* a detail of a tube of a frame */
+    size_t tube;
+    rbow_detail detail;
+} rbow_frame_detail;
+
+/* The check of details of a frame in one run: of each the lower of as built and unforced, and of both sides of bows of unknown clock,
+ * as the check of the tubes. A load factor ends where the path ends. joints_taken is RBOW_JOINTS_NONE, the clocks NaN.
+ * Given:    solver, run; details, count
+ * Returned: results  of each
+ * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (no such tube) | the first of rbow_frame_detail_faults | RBOW_NO_CONVERGENCE
+ *           | RBOW_STRESS_OVERFLOW
+ * May miss: as the check of the tubes: a rise over the limit and back within 1/200 of the load factor required */
+RBOW_API rbow_status rbow_frame_details_check(rbow_frame_solver *solver, const rbow_frame_run *run, const rbow_frame_detail *details,
+                                              size_t count, rbow_detail_result *results);
+
+/* The same of one. */
 RBOW_API rbow_status rbow_frame_detail_check(rbow_frame_solver *solver, const rbow_frame_run *run, size_t tube, const rbow_detail *detail,
                                              rbow_detail_result *result);
+
+/* The lowest margin of a run, of its tubes and details: as rbow_frame_margin, for studies that need it many times.
+ * Given:    solver, run, details, count; most  as there
+ * Returned: lowest  governs RBOW_FRAME_BY_NONE and governs_at the place where a detail has it
+ *           detail  which has it; count where a tube does, or none is lower
+ * Status:   as rbow_frame_margin, rbow_frame_details_check */
+RBOW_API rbow_status rbow_frame_details_margin(rbow_frame_solver *solver, const rbow_frame_run *run, const rbow_frame_detail *details,
+                                               size_t count, double most, rbow_frame_lowest *lowest, size_t *detail);
 
 /* Names, as in files; NULL for any other value. The text of one remark bit. */
 RBOW_API const char *rbow_detail_kind_name(int kind);

@@ -149,7 +149,7 @@ START_TEST(fibre_of_a_ring)
     d.throat = .05;
     const rbow_life_cycle c = between(&d, &m, curve_of(&all, "W2"), (rbow_section_forces){.axial = 0},
                                       (rbow_section_forces){.axial = -1000, .moment_up = 300, .moment_right = 400});
-    const double want = (1000 / (M_PI * 1.25) + 500 / (M_PI * 1.25 * 1.25 / 4)) / .05;
+    const double want = (1000 / (pi * 1.25) + 500 / (pi * 1.25 * 1.25 / 4)) / .05;
     near_within(c.stress_max, want, 1e-9, 0);
     near_within(c.range, want, 1e-9, 0);
     near_within(c.ratio, 0, 0, 1e-9);

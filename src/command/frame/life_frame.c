@@ -87,7 +87,7 @@ static void set_questions(life_data *l, const frame_build *b, text *complaints)
         const frame_detail *d = &b->details.at[i];
         const source_line at = {b->detail_path, d->row->line};
         question *q = &l->questions[i];
-        q->detail = frame_detail_on(d, &b->model.frame);
+        q->detail = frame_detail_on(d, &b->model.frame).detail;
         q->curve = curves_find(&l->curves, is_usual(d) ? usual_curve(b, d, &q->detail) : d->row->sn, &at, "sn", complaints);
     }
     for (size_t i = 0; i < b->model.tube_count; i++) {

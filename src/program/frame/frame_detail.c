@@ -51,8 +51,8 @@ static void refuse_faults(text *complaints, const frame_build *b, const frame_de
 {
     enum { MOST = 20 };
     rbow_status faults[MOST];
-    const rbow_detail detail = frame_detail_on(d, &b->model.frame);
-    const size_t count = rbow_frame_detail_faults(&b->model.frame, d->tube, &detail, faults, MOST);
+    const rbow_frame_detail on = frame_detail_on(d, &b->model.frame);
+    const size_t count = rbow_frame_detail_faults(&b->model.frame, d->tube, &on.detail, faults, MOST);
     for (size_t i = 0; i < count && i < MOST; i++) refuse(complaints, b, d->row, rbow_status_input(faults[i]), rbow_status_text(faults[i]));
 }
 
@@ -102,7 +102,7 @@ detail_answer frame_detail_answer(const frame_build *b, size_t detail, size_t ru
         .name = d->row->name,
         .note = d->row->note,
         .remarks = remarks,
-        .detail = frame_detail_on(d, &b->model.frame),
+        .detail = frame_detail_on(d, &b->model.frame).detail,
         .result = *result,
         .factor = r->run.factor,
         .factor_yield = r->run.factor_yield > 0 ? r->run.factor_yield : r->run.factor,

@@ -103,26 +103,35 @@ static frame_tube_answer *answer_of(const work *w, size_t run, size_t tube)
     return NULL;
 }
 
-/* The details of the tubes that are judged; each lowers the answer of its tube. */
+/* Lowers the answer of its tube. Given: i  of the details that are judged */
+static void take_detail(const work *w, size_t run, size_t i, const rbow_frame_detail *on, const rbow_detail_result *found)
+{
+    const size_t which = w->s->detailed[i], at = run * w->s->answers.detail_count + i;
+    frame_tube_answer *to = answer_of(w, run, on->tube);
+    w->s->details[at] = frame_detail_answer(w->b, which, run, found, w->s->detail_remarks[at]);
+    w->s->details[at].length = to->result.length;
+    frame_detail_lower(&to->result, which, &on->detail, found);
+    if (to->result.governs < FRAME_BY_DETAIL) return;
+    to->governs = frame_governs_name(&w->b->details, to->result.governs);
+    to->detail = governing_detail_of(&w->s->details[at]);
+    to->result.governs = RBOW_FRAME_BY_NONE;
+}
+
+/* The details of the tubes that are judged. */
 static rbow_status take_details(const work *w, size_t run, rbow_frame_solver *solver)
 {
-    const frame_details *d = &w->b->details;
-    for (size_t i = 0; i < w->s->answers.detail_count; i++) {
-        const size_t which = w->s->detailed[i], at = run * w->s->answers.detail_count + i, tube = d->at[which].tube;
-        const rbow_detail detail = frame_detail_on(&d->at[which], &w->b->model.frame);
-        frame_tube_answer *to = answer_of(w, run, tube);
-        rbow_detail_result found;
-        const rbow_status status = rbow_frame_detail_check(solver, &w->b->model.runs[run].run, tube, &detail, &found);
-        if (status != RBOW_OK) return status;
-        w->s->details[at] = frame_detail_answer(w->b, which, run, &found, w->s->detail_remarks[at]);
-        w->s->details[at].length = to->result.length;
-        frame_detail_lower(&to->result, which, &detail, &found);
-        if (to->result.governs < FRAME_BY_DETAIL) continue;
-        to->governs = frame_governs_name(d, to->result.governs);
-        to->detail = governing_detail_of(&w->s->details[at]);
-        to->result.governs = RBOW_FRAME_BY_NONE;
-    }
-    return RBOW_OK;
+    const size_t count = w->s->answers.detail_count;
+    if (count == 0) return RBOW_OK;
+    rbow_frame_detail *on = malloc(count * sizeof *on);
+    rbow_detail_result *found = malloc(count * sizeof *found);
+    w->short_of_memory[run] = on == NULL || found == NULL;
+    rbow_status status = w->short_of_memory[run] ? RBOW_NO_CONVERGENCE : RBOW_OK;
+    for (size_t i = 0; i < count && status == RBOW_OK; i++) on[i] = frame_detail_on(&w->b->details.at[w->s->detailed[i]], &w->b->model.frame);
+    if (status == RBOW_OK) status = rbow_frame_details_check(solver, &w->b->model.runs[run].run, on, count, found);
+    for (size_t i = 0; i < count && status == RBOW_OK; i++) take_detail(w, run, i, &on[i], &found[i]);
+    free(on);
+    free(found);
+    return status;
 }
 
 static void take_joints(const work *w, size_t run, const rbow_frame_joint_result *results)

@@ -167,7 +167,7 @@ void details_text(text *out, const detail_answer *details, size_t count, bool ev
         qsort(order, count, sizeof *order, weakest_first);
         add_heads(&g, of_frame, s->units);
         for (size_t i = 0; i < listed; i++) add_row(&g, order[i], of_frame, s->units);
-        text_put(out, "\nDetails, the weakest first:\n");
+        text_format(out, "\nDetails, the weakest first%s:\n", of_frame && !every ? ", each in its worst run" : "");
         grid_write(out, &g, s);
         say_key(out, count - listed, s);
         say_remarks(out, details, count, s);
