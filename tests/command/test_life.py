@@ -227,6 +227,7 @@ class Curves(LifeTest):
             self.assertNotIn("no curve given", self.life([case], [{**detail, "sn": curve}]).rows[0]["remarks"])
             text = joined(self.life([case], [detail], "--format", "text").out)
             self.assertIn(f"Curve {curve}, which is usual for a {detail.get('kind', 'place')}", text)
+            self.assertIn("Each life here is of one load case alone.", text)
             self.assertIn("common practice, no source", text)
 
     def test_a_curve_that_is_not_there(self):
@@ -356,6 +357,7 @@ class Look(LifeTest):
         rows = self.demo("--format", "csv").rows
         first = min(rows, key=lambda row: float(row["runs"]))
         text = self.demo("--format", "text").out
+        self.assertNotIn("of one load case alone", text)
         self.assertTrue(joined(text).startswith(f"First to crack: '{first['detail']}' of '{first['part']}': about "), text)
         listed = [line for line in text.splitlines() if line.startswith("rail U")]
         self.assertEqual(len(listed), len(rows))

@@ -69,6 +69,13 @@ const life_row *life_most_forced(const life_row *rows, size_t count)
     return most;
 }
 
+bool life_loads_are_single(const life_row *rows, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        if (rows[i].loads != 1) return false;
+    return true;
+}
+
 size_t life_unknown(const life_row *rows, size_t count)
 {
     size_t unknown = 0;

@@ -20,7 +20,7 @@ typedef struct life_row { /* of one detail */
     const rbow_sn_curve *sn;
     bool usual;                /* the curve is the usual one of its kind, since none is given */
     bool forced;               /* something is forced: a miss or a gap of the tube, or anywhere in the frame */
-    double length;             /* in, of the tube */
+    size_t loads;              /* of a run, that were added up */
     rbow_detail given;         /* at a known place */
     rbow_life_result unforced; /* without misses and gap; NaN where it was not asked for */
 } life_row;
@@ -52,6 +52,9 @@ typedef struct life_told { /* what text and page tell of */
 
 /* The one that the forced fit shortens most; NULL where it shortens none by a twentieth. */
 const life_row *life_most_forced(const life_row *rows, size_t count);
+
+/* Whether every one stands under one load alone: where load cases of one tube have no part in common, their damages are not added up. */
+bool life_loads_are_single(const life_row *rows, size_t count);
 
 /* How many have no number. */
 size_t life_unknown(const life_row *rows, size_t count);

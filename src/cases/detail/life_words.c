@@ -101,11 +101,31 @@ void life_put_forced(text *out, const life_row *r)
                        : " This is metal, not a weld: what is locked in shifts the mean stress, and that counts.");
 }
 
+void life_put_loads(text *out, const life_told *t)
+{
+    if (t->picked)
+        text_put(out, "Only the load cases that --case picks count here: a part that has others lasts less long than this says.");
+    else if (!t->of_frame && life_loads_are_single(t->rows, t->count))
+        text_put(out, "Each life here is of one load case alone. Give the load cases of one tube the same part: their damages then add up.");
+}
+
+/* "a sleeve that carries alone" */
+static void put_kind(text *out, const life_row *r)
+{
+    const rbow_detail *d = &r->given;
+    text_format(out, "a %s", rbow_detail_kind_name(d->kind));
+    if (d->kind == RBOW_DETAIL_SLEEVE) text_put(out, d->butt ? " over a butt weld" : " that carries alone");
+    if (d->kind == RBOW_DETAIL_PLACE || d->kind == RBOW_DETAIL_HOLE)
+        text_put(out, r->sn->kind == RBOW_SN_WELD ? " in a weld zone" : " outside the weld zones");
+}
+
 void life_put_curve(text *out, const life_row *r)
 {
     text_format(out, "Curve %s", r->sn->name);
-    if (r->usual)
-        text_format(out, ", which is usual for a %s%s (common practice, no source: name another in the column sn)",
-                    rbow_detail_kind_name(r->given.kind), r->sn->kind == RBOW_SN_WELD && r->given.kind <= RBOW_DETAIL_HOLE ? " in a weld zone" : "");
+    if (r->usual) {
+        text_put(out, ", which is usual for ");
+        put_kind(out, r);
+        text_put(out, " (common practice, no source: name another in the column sn)");
+    }
     text_put(out, r->sn->kind == RBOW_SN_WELD ? ": a weld curve, over the range of stress." : ": a metal curve, with the mean stress.");
 }

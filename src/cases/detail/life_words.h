@@ -17,6 +17,9 @@ void life_put_cost(text *out, const life_row *r);
 /* Whether the forced fit matters there, in one sentence and its reason. */
 void life_put_forced(text *out, const life_row *r);
 
+/* What a reader must know of which loads are in the lives, or nothing. */
+void life_put_loads(text *out, const life_told *t);
+
 /* "Its curve is W2: weld, over the range of stress." and whether it was chosen by common practice. */
 void life_put_curve(text *out, const life_row *r);
 

@@ -139,7 +139,7 @@ static void set_row(life_data *l, size_t i)
         .sn = q->curve,
         .usual = is_usual(d),
         .forced = frame_has_fit(&b->model),
-        .length = frame_detail_length(d, &b->model.frame),
+        .loads = b->model.run_count,
         .given = q->detail,
         .unforced = q->unforced,
     };

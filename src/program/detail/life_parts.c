@@ -237,7 +237,7 @@ static void tell(const question *q, rows *lives)
         .sn = q->curve,
         .usual = *q->given->sn == '\0',
         .forced = is_forced(q->part),
-        .length = q->part->cases[0]->member.length,
+        .loads = q->part->count,
         .given = q->detail,
         .unforced = q->unforced,
     };

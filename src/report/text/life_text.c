@@ -189,7 +189,7 @@ static void say_bare(text *out, const life_told *t, const screen *s)
 
 void life_text(text *out, const life_told *t, const screen *s)
 {
-    text line = {0};
+    text line = {0}, loads = {0};
     put_refused(out, s);
     if (t->count > 0) {
         say_summary(out, t, s);
@@ -198,8 +198,9 @@ void life_text(text *out, const life_told *t, const screen *s)
     }
     text_char(out, '\n');
     say_bare(out, t, s);
-    if (t->picked)
-        put_sentence(out, "Only the load cases that --case picks count here: a part that has others lasts less long than this says.", 0, s);
+    life_put_loads(&loads, t);
+    if (loads.length > 0) text_char(&loads, '\n');
+    put_lines(out, &loads, 0, s);
     put_sentence(out, t->of_frame ? frame_life_assumptions : life_assumptions, 0, s);
     text_char(out, '\n');
     text_put(&line, life_caution);

@@ -219,7 +219,8 @@ static void put_bare(text *out, const life_told *t)
     text words = {0};
     for (size_t i = 0; i < t->bare_count; i++) text_format(&words, "%s'%s'", i > 0 ? ", " : "", t->bare[i]);
     if (t->bare_count > 0) text_put(&words, t->bare_count == 1 ? " has no detail and no life here." : " have no detail and no life here.");
-    if (t->picked) text_put(&words, " Only the load cases that --case picks count here: a part that has others lasts less long than this says.");
+    if (words.length > 0) text_char(&words, ' ');
+    life_put_loads(&words, t);
     if (words.length > 0) html_element(out, "p", "soft", page_said(&words));
     text_free_part(&words, out);
 }
