@@ -13,9 +13,9 @@ COMMANDS = ["new", "check", "explain", "section", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
     "new": ["--all", "--frame", "--units us|si", "-h, --help"],
-    "explain": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT",
+    "explain": OUTPUT_OPTIONS + ["--details FILE", "--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT",
                                  "--date TEXT", "-h, --help"],
-    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
+    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
                                "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],
