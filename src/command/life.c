@@ -16,6 +16,7 @@ typedef struct life_data {
     case_run *run;
     curves curves;
     life_parts parts;
+    bool answered; /* the parts are whole */
 } life_data;
 
 /* A refused row is kept, too: its part has no life without it. */
@@ -51,12 +52,21 @@ static bool write_text(const life_data *l, output *out, bool faults)
     return fine;
 }
 
+/* Whether rows are missing that the reader refused: they may be loads of any part. */
+static bool lacks_rows(const case_run *run, const life_case *cases, size_t count)
+{
+    size_t refused = 0;
+    for (size_t i = 0; i < count; i++) refused += cases[i].material == NULL ? 1 : 0;
+    return run->lost > 0 || run->refused.count > refused;
+}
+
 static bool write_answer(const case_run *run, output *out, const rows *kept, int *status)
 {
     life_data *l = run->state;
-    const int jobs = run->options->jobs;
-    if (!life_parts_answer(&l->parts, (const void *)kept->kept, kept->count, &run->details, &l->curves, run->options->report != NULL, jobs))
-        return false;
+    const life_case *cases = (const void *)kept->kept;
+    const life_asked asked = {.draws = run->options->report != NULL, .lacking = lacks_rows(run, cases, kept->count), .jobs = run->options->jobs};
+    l->answered = life_parts_answer(&l->parts, cases, kept->count, &run->details, &l->curves, asked);
+    if (!l->answered) return false;
     l->run->lost += l->parts.failed;
     const bool faults = *status == NO_VERDICT || l->parts.failed > 0 || l->curves.faulty;
     if (faults || life_unknown((const void *)l->parts.lives.kept, l->parts.lives.count) > 0) *status = NO_VERDICT;
@@ -70,6 +80,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     text body = {0};
     page_head head = report_head(run, page, status);
     (void)kept;
+    if (!l->answered) return false;
     if (head.title == NULL) head.title = "Life of details";
     page_life(&body, &head, &told);
     return report_write(page, &head, &body);

@@ -194,11 +194,16 @@ END_TEST
 START_TEST(remarks_fit)
 {
     char all[LIFE_REMARKS_ROOM], one[LIFE_REMARKS_ROOM];
-    life_remarks_write(all, ~0U & ~(unsigned)RBOW_LIFE_LOW_CYCLE, true);
-    ck_assert_str_eq(all, "beyond yield; no equilibrium; mean curve; no curve given");
-    life_remarks_write(one, RBOW_LIFE_BEYOND_YIELD | RBOW_LIFE_LOW_CYCLE, false);
+    life_row r = {.usual = true, .lacking = true};
+    r.result.remarks = ~0U & ~(unsigned)RBOW_LIFE_LOW_CYCLE;
+    life_remarks_write(all, &r);
+    ck_assert_str_eq(all, "beyond yield; no equilibrium; mean curve; no curve given; loads may be missing");
+    r = (life_row){.usual = false};
+    r.result.remarks = RBOW_LIFE_BEYOND_YIELD | RBOW_LIFE_LOW_CYCLE;
+    life_remarks_write(one, &r);
     ck_assert_str_eq(one, "beyond yield: low-cycle");
-    life_remarks_write(one, 0, false);
+    r.result.remarks = 0;
+    life_remarks_write(one, &r);
     ck_assert_str_eq(one, "");
 }
 END_TEST

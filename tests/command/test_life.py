@@ -302,6 +302,16 @@ class Input(LifeTest):
         self.assertEqual(run.rows, [])
         self.assertIn("railbow: cases.csv:3: part 'rail' has no life without this row\n", run.err)
 
+    def test_rows_of_an_unknown_part(self):
+        """A row that could not be read may be a load of any part."""
+        cases = [{"case": "a", "part": "rail", "compression": -2000}, {"case": "b", "part": "rail", "compression": "much"}]
+        row = self.life(cases, [{"case": "rail", "sn": "F"}], status=2).rows[0]
+        self.assertEqual(row["remarks"], "loads may be missing")
+        text = joined(self.life(cases, [{"case": "rail", "sn": "F"}], "--format", "text", status=2).out)
+        self.assertTrue(text.startswith("NOT CHECKED: line 3"), text)
+        self.assertIn("loads may be missing: rows that were refused may be loads of this part: it may last less long", text)
+        self.assertEqual(self.life(cases[:1], [{"case": "rail", "sn": "F"}]).rows[0]["remarks"], "")
+
     def test_a_part_is_built_once(self):
         for changes, column in (({"wall": 0.065}, "wall"), ({"miss_a": 0.1}, "miss_a"), ({"length": 25}, "length"), ({"bow": 0.01}, "bow"),
                                 ({"end_a": "welded"}, "end_a"), ({"weld_zone": 1}, "weld_zone"), ({"gap": 0.001}, "gap")):

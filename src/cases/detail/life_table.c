@@ -20,7 +20,7 @@
     FOUND(runs, DIM_NONE, "runs of the car to a crack, all loads together (Miner); empty: there is no number"), \
     FOUND(runs_unforced, DIM_NONE, "the same without misses and gap"),                                         \
     FOUND(forced_costs, DIM_NONE, "runs_unforced/runs; empty where both have no limit"),                       \
-    TEXT(life_row, "remarks", remarks, "beyond yield; beyond yield: low-cycle (no number); no equilibrium; mean curve; no curve given")
+    TEXT(life_row, "remarks", remarks, "beyond yield; beyond yield: low-cycle (no number); no equilibrium; mean curve; no curve given; loads may be missing")
 
 static const field case_life_fields[] = {
     LIFE_FIELDS(TEXT(life_row, "part", of, "tube that the detail sits on"),
@@ -39,13 +39,15 @@ static void add(char out[LIFE_REMARKS_ROOM], const char *words)
     strcat(out, words);
 }
 
-void life_remarks_write(char out[LIFE_REMARKS_ROOM], unsigned bits, bool usual)
+void life_remarks_write(char out[LIFE_REMARKS_ROOM], const life_row *r)
 {
+    unsigned bits = r->result.remarks;
     *out = '\0';
     if ((bits & RBOW_LIFE_LOW_CYCLE) != 0) bits &= ~(unsigned)RBOW_LIFE_BEYOND_YIELD; /* which it says, too */
     for (int i = 0; i < RBOW_LIFE_REMARK_COUNT; i++)
         if ((bits & 1U << i) != 0) add(out, rbow_life_remark_text(1U << i));
-    if (usual) add(out, LIFE_NO_CURVE);
+    if (r->usual) add(out, LIFE_NO_CURVE);
+    if (r->lacking) add(out, LIFE_LACKING);
 }
 
 static int by_runs(const void *a, const void *b)
@@ -73,7 +75,7 @@ bool life_loads_are_single(const life_row *rows, size_t count)
 {
     for (size_t i = 0; i < count; i++)
         if (rows[i].loads != 1) return false;
-    return true;
+    return count > 0;
 }
 
 size_t life_unknown(const life_row *rows, size_t count)

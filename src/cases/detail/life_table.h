@@ -8,7 +8,8 @@
 
 #define LIFE_REMARK_JOINED(value, text) text "; "
 #define LIFE_NO_CURVE "no curve given"
-enum { LIFE_REMARKS_ROOM = sizeof(RBOW_LIFE_REMARK_LIST(LIFE_REMARK_JOINED) LIFE_NO_CURVE) };
+#define LIFE_LACKING "loads may be missing"
+enum { LIFE_REMARKS_ROOM = sizeof(RBOW_LIFE_REMARK_LIST(LIFE_REMARK_JOINED) LIFE_NO_CURVE "; " LIFE_LACKING) };
 
 typedef struct life_row { /* of one detail */
     const char *of;            /* the part; of a frame the tube */
@@ -18,6 +19,7 @@ typedef struct life_row { /* of one detail */
     rbow_life_result result;
     /* not in the table */
     const rbow_sn_curve *sn;
+    bool lacking;              /* rows without an answer may be loads of this part: it may last less long */
     bool usual;                /* the curve is the usual one of its kind, since none is given */
     bool forced;               /* something is forced: a miss or a gap of the tube, or anywhere in the frame */
     size_t loads;              /* of a run, that were added up */
@@ -28,8 +30,8 @@ typedef struct life_row { /* of one detail */
 /* The same columns, but for those that name the part and the case, or the tube and the run. */
 extern const field_list life_list, frame_life_list; /* of life_row */
 
-/* Given: bits  of RBOW_LIFE_...; usual  whether no curve is given */
-void life_remarks_write(char out[LIFE_REMARKS_ROOM], unsigned bits, bool usual);
+/* Given: r  its result, usual and lacking */
+void life_remarks_write(char out[LIFE_REMARKS_ROOM], const life_row *r);
 
 typedef struct life_place {
     double runs;

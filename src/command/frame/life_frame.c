@@ -128,7 +128,6 @@ static void set_row(life_data *l, size_t i)
     const frame_build *b = &l->study->build;
     const frame_detail *d = &b->details.at[i];
     question *q = &l->questions[i];
-    life_remarks_write(q->remarks, q->result.remarks, is_usual(d));
     l->rows[i] = (life_row){
         .of = b->model.tubes[d->tube].name,
         .detail = d->row->name,
@@ -143,6 +142,7 @@ static void set_row(life_data *l, size_t i)
         .given = q->detail,
         .unforced = q->unforced,
     };
+    life_remarks_write(q->remarks, &l->rows[i]);
 }
 
 /* Each detail that has no life is said, with its line. */

@@ -38,7 +38,7 @@ typedef struct question {
 typedef struct work {
     const details *details;
     const curves *curves;
-    bool draws;
+    life_asked asked;
     part *parts;
     size_t part_count;
     const life_case **cases; /* of all parts, one after the other; rows likewise */
@@ -205,7 +205,7 @@ static void solve(void *context, size_t i)
     if (p->bad || q->curve == NULL) return;
     q->status = rbow_life_of(&q->detail, p->rows, p->count, p->cases[0]->material, q->curve, &q->result);
     q->unforced = q->result;
-    if (q->status == RBOW_OK && w->draws && is_forced(p)) solve_unforced(q);
+    if (q->status == RBOW_OK && w->asked.draws && is_forced(p)) solve_unforced(q);
 }
 
 /* All that is wrong with a detail, else what its life says is wrong. */
@@ -224,7 +224,7 @@ static void refuse(work *w, const question *q)
     }
 }
 
-static void tell(const question *q, rows *lives)
+static void tell(const question *q, bool lacking, rows *lives)
 {
     char remarks[LIFE_REMARKS_ROOM];
     const life_row life = {
@@ -233,6 +233,7 @@ static void tell(const question *q, rows *lives)
         .curve = q->curve->name,
         .most = q->part->cases[q->result.row]->name,
         .remarks = remarks,
+        .lacking = lacking,
         .result = q->result,
         .sn = q->curve,
         .usual = *q->given->sn == '\0',
@@ -241,7 +242,7 @@ static void tell(const question *q, rows *lives)
         .given = q->detail,
         .unforced = q->unforced,
     };
-    life_remarks_write(remarks, life.result.remarks, life.usual);
+    life_remarks_write(remarks, &life);
     rows_add(lives, &life);
 }
 
@@ -252,7 +253,7 @@ static bool tell_all(work *w, life_parts *p)
         if (q->short_of_memory) return false;
         const bool asked = !q->part->bad && q->curve != NULL;
         if (asked && q->status == RBOW_OK) {
-            tell(q, &p->lives);
+            tell(q, w->asked.lacking, &p->lives);
             continue;
         }
         p->failed++;
@@ -267,13 +268,13 @@ static bool tell_all(work *w, life_parts *p)
     return !p->lives.failed;
 }
 
-bool life_parts_answer(life_parts *p, const life_case *cases, size_t count, const details *d, const curves *c, bool draws, int jobs)
+bool life_parts_answer(life_parts *p, const life_case *cases, size_t count, const details *d, const curves *c, life_asked asked)
 {
     const output memory = {.format = FORMAT_TEXT};
-    work w = {.details = d, .curves = c, .draws = draws};
+    work w = {.details = d, .curves = c, .asked = asked};
     *p = (life_parts){.lives = rows_for(&memory, &life_list)};
     bool fine = sort_by_part(&w, cases, count) && ask_all(&w);
-    if (fine) parallel_for(w.count, jobs, solve, &w);
+    if (fine) parallel_for(w.count, asked.jobs, solve, &w);
     fine = fine && tell_all(&w, p) && !w.complaints.failed;
     if (!fine) say("out of memory");
     else if (w.complaints.length > 0) say_lines(w.complaints.at);

@@ -25,9 +25,15 @@ typedef struct life_parts {
     size_t failed;      /* details that should have a life and have none, after messages */
 } life_parts;
 
-/* Given:    cases, which outlive p; details, read; curves; draws  whether the results without forcing are needed
+typedef struct life_asked {
+    bool draws;   /* the results without forcing are needed */
+    bool lacking; /* rows are missing of which nobody knows the part */
+    int jobs;
+} life_asked;
+
+/* Given:    cases, which outlive p; details, read; curves
  * Returned: false after a message: out of memory. life_parts_free either way. */
-bool life_parts_answer(life_parts *p, const life_case *cases, size_t count, const details *d, const curves *c, bool draws, int jobs);
+bool life_parts_answer(life_parts *p, const life_case *cases, size_t count, const details *d, const curves *c, life_asked asked);
 void life_parts_free(life_parts *p);
 
 #endif

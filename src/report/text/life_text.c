@@ -140,36 +140,52 @@ static void say_rows(text *out, const life_told *t, const screen *s)
 
 /* ---- remarks -------------------------------------------------------------------------------------------- */
 
-static void say_remark(text *out, const life_told *t, unsigned bit, const char *meaning, const screen *s)
+static bool has_bit(const life_row *r, unsigned bit) { return (r->result.remarks & bit) != 0; }
+static bool has_usual(const life_row *r, unsigned bit) { (void)bit; return r->usual; }
+static bool is_lacking(const life_row *r, unsigned bit) { (void)bit; return r->lacking; }
+
+typedef struct remark {
+    const char *words;
+    bool (*has)(const life_row *r, unsigned bit);
+    unsigned bit;
+    const char *meaning;
+} remark;
+
+static void say_remark(text *out, const life_told *t, const remark *k, const screen *s)
 {
     size_t found = 0;
     text line = {0}, names = {0};
     for (size_t i = 0; i < t->count; i++) {
         const life_row *r = &t->rows[t->order[i].row];
-        const bool has = bit != 0 ? (r->result.remarks & bit) != 0 : r->usual;
-        if (!has || found++ >= NAMED) continue;
+        if (!k->has(r, k->bit) || found++ >= NAMED) continue;
         if (found > 1) text_put(&names, ", ");
         put_detail(&names, r);
     }
     if (found > NAMED) text_format(&names, " and %zu more", found - NAMED);
-    text_format(&line, "  %s: %s (%s)", bit != 0 ? rbow_life_remark_text(bit) : LIFE_NO_CURVE, meaning,
+    text_format(&line, "  %s: %s (%s)", k->words, k->meaning,
                 found == t->count && t->count > 1 ? "all" : text_string(&names, &out->failed));
     if (found > 0) put_paragraph(out, &line, 4, TONE_PLAIN, s);
     text_free(&line);
     text_free(&names);
 }
 
+#define OF_BIT(bit, meaning) {rbow_life_remark_text(bit), has_bit, bit, meaning}
+
 static void say_remarks(text *out, const life_told *t, const screen *s)
 {
+    const remark remarks[] = {
+        OF_BIT(RBOW_LIFE_BEYOND_YIELD, "a stress exceeds the yield of the place, which then sets; the life assumes that it does not"),
+        OF_BIT(RBOW_LIFE_LOW_CYCLE, "the range exceeds it: there is no number"),
+        OF_BIT(RBOW_LIFE_NO_STATE, "the tube buckles before the load factor of its cycle: there is no number"),
+        OF_BIT(RBOW_LIFE_MEAN_CURVE, "the curve is a mean, its scatter is not known: half of the parts crack earlier"),
+        {LIFE_NO_CURVE, has_usual, 0, "the column sn is empty; the usual curve of its kind was taken (common practice, no source)"},
+        {LIFE_LACKING, is_lacking, 0, "rows that were refused may be loads of this part: it may last less long"},
+    };
     bool any = false;
     for (size_t i = 0; i < t->count && !any; i++) any = *t->rows[i].remarks != '\0';
     if (!any) return;
     text_put(out, "\nRemarks:\n");
-    say_remark(out, t, RBOW_LIFE_BEYOND_YIELD, "a stress exceeds the yield of the place, which then sets; the life assumes that it does not", s);
-    say_remark(out, t, RBOW_LIFE_LOW_CYCLE, "the range exceeds it: there is no number", s);
-    say_remark(out, t, RBOW_LIFE_NO_STATE, "the tube buckles before the load factor of its cycle: there is no number", s);
-    say_remark(out, t, RBOW_LIFE_MEAN_CURVE, "the curve is a mean, its scatter is not known: half of the parts crack earlier", s);
-    say_remark(out, t, 0, "the column sn is empty; the usual curve of its kind was taken (common practice, no source)", s);
+    for (size_t i = 0; i < sizeof remarks / sizeof *remarks; i++) say_remark(out, t, &remarks[i], s);
 }
 
 /* ---- the answer ----------------------------------------------------------------------------------------- */
