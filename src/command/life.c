@@ -52,17 +52,21 @@ static bool write_text(const life_data *l, output *out, bool faults)
     return fine;
 }
 
-/* Whether rows are missing that the reader refused: they may be loads of any part. */
+/* Whether the reader refused rows: they may be loads of any part. */
 static bool lacks_rows(const case_run *run, const life_case *cases, size_t count)
 {
     size_t refused = 0;
     for (size_t i = 0; i < count; i++) refused += cases[i].material == NULL ? 1 : 0;
-    return run->lost > 0 || run->refused.count > refused;
+    return run->refused.count > refused;
 }
 
 static bool write_answer(const case_run *run, output *out, const rows *kept, int *status)
 {
     life_data *l = run->state;
+    if (run->lost > 0) {
+        say("life: no life is given where a file was not read to its end: loads may be missing");
+        return false;
+    }
     const life_case *cases = (const void *)kept->kept;
     const life_asked asked = {.draws = run->options->report != NULL, .lacking = lacks_rows(run, cases, kept->count), .jobs = run->options->jobs};
     l->answered = life_parts_answer(&l->parts, cases, kept->count, &run->details, &l->curves, asked);

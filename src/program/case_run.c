@@ -93,6 +93,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     const field_list *shown = run->shown != NULL ? run->shown : run->results;
     const bool begun = rows_begin(out, shown, &run->facts);
     int status = begun ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    if (memory.failed && run->lost == 0) run->lost = 1; /* memory ran out: rows are missing */
     if (!wanted_all_found(&run->wanted)) status = NO_VERDICT;
     const bool read = begun && run->lost == 0; /* else a case may stand where nothing was read */
     if (read && !details_all_met(&run->details, "the load cases, neither as a case nor as a part")) status = NO_VERDICT;

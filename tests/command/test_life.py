@@ -312,6 +312,12 @@ class Input(LifeTest):
         self.assertIn("loads may be missing: rows that were refused may be loads of this part: it may last less long", text)
         self.assertEqual(self.life(cases[:1], [{"case": "rail", "sn": "F"}]).rows[0]["remarks"], "")
 
+    def test_a_file_that_is_not_there(self):
+        self.life([{}], [{"sn": "F"}])
+        run = self.run_program("life", "cases.csv", "other.csv", "--details", "details.csv")
+        self.assertEqual((run.rows, run.status), ([], 2))
+        self.assertIn("life: no life is given where a file was not read to its end: loads may be missing\n", run.err)
+
     def test_a_part_is_built_once(self):
         for changes, column in (({"wall": 0.065}, "wall"), ({"miss_a": 0.1}, "miss_a"), ({"length": 25}, "length"), ({"bow": 0.01}, "bow"),
                                 ({"end_a": "welded"}, "end_a"), ({"weld_zone": 1}, "weld_zone"), ({"gap": 0.001}, "gap")):
