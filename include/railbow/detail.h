@@ -35,6 +35,9 @@ typedef enum rbow_detail_mode { RBOW_DETAIL_MODE_LIST(RBOW_DETAIL_ENUM) RBOW_DET
 #undef RBOW_DETAIL_ENUM
 enum { RBOW_DETAIL_MODES = RBOW_DETAIL_BY_BUCKLING };
 
+/* psi: F_EXX where none is given, that of AWS ER70S-2 and its like; common practice, no source */
+#define RBOW_DETAIL_FILLER 70e3
+
 /* A detail; only the sizes of its kind count. RBOW_UNSET is a default that depends on other inputs. */
 typedef struct rbow_detail {
     int kind;              /* rbow_detail_kind */
@@ -43,7 +46,7 @@ typedef struct rbow_detail {
     int walls;             /* 1 or 2: through one wall or both */
     double hole_clock;     /* rad: the hole's axis, of one wall the side to which it opens; RBOW_ANY_CLOCK: the worst */
     double throat;         /* in, > 0; RBOW_UNSET: the wall (of a fillet with leg = wall it is only 0.707 wall) */
-    double weld_strength;  /* psi, > 0: F_EXX of the filler; RBOW_UNSET: 70 000 */
+    double weld_strength;  /* psi, > 0: F_EXX of the filler; RBOW_UNSET: RBOW_DETAIL_FILLER */
     double weld_od;        /* in, > 0; RBOW_UNSET: OD of the tube there; ring weld alone */
     double sleeve_od, sleeve_wall; /* in; the sleeve fits into the bore */
     double stub_od, stub_wall;     /* in; the stub fits over the tube or into its bore */

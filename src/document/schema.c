@@ -3,6 +3,7 @@
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
+#include "cases/detail/detail_results.h"
 #include "cases/detail/life_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
@@ -221,6 +222,7 @@ static cJSON *frame_answer(bool arched)
     parts = with(parts, "tubes", table_object(&frame_tubes_list));
     parts = with(parts, "joints", table_object(&frame_joints_list));
     parts = with(parts, "runs", table_object(&frame_runs_list));
+    parts = with(parts, "details", table_object(&frame_details_list));
     if (arched) parts = with(parts, "arch", table_object(&frame_arch_list));
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
@@ -281,7 +283,7 @@ static cJSON *schema_of(const table *t)
     const column_shape s = {.varied = sweeps ? cases : NULL, .varied_count = 1, .any_unit = strcmp(t->command, "limit") == 0};
     cJSON *answer = answer_with(t->list, s, t->list == &life_list);
     if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
-    if (t->list == &check_list) answer = any_of((cJSON *[]){answer, frame_answer(false), frame_answer(true)}, 3);
+    if (t->list == &check_list) answer = any_of((cJSON *[]){answer, answer_of(&case_details_list, s), frame_answer(false), frame_answer(true)}, 4);
     if (t->list == &compare_list) answer = any_of((cJSON *[]){answer, answer_of(&frame_compare_list, s)}, 2);
     if (t->list == &frame_cut_locked_list) answer = any_of((cJSON *[]){answer, cut_answer()}, 2);
     if (t->list == &life_list) answer = any_of((cJSON *[]){answer, answer_with(&frame_life_list, s, true)}, 2);

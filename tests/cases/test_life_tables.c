@@ -162,6 +162,8 @@ START_TEST(whether_the_forced_fit_matters)
     forced_says(life_of(INFINITY, INFINITY, RBOW_SN_WELD, true), "The forced fit does not matter there.", weld);
     forced_says(life_of(100, 130, RBOW_SN_WELD, true), "The forced fit matters little there (without it: about 130 runs).", weld);
     forced_says(life_of(100, 2000, RBOW_SN_METAL, true), "The forced fit matters there (without it: about 2 000 runs).", metal);
+    forced_says(life_of(100, 201, RBOW_SN_METAL, true), "The forced fit matters there (", metal);
+    forced_says(life_of(100, 199, RBOW_SN_METAL, true), "The forced fit matters little there (", metal);
     forced_says(life_of(100, INFINITY, RBOW_SN_METAL, true), "The forced fit decides there", metal);
     forced_says(life_of(100, 60, RBOW_SN_METAL, true), "The forced fit happens to lengthen the life there (without it: about 60 runs).", metal);
     forced_says(life_of(NAN, NAN, RBOW_SN_METAL, true), "Without the forced fit: no number either.", metal);

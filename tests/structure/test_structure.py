@@ -17,6 +17,9 @@ FILES_MOST = 24   # .c files of a room
 # Each room, and those that its files may include besides their own. A room is one folder; what lies deeper is another room.
 # Every room stands below those that may include it, so that no two may include each other.
 API = "include/railbow"
+TABLES = ["src/cases/list", "src/cases/detail", "src/cases", "src/table", API]
+PAGES = ["src/report/page/detail", "src/report/page"]
+TEXTS = ["src/report/text", "src/report"]
 ROOMS = {
     API: [],
     "src/mechanics": [API],
@@ -26,24 +29,22 @@ ROOMS = {
     "src/table": [],
     "src/cases": ["src/table", API],
     "src/cases/detail": ["src/cases", "src/table", API],
-    "src/cases/list": ["src/cases/detail", "src/cases", "src/table", API],
-    "src/working": ["src/cases/detail", "src/cases", "src/table", API],
-    "src/study": ["src/cases/detail", "src/cases", "src/table", API],
+    "src/cases/list": TABLES[1:],
+    "src/working": TABLES[1:],
+    "src/study": TABLES[1:],
     "src/report": ["src/table"],
     "src/report/chart": ["src/report", "src/table"],
-    "src/report/text": ["src/report", "src/working", "src/cases/list", "src/cases/detail", "src/cases", "src/table", API],
-    "src/report/text/frame": ["src/report/text", "src/report", "src/working", "src/cases/list", "src/cases/detail", "src/cases", "src/table", API],
+    "src/report/text": ["src/report", "src/working", *TABLES],
+    "src/report/text/frame": [*TEXTS, "src/working", *TABLES],
     "src/report/json": ["src/report", "src/table"],
-    "src/report/page": ["src/report/chart", "src/report", "src/working", "src/cases/list", "src/cases/detail", "src/cases", "src/table", API],
-    "src/report/page/detail": ["src/report/page", "src/report/chart", "src/report", "src/working", "src/cases/detail", "src/cases", "src/table", API],
-    "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", "src/cases/detail", "src/cases", "src/table", API],
-    "src/program/frame": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", "src/cases/detail", "src/cases", "src/table", API],
-    "src/program/detail": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", "src/cases/detail", "src/cases", "src/table", API],
-    "src/command/frame": ["src/program/frame", "src/program/detail", "src/program", "src/report/page/detail", "src/report/page", "src/report/text/frame", "src/report/text", "src/report", "src/study", "src/working",
-                          "src/cases/detail", "src/cases", "src/table", API],
-    "src/command": ["src/command/frame", "src/program/frame", "src/program/detail", "src/program", "src/report/page/detail", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases/list", "src/cases/detail",
-                    "src/cases", "src/table", API],
-    "src/document": ["src/command/frame", "src/command", "src/program", "src/report", "src/cases/list", "src/cases/detail", "src/cases", "src/table", API],
+    "src/report/page": ["src/report/chart", "src/report", "src/working", *TABLES],
+    "src/report/page/detail": ["src/report/page", "src/report/chart", "src/report", "src/working", *TABLES],
+    "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
+    "src/program/frame": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
+    "src/program/detail": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
+    "src/command/frame": ["src/program/frame", "src/program/detail", "src/program", *PAGES, "src/report/text/frame", *TEXTS, "src/study", "src/working", *TABLES],
+    "src/command": ["src/command/frame", "src/program/frame", "src/program/detail", "src/program", *PAGES, *TEXTS, "src/study", "src/working", *TABLES],
+    "src/document": ["src/command/frame", "src/command", "src/program", "src/report", *TABLES],
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*(?:"([^"]+)"|<(railbow/[^>]+)>)', re.M)

@@ -118,6 +118,6 @@ void page_card(text *out, const page_head *head, const check_row *r, size_t numb
     page_column_chart(out, r, p, head->units);
     text_put(out, "</div>\n</div>\n");
     put_remarks(out, r);
-    page_working(out, w);
+    page_working(out, w, true);
     text_put(out, "</section>\n");
 }

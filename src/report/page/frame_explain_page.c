@@ -28,5 +28,5 @@ void frame_explain_page(text *out, const page_head *head, const frame_answers *a
     text_put(out, "<h2>Bending moment along the tube</h2>\n<div class=\"figures\">\n");
     frame_page_card(out, &p->cards[0], 1, head->units);
     text_put(out, "</div>\n");
-    page_working(out, w);
+    page_working(out, w, true);
 }
