@@ -56,6 +56,14 @@ static const field check_fields[] = {
 
 const field_list check_list = FIELD_LIST("result", check_fields, check_row);
 
+const check_row *check_worst(const check_row *rows, size_t count)
+{
+    const check_row *worst = rows;
+    for (size_t i = 1; i < count; i++)
+        if (rows[i].result.margin < worst->result.margin) worst = &rows[i];
+    return worst;
+}
+
 bool holds_by_fit(const check_row *r)
 {
     return r->tube.margin < 0 && r->tube.margin_as_built >= 0;
@@ -87,4 +95,24 @@ double asked_factor(const check_row *r)
 {
     if (r->detail.governs) return r->detail.required;
     return r->result.governs == RBOW_BY_YIELD ? asked_of_yield(r) : r->given.member.factor;
+}
+
+/* ---- what to do about a case that is short ------------------------------------------------------------- */
+
+static const field_word column_words[] = {
+    {"miss_a", ADVICE_MISS_A}, {"miss_b", ADVICE_MISS_B}, {"gap", ADVICE_GAP}, {"bow", ADVICE_BOW}, {"wall", ADVICE_WALL}, {NULL, 0}};
+
+static const field advice_fields[] = {
+    TEXT(advice_row, "case", name, "name of the worst case; each row is a change that is enough alone"),
+    WORD(advice_row, "column", column, column_words, "column to change"),
+    NUMBER(advice_row, "now", now, DIM_LENGTH, "its present value"),
+    NUMBER(advice_row, "to", to, DIM_LENGTH, "value that holds, rounded to the safe side; a miss, gap or bow may be smaller"),
+    NUMBER(advice_row, "margin", margin, DIM_NONE, "margin of the case with this change alone"),
+};
+
+const field_list advice_list = FIELD_LIST("change", advice_fields, advice_row);
+
+const char *advice_column(int column)
+{
+    return column_words[column].word;
 }

@@ -1,7 +1,9 @@
 #include "command/commands.h"
 
 #include "cases/frame_results.h"
+#include "command/advise.h"
 #include "command/frame/check_frame.h"
+#include "command/frame/detail_work.h"
 #include "program/case_check.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
@@ -10,6 +12,7 @@
 #include "program/say.h"
 #include "program/screen_of.h"
 #include "report/page/card.h"
+#include "report/page/detail/detail_card.h"
 #include "report/page/front.h"
 #include "report/text/check_text.h"
 #include "study/member_details.h"
@@ -59,6 +62,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
 typedef struct check_answers {
     check_row *cases;
     detail_answer *details;
+    size_t *first_detail; /* of each case, and one behind the last */
     size_t case_count, detail_count;
 } check_answers;
 
@@ -66,15 +70,21 @@ typedef struct check_answers {
 static bool answers_open(check_answers *a, const rows *kept)
 {
     const checked_row *from = (const void *)kept->kept;
-    *a = (check_answers){.cases = malloc((kept->count + 1) * sizeof *a->cases), .details = malloc((kept->count + 1) * sizeof *a->details)};
-    if (a->cases == NULL || a->details == NULL) {
+    *a = (check_answers){.cases = malloc((kept->count + 1) * sizeof *a->cases), .details = malloc((kept->count + 1) * sizeof *a->details),
+                         .first_detail = malloc((kept->count + 1) * sizeof *a->first_detail)};
+    if (a->cases == NULL || a->details == NULL || a->first_detail == NULL) {
         say("out of memory");
         return false;
     }
     for (size_t i = 0; i < kept->count; i++) {
-        if (from[i].is_detail) a->details[a->detail_count++] = from[i].detail;
-        else a->cases[a->case_count++] = from[i].row;
+        if (!from[i].is_detail) {
+            a->first_detail[a->case_count] = a->detail_count;
+            a->cases[a->case_count++] = from[i].row;
+        } else {
+            a->details[a->detail_count++] = from[i].detail;
+        }
     }
+    a->first_detail[a->case_count] = a->detail_count;
     return true;
 }
 
@@ -82,13 +92,21 @@ static void answers_close(check_answers *a)
 {
     free(a->cases);
     free(a->details);
+    free(a->first_detail);
+}
+
+static const check_row *worst_of(const check_row *cases, size_t count)
+{
+    return count > 0 ? check_worst(cases, count) : NULL;
 }
 
 static void put_text(text *out, const case_run *run, const check_answers *a, const output *to, int status)
 {
     text words = {0};
     const screen s = screen_of(to, status == NO_VERDICT, &run->refused, &words);
-    check_text(out, a->cases, a->case_count, a->details, a->detail_count, wants_details(run), &s);
+    advice what;
+    advise(&what, worst_of(a->cases, a->case_count), &run->materials, &run->details, to->units);
+    check_text(out, a->cases, a->case_count, a->details, a->detail_count, wants_details(run), &what, &s);
     text_free(&words);
 }
 
@@ -117,6 +135,30 @@ static bool write_answers(const case_run *run, output *out, const rows *kept, in
     return fine;
 }
 
+static bool is_worse(const void *record, const void *kept)
+{
+    const check_row *a = record, *b = kept;
+    return a->result.margin < b->result.margin;
+}
+
+/* The table `advice` of a JSON answer. Given: kept  as checked_row where answers are kept, else the worst case alone */
+static rows advice_rows(const case_run *run, unit_system units, const rows *kept)
+{
+    const output json = {.format = FORMAT_JSON, .units = units};
+    rows changes = rows_for(&json, &advice_list);
+    check_answers all = {.cases = NULL};
+    const check_row *worst = run->keeps || kept->count == 0 ? NULL : (const void *)kept->kept;
+    advice a;
+    if (run->keeps) {
+        changes.failed = !answers_open(&all, kept);
+        worst = changes.failed ? NULL : worst_of(all.cases, all.case_count);
+    }
+    advise(&a, worst, &run->materials, &run->details, units);
+    for (size_t i = 0; i < a.count; i++) rows_add(&changes, &a.rows[i]);
+    answers_close(&all);
+    return changes;
+}
+
 /* ---- the page --------------------------------------------------------------------------------------- */
 
 static bool write_card(output *page, const page_head *head, const check_row *r, size_t number)
@@ -138,20 +180,46 @@ static bool write_card(output *page, const page_head *head, const check_row *r, 
     return fine;
 }
 
-static bool write_front(output *page, const page_head *head, const check_row *answers, size_t count)
+static bool write_detail(output *page, const page_head *head, const check_row *of, const detail_answer *d)
 {
     text t = {0};
+    detail_work k;
+    const bool worked = detail_work_of(&k, d, &of->given.member, of->material, head->units);
+    page_detail_card(&t, head, &k.worked, k.states, worked ? &k.working : NULL);
+    const bool fine = output_text(page, &t);
+    detail_work_free(&k);
+    text_free(&t);
+    return fine;
+}
+
+static bool write_details(output *page, const page_head *head, const check_answers *a, size_t of)
+{
+    bool fine = true;
+    for (size_t i = a->first_detail[of]; fine && i < a->first_detail[of + 1]; i++) fine = write_detail(page, head, &a->cases[of], &a->details[i]);
+    return fine;
+}
+
+static bool write_front(const case_run *run, output *page, const page_head *head, const check_row *answers, const sheets *s)
+{
+    text t = {0};
+    advice a;
+    advise(&a, check_worst(answers, s->cases), &run->materials, &run->details, page->units);
     page_open(&t, head);
-    page_front(&t, head, answers, count);
+    page_front(&t, head, answers, s, &a);
     const bool fine = output_text(page, &t);
     text_free(&t);
     return fine;
 }
 
-static bool write_cards(output *page, const page_head *head, const check_answers *a)
+static bool write_sheets(const case_run *run, output *page, const page_head *head, const check_answers *a)
 {
-    bool fine = write_front(page, head, a->cases, a->case_count);
-    for (size_t i = 0; fine && i < a->case_count; i++) fine = write_card(page, head, &a->cases[i], i + 1);
+    sheets s;
+    bool fine = sheets_plan(&s, a->cases, a->case_count, head->all_sheets);
+    if (!fine) say("out of memory");
+    fine = fine && write_front(run, page, head, a->cases, &s);
+    for (size_t i = 0; fine && i < s.count; i++)
+        fine = write_card(page, head, &a->cases[s.order[i]], s.order[i] + 1) && write_details(page, head, a, s.order[i]);
+    sheets_free(&s);
     text t = {0};
     page_close(&t, head);
     fine = fine && output_text(page, &t);
@@ -163,7 +231,8 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 {
     const page_head head = report_head(run, page, status);
     check_answers a;
-    const bool fine = answers_open(&a, kept) && write_cards(page, &head, &a);
+    bool fine = answers_open(&a, kept);
+    fine = fine && write_sheets(run, page, &head, &a);
     answers_close(&a);
     return fine;
 }
@@ -187,6 +256,9 @@ int command_check(const options *o)
         .kept = &checked_list,
         .jobs = o->jobs,
         .answer = answer_case,
+        .prefers = o->of == OF_DETAILS ? NULL : is_worse,
+        .beside = o->of == OF_DETAILS ? NULL : advice_rows,
+        .beside_name = "advice",
         .write = write_answers,
         .report = write_page,
     };

@@ -30,7 +30,7 @@ const command commands[] = {
              "against its own limits at the same load factors, in its own worst case; the margin of a tube is then the lowest of its own and "
              "its details', and governs gives the detail's name. --of details writes a row for each detail.",
      .example = "railbow check --format text nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
      .summary = "the working of one load case, or of one tube of a frame, from its inputs to its margin",
@@ -138,7 +138,7 @@ const command commands[] = {
              "drawn and as measured. The exit status is 0 if every tube meets the specification and no load case is "
              "short as measured, 1 if not, and 2 if a tube has too few readings.",
      .example = "railbow inspect --spec spec.csv readings.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_INSPECT,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_INSPECT | TAKES_REPORT,
      .run = command_inspect},
     {.name = "release",
      .summary = "the forced fit of a rail, from its movement when it was cut",
@@ -148,7 +148,7 @@ const command commands[] = {
              "between the same joints would meet. If the angle between the stubs was not read, the answer is the "
              "smallest forced fit that explains the movement.",
      .example = "railbow release cuts.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_REPORT | TAKES_JOBS,
      .run = command_release},
     {.name = "cut",
      .summary = "how the faces part if a tube of a frame is cut, and what was locked in there",
@@ -172,7 +172,7 @@ const command commands[] = {
              "back completely, how far it must go so that the set remains, and the strain and stress that this "
              "leaves.",
      .example = "railbow pull --steps 4 horns.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_STEPS | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_STEPS | TAKES_REPORT | TAKES_JOBS,
      .run = command_pull},
     {.name = "section",
      .summary = "section properties of tubes",

@@ -1,6 +1,8 @@
 #define _POSIX_C_SOURCE 200809L /* strdup */
 #include "command/commands.h"
 
+#include "command/advise.h"
+#include "command/frame/detail_work.h"
 #include "command/frame/explain_frame.h"
 #include "command/frame/step_rows.h"
 #include "program/case_check.h"
@@ -15,6 +17,7 @@
 #include "report/text/cells.h"
 #include "report/text/check_text.h"
 #include "report/text/detail_text.h"
+#include "report/text/detail_working_text.h"
 #include "report/text/working_text.h"
 #include "study/member_details.h"
 #include "table/messages.h"
@@ -140,15 +143,34 @@ static void explained_close(explained *e)
     free(e->remarks);
 }
 
+/* Shows the working of each detail. Returned: false after a message. */
+static bool put_details(text *out, const explained *e, const screen *s)
+{
+    bool fine = true;
+    for (size_t i = 0; i < e->count; i++) {
+        detail_work k;
+        const bool worked = detail_work_of(&k, &e->details[i], &e->answer.row.given.member, e->answer.row.material, s->units);
+        if (worked) {
+            text_char(out, '\n');
+            detail_working_text(out, &k.worked, &k.working, s);
+        } else {
+            say("explain: the working of detail '%s' could not be written", e->details[i].name);
+        }
+        fine = fine && worked;
+        detail_work_free(&k);
+    }
+    return fine;
+}
+
 /* ---- its working ------------------------------------------------------------------------------------ */
 
-static void put_text(text *out, const picked *p, const load_case *prototype, const explained *e, const working *w,
+static bool put_text(text *out, const picked *p, const load_case *prototype, const explained *e, const advice *a, const working *w,
                      const output *to, const char *file)
 {
     const load_case *c = (const void *)p->found.kept;
     text words = {0}, line = {0};
     const screen s = screen_of(to, false, NULL, &words);
-    check_verdict_text(out, &e->answer.row, 1, &s);
+    check_verdict_text(out, &e->answer.row, 1, a, &s);
     details_text(out, e->details, e->count, true, &s);
     check_remarks_text(out, &e->answer.row, 1, &s);
     text_format(&line, "Given in line %zu of ", p->line);
@@ -161,9 +183,11 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
     put_sentence(out, "The working. Numbers carry ten digits; a line done again with the digits shown agrees to six. Angles with "
                       "\u00b0 are degrees, all others radians.", 0, &s);
     working_text(out, w, &s);
+    const bool fine = put_details(out, e, &s);
     put_assumptions(out, &s);
     put_end(out, &s);
     text_free(&words);
+    return fine;
 }
 
 static bool write_rows(output *out, const picked *p, const options *files, const materials *m, const explained *e, const working *w)
@@ -171,14 +195,23 @@ static bool write_rows(output *out, const picked *p, const options *files, const
     run_facts facts;
     rows written = rows_for(out, &step_list);
     put_step_rows(&written, e->answer.row.given.name, w);
-    const bool fine = facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
-        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost);
+    for (size_t i = 0; i < e->count; i++) {
+        detail_work k;
+        if (detail_work_of(&k, &e->details[i], &e->answer.row.given.member, e->answer.row.material, out->units))
+            put_step_rows(&written, e->details[i].name, &k.working);
+        else
+            written.failed = true;
+        detail_work_free(&k);
+    }
+    if (written.failed) say("explain: the working of a detail could not be written");
+    const bool fine = !written.failed && facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
+        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost, NULL, NULL);
     rows_free(&written);
     facts_free(&facts);
     return fine;
 }
 
-static bool write_working(const picked *p, const options *o, const materials *m, const load_case *prototype,
+static bool write_working(const picked *p, const options *o, const materials *m, const details *d, const load_case *prototype,
                           const explained *e, const working *w)
 {
     output out;
@@ -189,8 +222,10 @@ static bool write_working(const picked *p, const options *o, const materials *m,
     if (o->format == FORMAT_AUTO) out.format = FORMAT_TEXT;
     bool fine;
     if (out.format == FORMAT_TEXT) {
-        put_text(&t, p, prototype, e, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
-        fine = output_text(&out, &t);
+        advice a;
+        advise(&a, &e->answer.row, m, d, out.units);
+        fine = put_text(&t, p, prototype, e, &a, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
+        fine = output_text(&out, &t) && fine;
     } else {
         fine = write_rows(&out, p, &files, m, e, w);
     }
@@ -199,14 +234,14 @@ static bool write_working(const picked *p, const options *o, const materials *m,
 }
 
 /* Given: e  with its answer. Returned: false after a message. */
-static bool explain_answer(const explained *e, const picked *p, const materials *m, const options *o, const load_case *prototype)
+static bool explain_answer(const explained *e, const picked *p, const materials *m, const details *d, const options *o, const load_case *prototype)
 {
     const check_row *r = &e->answer.row;
     working *w = calloc(1, sizeof *w);
     const bool worked = w != NULL && working_of(w, &r->taken, r->material, &r->tube, o->units);
     const bool whole = worked && !working_failed(w);
     if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not converge");
-    const bool fine = whole && write_working(p, o, m, prototype, e, w);
+    const bool fine = whole && write_working(p, o, m, d, prototype, e, w);
     if (w != NULL) working_free(w);
     free(w);
     return fine;
@@ -232,7 +267,7 @@ static int explain_case(const picked *p, const materials *m, const details *d, c
     if (complaints.length > 0) say_lines(complaints.at);
     if (complaints.failed) say("out of memory");
     text_free(&complaints);
-    if (status != NO_VERDICT && !explain_answer(&e, p, m, o, prototype)) status = NO_VERDICT;
+    if (status != NO_VERDICT && !explain_answer(&e, p, m, d, o, prototype)) status = NO_VERDICT;
     explained_close(&e);
     free(of);
     return status;

@@ -86,6 +86,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     (void)kept;
     if (!l->answered) return false;
     if (head.title == NULL) head.title = "Life of details";
+    head.tolerance = life_accuracy;
     page_life(&body, &head, &told);
     return report_write(page, &head, &body);
 }

@@ -121,13 +121,20 @@ static bool add_details(const load_case *c, check_row *r, rbow_detail_result *ea
 
 /* ---- the check ---------------------------------------------------------------------------------------------- */
 
+/* The name of the part where it has details, as their table has it; else "". */
+static const char *lasting_part(const load_case *c)
+{
+    const size_t count = c->details != NULL ? c->details->count : 0;
+    return count > 0 ? c->details->at[count - 1]->of : "";
+}
+
 int check_case(const materials *m, const load_case *c, const source_line *at, checked *answer, rbow_detail_result *each, text *complaints)
 {
     rbow_status status = RBOW_BAD_MATERIAL;
     check_row *r = &answer->row;
     *r = (check_row){.given = *c, .material = materials_for(m, c->material, c->member.wall, at, complaints),
                      .remarks = answer->remarks};
-    r->given.part = ""; /* no column of the answer: its text does not outlive the file's row; nor do its details */
+    r->given.part = lasting_part(c); /* no column of the answer: its text does not outlive the file's row; nor do its details */
     r->given.details = NULL;
     if (r->material != NULL) status = rbow_member_check(&c->member, r->material, &r->result);
     if (status != RBOW_OK) { /* the check names the first fault, or what is none */

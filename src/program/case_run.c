@@ -60,6 +60,16 @@ static bool write_kept(const case_run *run, output *out, const rows *kept, int *
     return run->writes_whole || run->kept != NULL || out->format == FORMAT_TEXT ? run->write(run, out, kept, status) : rows_write(out, kept);
 }
 
+static bool end_rows(const case_run *run, output *out, const rows *kept)
+{
+    const size_t refused = run->refused.count + run->lost;
+    if (out->format != FORMAT_JSON || run->beside == NULL) return rows_end(out, refused, NULL, NULL);
+    rows beside = run->beside(run, out->units, kept);
+    const bool fine = rows_end(out, refused, &beside, run->beside_name);
+    rows_free(&beside);
+    return fine;
+}
+
 static int run_files(case_run *run, output *out, output *page, bool *whole)
 {
     const options *o = run->options;
@@ -83,6 +93,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
         .per_row = run->per_row,
         .out = rows_to,
         .kept = &kept,
+        .prefers = rows_to->format == FORMAT_JSON ? run->prefers : NULL,
         .context = run,
         .refused = &run->refused,
         .lost = &run->lost,
@@ -101,7 +112,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;
     *whole = !run->keeps || write_kept(run, out, &kept, &status);
-    *whole = rows_end(out, run->refused.count + run->lost) && *whole;
+    *whole = end_rows(run, out, &kept) && *whole;
     if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
     if (!*whole) status = NO_VERDICT;
     rows_free(&kept);

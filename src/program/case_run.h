@@ -28,6 +28,10 @@ struct case_run {
     /* Takes from each file's header what bare values on the command line need; NULL: nothing. As in pipeline.h. */
     bool (*begin)(const case_run *run, const char *file, const reader *from);
     int (*answer)(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints);
+    /* Of a JSON answer: a table beside the rows, from the rows kept or from the one of them that is preferred; NULL: none. */
+    bool (*prefers)(const void *record, const void *kept);
+    rows (*beside)(const case_run *run, unit_system units, const rows *kept);
+    const char *beside_name;
     /* Writes what was kept: the text, and with `writes_whole` every format. Returned: false after a message.
      * May lower or raise *status (ALL_HOLD ... NO_VERDICT). */
     bool (*write)(const case_run *run, output *out, const rows *kept, int *status);

@@ -29,6 +29,7 @@ static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF
 static const option_word tables_of_cut[] = {{"cuts", OF_CUTS}, {"joints", OF_CUT_JOINTS}, {NULL, 0}};
 static const option_word scatter_tables[] = {
     {"frame", SCATTER_OF_FRAME}, {"tubes", SCATTER_OF_TUBES}, {"samples", SCATTER_OF_SAMPLES}, {NULL, 0}};
+static const option_word sheets[] = {{"short", PAGES_SHORT}, {"all", PAGES_ALL}, {NULL, 0}};
 static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
 
 static bool take_word(const option_word *words, const char *name, const char *value, int *taken)
@@ -179,6 +180,9 @@ static bool take_by(options *o, const char *value) { o->by = value; return true;
 static bool take_note(options *o, const char *value) { o->note = value; return true; }
 static bool take_date(options *o, const char *value) { o->date = value; return true; }
 
+static bool take_working(options *o, const char *value) { (void)value; o->working = true; return true; }
+static bool take_pages(options *o, const char *value) { o->pages_given = true; return take_word(sheets, "pages", value, &o->pages); }
+
 /* The patterns' rooms are made before the options are read. */
 static bool take_case(options *o, const char *value) { o->case_patterns[o->case_count++] = value; return true; }
 static bool take_part(options *o, const char *value) { o->part_patterns[o->part_count++] = value; return true; }
@@ -268,7 +272,10 @@ const option_entry option_entries[] = {
     {OPTION("gauge"), 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
     {OPTION("cases"), 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
     {OPTION("steps"), 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
-    {OPTION("report"), 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings; of check also with the working"},
+    {OPTION("report"), 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings, which needs nothing else"},
+    {OPTION("pages"), 0, TAKES_SHEETS, "short|all", take_pages, "load cases with a sheet of their own on that page: the short and the tightest, or all "
+                                                               "(default short)"},
+    {OPTION("working"), 0, TAKES_SHEETS, NULL, take_working, "the working stands open on that page, and is printed"},
     {OPTION("title"), 0, TAKES_REPORT, "TEXT", take_title, "title of that page"},
     {OPTION("by"), 0, TAKES_REPORT, "TEXT", take_by, "who made it"},
     {OPTION("note"), 0, TAKES_REPORT, "TEXT", take_note, "a line under its title"},

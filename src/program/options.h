@@ -10,6 +10,8 @@
 
 typedef enum output_format { FORMAT_AUTO, FORMAT_TEXT, FORMAT_CSV, FORMAT_JSON } output_format;
 
+typedef enum pages_of { PAGES_SHORT, PAGES_ALL } pages_of; /* which cases have a sheet on the page */
+
 typedef struct options {
     const char *output;       /* -o, NULL for stdout */
     output_format format;
@@ -39,6 +41,9 @@ typedef struct options {
     size_t case_count, part_count;
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
+    bool working;                 /* the page shows and prints the working */
+    int pages;                    /* PAGES_... */
+    bool pages_given;
     bool all; /* new: every column; check of a frame: every tube */
     bool frame; /* new */
     int of;     /* frame_of, of cut frame_cut_of */
@@ -74,7 +79,8 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_REPORT = 1 << 11,
     TAKES_CUT = 1 << 16,
     TAKES_DETAILS = 1 << 17,
-    TAKES_LIFE = 1 << 18
+    TAKES_LIFE = 1 << 18,
+    TAKES_SHEETS = 1 << 20 /* of the page: --working, --pages */
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

@@ -28,6 +28,7 @@ typedef struct picture { /* in the program's units */
     bool free_b;
     const char *end_a, *end_b; /* words, or NULL for a stiffness */
     double compression, eccentricity; /* lbf, in */
+    double eccentric[2];              /* in, of the push: up, right */
     double point[2], spread[2];       /* lbf, lbf/in: up, right; the weight under g is in the spread load */
     double point_at;
     double bow[2][PICTURE_STATIONS];  /* in, up and right: the stress-free shape */

@@ -3,7 +3,7 @@
 import csv
 import io
 
-from frame import FrameTest, written
+from frame import FrameTest, TUBES, written
 from program import joined, run_tests
 from studies import StudyTest
 
@@ -245,6 +245,18 @@ class Frames(FrameTest):
             swept = rows_of(self.run_program("sweep", "frame", "--tube", "beam", "--vary", "wall=0.058:0.06:0.01", "--format", "csv").out)
             tubes = min(float(row["margin"]) for row in self.rows())
             self.assertAlmostEqual(float(swept[0]["margin"]), tubes, delta=1e-7)
+
+    def test_explain_has_the_numbers_of_the_check(self):
+        """Also where the bow is worse for the detail on the side that is better for the tube."""
+        bowed = [{**tube, "bow [in]": "0.2"} for tube in TUBES]
+        self.put(self.HOLE, {**self.RING, "at [in]": "20"})
+        self.frame(tubes=bowed)
+        found = {row["detail"]: row for row in self.rows("--of", "details")}
+        for tube, detail in ("beam", "line hole"), ("brace", "ring"):
+            steps = rows_of(self.run_program("explain", "frame", tube, "down", "--format", "csv").out)
+            of_detail = [row for row in steps if row["case"] == detail]
+            self.assertEqual(of_detail[-1]["step"], "margin")
+            self.assertAlmostEqual(float(of_detail[-1]["value"]), float(found[detail]["margin"]), delta=1e-6)
 
     def test_faults(self):
         for row, message in (({**self.HOLE, "tube": "baem"}, "frame/details.csv:2: tube: 'baem' is not in tubes.csv; did you mean 'beam'?"),

@@ -117,7 +117,8 @@ class Page(FrameTest):
         self.page("--title", "Nose <1>", "--by", "K", "--note", "n", "--date", "today")
         text = self.read("page.html")
         self.assertIn("<title>Nose &lt;1&gt;</title>", text)
-        self.assertIn("Read: frame/joints.csv, frame/tubes.csv, frame/loads.csv.", text)
+        places = [text.index(f"<dt>Input</dt><dd>frame/{name}.csv<br/>") for name in ("joints", "tubes", "loads")]
+        self.assertEqual(places, sorted(places))
 
 
 if __name__ == "__main__":

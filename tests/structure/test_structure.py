@@ -18,7 +18,7 @@ FILES_MOST = 24   # .c files of a room
 # Every room stands below those that may include it, so that no two may include each other.
 API = "include/railbow"
 TABLES = ["src/cases/list", "src/cases/detail", "src/cases", "src/table", API]
-PAGES = ["src/report/page/detail", "src/report/page"]
+PAGES = ["src/report/page/detail", "src/report/page/frame", "src/report/page/shop", "src/report/page"]
 TEXTS = ["src/report/text", "src/report"]
 ROOMS = {
     API: [],
@@ -32,13 +32,15 @@ ROOMS = {
     "src/cases/list": TABLES[1:],
     "src/working": TABLES[1:],
     "src/study": TABLES[1:],
-    "src/report": ["src/table"],
+    "src/report": ["src/cases", "src/table", API],
     "src/report/chart": ["src/report", "src/table"],
     "src/report/text": ["src/report", "src/working", *TABLES],
     "src/report/text/frame": [*TEXTS, "src/working", *TABLES],
     "src/report/json": ["src/report", "src/table"],
     "src/report/page": ["src/report/chart", "src/report", "src/working", *TABLES],
     "src/report/page/detail": ["src/report/page", "src/report/chart", "src/report", "src/working", *TABLES],
+    "src/report/page/frame": ["src/report/page", "src/report/chart", "src/report", "src/working", *TABLES],
+    "src/report/page/shop": ["src/report/page", "src/report/chart", "src/report", *TABLES],
     "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
     "src/program/frame": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
     "src/program/detail": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],

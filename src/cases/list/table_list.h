@@ -14,7 +14,7 @@ typedef struct table {
     bool of_frame; /* an answer of a command that answers files of load cases, too */
 } table;
 
-enum { TABLES = 41 };
+enum { TABLES = 42 };
 
 typedef struct tables {
     table at[TABLES];

@@ -11,7 +11,7 @@
 #include "program/report_file.h"
 #include "program/say.h"
 #include "program/screen_of.h"
-#include "report/page/frame_page.h"
+#include "report/page/frame/frame_page.h"
 #include "report/text/frame/frame_text.h"
 
 #include <stdlib.h>

@@ -75,7 +75,7 @@ static bool write_rows(const shell *h, output *out)
     r.stream = out;
     bool fine = rows_begin(out, s->list, &h->facts);
     for (size_t i = 0; i < s->count && fine && !r.stopped; i++) rows_add(&r, (const char *)s->rows + i * s->list->record_size);
-    fine = fine && !r.stopped && output_text(out, &r.written) && rows_end(out, s->refused);
+    fine = fine && !r.stopped && output_text(out, &r.written) && rows_end(out, s->refused, NULL, NULL);
     rows_free(&r);
     return fine;
 }

@@ -229,6 +229,7 @@ int life_frame(const options *o, const char *folder)
     folder_study s = {
         .command = "life",
         .title = "Life of details",
+        .tolerance = life_accuracy,
         .context = &l,
         .answer = answer,
         .text = put_text,

@@ -3,6 +3,7 @@
 #include "cases/remark_list.h"
 #include "report/html.h"
 #include "report/page/case_charts.h"
+#include "report/page/clock_drawing.h"
 #include "report/page/parts.h"
 #include "report/page/rail_drawing.h"
 #include "report/page/section_drawing.h"
@@ -54,10 +55,15 @@ static void put_governs(text *out, const check_row *r, unit_system units)
     };
     if (r->result.governs == RBOW_BY_NONE) return;
     text_format(out, " %s", words[r->result.governs]);
-    if (!isnan(r->result.governs_at)) {
-        text_put(out, ", ");
-        page_value(out, r->result.governs_at, DIM_LENGTH, units, 4);
-        text_put(out, " from joint A");
+    const double at = r->result.governs_at;
+    if (!isnan(at)) {
+        if (at <= 0 || at >= r->given.member.length) {
+            text_put(out, at <= 0 ? ", at joint A" : ", at joint B");
+        } else {
+            text_put(out, ", ");
+            page_value(out, at, DIM_LENGTH, units, 4);
+            text_put(out, " from joint A");
+        }
         if (r->result.governs_in_weld_zone) text_put(out, ", in the weld zone");
     }
     text_char(out, '.');
@@ -110,7 +116,8 @@ void page_card(text *out, const page_head *head, const check_row *r, size_t numb
         html_text(out, r->given.note);
     }
     text_put(out, "</p>\n<div class=\"figures\">\n<div>\n");
-    page_rail_drawing(out, p, head->units);
+    page_rail_drawing(out, p, r->given.member.od, head->units);
+    page_clock_drawing(out, r, head->units);
     page_section_drawing(out, r, p, head->units);
     text_put(out, "</div>\n<div>\n");
     page_moment_chart(out, r, p, head->units);
@@ -118,6 +125,6 @@ void page_card(text *out, const page_head *head, const check_row *r, size_t numb
     page_column_chart(out, r, p, head->units);
     text_put(out, "</div>\n</div>\n");
     put_remarks(out, r);
-    page_working(out, w, true);
+    page_working(out, w, head->working);
     text_put(out, "</section>\n");
 }

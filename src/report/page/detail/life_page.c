@@ -10,6 +10,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+const char life_accuracy[] = "orders of magnitude: a life is an estimate";
+
 static const life_row *ranked(const life_told *t, size_t place)
 {
     return &t->rows[t->order[place].row];

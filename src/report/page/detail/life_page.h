@@ -5,6 +5,9 @@
 #include "cases/detail/life_table.h"
 #include "report/page/page.h"
 
+/* What the record of the page says of its numbers. */
+extern const char life_accuracy[];
+
 void page_life(text *out, const page_head *head, const life_told *t);
 
 #endif

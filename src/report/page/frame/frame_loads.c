@@ -1,4 +1,4 @@
-#include "report/page/frame_loads.h"
+#include "report/page/frame/frame_loads.h"
 
 #include "report/html.h"
 #include "report/page/parts.h"

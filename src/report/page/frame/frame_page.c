@@ -1,11 +1,11 @@
 #include "cases/frame_results.h"
-#include "report/page/frame_page.h"
+#include "report/page/frame/frame_page.h"
 
 #include "cases/case_words.h"
 #include "report/caution.h"
 #include "report/html.h"
-#include "report/page/frame_findings.h"
-#include "report/page/frame_views.h"
+#include "report/page/frame/frame_findings.h"
+#include "report/page/frame/frame_views.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
@@ -37,9 +37,9 @@ static void put_verdict(text *out, const page_head *head, const frame_answers *a
     if (holds == a->judged && a->judged == 1) text_format(out, "The %stube holds in %s. ", picked, runs);
     else if (holds == a->judged) text_format(out, "All %zu %stubes hold in %s. ", a->judged, picked, runs);
     else text_format(out, "%zu of %zu %stubes %s short. ", a->judged - holds, a->judged, picked, a->judged - holds == 1 ? "is" : "are");
-    text_put(out, "Worst: ‘");
+    text_put(out, "Worst: ‘<a href=\"#tube-1\">");
     html_text(out, worst->given.name);
-    text_put(out, "’ in run ‘");
+    text_put(out, "</a>’ in run ‘");
     html_text(out, worst->run);
     text_put(out, "’: ");
     put_reached(out, worst);
@@ -176,15 +176,25 @@ static void put_tubes(text *out, const frame_answers *a, const frame_order *orde
 
 enum { RIGHT_ROOM = 76 };
 
-static void put_moments(text *out, const frame_card *card, unit_system units)
+double frame_largest_moment(const frame_card *cards, size_t count)
 {
-    double x[FRAME_MOMENT_STATIONS], locked[FRAME_MOMENT_STATIONS], loaded[FRAME_MOMENT_STATIONS], most = 0;
+    double most = 0;
+    for (size_t k = 0; k < count; k++)
+        for (int i = 0; i < FRAME_MOMENT_STATIONS; i++) {
+            if (cards[k].moments.locked[i] > most) most = cards[k].moments.locked[i];
+            if (cards[k].moments.loaded[i] > most) most = cards[k].moments.loaded[i];
+        }
+    return most;
+}
+
+static void put_moments(text *out, const frame_card *card, double largest, unit_system units)
+{
+    double x[FRAME_MOMENT_STATIONS], locked[FRAME_MOMENT_STATIONS], loaded[FRAME_MOMENT_STATIONS];
+    const double most = shown(largest, DIM_MOMENT, units);
     for (int i = 0; i < FRAME_MOMENT_STATIONS; i++) {
         x[i] = shown(card->moments.at[i], DIM_LENGTH, units);
         locked[i] = shown(card->moments.locked[i], DIM_MOMENT, units);
         loaded[i] = shown(card->moments.loaded[i], DIM_MOMENT, units);
-        if (locked[i] > most) most = locked[i];
-        if (loaded[i] > most) most = loaded[i];
     }
     const int last = FRAME_MOMENT_STATIONS - 1;
     const chart c = {.out = out, .left = 52, .top = 22, .width = FIGURE_WIDTH - 52 - RIGHT_ROOM, .height = 120, .x_high = x[last],
@@ -211,16 +221,16 @@ static void put_moments(text *out, const frame_card *card, unit_system units)
     chart_close(out);
 }
 
-void frame_page_card(text *out, const frame_card *card, size_t number, unit_system units)
+void frame_page_card(text *out, const frame_card *card, size_t number, double largest, unit_system units)
 {
     const frame_tube_answer *r = card->answer;
     text heading = {0};
     text_format(&heading, "%zu: %s, run ‘%s’: ", number, r->given.name, r->run);
     put_percent(&heading, r->result.margin);
-    text_put(out, "<figure>");
+    text_format(out, "<figure id=\"tube-%zu\">", number);
     html_element(out, "h3", NULL, page_said(&heading));
     text_free_part(&heading, out);
-    put_moments(out, card, units);
+    put_moments(out, card, largest, units);
     text_put(out, "<figcaption>A is ‘");
     html_text(out, r->given.from);
     text_put(out, "’, B is ‘");
@@ -276,7 +286,8 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
     frame_views(out, a, p, head->units);
     put_runs(out, a, head->units);
     text_put(out, "<h2>The smallest margins: bending moment along the tube</h2>\n<div class=\"figures\">\n");
-    for (size_t i = 0; i < p->card_count; i++) frame_page_card(out, &p->cards[i], i + 1, head->units);
+    const double largest = frame_largest_moment(p->cards, p->card_count);
+    for (size_t i = 0; i < p->card_count; i++) frame_page_card(out, &p->cards[i], i + 1, largest, head->units);
     text_put(out, "</div>\n");
     put_tubes(out, a, &order, head->units);
     put_arch(out, a, head->units);

@@ -2,7 +2,7 @@
 #ifndef RAILBOW_REPORT_PAGE_FRAME_EXPLAIN_PAGE_H
 #define RAILBOW_REPORT_PAGE_FRAME_EXPLAIN_PAGE_H
 
-#include "report/page/frame_page.h"
+#include "report/page/frame/frame_page.h"
 #include "working/steps.h"
 
 /* What stands between page_open and page_close. Given: a, p  of one run and one tube, which has a card */

@@ -1,4 +1,4 @@
-#include "report/page/frame_spread_page.h"
+#include "report/page/frame/frame_spread_page.h"
 
 #include "report/caution.h"
 #include "report/html.h"
@@ -45,7 +45,7 @@ void page_frame_scatter(text *out, const page_head *head, const frame_scatter_sh
     put_sentence(out, a->rows->all.margins.short_share <= 0, &said);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");
-    page_scatter_figure(out, &a->rows->all);
+    page_scatter_figure(out, &a->rows->all, a->rows->all.low, a->rows->all.high);
     text_put(out, "</div>\n");
     if (a->clocks > 0)
         text_format(out, "<p class=\"soft\">%zu of the %zu numbers that vary are clocks of misses that the frame does not give: they point "

@@ -1,7 +1,7 @@
-#include "report/page/frame_views.h"
+#include "report/page/frame/frame_views.h"
 
 #include "report/html.h"
-#include "report/page/frame_loads.h"
+#include "report/page/frame/frame_loads.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 

@@ -1,4 +1,4 @@
-#include "report/page/frame_cut_page.h"
+#include "report/page/frame/frame_cut_page.h"
 
 #include "cases/release_table.h"
 #include "report/caution.h"
@@ -59,7 +59,7 @@ static void draw_stub(text *out, double x, double y, double along, double rise, 
 /* In the plane of the movement: A's stub on the left, B's as it moves, turns in this plane and opens. */
 static void draw_side(text *out, const frame_cut_row *c, double x, double y, double times)
 {
-    const double scale = 2 * RADIUS / c->od * times, length = 70;
+    const double scale = 2 * RADIUS / c->od * times, length = 64;
     const double clock = isnan(c->faces.moved_clock) ? c->faces.turned_clock : c->faces.moved_clock;
     const double turned = c->faces.turned > 0 ? c->faces.turned * cos(c->faces.turned_clock - clock) : 0;
     const double most = 30, rise = fmax(-most, fmin(most, -turned * length * times));
@@ -88,8 +88,8 @@ static void draw_cut(text *out, const frame_cut_row *c, unit_system units)
     text_put(&heading, " at ");
     page_quantity(&heading, c->at, DIM_LENGTH, units);
     page_begin_figure(out, page_said(&heading), HIGH, "Both faces of the cut");
-    draw_end(out, c, 105, 88, times);
-    draw_side(out, c, 305, 88, times);
+    draw_end(out, c, 86, 88, times);
+    draw_side(out, c, 252, 88, times);
     text_put(&words, "The face on the B side moves ");
     put_faces(&words, c, units);
     text_format(&words, ". Left: clock 0 is up; whole line: the face on the A side; dashed: the face on the B side. Right: the clock of the "

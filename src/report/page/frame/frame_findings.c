@@ -1,4 +1,4 @@
-#include "report/page/frame_findings.h"
+#include "report/page/frame/frame_findings.h"
 
 #include "cases/case_words.h"
 #include "report/html.h"

@@ -1,4 +1,4 @@
-#include "report/page/frame_study_page.h"
+#include "report/page/frame/frame_study_page.h"
 
 #include "report/caution.h"
 #include "report/html.h"
@@ -269,8 +269,11 @@ static void put_map(text *out, const page_head *head, const frame_sweep_row *row
             as_rows[i] = (sweep_row){.name = asked->name, .value = {rows[i].value[0], rows[i].value[1]}, .begins = i == 0, .at = rows[i].at,
                                      .now = {asked->now[0], asked->now[1]},
                                      .result = {.margin = rows[i].weakest.margin, .verdict = rows[i].weakest.verdict}};
+        double least = INFINITY, most = -INFINITY;
+        for (size_t i = 0; i < count; i++) page_stretch(as_rows[i].result.margin, &least, &most);
+        page_sweep_map_words(out);
         text_put(out, "<div class=\"figures\">\n");
-        if (outer > 1 && inner > 1 && outer * inner == count) page_sweep_map(out, head, as_rows, count, &as_asked);
+        if (outer > 1 && inner > 1 && outer * inner == count) page_sweep_map(out, head, as_rows, count, &as_asked, least, most);
         text_put(out, "</div>\n");
     }
     free(as_rows);
