@@ -42,7 +42,7 @@ void tables_fill(tables *t)
         {"Pulls of pull", "pull", &pull_list, true, false},
         {"Details (--details; of a frame details.csv, whose first column is tube)", "check", &case_detail_list, true, false},
         {"Results of check", "check", &check_list, false, false},
-        {"Results of check: details (--of details)", "check", &case_details_list, false, false},
+        {"Results of check: details (--of details)", "check", &case_details_list, false, true},
         {"What to do about the worst case (advice, in JSON)", "check", &advice_list, false, true},
         {"Results of check on a frame: tubes", "check", &frame_tubes_list, false, true},
         {"Results of check on a frame: joints (--of joints)", "check", &frame_joints_list, false, true},
