@@ -9,6 +9,7 @@
 typedef struct frame_run_row { /* rows of loads.csv with one name */
     const char *name;
     rbow_frame_run run;
+    double cycles, cycle_low, cycle_high; /* for life */
     size_t line; /* of its first row */
 } frame_run_row;
 

@@ -113,6 +113,21 @@ const command commands[] = {
      .example = "railbow scatter rail.csv --tolerances tolerances.csv",
      .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
      .run = command_scatter},
+    {.name = "life",
+     .summary = "how many runs the welds, holes and splices last, and whether a forced fit matters",
+     .operands = "FILE... | FOLDER",
+     .text = "Estimates the runs of the car until a detail cracks, from the stress that each load adds and takes away. --details names "
+             "the table of details: which weld, hole, sleeve, socket or place of which case or part; see 'railbow columns'. The load cases of one "
+             "part are one tube under the loads of a run: each comes as often as its column cycles says (default once) and swings "
+             "between the load factors cycle_low and cycle_high (default 0 and 1). The damages of all loads add up. The S-N curve is that of the detail's "
+             "column sn, else the usual one of its kind. At a weld only the range of stress counts; in metal the mean stress counts, too, and "
+             "with it what was locked in. runs_unforced is the life without misses and gap. The text begins with what cracks first and "
+             "says whether the forced fit matters there. A range beyond yield has no number. A life is an estimate, right to "
+             "orders of magnitude, and no substitute for inspection; welds are taken as free of cracks. FOLDER is a frame: its details.csv has the details, and "
+             "each run of loads.csv its cycles. A short life is no verdict: the exit status is 0, and 2 if a detail has no number.",
+     .example = "railbow life life.csv --details life_details.csv",
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_LIFE | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
+     .run = command_life},
     {.name = "inspect",
      .summary = "gauge readings on tubes against a specification",
      .operands = "READINGS",

@@ -31,6 +31,7 @@ int command_sweep(const options *o);
 int command_limit(const options *o);
 int command_index(const options *o);
 int command_scatter(const options *o);
+int command_life(const options *o);
 int command_inspect(const options *o);
 int command_release(const options *o);
 int command_pull(const options *o);

@@ -182,7 +182,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 int command_scatter(const options *o)
 {
     static const field_list *const lists[] = {&case_list};
-    scatter_run_data s = {.tolerances = {.lists = lists, .list_count = 1, .where = "the load cases"}};
+    scatter_run_data s = {.tolerances = {.lists = lists, .list_count = 1, .may_vary = case_is_of_member, .where = "the load cases"}};
     int status = NO_VERDICT;
     for (int i = 0; i < o->operand_count; i++)
         if (is_folder(o->operands[i])) return scatter_frame(o, o->operands[i]);

@@ -30,6 +30,8 @@ const glossary_entry glossary[] = {
                     "bending and torsion. The tube fails where the sum is 1."},
     {"joint", "In a frame, the point where tubes meet. It moves and turns under load, and turns the tubes that are rigid to it."},
     {"landing", "The point at the other joint that the end of the tube has to meet."},
+    {"life", "How often the car can run until a detail cracks: an estimate from an S-N curve, which gives the cycles to a crack for each "
+             "range of stress, and from the damage of all loads together."},
     {"limit", "The load factor at which the tube yields or buckles. The command limit finds the limit of a column: the last "
               "value before the margin is too small."},
     {"load factor", "The number by which all run loads are multiplied. At load factor 1 the tube carries the loads that the "
@@ -39,9 +41,11 @@ const glossary_entry glossary[] = {
     {"miss", "The distance from the landing to a straight bar that lies in the socket of the other joint."},
     {"orientation", "The clock toward which the tube's own bow points. The command index finds the best one."},
     {"path end", "The load factor at which the frame as built, with its bows and all that is locked in, buckles as a whole."},
+    {"range", "How far the stress of a place moves while a load comes and goes, from its lowest to its highest value."},
     {"ring weld", "A weld all round a tube."},
     {"rosette", "A weld through a hole in the outer of two tubes, which joins it to the inner one."},
-    {"run", "Loads of a frame that act together. Each tube is checked in every run."},
+    {"run", "Loads of a frame that act together. Each tube is checked in every run. A life is counted in runs of the car: in one, the loads "
+            "come as often as their cycles say."},
     {"run load", "A load that acts while the car runs: push or pull, bending, twist and the tube's own weight. Bow and forced "
                  "fit are built in, and are no run loads."},
     {"set", "The movement that remains after a pulled horn is let go."},

@@ -76,6 +76,8 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     record_room prototype;
     const field_list *list = run->list != NULL ? run->list : &case_list;
     output memory = {.format = FORMAT_TEXT};
+    run->facts.curves = run->curves;
+    run->facts.curves_sha256 = run->curves_sha256;
     const bool keeps = run->writes_whole || page != NULL;
     output *rows_to = keeps ? &memory : out;
     run->keeps = keeps || out->format == FORMAT_TEXT;
@@ -100,8 +102,12 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     };
     run->refused.names_files = o->operand_count > 1;
     const field_list *shown = run->shown != NULL ? run->shown : run->results;
-    int status = rows_begin(out, shown, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
-    if (!wanted_all_found(&run->wanted) || !details_all_met(&run->details, "the load cases, neither as a case nor as a part")) status = NO_VERDICT;
+    const bool begun = rows_begin(out, shown, &run->facts);
+    int status = begun ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    if (memory.failed && run->lost == 0) run->lost = 1; /* memory ran out: rows are missing */
+    if (!wanted_all_found(&run->wanted)) status = NO_VERDICT;
+    const bool read = begun && run->lost == 0; /* else a case may stand where nothing was read */
+    if (read && !details_all_met(&run->details, "the load cases, neither as a case nor as a part")) status = NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;

@@ -21,6 +21,7 @@ struct case_run {
     const field_list *shown; /* what is written of the results; NULL for all; needs writes_whole */
     int jobs;      /* threads over the rows */
     size_t per_row; /* answers of a row where they are many, as in pipeline.h */
+    const char *curves, *curves_sha256; /* the table of S-N curves; NULL: none is read */
     bool writes_whole; /* `write` writes the answer, whole, in every format */
     const void *context;
     void *state;   /* what `begin` may change; the context, as a rule */

@@ -116,6 +116,7 @@ static bool take_find(options *o, const char *value) { o->find = value; return t
 static bool take_from(options *o, const char *value) { o->from = value; return true; }
 static bool take_to(options *o, const char *value) { o->to = value; return true; }
 static bool take_details(options *o, const char *value) { o->details = value; return true; }
+static bool take_curves(options *o, const char *value) { o->curves = value; return true; }
 static bool take_tolerances(options *o, const char *value) { o->tolerances = value; return true; }
 
 /* "N", or a part of them: "FROM:TO". */
@@ -261,6 +262,7 @@ const option_entry option_entries[] = {
     {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
     {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far: 0.1 or 10% (default 0)"},
     {OPTION("details"), 0, TAKES_DETAILS, "FILE", take_details, "table of holes, welds, sleeves and sockets on the tubes; each is checked with its tube"},
+    {OPTION("curves"), 0, TAKES_LIFE, "FILE", take_curves, "table of S-N curves, instead of the installed one"},
     {OPTION("tolerances"), 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
     {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096); of a frame also FROM:TO, a part of them"},
     {OPTION("of"), 0, TAKES_SCATTER, "frame|tubes|samples", take_scatter_of, "of a frame: the table of CSV (default frame)"},

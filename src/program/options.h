@@ -28,6 +28,7 @@ typedef struct options {
     const char *find, *from, *to; /* limit */
     double margin;
     const char *details;          /* table of details; NULL for none */
+    const char *curves;           /* life; NULL for the installed file */
     const char *tolerances;       /* scatter */
     int samples, seed;
     int samples_before; /* of a part: how many are passed over */
@@ -78,6 +79,7 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_REPORT = 1 << 11,
     TAKES_CUT = 1 << 16,
     TAKES_DETAILS = 1 << 17,
+    TAKES_LIFE = 1 << 18,
     TAKES_SHEETS = 1 << 20 /* of the page: --working, --pages */
 };
 

@@ -10,12 +10,16 @@ const char *frame_governs_name(const frame_details *d, int governs)
 }
 
 
-rbow_frame_detail frame_detail_on(const frame_detail *d, const rbow_frame *frame)
+double frame_detail_length(const frame_detail *d, const rbow_frame *frame)
 {
     const rbow_frame_tube *t = &frame->tubes[d->tube];
     const double *a = frame->joints[t->from].at, *b = frame->joints[t->to].at;
-    const double length = hypot(hypot(b[RBOW_X] - a[RBOW_X], b[RBOW_Y] - a[RBOW_Y]), b[RBOW_Z] - a[RBOW_Z]);
-    return (rbow_frame_detail){d->tube, detail_on(d->row, length)};
+    return hypot(hypot(b[RBOW_X] - a[RBOW_X], b[RBOW_Y] - a[RBOW_Y]), b[RBOW_Z] - a[RBOW_Z]);
+}
+
+rbow_frame_detail frame_detail_on(const frame_detail *d, const rbow_frame *frame)
+{
+    return (rbow_frame_detail){d->tube, detail_on(d->row, frame_detail_length(d, frame))};
 }
 
 size_t frame_details_on(const frame_details *d, const rbow_frame *frame, rbow_frame_detail *to)

@@ -23,6 +23,9 @@ enum { FRAME_BY_DETAIL = RBOW_FRAME_GOVERNS_COUNT };
 /* The name of what governs: of a check, or of a detail. */
 const char *frame_governs_name(const frame_details *d, int governs);
 
+/* The length of its tube as it is drawn. */
+double frame_detail_length(const frame_detail *d, const rbow_frame *frame);
+
 /* The details on their tubes as they are drawn. Given: room for d->count. d may be NULL: none. Returned: how many */
 size_t frame_details_on(const frame_details *d, const rbow_frame *frame, rbow_frame_detail *to);
 rbow_frame_detail frame_detail_on(const frame_detail *d, const rbow_frame *frame);

@@ -30,6 +30,21 @@ class MemoryOfCommands(MemoryTest):
                 else:
                     self.whole_or_said(whole, run)
 
+    def test_a_page_of_lives(self):
+        """Where the answer fails there is no page."""
+        cases = self.installed.source / "cases"
+        words = ["life", cases / "life.csv", "--details", cases / "life_details.csv", "--jobs", "1", "--format", "csv", "--report", "page.html"]
+        for whole, run in self.every(*words, status=0, most=60):
+            self.whole_or_said(whole, run)
+
+    def test_lives_of_a_frame(self):
+        self.run_program("new", "--frame", "frame")
+        self.file("frame/details.csv", "tube,detail,kind,at [in],hole [in]\nrail LL,weld,ring weld,a,\nrail UL,hole,hole,10,0.2\n")
+        for form in "text", "json":
+            words = ["life", "frame", "--jobs", "1", "--format", form]
+            for whole, run in self.every(*words, status=0, most=40):
+                self.whole_or_said(whole, run)
+
     def test_explain(self):
         self.cases({**HOLDS, "bow [in]": "0.02", "note": "a"}, {"case": "other"})
         for words, status in (["rail"], 0), (["rail", "--format", "json"], 0):

@@ -43,8 +43,9 @@ ROOMS = {
     "src/report/page/shop": ["src/report/page", "src/report/chart", "src/report", *TABLES],
     "src/program": ["src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
     "src/program/frame": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
-    "src/command/frame": ["src/program/frame", "src/program", *PAGES, "src/report/text/frame", *TEXTS, "src/study", "src/working", *TABLES],
-    "src/command": ["src/command/frame", "src/program/frame", "src/program", *PAGES, *TEXTS, "src/study", "src/working", *TABLES],
+    "src/program/detail": ["src/program", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
+    "src/command/frame": ["src/program/frame", "src/program/detail", "src/program", *PAGES, "src/report/text/frame", *TEXTS, "src/study", "src/working", *TABLES],
+    "src/command": ["src/command/frame", "src/program/frame", "src/program/detail", "src/program", *PAGES, *TEXTS, "src/study", "src/working", *TABLES],
     "src/document": ["src/command/frame", "src/command", "src/program", "src/report", *TABLES],
 }
 

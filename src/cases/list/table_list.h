@@ -11,10 +11,10 @@ typedef struct table {
     const char *command; /* the command that has it; NULL for several */
     const field_list *list;
     bool input;
-    bool of_frame; /* an answer of a command that answers files of load cases, too */
+    bool of_frame; /* a further answer of its command, of a frame as a rule */
 } table;
 
-enum { TABLES = 39 };
+enum { TABLES = 42 };
 
 typedef struct tables {
     table at[TABLES];
