@@ -20,7 +20,7 @@ static size_t stock_walls(double walls[WALLS_MOST])
 void advise(advice *a, const check_row *worst, const materials *m, unit_system units)
 {
     double walls[WALLS_MOST];
-    a->count = 0;
+    *a = (advice){.searched = true};
     if (worst == NULL || worst->result.verdict == RBOW_HOLDS) return;
     const problem p = {worst->given.member, worst->given.material, m->list, m->count};
     const double mm = 1 / 25.4;
