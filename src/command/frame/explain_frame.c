@@ -1,6 +1,7 @@
 #include "command/frame/explain_frame.h"
 
 #include "cases/step_table.h"
+#include "command/frame/detail_cards.h"
 #include "command/frame/detail_work.h"
 #include "command/frame/step_rows.h"
 #include "program/case_check.h"
@@ -218,6 +219,7 @@ static bool write_page(const frame_explain *x, output *page, int status)
         frame_shapes_of(shapes, x->solver, a->model, 0, a->joints);
         frame_moments_of(&p->cards[0].moments, x->solver, a->model, 0, x->tube);
         frame_explain_page(&body, &head, a, p, x->working);
+        put_detail_cards(&body, &head, &x->drawn, &x->detailed);
     }
     const bool fine = report_write(page, &head, &body);
     free(p);
