@@ -16,7 +16,7 @@ typedef struct chart {
     bool inches; /* x is in inches and has ticks at halves, quarters, eighths ... of one, where these are close enough */
 } chart;
 
-enum { CHART_TICKS_MOST = 16, CHART_LABELS_MOST = 16, CHART_TICK_ROOM = 72 };
+enum { CHART_TICKS_MOST = 16, CHART_LABELS_MOST = 16, CHART_TICK_ROOM = 48 };
 
 typedef struct chart_ticks {
     double at[CHART_TICKS_MOST];
