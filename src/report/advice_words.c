@@ -26,6 +26,10 @@ static void put_change(text *out, const advice_row *r, unit_system units)
 
 void put_advice(text *out, const advice *a, size_t others, unit_system units)
 {
+    if (a->count == 0 && !a->searched) {
+        text_put(out, "No stock wall makes it hold. So many directions are not known that nothing else was tried: give the clocks that you know.");
+        return;
+    }
     if (a->count == 0) {
         text_put(out, "No single change makes it hold: no smaller miss, gap or bow, and no stock wall. What is left: several changes "
                       "together, a larger diameter, a shorter tube, or less load.");
@@ -37,6 +41,7 @@ void put_advice(text *out, const advice *a, size_t others, unit_system units)
         put_change(out, &a->rows[i], units);
     }
     text_put(out, a->count == 1 ? ". This is enough for it." : ". Each of these alone is enough for it.");
+    if (!a->searched) text_put(out, " Smaller misses, gap and bow were not looked for: too many directions are not known.");
     if (others > 0)
         text_format(out, " Then check again: %zu other case%s short, too.", others, others == 1 ? " is" : "s are");
 }

@@ -256,7 +256,7 @@ class Frames(FrameTest):
             steps = rows_of(self.run_program("explain", "frame", tube, "down", "--format", "csv").out)
             of_detail = [row for row in steps if row["case"] == detail]
             self.assertEqual(of_detail[-1]["step"], "margin")
-            self.assertAlmostEqual(float(of_detail[-1]["value"]), float(found[detail]["margin"]), delta=1e-6)
+            self.assertAlmostEqual(float(of_detail[-1]["result"]), float(found[detail]["margin"]), delta=1e-6)
 
     def test_faults(self):
         for row, message in (({**self.HOLE, "tube": "baem"}, "frame/details.csv:2: tube: 'baem' is not in tubes.csv; did you mean 'beam'?"),

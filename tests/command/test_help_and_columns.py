@@ -16,7 +16,7 @@ OPTIONS = {
     "explain": OUTPUT_OPTIONS + ["--details FILE", "--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT",
                                  "--date TEXT", "-h, --help"],
     "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
-                               "--jobs N", "-h, --help"],
+                               "--pages short|all", "--working", "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],
     "help": ["-h, --help"],

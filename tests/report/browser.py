@@ -47,6 +47,9 @@ REPORTS = [
     ("check", ["check"], 6, 7),  # the table, a sheet for each of four short cases, what was checked
     ("sheets", ["check", "--pages", "all", "--working"], 26, 60),  # for each of twelve cases drawings, and the working
     ("compare", ["compare", "--walls"], 2, 2),
+    ("names-check", ["check", "--pages", "all"], 10, 20),  # long names, and words that no line holds
+    ("names-compare", ["compare", "--walls"], 2, 4),
+    ("names-sweep", ["sweep", "--vary", "bow=0in:0.1in:0.02in"], 3, 7),
     ("tubes", ["compare", "--ods", "1,1.125,1.25,1.5", "--walls", "0.035,0.049,0.058,0.065,0.083"], 3, 4),
     ("sweep", ["sweep", *RAILS, "--vary", "miss_a=0:0.5:0.0625"], 3, 5),  # the lines of all, nine figures by four
     ("map", ["sweep", *RAILS, "--vary", "miss_a=0:0.5:0.125", "--vary", "bow=0:0.2:0.05"], 3, 5),
@@ -73,6 +76,18 @@ AXE = """<script>%s</script><script>axe.run(document).then(r => {
   p.textContent = JSON.stringify(r.violations.map(v => [v.id, v.help, v.nodes.slice(0, 3).map(n => n.html.slice(0, 120))]));
   document.body.append(p);
 });</script></body>"""
+
+
+def long_names(cases, folder):
+    """The demo with names that somebody typed without a thought of how wide a page is."""
+    lines, rest = (cases / "nose.csv").read_text(encoding="utf-8").splitlines(), 0
+    for i, line in enumerate(lines):
+        if line.startswith("#") or line.startswith("case,"):
+            continue
+        name = "a rather long name of a tube under one of its loads " + "x" * (80 if rest == 0 else 4) + str(rest)
+        lines[i], rest = ",".join([name, *line.split(",")[1:]]), rest + 1
+    (folder / "names.csv").write_text("\n".join(lines) + "\n", encoding="utf-8")
+    return folder / "names.csv"
 
 
 def axe_source(folder):
@@ -159,6 +174,7 @@ def main(program, source, keep=None, *names):
             page = folder / f"{name}.html"
             given = [word.replace("{tube}", "beam") for word in words]
             file = FILES.get(name, FILES.get(name.partition("-")[0], "nose.csv"))
+            file = long_names(cases, folder) if name.startswith("names") else file
             run = subprocess.run([program, given[0], file, *given[1:], "--report", page, "--title", "Nose frame"], cwd=cases,
                                  stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True, check=False)
             if run.returncode not in (0, 1) and not page.exists():

@@ -188,6 +188,25 @@ START_TEST(random_members)
 }
 END_TEST
 
+/* With a direction more than can be searched, walls alone are tried, and that is said. */
+START_TEST(many_unknown_directions)
+{
+    rbow_member m = forced(0.2);
+    m.miss_b = 0.1;
+    m.eccentricity = 0.02;
+    m.compression = 12000;
+    m.bow_clock = m.miss_a_clock = m.miss_b_clock = RBOW_ANY_CLOCK;
+    problem p = problem_of(&m);
+    ck_assert(asked(&p).searched);
+    p.member.eccentricity_clock = RBOW_ANY_CLOCK;
+    ck_assert(changed(&p, ADVICE_WALL, m.wall) < 0);
+    const advice a = asked(&p);
+    ck_assert(!a.searched);
+    ck_assert_uint_le(a.count, 1);
+    if (a.count == 1) ck_assert(a.rows[0].column == ADVICE_WALL && changed(&p, ADVICE_WALL, a.rows[0].to) >= 0);
+}
+END_TEST
+
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, a_miss_alone_helps);
@@ -197,6 +216,7 @@ static void fill(TCase *cases)
     tcase_add_test(cases, two_misses);
     tcase_add_test(cases, a_gap_of_either_sign);
     tcase_add_test(cases, random_members);
+    tcase_add_test(cases, many_unknown_directions);
 }
 
 int main(void)

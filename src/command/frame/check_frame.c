@@ -166,6 +166,10 @@ int check_frame(const options *o, const char *folder)
         say("check: '%s' is a folder, and a frame is checked alone: name no other file or folder with it", folder);
         return NO_VERDICT;
     }
+    if (o->working || o->pages_given) {
+        say("check: --%s is for load cases: the page of a frame has no sheets", o->working ? "working" : "pages");
+        return NO_VERDICT;
+    }
     if (o->of == OF_ARCH && o->arch == NULL) {
         say("check: --of arch needs --arch RUN: the run under which the joints stand where they were drawn");
         return NO_VERDICT;

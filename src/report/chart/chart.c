@@ -142,12 +142,13 @@ static chart_ticks inch_ticks(double low, double high)
 /* A multiple of 1/64: "0", "3/8", "1 1/4", "-1/2" */
 static void inch_words(char words[CHART_TICK_ROOM], double value)
 {
-    long parts = lround(64 * fabs(value)), whole = parts / 64, top = parts % 64, bottom = 64;
+    const int parts = (int)lround(64 * fmin(fabs(value), 1e6)), whole = parts / 64;
+    int top = parts % 64, bottom = 64;
     const char *sign = value < 0 && parts > 0 ? "-" : "";
     for (; top > 0 && top % 2 == 0; top /= 2) bottom /= 2;
-    if (top == 0) snprintf(words, CHART_TICK_ROOM, "%s%ld", sign, whole);
-    else if (whole == 0) snprintf(words, CHART_TICK_ROOM, "%s%ld/%ld", sign, top, bottom);
-    else snprintf(words, CHART_TICK_ROOM, "%s%ld %ld/%ld", sign, whole, top, bottom);
+    if (top == 0) snprintf(words, CHART_TICK_ROOM, "%s%d", sign, whole);
+    else if (whole == 0) snprintf(words, CHART_TICK_ROOM, "%s%d/%d", sign, top, bottom);
+    else snprintf(words, CHART_TICK_ROOM, "%s%d %d/%d", sign, whole, top, bottom);
 }
 
 void chart_axis_x(const chart *c, const char *name)

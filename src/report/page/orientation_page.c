@@ -179,7 +179,7 @@ void page_orientation(text *out, const page_head *head, const orientation_row *r
     if (straight > 0)
         text_format(out, "<p class=\"soft\">%zu of %zu cases %s no bow, so there is nothing to turn: not drawn.</p>\n", straight, all,
                     straight == 1 ? "has" : "have");
-    chart_polar like = {.out = out, .x = FIGURE_WIDTH / 2.0, .y = 100, .radius = 70};
+    chart_polar like = {.out = out, .x = FIGURE_WIDTH / 2.0, .y = 100, .radius = 66};
     double least = 0, most = 0;
     for (size_t i = 0; i < count; i++) {
         if (!is_drawn(&rows[i])) continue;

@@ -54,6 +54,13 @@ static void put_plain_number(text *out, const field *f, double value)
         put_number(out, value, 5);
 }
 
+/* A verdict has its mark, so that nobody needs colours to tell them apart. */
+static const char *mark_of(const field *f, const char *word)
+{
+    if (strcmp(f->name, "verdict") != 0) return "";
+    return strcmp(word, "holds") == 0 ? "✓ " : strcmp(word, "short") == 0 ? "✗ " : "";
+}
+
 static void put_cell(text *out, const field *f, const void *record, unit_system units, bool first)
 {
     const char *word = field_text(f, record);
@@ -62,10 +69,12 @@ static void put_cell(text *out, const field *f, const void *record, unit_system 
     text_format(out, "<%s%s", name, first ? " scope=\"row\"" : " data-label=\"");
     if (!first) put_label(out, f, units);
     text_put(out, first ? ">" : f->kind == FIELD_NUMBER ? "\" class=\"n\">" : "\">");
-    if (word != NULL)
+    if (word != NULL) {
+        text_put(out, mark_of(f, word));
         html_text(out, word);
-    else
+    } else {
         put_plain_number(out, f, shown(field_get(f, record), f->dimension, units));
+    }
     text_format(out, "</%s>", name);
 }
 
