@@ -23,6 +23,7 @@ ROOMS = {
     "src/check": ["src/mechanics", API],
     "src/frame": ["src/check", "src/mechanics", API],
     "src/detail": ["src/frame", "src/check", "src/mechanics", API],
+    "src/shop": ["src/mechanics", API],
     "src/table": [],
     "src/cases": ["src/table", API],
     "src/working": ["src/cases", "src/table", API],
