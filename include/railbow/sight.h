@@ -32,6 +32,7 @@ typedef struct rbow_sight {
     double offset_clock;     /* rad                                                                                      */
     double bow_at;           /* in from A, a tube: the place of the bow, for a kink the corner                           */
     double first, last;      /* in: the first and the last station; between them lies the chord of a tube                */
+    double up[2], right[2];  /* in: the line of the socket, or the chord of the tube, at the first and the last station  */
     double misfit;           /* sum of the squares of what the fit leaves, each over its error; NaN for freedom 0        */
     double misfit_most;      /* 95 % of readings with these errors have less; likewise                                   */
     double worst;            /* in: the station of the largest of them; likewise                                         */

@@ -9,7 +9,7 @@
 #include "cases/inspect_table.h"
 #include "cases/orientation_table.h"
 #include "cases/scatter_table.h"
-#include "cases/table_list.h"
+#include "cases/list/table_list.h"
 #include "command/commands.h"
 #include "program/say.h"
 

@@ -3,6 +3,8 @@
 #include "cases/case_table.h"
 #include "cases/pull_table.h"
 #include "cases/release_table.h"
+#include "cases/shop/sight_table.h"
+#include "cases/shop/sticks_table.h"
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/say.h"
@@ -25,6 +27,8 @@ typedef union record_room { /* a record of any list that a command reads */
     load_case load_case;
     cut_row cut;
     pull_row pull;
+    sight_reading_row reading;
+    part_row part;
 } record_room;
 
 /* What was kept, as the format wants it. */

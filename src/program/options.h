@@ -35,6 +35,8 @@ typedef struct options {
     measure gauge;                /* at = NULL: the default */
     const char **case_patterns, **part_patterns; /* of the load cases that are meant; options_free */
     size_t case_count, part_count;
+    const char *stock;            /* sticks */
+    measure kerf;                 /* at = NULL: the default */
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
     bool all; /* new: every column; check of a frame: every tube */
@@ -70,7 +72,8 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_INSPECT = 1 << 9,
     TAKES_STEPS = 1 << 10,
     TAKES_REPORT = 1 << 11,
-    TAKES_CUT = 1 << 16
+    TAKES_CUT = 1 << 16,
+    TAKES_STICKS = 1 << 20
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

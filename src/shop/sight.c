@@ -186,6 +186,17 @@ static double in_plane(const model *m, const double x[], int plane, int unknown)
     return m->s->place[plane] >= 0 ? x[m->each * m->s->place[plane] + unknown] : 0;
 }
 
+/* The straight part of the fit at both ends: v is -1 and 1 there. */
+static void tell_line(rbow_sight *r, const model *m, const double x[])
+{
+    double *const ends[2] = {r->up, r->right};
+    for (int plane = 0; plane < 2; plane++) {
+        if (m->s->place[plane] < 0) continue;
+        ends[plane][0] = in_plane(m, x, plane, 0) - in_plane(m, x, plane, 1);
+        ends[plane][1] = in_plane(m, x, plane, 0) + in_plane(m, x, plane, 1);
+    }
+}
+
 static void tell_size(rbow_sight *r, double up, double right)
 {
     r->size = hypot(up, right);
@@ -241,6 +252,7 @@ rbow_status rbow_sight_socket(const rbow_sight_reading *readings, size_t count, 
     sight->offset = hypot(up, right);
     sight->offset_clock = rbow_clock_of(up, right);
     tell_error(sight, &s, spread_of(&m, &l, 1, per_inch * landing));
+    tell_line(sight, &m, x);
     tell_misfit(sight, &m, x, l.misfit, l.unknowns);
     return RBOW_OK;
 }
@@ -332,6 +344,7 @@ rbow_status rbow_sight_tube(const rbow_sight_reading *readings, size_t count, rb
     const double up = in_plane(&m, x, 0, 2), right = in_plane(&m, x, 1, 2);
     if (!(steepness(&shape, hypot(up, right)) <= steepest)) return RBOW_SIGHT_STEEP;
     tell_size(sight, up, right);
+    tell_line(sight, &m, x);
     tell_misfit(sight, &m, x, l.misfit, l.unknowns + is_kink);
     sight->bow_shape = (int)shape.shape;
     sight->bow_at = s.first + shape.kink_at;

@@ -45,6 +45,11 @@ START_TEST(an_exact_bar_comes_back)
             near_within(remainder(s.clock - clock, 2 * M_PI), 0, 0, 1e-11);
             near_within(s.offset, 0.2, 1e-12, 0);
             near_within(remainder(s.offset_clock - clock - 2, 2 * M_PI), 0, 0, 1e-11);
+            for (int k = 0; k < 2; k++) {
+                const double x = k == 0 ? s.first : s.last;
+                near_within(s.up[k], offset[0] + slope[0] * x, 0, 1e-13);
+                near_within(s.right[k], offset[1] + slope[1] * x, 0, 1e-13);
+            }
             ck_assert_int_eq(s.holds, 1);
             ck_assert_int_eq(s.freedom, i == 0 ? 6 : 2 * i - 4);
             if (s.freedom == 0) ck_assert(isnan(s.misfit) && isnan(s.misfit_most) && isnan(s.worst));
@@ -74,6 +79,11 @@ START_TEST(exact_shapes_come_back)
                 near_within(s.size, 0.05, shape == RBOW_BOW_KINK ? 1e-6 : 1e-10, 0);
                 near_within(s.clock, 4, shape == RBOW_BOW_KINK ? 1e-6 : 1e-10, 0);
                 near_within(s.bow_at, shape == RBOW_BOW_KINK ? 2 + corner : 20, 1e-5, 0);
+                if (shape != RBOW_BOW_KINK) {
+                    near_within(s.up[0], 0.3, 0, 1e-12);
+                    near_within(s.up[1], 0.3 + 0.072, 0, 1e-12);
+                    near_within(s.right[1], -0.1 - 0.036, 0, 1e-12);
+                }
                 ck_assert(s.first >= 2 && s.last <= 38 && s.holds);
             }
 }

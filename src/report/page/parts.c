@@ -102,11 +102,16 @@ void page_caution(text *out)
     text_char(out, '\n');
 }
 
-void page_sentence(text *out, bool fine, const text *sentence)
+void page_verdict(text *out, bool fine, const text *sentence)
 {
     text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
     html_text(out, page_said(sentence));
     text_put(out, "</p>\n");
+}
+
+void page_sentence(text *out, bool fine, const text *sentence)
+{
+    page_verdict(out, fine, sentence);
     page_caution(out);
 }
 

@@ -1,6 +1,6 @@
 /* Every table that the program reads or writes: for the list of columns, help, manual, schema and completions. */
-#ifndef RAILBOW_CASES_TABLE_LIST_H
-#define RAILBOW_CASES_TABLE_LIST_H
+#ifndef RAILBOW_CASES_LIST_TABLE_LIST_H
+#define RAILBOW_CASES_LIST_TABLE_LIST_H
 
 #include "cases/frame_study_table.h"
 #include "cases/limit_table.h"
@@ -14,7 +14,7 @@ typedef struct table {
     bool of_frame; /* an answer of a command that answers files of load cases, too */
 } table;
 
-enum { TABLES = 35 };
+enum { TABLES = 40 };
 
 typedef struct tables {
     table at[TABLES];
