@@ -51,28 +51,28 @@ static void refuse(sighting *s, const sight_reading_row *r, const char *column, 
 }
 
 /* Takes the landing of a line. Returned: false after a message: its rows contradict each other, or it has none. */
-static bool take_landing(sighting *s, const sight_reading_row *const *rows, size_t count, sight_row *line)
+static bool take_landing(sighting *s, const sight_reading_row *const *read, size_t count, sight_row *line)
 {
     line->landing = NAN;
     for (size_t i = 0; i < count; i++) {
-        if (rows[i]->kind != rows[0]->kind) return refuse(s, rows[i], "kind", "its rows name both socket and tube"), false;
-        if (isnan(rows[i]->landing)) continue;
-        if (!isnan(line->landing) && fabs(line->landing - rows[i]->landing) > 1e-9 * line->landing)
-            return refuse(s, rows[i], "landing", "its rows give two different distances"), false;
-        line->landing = rows[i]->landing;
+        if (read[i]->kind != read[0]->kind) return refuse(s, read[i], "kind", "its rows name both socket and tube"), false;
+        if (isnan(read[i]->landing)) continue;
+        if (!isnan(line->landing) && fabs(line->landing - read[i]->landing) > 1e-9 * line->landing)
+            return refuse(s, read[i], "landing", "its rows give two different distances"), false;
+        line->landing = read[i]->landing;
     }
     if (line->kind == SIGHT_TUBE || !isnan(line->landing)) return true;
-    return refuse(s, rows[0], "landing", "is needed of a socket: the distance from A to the joint where the new tube must land"), false;
+    return refuse(s, read[0], "landing", "is needed of a socket: the distance from A to the joint where the new tube must land"), false;
 }
 
-static int answer_line(sighting *s, const sight_reading_row *const *rows, size_t count, rbow_sight_reading *room)
+static int answer_line(sighting *s, const sight_reading_row *const *read, size_t count, rbow_sight_reading *room)
 {
-    sight_row line = {.line = rows[0]->line, .kind = rows[0]->kind, .at = room, .count = count};
-    for (size_t i = 0; i < count; i++) room[i] = rows[i]->reading;
-    if (!take_landing(s, rows, count, &line)) return NO_VERDICT;
+    sight_row line = {.line = read[0]->line, .kind = read[0]->kind, .at = room, .count = count};
+    for (size_t i = 0; i < count; i++) room[i] = read[i]->reading;
+    if (!take_landing(s, read, count, &line)) return NO_VERDICT;
     const rbow_status status = sight_line(&line);
     if (status != RBOW_OK) {
-        refuse(s, rows[0], rbow_status_input(status), rbow_status_text(status));
+        refuse(s, read[0], rbow_status_input(status), rbow_status_text(status));
         return NO_VERDICT;
     }
     rows_add(&s->answers, &line);
@@ -84,20 +84,20 @@ static bool answer_lines(sighting *s, const sight_reading_row *readings, size_t 
 {
     const char **names = malloc((count + 1) * sizeof *names);
     size_t *of = malloc((count + 1) * sizeof *of), lines = 0;
-    const sight_reading_row **rows = malloc((count + 1) * sizeof *rows);
+    const sight_reading_row **read = malloc((count + 1) * sizeof *read);
     s->readings = malloc((count + 1) * sizeof *s->readings);
     for (size_t i = 0; names != NULL && i < count; i++) names[i] = readings[i].line;
-    const bool fine = names != NULL && of != NULL && rows != NULL && s->readings != NULL && part_groups(names, count, of, &lines);
+    const bool fine = names != NULL && of != NULL && read != NULL && s->readings != NULL && part_groups(names, count, of, &lines);
     for (size_t k = 0, begun = 0; k < lines && fine; k++) {
         size_t n = 0;
         for (size_t i = 0; i < count; i++)
-            if (of[i] == k) rows[n++] = &readings[i];
-        *status = worse_status(*status, answer_line(s, rows, n, &s->readings[begun]));
+            if (of[i] == k) read[n++] = &readings[i];
+        *status = worse_status(*status, answer_line(s, read, n, &s->readings[begun]));
         begun += n;
     }
     free(names);
     free(of);
-    free(rows);
+    free(read);
     if (!fine || s->answers.failed) say("out of memory");
     return fine && !s->answers.failed;
 }

@@ -22,7 +22,7 @@ typedef struct sticks {
     case_run *run;
     rows stock, answers;
     int stock_status;
-    double kerf;
+    double kerf, density;
 } sticks;
 
 /* ---- reading ------------------------------------------------------------------------------------------------------------------- */
@@ -99,7 +99,7 @@ static void say_why(text *why, const part_row *p, cutting_fault fault, size_t pi
     switch (fault) {
         case CUTTING_NO_SIZE: text_format(why, "no stick of %s is in stock", of); break;
         case CUTTING_TOO_LONG:
-            text_format(why, "no stick of %s is as long: the longest has ", of);
+            text_format(why, "no stick of %s is long enough: the longest has ", of);
             put_value(why, best, DIM_LENGTH, units);
             break;
         case CUTTING_TOO_BOWED:
@@ -138,25 +138,31 @@ static double density_of(const materials *m, const char *name)
     return NAN;
 }
 
+/* Returned: false after a message. The answer is not begun then. */
+static bool take_density(sticks *s, const options *o)
+{
+    materials m;
+    const bool opened = materials_open(&m, o->materials);
+    s->density = opened ? density_of(&m, o->material) : (double)NAN;
+    if (opened && isnan(s->density)) say("sticks: --material: '%s' is not in %s", o->material, m.file);
+    materials_close(&m);
+    return !isnan(s->density);
+}
+
 /* Returned: false after a message. */
 static bool plan(sticks *s, const rows *parts)
 {
-    const materials *m = &s->run->materials;
     const cutting_task task = {
         .parts = (const void *)parts->kept,
         .part_count = parts->count,
         .stock = (const void *)s->stock.kept,
         .stock_count = s->stock.count,
         .kerf = s->kerf,
-        .density = density_of(m, s->run->options->material),
+        .density = s->density,
         .context = s,
         .take = take_piece,
         .refuse = refuse_part,
     };
-    if (isnan(task.density)) {
-        say("sticks: --material: '%s' is not in %s", s->run->options->material, m->file);
-        return false;
-    }
     if (!cut_sticks(&task)) s->answers.failed = true;
     if (s->answers.failed) say("out of memory");
     return !s->answers.failed;
@@ -220,7 +226,7 @@ int command_sticks(const options *o)
         say("sticks: name one file of parts and the sticks with --stock; see 'railbow help sticks'");
         return NO_VERDICT;
     }
-    const int status = read_stock(&s, o->stock) ? case_run_all(&run) : NO_VERDICT;
+    const int status = take_density(&s, o) && read_stock(&s, o->stock) ? case_run_all(&run) : NO_VERDICT;
     rows_free(&s.stock);
     rows_free(&s.answers);
     return status;

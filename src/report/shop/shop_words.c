@@ -13,6 +13,21 @@ void put_inches(text *out, double value)
     if (top > 0) text_format(out, "%s%d/%d", whole > 0 ? " " : "", top, bottom);
 }
 
+void put_stick_place(text *out, double value, unit_system units)
+{
+    put_decimals(out, shown(value, DIM_LENGTH, units), units == UNITS_US ? 3 : 1, ROUND_NEAREST);
+}
+
+void put_stick_length(text *out, double value, unit_system units)
+{
+    put_stick_place(out, value, units);
+    text_format(out, " %s", unit_name(DIM_LENGTH, units));
+    if (units != UNITS_US) return;
+    text_put(out, " (");
+    put_inches(out, value);
+    text_char(out, ')');
+}
+
 void put_whole_degrees(text *out, double clock)
 {
     const double degrees = round(fmod(clock * (180 / 3.14159265358979323846), 360));
@@ -47,7 +62,7 @@ void put_sight_columns(text *out, const sight_row *r, unit_system units)
     text_format(out, ", bow_shape %s", r->bow_shape);
     if (isnan(r->bow_at)) return;
     text_put(out, ", bow_at ");
-    put_quantity(out, r->bow_at - r->found.first, DIM_LENGTH, units, ROUND_NEAREST);
+    put_quantity(out, r->bow_at, DIM_LENGTH, units, ROUND_NEAREST);
 }
 
 void put_plan(text *out, const stick_row *r)

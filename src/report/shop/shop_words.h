@@ -9,6 +9,10 @@
 /* Inches as a tape reads them, to 1/64: "236 33/64", "36". */
 void put_inches(text *out, double value);
 
+/* A place on a stick or a length of it, to 0.001 in or 0.1 mm; the second with its unit and as a tape reads it. */
+void put_stick_place(text *out, double value, unit_system units);
+void put_stick_length(text *out, double value, unit_system units);
+
 /* A clock in whole degrees. */
 void put_whole_degrees(text *out, double clock);
 

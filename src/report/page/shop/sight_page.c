@@ -1,5 +1,6 @@
 #include "report/page/shop/sight_page.h"
 
+#include "cases/field_lines.h"
 #include "report/caution.h"
 #include "report/chart/polar.h"
 #include "report/html.h"
@@ -24,26 +25,34 @@ static double length_shown(const side *s, double length)
     return shown(length, DIM_LENGTH, s->units);
 }
 
-static double offset_of(const rbow_sight_reading *reading, int plane)
-{
-    return plane == 0 ? reading->up : reading->right;
-}
 
 static bool is_read(const side *s, int plane)
 {
     return !isnan(plane == 0 ? s->r->found.up[0] : s->r->found.right[0]);
 }
 
+/* What is drawn as 0: of a tube the chord, of a socket the bar's offset at A, so that the line ends at the miss. */
+static double zero_at(const side *s, int plane, double station)
+{
+    const rbow_sight *f = &s->r->found;
+    const double *ends = plane == 0 ? f->up : f->right, per_inch = (ends[1] - ends[0]) / (f->last - f->first);
+    return ends[0] + per_inch * ((s->r->kind == SIGHT_SOCKET ? 0 : station) - f->first);
+}
+
+/* Up or right of a reading. */
+static double offset_of(const side *s, const rbow_sight_reading *reading, int plane)
+{
+    return (plane == 0 ? reading->up : reading->right) - zero_at(s, plane, reading->station);
+}
+
 /* Up or right of the fit at a station. */
 static double fit_at(const side *s, int plane, double station)
 {
     const rbow_sight *f = &s->r->found;
-    const double *ends = plane == 0 ? f->up : f->right, share = (station - f->first) / (f->last - f->first);
-    const double straight = ends[0] + share * (ends[1] - ends[0]);
-    if (s->r->kind == SIGHT_SOCKET) return straight;
+    if (s->r->kind == SIGHT_SOCKET) return s->off[plane] * station / s->r->landing;
     const rbow_bow bow = {(rbow_bow_shape)f->bow_shape, s->off[plane], f->last - f->first, f->bow_at - f->first};
     rbow_bow_place place;
-    return rbow_bow_at(&bow, fmin(fmax(station - f->first, 0), bow.length), &place) == RBOW_OK ? straight + place.offset : straight;
+    return rbow_bow_at(&bow, fmin(fmax(station - f->first, 0), bow.length), &place) == RBOW_OK ? place.offset : 0;
 }
 
 static void set_range(chart *c, const side *s)
@@ -55,12 +64,12 @@ static void set_range(chart *c, const side *s)
     c->x_high = length_shown(s, socket ? fmax(s->r->landing, f->last) : f->last);
     for (int plane = 0; plane < 2; plane++) {
         if (!is_read(s, plane)) continue;
-        page_stretch(length_shown(s, fit_at(s, plane, socket ? 0 : f->first)), &low, &high);
-        page_stretch(length_shown(s, fit_at(s, plane, socket ? s->r->landing : f->last)), &low, &high);
+        page_stretch(length_shown(s, s->off[plane]), &low, &high);
+        page_stretch(length_shown(s, fit_at(s, plane, socket ? fmax(s->r->landing, f->last) : f->last)), &low, &high);
         for (size_t i = 0; i < s->r->count; i++) {
             const rbow_sight_reading *r = &s->r->at[i];
-            page_stretch(length_shown(s, offset_of(r, plane) - r->error), &low, &high);
-            page_stretch(length_shown(s, offset_of(r, plane) + r->error), &low, &high);
+            page_stretch(length_shown(s, offset_of(s, r, plane) - r->error), &low, &high);
+            page_stretch(length_shown(s, offset_of(s, r, plane) + r->error), &low, &high);
         }
     }
     const double step = chart_ticks_in(low, high, 6).step;
@@ -86,7 +95,7 @@ static void put_readings(const chart *c, const side *s, int plane)
 {
     for (size_t i = 0; i < s->r->count; i++) {
         const rbow_sight_reading *r = &s->r->at[i];
-        const double offset = offset_of(r, plane), x[2] = {length_shown(s, r->station), length_shown(s, r->station)};
+        const double offset = offset_of(s, r, plane), x[2] = {length_shown(s, r->station), length_shown(s, r->station)};
         const double y[2] = {length_shown(s, offset - r->error), length_shown(s, offset + r->error)};
         if (isnan(offset)) continue;
         chart_line(c, x, y, 2, "plain");
@@ -114,7 +123,7 @@ static void put_side(text *out, const side *s)
     text_format(&axis, "station from A, %s", unit_name(DIM_LENGTH, s->units));
     chart_axis_x(&c, page_said(&axis));
     text_clear(&axis);
-    text_format(&axis, "offset, %s", unit_name(DIM_LENGTH, s->units));
+    text_format(&axis, socket ? "offset less that at A, %s" : "offset from the chord, %s", unit_name(DIM_LENGTH, s->units));
     chart_axis_y(&c, page_said(&axis));
     for (int plane = 0; plane < 2; plane++) {
         if (!is_read(s, plane)) continue;
@@ -125,9 +134,10 @@ static void put_side(text *out, const side *s)
     }
     chart_labels(&c, labels, count);
     text_put(&words, "Offsets are drawn ");
-    put_number(&words, exaggeration(&c), 2);
+    const double times = exaggeration(&c);
+    put_decimals(&words, times, times < 10 ? 1 : 0, ROUND_NEAREST);
     text_put(&words, " times larger than lengths. Dots and solid line: up; rings and dotted line: right. The strokes are one standard deviation of a reading");
-    text_put(&words, socket ? "; the lines go on to the landing." : ".");
+    text_put(&words, socket ? ". Both lines go on to the landing, where they show the miss." : ".");
     page_end_figure(out, page_said(&words));
     text_free_part(&axis, out);
     text_free_part(&words, out);
@@ -196,6 +206,23 @@ static void put_face(text *out, const side *s)
     text_free_part(&words, out);
 }
 
+/* ---- the table ------------------------------------------------------------------------------------------------------------------------ */
+
+/* What a page has room for; CSV has the rest. */
+static const field fields[] = {
+    TEXT(sight_row, "line", line, ""),
+    WORD(sight_row, "kind", kind, sight_kind_words, ""),
+    WORD(sight_row, "verdict", verdict, sight_verdict_words, ""),
+    NUMBER(sight_row, "off_by", found.size, DIM_LENGTH, ""),
+    NUMBER(sight_row, "error", found.error, DIM_LENGTH, ""),
+    NUMBER(sight_row, "clock", found.clock, DIM_ANGLE, ""),
+    TEXT(sight_row, "shape", bow_shape, ""),
+    NUMBER(sight_row, "misfit", found.misfit, DIM_NONE, ""),
+    NUMBER(sight_row, "misfit_limit", found.misfit_most, DIM_NONE, ""),
+    NUMBER(sight_row, "worst_station", found.worst, DIM_LENGTH, ""),
+};
+static const field_list shown_list = FIELD_LIST("sight", fields, sight_row);
+
 /* ---- the page ------------------------------------------------------------------------------------------------------------------------ */
 
 static bool say_verdict(text *out, const sight_row *rows, size_t count)
@@ -223,6 +250,6 @@ void page_sight(text *out, const page_head *head, const sight_row *rows, size_t 
         put_face(out, &s);
     }
     text_put(out, "</div>\n");
-    page_table(out, &sight_list, rows, count, head->units, "What the readings say");
+    page_table(out, &shown_list, rows, count, head->units, "What the readings say");
     text_free_part(&said, out);
 }

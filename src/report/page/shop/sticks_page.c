@@ -43,16 +43,6 @@ static void put_piece(const chart *c, const stick_row *r, double middle, unit_sy
     text_free_part(&words, c->out);
 }
 
-static void put_length_words(text *out, double value, unit_system units)
-{
-    put_decimals(out, shown(value, DIM_LENGTH, units), units == UNITS_US ? 3 : 1, ROUND_NEAREST);
-    text_format(out, " %s", unit_name(DIM_LENGTH, units));
-    if (units != UNITS_US) return;
-    text_put(out, " (");
-    put_inches(out, value);
-    text_char(out, ')');
-}
-
 static void put_stick(const chart *c, const stick_row *rows, size_t count, double middle, unit_system units)
 {
     const stick_row *last = &rows[count - 1];
@@ -67,7 +57,7 @@ static void put_stick(const chart *c, const stick_row *rows, size_t count, doubl
     }
     chart_words(c->out, c->left, high - 6, "start", "bold", rows->stick);
     text_put(&words, "leaves ");
-    if (last->remainder > 0) put_length_words(&words, last->remainder, units);
+    if (last->remainder > 0) put_stick_length(&words, last->remainder, units);
     else text_put(&words, "nothing");
     chart_words(c->out, c->left + c->width, high - 6, "end", "", page_said(&words));
     text_free_part(&words, c->out);
@@ -101,8 +91,6 @@ static void put_size(text *out, const stick_row *rows, size_t count, unit_system
     text_free_part(&axis, out);
 }
 
-/* ---- the page -------------------------------------------------------------------------------------------------------------------------- */
-
 static void say_all(text *out, const stick_row *rows, size_t count, unit_system units)
 {
     double parts = 0, remainders = 0, chips = 0;
@@ -123,9 +111,93 @@ static void say_all(text *out, const stick_row *rows, size_t count, unit_system 
     text_put(out, " of chips.");
 }
 
+/* ---- the cutting list ---------------------------------------------------------------------------------------------------------------- */
+
+static void put_cell(text *out, const char *label, const char *words)
+{
+    text_format(out, "<td data-label=\"%s\" class=\"n\">", label);
+    html_text(out, words);
+    text_put(out, "</td>");
+}
+
+static void put_place_cell(text *out, const char *label, double value, unit_system units)
+{
+    text words = {0};
+    put_stick_place(&words, value, units);
+    if (units == UNITS_US) {
+        text_put(&words, " (");
+        put_inches(&words, value);
+        text_char(&words, ')');
+    }
+    put_cell(out, label, page_said(&words));
+    text_free_part(&words, out);
+}
+
+static void put_bow_cell(text *out, const char *label, double bow, const char *without, unit_system units)
+{
+    text words = {0};
+    if (isnan(bow)) text_put(&words, without);
+    else put_bare(&words, bow, DIM_LENGTH, units, ROUND_UP);
+    put_cell(out, label, page_said(&words));
+    text_free_part(&words, out);
+}
+
+static void put_stick_head(text *out, const stick_row *first, const stick_row *last, unit_system units)
+{
+    text words = {0};
+    text_put(&words, first->stick);
+    text_put(&words, ": ");
+    put_stick_length(&words, first->stick_length, units);
+    text_put(&words, isnan(first->stick_bow) ? ", bow not known" : ", bow ");
+    if (!isnan(first->stick_bow)) put_quantity(&words, first->stick_bow, DIM_LENGTH, units, ROUND_NEAREST);
+    text_put(&words, "; leaves ");
+    if (last->remainder > 0) put_stick_length(&words, last->remainder, units);
+    else text_put(&words, "nothing");
+    text_put(out, "<tr class=\"group\"><th colspan=\"6\" scope=\"colgroup\">");
+    html_text(out, page_said(&words));
+    text_put(out, "</th></tr>\n");
+    text_free_part(&words, out);
+}
+
+static void put_row(text *out, const stick_row *r, unit_system units)
+{
+    text_format(out, "<tr><th scope=\"row\">%.0f. ", r->position);
+    html_text(out, r->part);
+    text_put(out, "</th>");
+    put_place_cell(out, "from", r->cut_from, units);
+    put_place_cell(out, "to", r->cut_to, units);
+    put_bow_cell(out, "bow", r->bow, "not known", units);
+    put_bow_cell(out, "at most", r->bow_most, "any", units);
+    text words = {0};
+    page_quantity(&words, r->weight, DIM_MASS, units);
+    text_format(out, "<td data-label=\"weight\" class=\"n\">%s</td></tr>\n", page_said(&words));
+    text_free_part(&words, out);
+}
+
+static void put_list(text *out, const stick_row *rows, size_t count, double kerf, unit_system units)
+{
+    text caption_words = {0};
+    text_format(&caption_words, "The cutting list, lengths in %s. Each cut takes ", units == UNITS_US ? "inches" : unit_name(DIM_LENGTH, units));
+    put_value(&caption_words, kerf, DIM_LENGTH, units);
+    text_put(&caption_words, "; a piece begins behind the cut of the one before it. The bow is that of an arc.");
+    text_put(out, "<table class=\"stack list\">");
+    html_element(out, "caption", NULL, page_said(&caption_words));
+    text_put(out, "\n<thead><tr><th scope=\"col\">piece</th><th scope=\"col\" class=\"n\">from</th><th scope=\"col\" class=\"n\">to</th>"
+                  "<th scope=\"col\" class=\"n\">bow</th><th scope=\"col\" class=\"n\">at most</th><th scope=\"col\" class=\"n\">weight</th></tr></thead>\n<tbody>\n");
+    for (size_t i = 0, n; i < count; i += n) {
+        n = pieces_of_stick(&rows[i], count - i);
+        put_stick_head(out, &rows[i], &rows[i + n - 1], units);
+        for (size_t k = 0; k < n; k++) put_row(out, &rows[i + k], units);
+    }
+    text_put(out, "</tbody></table>\n");
+    text_free_part(&caption_words, out);
+}
+
+/* ---- the page -------------------------------------------------------------------------------------------------------------------------- */
+
 void page_sticks(text *out, const page_head *head, const stick_row *rows, size_t count, double kerf)
 {
-    text said = {0}, cut = {0};
+    text said = {0};
     say_all(&said, rows, count, head->units);
     page_verdict(out, head->refused == 0 && !head->faults, &said);
     html_element(out, "p", "about", caution);
@@ -136,10 +208,6 @@ void page_sticks(text *out, const page_head *head, const stick_row *rows, size_t
         put_size(out, &rows[i], n, head->units);
     }
     text_put(out, "</div>\n");
-    text_put(&cut, "The cutting list. Each cut takes ");
-    page_quantity(&cut, kerf, DIM_LENGTH, head->units);
-    text_put(&cut, "; a piece begins behind the cut of the one before it.");
-    page_table(out, &stick_list, rows, count, head->units, page_said(&cut));
+    put_list(out, rows, count, kerf, head->units);
     text_free_part(&said, out);
-    text_free_part(&cut, out);
 }

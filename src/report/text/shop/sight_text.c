@@ -11,8 +11,8 @@ static void say_counts(text *out, const sight_row *rows, size_t count, const scr
     size_t of[3] = {0};
     for (size_t i = 0; i < count; i++) of[rows[i].verdict]++;
     text line = {0};
-    text_format(&line, "%zu of %zu line%s differ from straight by more than the error of the readings", of[SIGHT_SIGNIFICANT], count,
-                count > 1 ? "s" : "");
+    text_format(&line, "%zu of %zu line%s %s off by more than the error of the readings", of[SIGHT_SIGNIFICANT], count,
+                count > 1 ? "s" : "", of[SIGHT_SIGNIFICANT] == 1 ? "is" : "are");
     if (of[SIGHT_RECHECK] > 0) text_format(&line, "; %zu to RECHECK", of[SIGHT_RECHECK]);
     text_char(&line, '.');
     put_paragraph(out, &line, 2, of[SIGHT_RECHECK] == 0 ? TONE_PLAIN : TONE_BAD, s);
@@ -85,8 +85,8 @@ static void say_planes(text *out, const sight_row *r, const screen *s)
 {
     size_t up = 0, right = 0;
     for (size_t i = 0; i < r->count; i++) {
-        up += !isnan(r->at[i].up);
-        right += !isnan(r->at[i].right);
+        if (!isnan(r->at[i].up)) up++;
+        if (!isnan(r->at[i].right)) right++;
     }
     if (up > 0 && right > 0) return;
     text line = {0};

@@ -20,26 +20,10 @@ static void say_size(text *out, const stick_row *r, const screen *s)
 
 /* ---- a stick --------------------------------------------------------------------------------------------------------------------- */
 
-/* A length to 0.001 in and as a tape reads it, or to 0.1 mm. */
-static void put_place(text *out, double value, unit_system units)
-{
-    put_decimals(out, shown(value, DIM_LENGTH, units), units == UNITS_US ? 3 : 1, ROUND_NEAREST);
-}
-
-static void put_long(text *out, double value, unit_system units)
-{
-    put_place(out, value, units);
-    text_format(out, " %s", unit_name(DIM_LENGTH, units));
-    if (units != UNITS_US) return;
-    text_put(out, " (");
-    put_inches(out, value);
-    text_char(out, ')');
-}
-
 static void add_place(grid *g, double value, unit_system units)
 {
     text t = {0};
-    put_place(&t, value, units);
+    put_stick_place(&t, value, units);
     grid_text(g, TONE_PLAIN, &t);
     if (units != UNITS_US) return;
     put_inches(&t, value);
@@ -60,7 +44,7 @@ static void say_head(text *out, const stick_row *r, const screen *s)
     text_char(&line, '\n');
     put_printable(&line, r->stick);
     text_put(&line, ": ");
-    put_long(&line, r->stick_length, s->units);
+    put_stick_length(&line, r->stick_length, s->units);
     text_put(&line, isnan(r->stick_bow) ? ", bow not known" : ", bow ");
     if (!isnan(r->stick_bow)) put_quantity(&line, r->stick_bow, DIM_LENGTH, s->units, ROUND_NEAREST);
     put_lines(out, &line, 2, s);
@@ -73,11 +57,11 @@ static void say_pieces(text *out, const stick_row *rows, size_t count, const scr
     grid_column(&g, GRID_RIGHT, "   #");
     grid_column(&g, GRID_NAME, "part");
     grid_column(&g, GRID_RIGHT, "from, %s", u);
-    if (s->units == UNITS_US) grid_column(&g, GRID_RIGHT, "1/64");
+    if (s->units == UNITS_US) grid_column(&g, GRID_RIGHT, "tape");
     grid_column(&g, GRID_RIGHT, "to, %s", u);
-    if (s->units == UNITS_US) grid_column(&g, GRID_RIGHT, "1/64");
+    if (s->units == UNITS_US) grid_column(&g, GRID_RIGHT, "tape");
     grid_column(&g, GRID_RIGHT, "bow, %s", u);
-    grid_column(&g, GRID_RIGHT, "may be");
+    grid_column(&g, GRID_RIGHT, "at most");
     for (size_t i = 0; i < count; i++) {
         const stick_row *r = &rows[i];
         grid_format(&g, TONE_PLAIN, "%.0f", r->position);
@@ -97,7 +81,7 @@ static void say_remainder(text *out, const stick_row *last, const screen *s)
     text line = {0};
     if (last->remainder > 0) {
         text_put(&line, "  leaves ");
-        put_long(&line, last->remainder, s->units);
+        put_stick_length(&line, last->remainder, s->units);
         text_char(&line, '.');
     } else {
         text_put(&line, "  leaves nothing.");
@@ -159,7 +143,7 @@ static void say_cuts(text *out, double kerf, const screen *s)
 {
     text line = {0};
     text_put(&line, "\nEach cut takes ");
-    put_length(&line, kerf, s->units, ROUND_NEAREST);
+    put_value(&line, kerf, DIM_LENGTH, s->units);
     text_put(&line, ": a piece begins behind the cut of the one before it. Measure each from the end of the stick. The bow of a piece is that of an arc, with the "
                     "bow measured on the whole stick.");
     put_lines(out, &line, 0, s);
