@@ -37,7 +37,7 @@ WIDTHS = {"desk": 1200, "phone": 360}
 THEMES = {"desk": [], "phone": ["--blink-settings=preferredColorScheme=0"]}  # light, dark
 PAPERS = {"A4": 595, "letter": 612}  # points wide
 RAILS = ["--case", "*rail*"]  # the other tubes are pinned, and take no miss
-FRAMES = {"frame": "frame", "portal": "portal", "cut": "frame"}  # the pages that are not of nose.csv
+FRAMES = {"frame": "frame", "portal": "portal", "cut": "frame", "sight": "sight.csv", "sticks": "sticks_parts.csv"}  # the pages that are not of nose.csv
 # name, words behind the file, least and most pages on paper
 REPORTS = [
     ("check", ["check"], 25, 49),  # the table, and for each of twelve cases the drawings on one and the working on the rest
@@ -50,6 +50,8 @@ REPORTS = [
     ("frame", ["check"], 3, 4),  # drawings and runs, the moments, the tubes
     ("portal", ["check"], 2, 2),
     ("cut", ["cut", "--tube", "rail UL 2", "--at", "12in"], 1, 2),
+    ("sight", ["sight"], 2, 2),
+    ("sticks", ["sticks", "--stock", "sticks_stock.csv"], 2, 2),
     ("scatter", ["scatter", "--tolerances", "tolerances.csv"], 3, 4),  # four figures on a sheet
 ]
 
