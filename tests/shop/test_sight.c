@@ -198,6 +198,8 @@ static void against_gsl(const rbow_sight_reading at[], size_t count, double land
     near_within(s.size, hypot(size[0], size[1]), 1e-10, 1e-13);
     near_within(remainder(s.clock - atan2(size[1], size[0]), 2 * M_PI), 0, 0, 1e-9);
     near_within(s.misfit, misfit, 1e-9, 1e-12);
+    const double along = cos(s.clock - s.major_clock) / s.major, across = sin(s.clock - s.major_clock) / s.minor;
+    near_within(s.error, 1 / hypot(along, across), 1e-9, 0);
     if (tube && s.bow_shape == RBOW_BOW_KINK) return; /* its error contains that of the place */
     const double n0 = cos(s.clock), n1 = sin(s.clock);
     near_within(s.error, sqrt(5.991464547107979 / (n0 * n0 / variance[0] + n1 * n1 / variance[1])), 1e-9, 0); /* from memory */
