@@ -38,7 +38,8 @@ typedef struct rbow_sight {
     double worst;            /* in: the station of the largest of them; likewise                                         */
     int bow_shape;           /* rbow_bow_shape, a tube                                                                   */
     int freedom;             /* readings beyond those that the fit needs                                                 */
-    int significant;         /* 1: size exceeds its error                                                                */
+    int significant;         /* 1: size exceeds its error; that of a kink by a seventh (up or right alone: by a quarter),
+                                because its corner was looked for */
     int holds;               /* 1: misfit is at most misfit_most, or there is none                                       */
 } rbow_sight;
 

@@ -83,20 +83,21 @@ static int answer_line(sighting *s, const sight_reading_row *const *read, size_t
 static bool answer_lines(sighting *s, const sight_reading_row *readings, size_t count, int *status)
 {
     const char **names = malloc((count + 1) * sizeof *names);
-    size_t *of = malloc((count + 1) * sizeof *of), lines = 0;
+    size_t *of = malloc((count + 1) * sizeof *of), *end = calloc(count + 1, sizeof *end), lines = 0;
     const sight_reading_row **read = malloc((count + 1) * sizeof *read);
     s->readings = malloc((count + 1) * sizeof *s->readings);
     for (size_t i = 0; names != NULL && i < count; i++) names[i] = readings[i].line;
-    const bool fine = names != NULL && of != NULL && read != NULL && s->readings != NULL && part_groups(names, count, of, &lines);
-    for (size_t k = 0, begun = 0; k < lines && fine; k++) {
-        size_t n = 0;
-        for (size_t i = 0; i < count; i++)
-            if (of[i] == k) read[n++] = &readings[i];
-        *status = worse_status(*status, answer_line(s, read, n, &s->readings[begun]));
-        begun += n;
+    const bool fine = names != NULL && of != NULL && end != NULL && read != NULL && s->readings != NULL && part_groups(names, count, of, &lines);
+    for (size_t i = 0; i < count && fine; i++) end[of[i] + 1]++; /* where each line begins, one place on */
+    for (size_t k = 0; k < lines && fine; k++) end[k + 1] += end[k];
+    for (size_t i = 0; i < count && fine; i++) read[end[of[i]]++] = &readings[i]; /* and now where it ends */
+    for (size_t k = 0; k < lines && fine; k++) {
+        const size_t from = k > 0 ? end[k - 1] : 0;
+        *status = worse_status(*status, answer_line(s, &read[from], end[k] - from, &s->readings[from]));
     }
     free(names);
     free(of);
+    free(end);
     free(read);
     if (!fine || s->answers.failed) say("out of memory");
     return fine && !s->answers.failed;

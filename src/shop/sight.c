@@ -181,6 +181,13 @@ static void tell_error(rbow_sight *r, const sighted *s, spread v)
     r->significant = r->size > r->error;
 }
 
+/* Of a straight tube a corner that may lie anywhere finds more than its share of noise: a kink is significant only where it
+ * exceeds the error with the corner counted as a further direction, chi-square of one degree of freedom more. */
+static void judge_kink(rbow_sight *r, const sighted *s)
+{
+    r->significant = r->size > r->error * sqrt(gsl_cdf_chisq_Pinv(0.95, s->planes + 1) / quantile(s));
+}
+
 static double in_plane(const model *m, const double x[], int plane, int unknown)
 {
     return m->s->place[plane] >= 0 ? x[m->each * m->s->place[plane] + unknown] : 0;
@@ -355,5 +362,6 @@ rbow_status rbow_sight_tube(const rbow_sight_reading *readings, size_t count, rb
     if (is_kink && fit(&m, &moving, moved)) l = moving; /* its triangle knows the place too */
     else m.moves = 0;
     tell_error(sight, &s, spread_of(&m, &l, 2, 1));
+    if (is_kink) judge_kink(sight, &s);
     return RBOW_OK;
 }

@@ -4,7 +4,7 @@
 
 #include "cases/shop/sticks_table.h"
 
-enum { CUTTING_PIECES_MOST = 10000 }; /* of one size */
+enum { CUTTING_PIECES_MOST = 2000 }; /* of one size */
 
 typedef enum cutting_fault {
     CUTTING_NO_SIZE,   /* no stick of this size is in stock                           */

@@ -186,9 +186,9 @@ class Errors(SticksTest):
         self.assertEqual(self.sticks(self.FINE + part, MILL, "--format", "json").json["refused"], 1)
 
     def test_too_many_pieces(self):
-        run = self.sticks("a,1.25,0.058,10,9000,\nb,1.25,0.058,11,9000,\n" + "c,1,0.049,11,1,\n", MILL + "m,1,0.049,20,,1\n")
+        run = self.sticks("a,1.25,0.058,10,1200,\nb,1.25,0.058,11,1200,\n" + "c,1,0.049,11,1,\n", MILL + "m,1,0.049,20,,1\n")
         self.assertEqual(run.status, 2)
-        self.assertIn("parts.csv:2: count: part 'a': more than 10000 pieces of 1.25 in x 0.058 in: plan them in several files", run.err)
+        self.assertIn("parts.csv:2: count: part 'a': more than 2000 pieces of 1.25 in x 0.058 in: plan them in several files", run.err)
         self.assertEqual([row["part"] for row in run.rows], ["c"])
 
     def test_usage(self):

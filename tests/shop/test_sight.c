@@ -230,6 +230,7 @@ END_TEST
 typedef struct run { /* what lies in a run of noisy readings of one truth */
     double share;    /* of the misses whose ellipse contains the truth */
     double holds;    /* of the misfits below their limit */
+    double shows;    /* of the sizes that are significant */
     double sd[2], want[2];
 } run;
 
@@ -239,7 +240,7 @@ static run many(rbow_bow_shape shape, double size, double corner, bool socket, i
     gsl_rng *noise = gsl_rng_alloc(gsl_rng_mt19937);
     rbow_sight_reading at[MOST];
     const double truth[2] = {size * cos(0.7), size * sin(0.7)};
-    double inside = 0, holds = 0, square[2] = {0, 0}, want[2] = {0, 0};
+    double inside = 0, holds = 0, shows = 0, square[2] = {0, 0}, want[2] = {0, 0};
     enum { COUNT = 13 };
     for (int k = 0; k < runs; k++) {
         rbow_sight s;
@@ -256,6 +257,7 @@ static run many(rbow_bow_shape shape, double size, double corner, bool socket, i
         const double along = up * cos(s.major_clock) + right * sin(s.major_clock), across = up * sin(s.major_clock) - right * cos(s.major_clock);
         inside += gsl_pow_2(along / s.major) + gsl_pow_2(across / s.minor) <= 1;
         holds += s.holds;
+        shows += s.significant;
         square[0] += up * up / runs;
         square[1] += right * right / runs;
         const double q = -2 * log(0.05), c = cos(s.major_clock), n = sin(s.major_clock);
@@ -263,7 +265,7 @@ static run many(rbow_bow_shape shape, double size, double corner, bool socket, i
         want[1] += (gsl_pow_2(s.major * n) + gsl_pow_2(s.minor * c)) / q / runs;
     }
     gsl_rng_free(noise);
-    return (run){inside / runs, holds / runs, {sqrt(square[0]), sqrt(square[1])}, {sqrt(want[0]), sqrt(want[1])}};
+    return (run){inside / runs, holds / runs, shows / runs, {sqrt(square[0]), sqrt(square[1])}, {sqrt(want[0]), sqrt(want[1])}};
 }
 
 START_TEST(the_ellipse_holds_what_it_says)
@@ -276,6 +278,16 @@ START_TEST(the_ellipse_holds_what_it_says)
     near_within(arc.share, 0.95, 0, 0.04);
     for (int i = 0; i < 2; i++) near_within(arc.sd[i], arc.want[i], 0.14, 0);
     ck_assert(bar.want[1] > 1.1 * bar.want[0]); /* fewer readings to the right */
+}
+END_TEST
+
+/* Of straight bars and tubes one in twenty seems bent. */
+START_TEST(noise_is_not_significant)
+{
+    enum { BARS = 4000, TUBES = 800 }; /* deviations of 0.0034 and 0.008 */
+    near_within(many(RBOW_BOW_SINE, 0, 18, true, BARS).shows, 0.05, 0, 0.014);
+    near_within(many(RBOW_BOW_SINE, 0, 18, false, TUBES).shows, 0.055, 0, 0.025);
+    ck_assert(many(RBOW_BOW_KINK, 0.1, 12, false, 100).shows > 0.99);
 }
 END_TEST
 
@@ -378,6 +390,7 @@ static void fill(TCase *c)
     tcase_add_test(c, a_weighted_line_by_hand);
     tcase_add_test(c, as_gsl_fits_it);
     tcase_add_test(c, the_ellipse_holds_what_it_says);
+    tcase_add_test(c, noise_is_not_significant);
     tcase_add_test(c, the_error_of_a_kink_contains_its_place);
     tcase_add_test(c, a_bar_twice_as_long_halves_the_error);
     tcase_add_test(c, a_bent_bar_does_not_hold);

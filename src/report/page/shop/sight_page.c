@@ -180,7 +180,9 @@ static void say_face(text *out, const side *s)
     text_put(out, ", error ");
     put_quantity(out, sight_error(r), DIM_LENGTH, s->units, ROUND_UP);
     text_put(out, " at 95 %: the oval. ");
-    text_put(out, r->found.significant ? "It does not reach the middle. " : "It reaches the middle: not significant. ");
+    if (r->found.significant) text_put(out, "It does not reach the middle. ");
+    else if (sight_size(r) > sight_error(r)) text_put(out, "A corner that may lie anywhere finds as much in noise: not significant. ");
+    else text_put(out, "It reaches the middle: not significant. ");
     if (r->verdict == SIGHT_RECHECK)
         text_put(out, "But the readings do not lie on the fit: read them again. As they are: ");
     else

@@ -54,14 +54,16 @@ static void say_pieces(text *out, const stick_row *rows, size_t count, const scr
 {
     const char *u = unit_name(DIM_LENGTH, s->units);
     grid g = {0};
-    grid_column(&g, GRID_RIGHT, "   #");
+    grid_column(&g, GRID_RIGHT, "#");
     grid_column(&g, GRID_NAME, "part");
     grid_column(&g, GRID_RIGHT, "from, %s", u);
     if (s->units == UNITS_US) grid_column(&g, GRID_RIGHT, "tape");
     grid_column(&g, GRID_RIGHT, "to, %s", u);
     if (s->units == UNITS_US) grid_column(&g, GRID_RIGHT, "tape");
     grid_column(&g, GRID_RIGHT, "bow, %s", u);
+    grid_spare(&g, 1);
     grid_column(&g, GRID_RIGHT, "at most");
+    grid_spare(&g, 2);
     for (size_t i = 0; i < count; i++) {
         const stick_row *r = &rows[i];
         grid_format(&g, TONE_PLAIN, "%.0f", r->position);
