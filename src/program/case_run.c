@@ -69,9 +69,10 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;
-    *whole = !(keeps || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status);
+    const bool all_kept = !memory.failed; /* rows may be missing where memory ran out: an answer over all rows would be wrong */
+    *whole = all_kept && (!(keeps || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status));
     *whole = rows_end(out, run->refused.count + run->lost) && *whole;
-    if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
+    if (page != NULL && kept.count > 0 && all_kept) page->answered = run->report(run, page, &kept, status);
     if (!*whole) status = NO_VERDICT;
     rows_free(&kept);
     return status;

@@ -71,7 +71,7 @@ static void put_size(text *out, const stick_row *rows, size_t count, unit_system
     text heading = {0}, words = {0}, axis = {0};
     for (size_t i = 0; i < count; i++) longest = fmax(longest, rows[i].stick_length);
     const double high = BAR_STEP * rows->sticks;
-    const chart c = {.out = out, .left = 2, .top = 8, .width = FIGURE_WIDTH - 14, .height = high, .x_high = shown(longest, DIM_LENGTH, units), .y_high = 1};
+    const chart c = {.out = out, .left = 6, .top = 8, .width = FIGURE_WIDTH - 20, .height = high, .x_high = shown(longest, DIM_LENGTH, units), .y_high = 1};
     page_value(&heading, rows->od, DIM_LENGTH, units, 5);
     text_put(&heading, " × ");
     page_value(&heading, rows->wall, DIM_LENGTH, units, 4);
