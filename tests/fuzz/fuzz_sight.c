@@ -11,6 +11,8 @@
 #include "study/sighting.h"
 #include "table/writer.h"
 
+#include <railbow/tube.h>
+
 #include <gsl/gsl_errno.h>
 #include <math.h>
 

@@ -133,11 +133,11 @@ static void put_place_cell(text *out, const char *label, double value, unit_syst
     text_free_part(&words, out);
 }
 
-static void put_bow_cell(text *out, const char *label, double bow, const char *without, unit_system units)
+static void put_bow_cell(text *out, const char *label, double bow, const char *without, unit_system units, rounding way)
 {
     text words = {0};
     if (isnan(bow)) text_put(&words, without);
-    else put_bare(&words, bow, DIM_LENGTH, units, ROUND_UP);
+    else put_bare(&words, bow, DIM_LENGTH, units, way);
     put_cell(out, label, page_said(&words));
     text_free_part(&words, out);
 }
@@ -166,8 +166,8 @@ static void put_row(text *out, const stick_row *r, unit_system units)
     text_put(out, "</th>");
     put_place_cell(out, "from", r->cut_from, units);
     put_place_cell(out, "to", r->cut_to, units);
-    put_bow_cell(out, "bow", r->bow, "not known", units);
-    put_bow_cell(out, "at most", r->bow_most, "any", units);
+    put_bow_cell(out, "bow", r->bow, "not known", units, ROUND_UP);
+    put_bow_cell(out, "at most", r->bow_most, "any", units, ROUND_DOWN);
     text words = {0};
     page_quantity(&words, r->weight, DIM_MASS, units);
     text_format(out, "<td data-label=\"weight\" class=\"n\">%s</td></tr>\n", page_said(&words));

@@ -30,11 +30,11 @@ static void add_place(grid *g, double value, unit_system units)
     grid_text(g, TONE_PLAIN, &t);
 }
 
-static void add_bow(grid *g, double bow, unit_system units)
+static void add_bow(grid *g, double bow, unit_system units, rounding way)
 {
     text t = {0};
     if (isnan(bow)) text_char(&t, '-');
-    else put_bare(&t, bow, DIM_LENGTH, units, ROUND_UP);
+    else put_bare(&t, bow, DIM_LENGTH, units, way);
     grid_text(g, TONE_PLAIN, &t);
 }
 
@@ -70,9 +70,9 @@ static void say_pieces(text *out, const stick_row *rows, size_t count, const scr
         add_name(&g, r->part);
         add_place(&g, r->cut_from, s->units);
         add_place(&g, r->cut_to, s->units);
-        add_bow(&g, r->bow, s->units);
+        add_bow(&g, r->bow, s->units, ROUND_UP);
         if (isnan(r->bow_most)) grid_cell(&g, TONE_QUIET, "any");
-        else add_bow(&g, r->bow_most, s->units);
+        else add_bow(&g, r->bow_most, s->units, ROUND_DOWN);
     }
     grid_write(out, &g, s);
     grid_free(&g);
