@@ -109,6 +109,12 @@ static double exaggeration(const chart *c)
     return c->height / (c->y_high - c->y_low) / (c->width / (c->x_high - c->x_low));
 }
 
+/* Whether the numbers leave anything to draw: not where they are beyond all that a frame could be. */
+static bool can_be_drawn(double low, double high)
+{
+    return high - low > 1e-9 * fmax(fabs(low), fabs(high)) && isfinite(1 / (high - low)) && high - low < 1e100;
+}
+
 static void put_side(text *out, const side *s)
 {
     const rbow_sight *f = &s->r->found;
@@ -118,6 +124,10 @@ static void put_side(text *out, const side *s)
     size_t count = 0;
     text axis = {0}, words = {0};
     set_range(&c, s);
+    if (!can_be_drawn(c.x_low, c.x_high) || !can_be_drawn(c.y_low, c.y_high)) {
+        page_words_figure(out, s->r->line, "These readings cannot be drawn.");
+        return;
+    }
     page_begin_figure(out, s->r->line, 216, socket ? "Readings along the bar, and the straight line through them"
                                                     : "Readings along the tube, and the bow that fits them");
     text_format(&axis, "station from A, %s", unit_name(DIM_LENGTH, s->units));
@@ -197,6 +207,10 @@ static void put_face(text *out, const side *s)
     chart_polar p = {.out = out, .x = FIGURE_WIDTH / 2.0, .y = 108, .radius = 84, .high = chart_round_up(fmax(size + major, 1e-6), 4)};
     double x[2] = {p.x}, y[2] = {p.y};
     text words = {0};
+    if (!can_be_drawn(0, p.high)) {
+        page_words_figure(out, s->r->line, "This miss or bow cannot be drawn.");
+        return;
+    }
     page_begin_figure(out, s->r->kind == SIGHT_TUBE ? "Bow on the clock" : "Miss on the clock", 216, "Miss or bow seen from A, with the 95 % ellipse of its error");
     chart_polar_axes(&p);
     put_ellipse(&p, s);
