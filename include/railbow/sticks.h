@@ -28,7 +28,7 @@ typedef enum rbow_cutting_basis {
 
 enum {
     RBOW_CUTTING_PIECES = 60,     /* as many pieces are searched            */
-    RBOW_CUTTING_STEPS = 10000000, /* of a search: sets of pieces tried      */
+    RBOW_CUTTING_STEPS = 4000000, /* of each round of a search: sets tried  */
     RBOW_NO_STICK = -1            /* of a piece that no stick has room for  */
 };
 

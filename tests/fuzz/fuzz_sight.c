@@ -77,7 +77,7 @@ static void take_part(const void *record, void *context)
     part_row part = *(const part_row *)record;
     if (p->part_count == PIECES_MOST || rbow_section_of(part.od, part.wall, &section) != RBOW_OK) return;
     part.part = "<part>";
-    part.count = fmin(floor(part.count), 3);
+    part.count = 1;
     p->parts[p->part_count++] = part;
 }
 
