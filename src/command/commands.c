@@ -174,6 +174,32 @@ const command commands[] = {
      .example = "railbow pull --steps 4 horns.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_STEPS | TAKES_REPORT | TAKES_JOBS,
      .run = command_pull},
+    {.name = "sight",
+     .summary = "miss of a socket and bow of a tube, from a bar or a string",
+     .operands = "FILE",
+     .text = "Reads offsets, up and to the right as seen from A toward B, at stations along a bar in a socket or a string along a tube, and "
+             "fits the straight line or the bow that comes closest. Of a socket it reports the miss: the slope of the bar times the distance "
+             "to the landing. The reference line must be parallel to the line from the socket's centre at A to the landing; how far "
+             "it lies from A does not matter. For a socket at joint B measure station and landing from B, keep right as seen from A toward B, and "
+             "type the miss as miss_b. Of a tube it reports the bow against the chord from the first to the last station, and the shape "
+             "that fits best. The error is that of the readings, at 95 %. The text says what to type into a load case. The exit status is 0 if the "
+             "readings of every line lie on their fit, within their errors, 1 if some do not (recheck), and 2 if a line has too few readings. A "
+             "miss that is not significant is no failure.",
+     .example = "railbow sight sight.csv",
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_REPORT,
+     .run = command_sight},
+    {.name = "sticks",
+     .summary = "what to cut from which stick",
+     .operands = "PARTS",
+     .text = "Reads the parts to be cut and, with --stock, the sticks there are, and plans each size by itself: the fewest sticks, then "
+             "the least length of sticks, so that short ones are used up first, then the largest single remainder. Each piece comes whole from one "
+             "stick, and pieces that fill a stick need one cut fewer than there are pieces. A piece of a bowed stick has the bow times "
+             "(length/stick) squared, that of an arc (common practice, no source); the straightest sticks go to the parts that need them. Up to 60 pieces of a size "
+             "all plans are searched; beyond that, and where the search takes too long, the text says so and gives a lower bound. "
+             "Weights are those of --material. The exit status is 2 if a part fits no stick, or if there are too few.",
+     .example = "railbow sticks sticks_parts.csv --stock sticks_stock.csv",
+     .takes = TAKES_OUTPUT | TAKES_STICKS | TAKES_MATERIALS | TAKES_MATERIAL | TAKES_REPORT,
+     .run = command_sticks},
     {.name = "section",
      .summary = "section properties of tubes",
      .operands = "SIZE... | --ods LIST --walls LIST",

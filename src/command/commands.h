@@ -35,6 +35,8 @@ int command_life(const options *o);
 int command_inspect(const options *o);
 int command_release(const options *o);
 int command_pull(const options *o);
+int command_sight(const options *o);
+int command_sticks(const options *o);
 int command_section(const options *o);
 int command_columns(const options *o);
 int command_help(const options *o);

@@ -3,6 +3,8 @@
 #include "cases/case_table.h"
 #include "cases/pull_table.h"
 #include "cases/release_table.h"
+#include "cases/shop/sight_table.h"
+#include "cases/shop/sticks_table.h"
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/say.h"
@@ -52,6 +54,8 @@ typedef union record_room { /* a record of any list that a command reads */
     load_case load_case;
     cut_row cut;
     pull_row pull;
+    sight_reading_row reading;
+    part_row part;
 } record_room;
 
 /* What was kept, as the format wants it. */
@@ -111,9 +115,10 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;
-    *whole = !run->keeps || write_kept(run, out, &kept, &status);
+    const bool all_kept = !memory.failed; /* rows may be missing where memory ran out: an answer over all rows would be wrong */
+    *whole = all_kept && (!run->keeps || write_kept(run, out, &kept, &status));
     *whole = end_rows(run, out, &kept) && *whole;
-    if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
+    if (page != NULL && kept.count > 0 && all_kept) page->answered = run->report(run, page, &kept, status);
     if (!*whole) status = NO_VERDICT;
     rows_free(&kept);
     return status;

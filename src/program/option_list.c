@@ -174,6 +174,15 @@ static bool take_gauge(options *o, const char *value)
     return false;
 }
 
+static bool take_stock(options *o, const char *value) { o->stock = value; return true; }
+
+static bool take_kerf(options *o, const char *value)
+{
+    if (measure_read(value, strlen(value), DIM_LENGTH, &o->kerf) && o->kerf.value >= 0) return true;
+    say("--kerf: '%s' is not a length of at least 0", value);
+    return false;
+}
+
 static bool take_report(options *o, const char *value) { o->report = value; return true; }
 static bool take_title(options *o, const char *value) { o->title = value; return true; }
 static bool take_by(options *o, const char *value) { o->by = value; return true; }
@@ -271,6 +280,8 @@ const option_entry option_entries[] = {
     {OPTION("spec"), 0, TAKES_INSPECT, "FILE", take_spec, "what is asked: part, od_least, od_most, wall_least, bow_most"},
     {OPTION("gauge"), 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
     {OPTION("cases"), 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
+    {OPTION("stock"), 0, TAKES_STICKS, "FILE", take_stock, "the sticks in stock: stick, od, wall, length, bow, count"},
+    {OPTION("kerf"), 0, TAKES_STICKS, "V", take_kerf, "what a cut takes (default 1/16 in)"},
     {OPTION("steps"), 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
     {OPTION("report"), 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings, which needs nothing else"},
     {OPTION("pages"), 0, TAKES_SHEETS, "short|all", take_pages, "load cases with a sheet of their own on that page: the short and the tightest, or all "

@@ -167,7 +167,8 @@ class ProgramTest(unittest.TestCase):
         return [[*words, "--jobs", "1", "bowed.csv"] for words in studies] + [
             ["inspect", "--spec", shop / "spec.csv", "--cases", shop / "parts.csv", shop / "readings.csv"],
             ["life", "--jobs", "1", "--details", shop / "life_details.csv", shop / "life.csv"],
-            ["release", shop / "cuts.csv"], ["pull", "--steps", "4", shop / "horns.csv"]]
+            ["release", shop / "cuts.csv"], ["pull", "--steps", "4", shop / "horns.csv"], ["sight", shop / "sight.csv"],
+            ["sticks", shop / "sticks_parts.csv", "--stock", shop / "sticks_stock.csv"]]
 
     def read(self, name):
         return (self.folder / name).read_text(encoding="utf-8")

@@ -134,6 +134,7 @@ class HelpColumns(ProgramTest):
         "cut": ["frame", "--tube", "rail UL 2", "--at", "12in"],
         "inspect": ["--spec", "spec.csv", "--cases", "parts.csv", "readings.csv"], "pull": ["horns.csv"], "section": ["1x0.05"],
         "explain": ["nose.csv", "diagonal - push"], "limit": ["nose.csv", "--find", "factor", "--to", "2"],
+        "sight": ["sight.csv"], "sticks": ["sticks_parts.csv", "--stock", "sticks_stock.csv"],
         "sweep": ["nose.csv", "--vary", "factor=1:2:1"],
     }
 

@@ -18,6 +18,14 @@ class MemoryOfCommands(MemoryTest):
             for whole, run in self.every(*words, status=self.run_program(*words).status, most=30):
                 self.whole_or_said(whole, run)
 
+    def test_the_texts_and_pages_of_the_shop(self):
+        shop = self.installed.source / "cases"
+        sticks = ["sticks", shop / "sticks_parts.csv", "--stock", shop / "sticks_stock.csv"]
+        for words in (["sight", shop / "sight.csv", "--format", "text", "--report", "page.html"], ["sight", shop / "sight.csv", "--format", "json"],
+                      [*sticks, "--format", "text", "--report", "page.html"], [*sticks, "--format", "json"]):
+            for whole, run in self.every(*words, most=40):
+                self.whole_or_said(whole, run)
+
     def test_the_decisions_about_a_frame(self):
         frame = self.installed.source / "cases" / "portal"
         for words in (["compare", "--walls", "0.028,0.058"], ["sweep", "--tube", "beam", "--vary", "wall=0.035:0.065:0.015"],

@@ -217,6 +217,9 @@ class Schema(unittest.TestCase):
                 [*CUT, "--moved", "0", "--turned", "0", "--opened", "-0.1mm", "--units", "si"]],
         "release": [["cuts.csv"], ["--units", "si", "cuts.csv"]],
         "pull": [["horns.csv"], ["--steps", "3", "--units", "si", "horns.csv"]],
+        "sight": [["sight.csv"], ["--units", "si", "sight.csv"]],
+        "sticks": [["--stock", "sticks_stock.csv", "sticks_parts.csv"],
+                   ["--stock", "sticks_stock.csv", "--units", "si", "--kerf", "3mm", "sticks_parts.csv"]],
     }
 
     def setUp(self):

@@ -16,6 +16,8 @@
 #include "cases/release_table.h"
 #include "cases/scatter_table.h"
 #include "cases/section_table.h"
+#include "cases/shop/sight_table.h"
+#include "cases/shop/sticks_table.h"
 #include "cases/step_table.h"
 #include "cases/tolerance_table.h"
 
@@ -40,6 +42,9 @@ void tables_fill(tables *t)
         {"Readings of inspect", "inspect", &reading_list, true, false},
         {"Cuts of release", "release", &cut_list, true, false},
         {"Pulls of pull", "pull", &pull_list, true, false},
+        {"Readings of sight", "sight", &sight_reading_list, true, false},
+        {"Parts of sticks", "sticks", &part_list, true, false},
+        {"Stock of sticks", "sticks", &stock_list, true, false},
         {"Details (--details; of a frame details.csv, whose first column is tube)", "check", &case_detail_list, true, false},
         {"Results of check", "check", &check_list, false, false},
         {"Results of check: details (--of details)", "check", &case_details_list, false, true},
@@ -71,6 +76,8 @@ void tables_fill(tables *t)
         {"Results of inspect", "inspect", &inspect_cases_list, false, false},
         {"Results of release", "release", &release_list, false, false},
         {"Results of pull", "pull", &pulled_list, false, false},
+        {"Results of sight", "sight", &sight_list, false, false},
+        {"Results of sticks", "sticks", &stick_list, false, false},
     };
     _Static_assert(sizeof every == sizeof t->at, "TABLES is their number");
     memcpy(t->at, every, sizeof every);

@@ -14,7 +14,7 @@ typedef struct table {
     bool of_frame; /* a further answer of its command, of a frame as a rule */
 } table;
 
-enum { TABLES = 42 };
+enum { TABLES = 47 };
 
 typedef struct tables {
     table at[TABLES];
