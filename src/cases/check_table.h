@@ -3,12 +3,16 @@
 #define RAILBOW_CASES_CHECK_TABLE_H
 
 #include "cases/case_table.h"
+#include "cases/governing_detail.h"
 
 typedef struct check_row {
     load_case given;
     const rbow_material *material; /* the row that serves the tube's wall */
-    rbow_result result;
-    rbow_member taken;             /* the concrete member that governs */
+    rbow_result result;            /* margin, verdict, governs_at and what is taken: of the weakest of the tube and its details */
+    rbow_result tube;              /* of the tube itself */
+    rbow_member taken;             /* the concrete member that governs in the tube itself */
+    governing_detail detail;       /* where a detail governs, result.governs is RBOW_BY_NONE */
+    const char *governs;           /* name of the check or of the detail that sets the margin */
     const char *remarks;           /* the remarks of the result as text, separated by semicolons */
 } check_row;
 

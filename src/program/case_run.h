@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PROGRAM_CASE_RUN_H
 #define RAILBOW_PROGRAM_CASE_RUN_H
 
+#include "program/details.h"
 #include "program/facts.h"
 #include "program/materials.h"
 #include "program/options.h"
@@ -16,9 +17,11 @@ struct case_run {
     const char *name;
     const field_list *list;    /* what is read; NULL for load cases */
     const field_list *results;
+    const field_list *kept;  /* what is kept for a text or a page, where that is more; `write` then writes it in every format; NULL */
     const field_list *shown; /* what is written of the results; NULL for all; needs writes_whole */
     int jobs;      /* threads over the rows */
     size_t per_row; /* answers of a row where they are many, as in pipeline.h */
+    const char *curves, *curves_sha256; /* the table of S-N curves; NULL: none is read */
     bool writes_whole; /* `write` writes the answer, whole, in every format */
     const void *context;
     void *state;   /* what `begin` may change; the context, as a rule */
@@ -36,8 +39,10 @@ struct case_run {
     bool (*report)(const case_run *run, output *page, const rows *kept, int status);
 
     /* set here */
+    bool keeps;           /* answers are kept, not written as they come */
     materials materials;
     wanted wanted;
+    details details;      /* --details */
     run_facts facts;
     refused_rows refused; /* rows without an answer */
     size_t lost;          /* files that could not be read to their end */

@@ -19,7 +19,7 @@ static bool is_same(const char *name, const struct stat *there)
 
 const char *input_at(const options *o, const struct stat *there)
 {
-    const char *const named[] = {o->materials, o->tolerances, o->spec, o->cases};
+    const char *const named[] = {o->materials, o->tolerances, o->spec, o->cases, o->stock};
     char installed[4096];
     snprintf(installed, sizeof installed, "%s/materials/steel_tube.csv", data_folder);
     if (!S_ISREG(there->st_mode)) return NULL; /* a terminal may be read and written */

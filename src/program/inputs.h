@@ -6,7 +6,7 @@
 
 #include <sys/stat.h>
 
-/* Given:    o      the command line: operands, materials, tolerances, spec, cases; '-' among the operands is stdin
+/* Given:    o      the command line: operands, materials, tolerances, spec, cases, stock; '-' among the operands is stdin
  *           there  the file that an output would replace or write to
  * Returned: the name of the input that is this file (same device and inode, through links), or NULL */
 const char *input_at(const options *o, const struct stat *there);

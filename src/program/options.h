@@ -27,6 +27,8 @@ typedef struct options {
     int vary_count;
     const char *find, *from, *to; /* limit */
     double margin;
+    const char *details;          /* table of details; NULL for none */
+    const char *curves;           /* life; NULL for the installed file */
     const char *tolerances;       /* scatter */
     int samples, seed;
     int samples_before; /* of a part: how many are passed over */
@@ -37,6 +39,8 @@ typedef struct options {
     measure gauge;                /* at = NULL: the default */
     const char **case_patterns, **part_patterns; /* of the load cases that are meant; options_free */
     size_t case_count, part_count;
+    const char *stock;            /* sticks */
+    measure kerf;                 /* at = NULL: the default */
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
     bool working;                 /* the page shows and prints the working */
@@ -76,6 +80,9 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_STEPS = 1 << 10,
     TAKES_REPORT = 1 << 11,
     TAKES_CUT = 1 << 16,
+    TAKES_DETAILS = 1 << 17,
+    TAKES_LIFE = 1 << 18,
+    TAKES_STICKS = 1 << 19,
     TAKES_SHEETS = 1 << 20 /* of the page: --working, --pages */
 };
 

@@ -13,6 +13,8 @@ typedef struct run_facts {
     const char *(*sha256_of)(const char *input); /* of an input that was read whole, in hexadecimal; else "" */
     const char *materials;    /* the table's file; NULL where none is read */
     const char *materials_sha256;
+    const char *curves;       /* the table of S-N curves, likewise */
+    const char *curves_sha256;
 } run_facts;
 
 #endif

@@ -49,7 +49,7 @@ def worked_out(expression):
                        "no limit": "inf"}.items():
         expression = expression.replace(sign, word)
     expression = re.sub(r"(\(?[-\d.e+]+\)?)°", r"(\1*pi/180)", expression)
-    known = {name: getattr(math, name) for name in "sin cos tan sinh cosh tanh sqrt pi inf".split()}
+    known = {name: getattr(math, name) for name in "sin cos tan asin sinh cosh tanh sqrt pi inf".split()}
     return eval(expression, {"__builtins__": {}}, {**known, "min": min, "max": max})
 
 

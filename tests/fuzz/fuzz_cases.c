@@ -22,7 +22,7 @@ static void check_one(const void *record, void *context)
     const materials m = {.file = file, .list = &steel, .count = 1};
     const source_line at = {"fuzz", 1};
     if (++*count > 20) return;
-    if (check_case(&m, record, &at, &answer, &said) == NO_VERDICT) {
+    if (check_case(&m, record, &at, &answer, NULL, &said) == NO_VERDICT) {
         if (said.length == 0) abort();
     } else {
         for (unit_system units = UNITS_US; units <= UNITS_SI; units++) {

@@ -41,7 +41,8 @@ SHOTS = {"desk": (1280, []), "small": (760, []), "phone": (390, []), "dark": (12
 LEAST_WORDS = 12  # px, of a drawing on a phone
 PAPERS = {"A4": 595, "letter": 612}  # points wide
 RAILS = ["--case", "*rail*"]  # the other tubes are pinned, and take no miss
-FILES = {"frame": "frame", "portal": "portal", "cut": "frame", "inspect": "readings.csv", "release": "cuts.csv", "pull": "horns.csv"}
+FILES = {"frame": "frame", "portal": "portal", "cut": "frame", "inspect": "readings.csv", "release": "cuts.csv", "pull": "horns.csv", "life": "life.csv", "sight": "sight.csv",
+         "sticks": "sticks_parts.csv"}
 # name, words behind the file, least and most pages on paper
 REPORTS = [
     ("check", ["check"], 6, 7),  # the table, a sheet for each of four short cases, what was checked
@@ -56,6 +57,7 @@ REPORTS = [
     ("limit", ["limit", *RAILS, "--find", "miss_a", "--to", "1in"], 1, 2),
     ("index", ["index"], 2, 4),
     ("scatter", ["scatter", "--tolerances", "tolerances.csv"], 3, 6),
+    ("life", ["life", "--details", "life_details.csv"], 2, 2),
     ("inspect", ["inspect", "--spec", "spec.csv"], 1, 3),
     ("release", ["release"], 1, 2),
     ("pull", ["pull", "--steps", "4"], 1, 3),
@@ -68,6 +70,8 @@ REPORTS = [
     ("portal-limit", ["limit", "--tube", "{tube}", "--find", "bow", "--to", "0.5in"], 1, 2),
     ("portal-index", ["index"], 1, 2),
     ("frame-scatter", ["scatter", "--tolerances", "frame_tolerances.csv", "--samples", "64"], 1, 3),
+    ("sight", ["sight"], 2, 2),
+    ("sticks", ["sticks", "--stock", "sticks_stock.csv"], 2, 2),
 ]
 AXE = """<script>%s</script><script>axe.run(document).then(r => {
   const p = document.createElement('pre');

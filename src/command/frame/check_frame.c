@@ -1,5 +1,6 @@
 #include "cases/frame_results.h"
 #include "command/frame/check_frame.h"
+#include "command/frame/detail_cards.h"
 
 #include "program/case_check.h"
 #include "program/exit_status.h"
@@ -100,7 +101,10 @@ static bool write_page(const frame_check *c, output *page, int status)
     text body = {0};
     if (head.title == NULL) head.title = "Frame check";
     body.failed = p == NULL || !fill_picture(c, p, shapes, memory);
-    if (!body.failed) frame_page(&body, &head, &c->solved.answers, p);
+    if (!body.failed) {
+        frame_page(&body, &head, &c->solved.answers, p);
+        put_detail_cards(&body, &head, c->build, &c->solved);
+    }
     const bool fine = report_write(page, &head, &body);
     free(p);
     free(shapes);

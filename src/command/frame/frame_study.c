@@ -34,7 +34,7 @@ frame_weakest frame_study_weakest(const frame_study *s, const frame_lowest *lowe
         .margin = lowest->lowest.margin,
         .tube = any ? m->tubes[lowest->lowest.tube].name : "",
         .run = any ? m->runs[lowest->run].name : "",
-        .governs = lowest->lowest.governs,
+        .governs = frame_governs_name(s->problem.details, lowest->lowest.governs),
         .verdict = lowest->lowest.margin >= 0 ? RBOW_HOLDS : RBOW_SHORT,
     };
 }

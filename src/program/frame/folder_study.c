@@ -24,6 +24,7 @@ static bool write_page(folder_study *s, output *page, int status)
     page_head head = report_head(&as_run, page, status);
     text body = {0};
     if (head.title == NULL) head.title = s->title;
+    head.tolerance = s->tolerance;
     s->page(s, &body, &head);
     return report_write(page, &head, &body);
 }

@@ -1,5 +1,5 @@
 /* Result tables as JSON: {"version": ..., "command": [...], "inputs": [...], "materials": {"file": ..., "sha256": ...},
- * "units": {...}, "rows": [{...}, ...], "refused": n}; infinity and what does not exist are null. */
+ * (of life "curves", likewise), "units": {...}, "rows": [{...}, ...], "refused": n}; infinity and what does not exist are null. */
 #ifndef RAILBOW_REPORT_JSON_JSON_H
 #define RAILBOW_REPORT_JSON_JSON_H
 

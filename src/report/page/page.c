@@ -86,6 +86,7 @@ static void put_record(text *out, const page_head *head)
     for (size_t i = 0; i < facts->input_count; i++)
         put_pair(out, "Input", facts->inputs[i], facts->sha256_of != NULL ? facts->sha256_of(facts->inputs[i]) : "");
     if (facts->materials != NULL) put_pair(out, "Materials", facts->materials, facts->materials_sha256);
+    if (facts->curves != NULL) put_pair(out, "S-N curves", facts->curves, facts->curves_sha256);
     const char *good = head->tolerance != NULL ? head->tolerance : "closed forms to nine digits, load factors and margins to seven, clocks to 0.1°";
     if (*good != '\0') put_pair(out, "Good to", good, "");
     put_pair(out, "Clocks", "as seen from joint A toward B: 0° is up, 90° to the right", "");

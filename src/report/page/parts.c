@@ -115,7 +115,7 @@ void page_caution(text *out)
     text_char(out, '\n');
 }
 
-static void put_verdict(text *out, bool fine, const text *sentence)
+void page_verdict(text *out, bool fine, const text *sentence)
 {
     text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
     html_text(out, page_said(sentence));
@@ -124,13 +124,13 @@ static void put_verdict(text *out, bool fine, const text *sentence)
 
 void page_sentence(text *out, bool fine, const text *sentence)
 {
-    put_verdict(out, fine, sentence);
+    page_verdict(out, fine, sentence);
     page_caution(out);
 }
 
 void page_plain_sentence(text *out, bool fine, const text *sentence)
 {
-    put_verdict(out, fine, sentence);
+    page_verdict(out, fine, sentence);
     html_element(out, "p", "about", caution);
     text_char(out, '\n');
 }

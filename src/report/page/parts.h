@@ -20,7 +20,8 @@ void page_quantity(text *out, double own, dimension d, unit_system units);
 /* The caution under the verdict, so that the first sheet never goes about without it. */
 void page_caution(text *out);
 
-/* The sentence that a page begins with, and the caution. */
+/* The sentence that a page begins with; the second adds the caution of load cases. */
+void page_verdict(text *out, bool fine, const text *sentence);
 void page_sentence(text *out, bool fine, const text *sentence);
 
 /* The same with the caution alone, where nothing of a load case is assumed. */

@@ -61,6 +61,13 @@ const char page_style[] =
     "svg .fill-steel{fill:var(--steel)}svg .fill-blue{fill:var(--blue)}svg .fill-red{fill:var(--red)}svg .fill-ink{fill:var(--ink)}\n"
     "svg path.steel{fill:var(--steel);stroke:var(--ink);stroke-width:.8;fill-rule:evenodd}\n"
     "svg path.weld{fill:var(--steel-2);stroke:var(--ink);stroke-width:.8;fill-rule:evenodd}\n"
+    /* details: parts that are cut differ by fill and by the direction of their hatch; welds are solid */
+    "svg path.part-tube{fill:var(--wash);stroke:var(--ink);stroke-width:1}svg path.part-other{fill:var(--paper);stroke:var(--ink);stroke-width:1}"
+    "svg path.part-weld{fill:var(--ink);stroke:var(--ink);stroke-width:.5}svg path.part-base{fill:none;stroke:var(--soft);stroke-dasharray:5 3}\n"
+    "svg .lines{stroke:var(--ink);stroke-width:.55}svg .centre{stroke:var(--soft);stroke-width:.8;stroke-dasharray:11 3 2 3}"
+    "svg .border{fill:none;stroke:var(--line)}svg .over-weld{stroke:var(--paper);stroke-width:1}\n"
+    "section.detail{margin-top:2rem;padding-top:.5rem;border-top:1px solid var(--line)}section.detail .figures{margin:.5rem 0 0}"
+    "section.detail h3 .soft{font-weight:400}@media print{section.detail{break-inside:avoid}section.detail details:not([open]){display:none}}\n"
     "svg .zone{stroke:var(--steel-2);stroke-width:6;opacity:.6}svg .wash{fill:var(--wash)}\n"
     "svg .tint-1{opacity:.08}svg .tint-2{opacity:.16}svg .tint-3{opacity:.25}svg .tint-4{opacity:.34}svg .tint-5{opacity:.43}"
     "svg .tint-6{opacity:.52}\n"

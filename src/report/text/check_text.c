@@ -5,6 +5,7 @@
 #include "report/advice_words.h"
 #include "report/text/cells.h"
 #include "report/text/check_table_text.h"
+#include "report/text/detail_text.h"
 
 #include <math.h>
 
@@ -35,7 +36,9 @@ static void say_count(text *out, const check_row *rows, size_t count, const scre
 static void put_factors(text *out, const check_row *r)
 {
     const double factor = deciding_factor(r);
-    if (isinf(factor)) {
+    if (r->detail.governs) {
+        put_detail_factors(out, r->governs, &r->detail, r->result.margin);
+    } else if (isinf(factor)) {
         text_put(out, "no run load could make it yield or buckle.");
     } else if (!(factor > 0)) {
         text_put(out, "it yields or buckles with no run load at all; a load factor of ");
@@ -83,11 +86,11 @@ static void say_where(text *out, const check_row *r, const screen *s)
         [RBOW_BY_YIELD] = "yield of the outer fibre",
         [RBOW_BY_INTERACTION] = "interaction: push and bending together",
     };
-    if (r->result.governs == RBOW_BY_NONE) return;
+    if (r->result.governs == RBOW_BY_NONE && !r->detail.governs) return;
     const bool somewhere = !isnan(r->result.governs_at), buckles = r->result.governs == RBOW_BY_YIELD && !somewhere;
     text line = {0};
-    text_format(&line, "  What governs: %s",
-                buckles ? "elastic buckling, which comes before any yield" : reasons[r->result.governs]);
+    if (r->detail.governs) put_detail_governs(&line, r->governs, &r->detail);
+    else text_format(&line, "  What governs: %s", buckles ? "elastic buckling, which comes before any yield" : reasons[r->result.governs]);
     if (somewhere) {
         text_put(&line, ", ");
         put_place(&line, r, s->units);
@@ -260,10 +263,12 @@ void check_remarks_text(text *out, const check_row *rows, size_t count, const sc
     say_squeezed(out, rows, count, s);
 }
 
-void check_text(text *out, const check_row *rows, size_t count, const advice *a, const screen *s)
+void check_text(text *out, const check_row *rows, size_t count, const detail_answer *details, size_t detail_count, bool every, const advice *a,
+                const screen *s)
 {
     check_verdict_text(out, rows, count, a, s);
     if (count > 0) check_table_text(out, rows, count, s);
+    details_text(out, details, detail_count, every, s);
     check_remarks_text(out, rows, count, s);
     put_assumptions(out, s);
     put_end(out, s);

@@ -27,9 +27,9 @@ static void put_name(text *out, const char *name)
 static void put_governs(text *out, const frame_tube_answer *r, unit_system units)
 {
     const double at = r->result.governs_at;
-    if (r->result.governs == RBOW_FRAME_BY_NONE) return;
+    if (r->result.governs == RBOW_FRAME_BY_NONE && !r->detail.governs) return;
     begin(out, "What governs");
-    text_put(out, r->result.governs == RBOW_FRAME_BY_FRAME ? "the frame as a whole buckles" : frame_governs_words[r->result.governs].word);
+    text_put(out, r->result.governs == RBOW_FRAME_BY_FRAME ? "the frame as a whole buckles" : r->governs);
     if (at <= 0 || at >= r->result.length) {
         text_put(out, ", at joint ");
         put_name(out, at <= 0 ? r->given.from : r->given.to);

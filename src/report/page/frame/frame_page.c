@@ -122,7 +122,7 @@ static void put_run(text *out, const frame_run_answer *r, unit_system units)
     put_verdict_cell(out, r->result.verdict);
     put_percent_cell(out, "Margin", r->result.margin);
     put_text_cell(out, "Worst tube", r->worst_tube);
-    put_text_cell(out, "Governs:", frame_governs_words[r->result.governs].word);
+    put_text_cell(out, "Governs:", r->governs);
     put_factor_cell(out, "Critical factor", r->result.critical_factor);
     put_factor_cell(out, "Path ends", r->result.path_end);
     put_value_cell(out, "Moves", r->result.move, DIM_LENGTH, units);
@@ -150,7 +150,7 @@ static void put_tube(text *out, const frame_tube_answer *r, unit_system units)
     put_verdict_cell(out, r->result.verdict);
     put_percent_cell(out, "Margin", r->result.margin);
     put_text_cell(out, "In run", r->run);
-    put_text_cell(out, "Governs:", frame_governs_words[r->result.governs].word);
+    put_text_cell(out, "Governs:", r->governs);
     put_factor_cell(out, "Load factor", frame_deciding_factor(r));
     put_value_cell(out, "Push", r->result.axial, DIM_FORCE, units);
     put_value_cell(out, "Locked in", r->result.fit_stress, DIM_STRESS, units);
@@ -235,7 +235,7 @@ void frame_page_card(text *out, const frame_card *card, size_t number, double la
     html_text(out, r->given.from);
     text_put(out, "’, B is ‘");
     html_text(out, r->given.to);
-    text_format(out, "’. Governs: %s", frame_governs_words[r->result.governs].word);
+    text_format(out, "’. Governs: %s", r->governs);
     if (r->result.governs_at <= 0 || r->result.governs_at >= r->result.length) {
         text_put(out, r->result.governs_at <= 0 ? ", at A" : ", at B");
     } else if (!isnan(r->result.governs_at)) {

@@ -1,8 +1,11 @@
-#include "cases/table_list.h"
+#include "cases/list/table_list.h"
 
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
+#include "cases/detail/curve_table.h"
+#include "cases/detail/detail_results.h"
+#include "cases/detail/life_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "cases/frame_spread_table.h"
@@ -13,6 +16,8 @@
 #include "cases/release_table.h"
 #include "cases/scatter_table.h"
 #include "cases/section_table.h"
+#include "cases/shop/sight_table.h"
+#include "cases/shop/sticks_table.h"
 #include "cases/step_table.h"
 #include "cases/tolerance_table.h"
 
@@ -31,16 +36,23 @@ void tables_fill(tables *t)
         {"Joints of a frame (joints.csv)", "check", &joint_list, true, false},
         {"Tubes of a frame (tubes.csv)", "check", &frame_tube_list, true, false},
         {"Loads of a frame (loads.csv)", "check", &frame_load_list, true, false},
+        {"S-N curves of life", "life", &curve_list, true, false},
         {"Tolerances of scatter", "scatter", &tolerance_list, true, false},
         {"Specification of inspect", "inspect", &spec_list, true, false},
         {"Readings of inspect", "inspect", &reading_list, true, false},
         {"Cuts of release", "release", &cut_list, true, false},
         {"Pulls of pull", "pull", &pull_list, true, false},
+        {"Readings of sight", "sight", &sight_reading_list, true, false},
+        {"Parts of sticks", "sticks", &part_list, true, false},
+        {"Stock of sticks", "sticks", &stock_list, true, false},
+        {"Details (--details; of a frame details.csv, whose first column is tube)", "check", &case_detail_list, true, false},
         {"Results of check", "check", &check_list, false, false},
+        {"Results of check: details (--of details)", "check", &case_details_list, false, true},
         {"What to do about the worst case (advice, in JSON)", "check", &advice_list, false, true},
         {"Results of check on a frame: tubes", "check", &frame_tubes_list, false, true},
         {"Results of check on a frame: joints (--of joints)", "check", &frame_joints_list, false, true},
         {"Results of check on a frame: runs (--of runs)", "check", &frame_runs_list, false, true},
+        {"Results of check on a frame: details (--of details)", "check", &frame_details_list, false, true},
         {"Results of check on a frame: where to weld (--arch RUN --of arch)", "check", &frame_arch_list, false, true},
         {"Steps of explain (as CSV or JSON)", "explain", &step_list, false, false},
         {"Results of section", "section", &section_list, false, false},
@@ -59,9 +71,13 @@ void tables_fill(tables *t)
         {"Results of cut", "cut", &frame_cuts_list, false, true},
         {"Results of cut: joints (--of joints)", "cut", &frame_cut_joints_list, false, true},
         {"Results of cut with readings", "cut", &frame_cut_locked_list, false, false},
+        {"Results of life", "life", &life_list, false, false},
+        {"Results of life on a frame", "life", &frame_life_list, false, true},
         {"Results of inspect", "inspect", &inspect_cases_list, false, false},
         {"Results of release", "release", &release_list, false, false},
         {"Results of pull", "pull", &pulled_list, false, false},
+        {"Results of sight", "sight", &sight_list, false, false},
+        {"Results of sticks", "sticks", &stick_list, false, false},
     };
     _Static_assert(sizeof every == sizeof t->at, "TABLES is their number");
     memcpy(t->at, every, sizeof every);

@@ -1,6 +1,6 @@
 /* Every table that the program reads or writes: for the list of columns, help, manual, schema and completions. */
-#ifndef RAILBOW_CASES_TABLE_LIST_H
-#define RAILBOW_CASES_TABLE_LIST_H
+#ifndef RAILBOW_CASES_LIST_TABLE_LIST_H
+#define RAILBOW_CASES_LIST_TABLE_LIST_H
 
 #include "cases/frame_study_table.h"
 #include "cases/limit_table.h"
@@ -11,10 +11,10 @@ typedef struct table {
     const char *command; /* the command that has it; NULL for several */
     const field_list *list;
     bool input;
-    bool of_frame; /* an answer of a command that answers files of load cases, too */
+    bool of_frame; /* a further answer of its command, of a frame as a rule */
 } table;
 
-enum { TABLES = 36 };
+enum { TABLES = 47 };
 
 typedef struct tables {
     table at[TABLES];

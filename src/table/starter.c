@@ -1,4 +1,4 @@
-#include "program/starter.h"
+#include "table/starter.h"
 
 #include <string.h>
 

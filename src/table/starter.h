@@ -1,6 +1,6 @@
 /* The example rows of a new table. */
-#ifndef RAILBOW_PROGRAM_STARTER_H
-#define RAILBOW_PROGRAM_STARTER_H
+#ifndef RAILBOW_TABLE_STARTER_H
+#define RAILBOW_TABLE_STARTER_H
 
 #include "table/field.h"
 #include "table/text.h"
