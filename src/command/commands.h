@@ -35,6 +35,7 @@ int command_inspect(const options *o);
 int command_release(const options *o);
 int command_pull(const options *o);
 int command_section(const options *o);
+int command_cases(const options *o);
 int command_columns(const options *o);
 int command_help(const options *o);
 

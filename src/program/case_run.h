@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PROGRAM_CASE_RUN_H
 #define RAILBOW_PROGRAM_CASE_RUN_H
 
+#include "program/changes.h"
 #include "program/facts.h"
 #include "program/materials.h"
 #include "program/options.h"
@@ -34,6 +35,7 @@ struct case_run {
     /* set here */
     materials materials;
     wanted wanted;
+    changes changes; /* of --set */
     run_facts facts;
     refused_rows refused; /* rows without an answer */
     size_t lost;          /* files that could not be read to their end */

@@ -35,8 +35,12 @@ typedef struct options {
     measure gauge;                /* at = NULL: the default */
     const char **case_patterns, **part_patterns; /* of the load cases that are meant; options_free */
     size_t case_count, part_count;
+    int *rows;         /* --row: lines of the load cases that are meant; options_free */
+    const char **sets; /* --set: "COLUMN=VALUE"; options_free */
+    size_t row_count, set_count;
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
+    bool live; /* the page has the engine in it */
     bool all; /* new: every column; check of a frame: every tube */
     bool frame; /* new */
     int of;     /* frame_of, of cut frame_cut_of */
@@ -70,7 +74,8 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_INSPECT = 1 << 9,
     TAKES_STEPS = 1 << 10,
     TAKES_REPORT = 1 << 11,
-    TAKES_CUT = 1 << 16
+    TAKES_CUT = 1 << 16,
+    TAKES_LIVE = 1 << 17
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

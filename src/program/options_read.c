@@ -145,6 +145,10 @@ static bool is_sound(const options *o, const char *command)
         say("%s: --%s stands on the page, but --report names none", command, names[i]);
         return false;
     }
+    if (o->live && o->report == NULL && !o->help) {
+        say("%s: --live puts the engine into the page, but --report names none", command);
+        return false;
+    }
     return o->help || !has_stray_size(o);
 }
 
@@ -163,9 +167,11 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
     o->said = malloc(((size_t)argc * 2 + 4) * sizeof *o->said);
     o->case_patterns = malloc((size_t)argc * sizeof *o->case_patterns);
     o->part_patterns = malloc((size_t)argc * sizeof *o->part_patterns);
+    o->rows = malloc((size_t)argc * sizeof *o->rows);
+    o->sets = malloc((size_t)argc * sizeof *o->sets);
     o->tubes = malloc((size_t)argc * sizeof *o->tubes);
     o->ats = malloc((size_t)argc * sizeof *o->ats);
-    if (o->tubes == NULL || o->ats == NULL || o->said == NULL || o->case_patterns == NULL || o->part_patterns == NULL) {
+    if (o->rows == NULL || o->sets == NULL || o->tubes == NULL || o->ats == NULL || o->said == NULL || o->case_patterns == NULL || o->part_patterns == NULL) {
         say("out of memory");
         return false;
     }
@@ -196,8 +202,11 @@ void options_free(options *o)
     free(o->said);
     free(o->case_patterns);
     free(o->part_patterns);
+    free(o->rows);
+    free(o->sets);
     free(o->tubes);
     free(o->ats);
-    o->tubes = o->ats = NULL;
+    o->rows = NULL;
+    o->tubes = o->ats = o->sets = NULL;
     o->said = o->case_patterns = o->part_patterns = NULL;
 }
