@@ -4,6 +4,7 @@
 #include "program/option_list.h"
 #include "program/say.h"
 #include "report/lines.h"
+#include "report/live/live.h"
 #include "table/names.h"
 #include "table/text.h"
 
@@ -136,6 +137,20 @@ static bool has_stray_size(const options *o)
     return false;
 }
 
+static bool can_be_live(const options *o, const char *command)
+{
+    if (!live_is_built()) {
+        say("%s: --live: this program was built without the engine of the live page; 'sh cases/page' builds one that has it", command);
+        return false;
+    }
+    for (int i = 0; i < o->operand_count; i++) {
+        if (strcmp(o->operands[i], "-") != 0) continue;
+        say("%s: --live: the inputs go into the page: name a file, not stdin", command);
+        return false;
+    }
+    return true;
+}
+
 /* Options that mean nothing without another. */
 static bool is_sound(const options *o, const char *command)
 {
@@ -149,6 +164,7 @@ static bool is_sound(const options *o, const char *command)
         say("%s: --live puts the engine into the page, but --report names none", command);
         return false;
     }
+    if (o->live && !o->help && !can_be_live(o, command)) return false;
     return o->help || !has_stray_size(o);
 }
 

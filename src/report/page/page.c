@@ -30,6 +30,7 @@ void page_open(text *out, const page_head *head)
     text_put(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
                   "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n"
                   "<meta name=\"color-scheme\" content=\"light dark\"/>\n<meta name=\"generator\" content=\"railbow\"/>\n");
+    if (head->policy != NULL) text_format(out, "<meta http-equiv=\"Content-Security-Policy\" content=\"%s\"/>\n", head->policy);
     html_element(out, "title", NULL, title);
     text_format(out, "\n<style>\n%s</style>\n</head>\n<body>\n<header>\n", page_style);
     html_element(out, "h1", NULL, title);
@@ -72,5 +73,7 @@ void page_close(text *out, const page_head *head)
     html_element(out, "p", NULL, caution);
     text_put(out, "<p>Clocks are seen from joint A toward B: 0 is up, 90 to the right.</p>");
     put_origin(out, head->facts);
-    text_put(out, "</footer>\n</body>\n</html>\n");
+    text_put(out, "</footer>\n");
+    if (head->tail != NULL) head->tail(out, head);
+    text_put(out, "</body>\n</html>\n");
 }
