@@ -1,6 +1,7 @@
 #include "command/commands.h"
 
 #include "cases/case_table.h"
+#include "program/case_check.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
 #include "program/screen_of.h"
@@ -10,16 +11,15 @@
 
 #include <math.h>
 
-/* Where the material is unknown, its column curve stays open. A rigid surrounding is the default, and no number. */
+/* What no command could take is refused here too, so that the rows are those of check. A rigid surrounding is the default, and
+ * no number. */
 static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     listed_case answer = {.given = *(const load_case *)record, .line = (double)at->line};
     rbow_member *m = &answer.given.member;
-    int known;
-    const rbow_material unknown = {.column_curve = RBOW_CURVE_OF_MATERIAL};
-    const rbow_material *material = rbow_material_find(run->materials.list, run->materials.count, answer.given.material, m->wall, &known);
-    (void)complaints;
-    *m = rbow_member_resolved(m, material != NULL ? material : &unknown);
+    const rbow_material *material = case_material(&run->materials, &answer.given, at, complaints);
+    if (material == NULL) return NO_VERDICT;
+    *m = rbow_member_resolved(m, material);
     if (isinf(m->gap_stiffness)) m->gap_stiffness = NAN;
     rows_add(answers, &answer);
     return ALL_HOLD;

@@ -167,8 +167,8 @@ const command commands[] = {
      .summary = "load cases as they are read: every column, defaults filled in",
      .operands = "FILE...",
      .text = "Reads load cases as every command does and prints each column with the value that is meant, whatever units and "
-             "notation the file has. --row, --case and --part choose, --set changes. Nothing is checked but what a cell may hold. The CSV "
-             "is a file of load cases again; JSON also has the line of each. The exit status is 0, or 2 if a row has an error.",
+             "notation the file has. --row, --case and --part choose, --set changes. The CSV is a file of load cases again; JSON also has "
+             "the line of each. The exit status is 0, or 2 if a row has an error.",
      .example = "railbow cases --format text rail.csv",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_JOBS,
      .run = command_cases},
