@@ -17,12 +17,12 @@ function buildPage() {
           button("save-page", "Save this page", savePage), button("print", "Print", () => window.print()),
           make("label", {}, "Units ", make("select", { id: "units", onchange: (event) => { page.units = event.target.value; page.changes = {}; renew(); } },
             make("option", { value: "us" }, "inch, lbf"), make("option", { value: "si" }, "mm, N"))))), picked),
-    make("section", { id: "top", "aria-label": "Verdict" },
+    make("main", {}, make("section", { id: "top", "aria-label": "Verdict" },
       make("div", { class: "top-in" },
         make("p", { id: "verdict", role: "status", "aria-live": "polite", "aria-atomic": "true" }),
         make("p", { id: "advice" }))),
     make("div", { id: "faults", role: "alert" }),
-    make("main", { class: "columns" },
+    make("div", { class: "columns" },
       make("details", { id: "list-part", open: !narrow() }, make("summary", {}, make("h2", { id: "list-title" }, "Cases")),
         make("div", { class: "find" },
           make("label", {}, "Show ", make("select", { id: "filter", onchange: (event) => { page.filter = event.target.value; showList(); } },
@@ -31,8 +31,8 @@ function buildPage() {
           make("label", {}, "Find ", make("input", { type: "search", id: "search", autocomplete: "off", oninput: (event) => { page.search = event.target.value; showList(); } }))),
         make("ol", { id: "list" }), make("button", { type: "button", id: "more", hidden: true, onclick: () => { shownRows *= 4; showList(); } }, "Show more")),
       make("section", { id: "detail", "aria-labelledby": "chosen" },
-        make("h2", { id: "chosen" }), make("div", { id: "controls" }), make("div", { id: "along" }), make("div", { id: "drawing" }))),
-    make("details", { id: "table-part" }, make("summary", {}, make("h2", {}, "The table")), make("div", { id: "table" })),
+        make("h2", { id: "chosen" }), make("div", { id: "tube" }), make("div", { id: "controls" }), make("div", { id: "along" }), make("div", { id: "drawing" }))),
+    make("details", { id: "table-part" }, make("summary", {}, make("h2", {}, "The table")), make("div", { id: "table" }))),
     make("footer", { id: "foot" }));
   document.body.prepend(live);
   document.body.append(still);
@@ -51,15 +51,15 @@ function standing() {
 
 function showVerdict(said) {
   const top = byId("top"), verdict = byId("verdict");
-  top.className = "";
+  delete top.dataset.verdict;
   if (page.passed === null) {
-    top.className = "short";
+    top.dataset.verdict = "short";
     verdict.replaceChildren(make("strong", {}, "NO VERDICT"), " The engine does not give the known answer to a known case in this browser. Do not use this page here.");
     return;
   }
   const row = page.now || page.chosen;
   if (!row || said === "none") {
-    top.className = "short";
+    top.dataset.verdict = "short";
     verdict.replaceChildren(make("strong", {}, "NO VERDICT"), make("span", { class: "why" }, said === "none" ? " The model cannot take this value; see the message below." : " Nothing could be checked; see the messages below."));
     return;
   }
@@ -68,10 +68,10 @@ function showVerdict(said) {
   const all = rows.length === 1 ? "" : short === 0 ? `All ${rows.length} ${what}s hold.` : `${short} of ${rows.length} ${what}s ${short === 1 ? "is" : "are"} short.`;
   const lost = page.refused > 0 ? ` ${page.refused} more ${page.refused === 1 ? "row was" : "rows were"} not checked.` : "";
   const changed = Object.keys(page.changes).length > 0 && page.now;
-  top.className = holds(row) ? "holds" : "short";
+  top.dataset.verdict = holds(row) ? "holds" : "short";
   verdict.replaceChildren(make("strong", {}, word(row)), " ", make("b", { class: "margin" }, percent(row.margin)), " ",
     make("span", { class: "which" }, page.chosen.name, page.kind === "frame" ? ` in run ${page.chosen.run}` : ""),
-    changed ? make("span", { class: "was" }, ` was ${percent(page.chosen.margin)}, now ${percent(row.margin)}`) : null,
+    make("span", { class: "was" }, changed ? ` was ${percent(page.chosen.margin)}, now ${percent(row.margin)}` : ""),
     make("span", { class: "all" }, ` ${all}${lost}`));
 }
 
@@ -111,6 +111,7 @@ function markChosen() {
 }
 
 function choose(row) {
+  dropAnswers();
   page.chosen = row;
   page.changes = {};
   page.now = null;
@@ -129,17 +130,48 @@ function sheetOf(html) {
   return sheet;
 }
 
+/* The drawing of the tube stands first, above the controls; the charts and the working follow them. */
+function showSheet(sheet) {
+  const tube = sheet.querySelector("figure") || sheet.querySelector("svg");
+  byId("tube").replaceChildren(...(tube ? [tube] : []));
+  const open = byId("drawing").querySelector("details.work[open]") !== null;
+  wrapWorking(sheet, open);
+  byId("drawing").replaceChildren(sheet);
+}
+
+/* The working is closed until it is asked for. */
+function wrapWorking(sheet, open) {
+  const table = sheet.querySelector("table.working");
+  if (!table) return;
+  const heading = table.previousElementSibling, box = table.closest("details") || make("details", {}, make("summary", {}, make("h3", {}, "The working")));
+  if (!box.contains(table)) {
+    table.before(box);
+    if (heading && /^H\d$/.test(heading.tagName)) heading.remove();
+    box.append(table);
+  }
+  box.classList.add("work");
+  box.open = open;
+}
+
 let adviceTurn = 0;
+
+/* Answers that are still on their way come too late. */
+function dropAnswers() {
+  adviceTurn++;
+  clearTimeout(showNow.timer);
+  clearTimeout(trackTimer);
+}
 
 /* The verdict, the drawing, and a moment later what to do. */
 function showNow() {
+  if (!page.chosen) return;
   const { row, html, messages } = askChosen();
   page.now = row;
   showVerdict(row ? "" : "none");
   showFaults(row ? page.messages : messages);
   if (row) {
     const sheet = sheetOf(html);
-    if (sheet) byId("drawing").replaceChildren(sheet);
+    if (sheet) showSheet(sheet);
   }
   const turn = ++adviceTurn;
   clearTimeout(showNow.timer);
@@ -169,6 +201,7 @@ function showChosen() {
   title.textContent = page.chosen ? page.chosen.name : "No case";
   byId("along").replaceChildren();
   byId("drawing").replaceChildren();
+  byId("tube").replaceChildren();
   byId("controls").replaceChildren();
   if (!page.chosen || page.passed === null) {
     showVerdict("");

@@ -2,6 +2,7 @@
 
 /* Everything is asked again and shown. `typed`: the table is being typed in, and keeps its focus. */
 async function renew(typed) {
+  dropAnswers();
   byId("source").textContent = page.kind === "frame" ? `Frame ${page.main}` : page.main;
   byId("units").value = page.units;
   byId("live").setAttribute("aria-busy", "true");
@@ -20,6 +21,7 @@ async function renew(typed) {
 }
 
 function useFiles(files) {
+  dropAnswers();
   const fault = takeFiles(files);
   if (fault) {
     showFaults([{ file: "", line: 0, column: "", text: fault }]);
@@ -35,20 +37,27 @@ async function openFiles(list) {
   useFiles(files);
 }
 
-/* Files and folders that were dropped. */
+/* Files and folders that were dropped. Not every browser gives a page from the disk the inside of a folder by the same way: the
+ * handle of the newer one is tried first. All must be taken from the event at once. */
 async function dropped(transfer) {
-  const entries = [...transfer.items].map((item) => item.webkitGetAsEntry && item.webkitGetAsEntry()).filter((entry) => entry);
-  const files = [];
-  const read = async (entry) => {
-    if (entry.isFile) files.push(await new Promise((resolve, reject) => entry.file(resolve, reject)).then((file) => ({ file, name: entry.fullPath.slice(1) })));
-    else for (const inner of await new Promise((resolve, reject) => entry.createReader().readEntries(resolve, reject)))
-      if (inner.isDirectory || /\.(csv|txt|tsv)$/i.test(inner.name)) await read(inner);
-  };
-  if (entries.length === 0) return openFiles([...transfer.files]);
-  for (const entry of entries) await read(entry);
+  const items = [...transfer.items].filter((item) => item.kind === "file").map((item) => {
+    const entry = item.webkitGetAsEntry ? item.webkitGetAsEntry() : null, folder = entry !== null && entry.isDirectory;
+    return { file: folder ? null : item.getAsFile(), entry, handle: folder && item.getAsFileSystemHandle ? item.getAsFileSystemHandle() : null };
+  });
   const taken = {};
-  for (const { file, name } of files) taken[name] = new Uint8Array(await file.arrayBuffer());
-  return useFiles(taken);
+  const take = async (file, name) => { if (/\.(csv|txt|tsv)$/i.test(name)) taken[name] = new Uint8Array(await file.arrayBuffer()); };
+  try {
+    for (const { file, entry, handle } of items) {
+      if (file) taken[file.name] = new Uint8Array(await file.arrayBuffer());
+      else if (handle) for await (const inner of (await handle).values()) { if (inner.kind === "file") await take(await inner.getFile(), `${entry.name}/${inner.name}`); }
+      else for (const inner of await new Promise((resolve, reject) => entry.createReader().readEntries(resolve, reject)))
+        if (inner.isFile) await take(await new Promise((resolve, reject) => inner.file(resolve, reject)), `${entry.name}/${inner.name}`);
+    }
+  } catch (fault) {
+    showFaults([{ file: "", line: 0, column: "", text: "This browser does not hand over the inside of a folder: drop its files joints.csv, tubes.csv and loads.csv together instead." }]);
+    return;
+  }
+  useFiles(taken);
 }
 
 function watchDrops() {
