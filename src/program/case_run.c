@@ -80,7 +80,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     run->refused.names_files = o->operand_count > 1;
     const field_list *shown = run->shown != NULL ? run->shown : run->results;
     int status = rows_begin(out, shown, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
-    if (!wanted_all_found(&run->wanted)) status = NO_VERDICT;
+    if (run->lost == 0 && !wanted_all_found(&run->wanted)) status = NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;
