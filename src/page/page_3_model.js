@@ -16,6 +16,7 @@ const page = {
   now: null,          /* the chosen case's answer with the changes; null where there is none */
   filter: "all",
   search: "",
+  first: new Map(),   /* name -> margin as the files were given, where a name stands once */
   passed: null,       /* the margin of the self-test */
 };
 
@@ -74,6 +75,7 @@ function takeFiles(files) {
   page.files = kept;
   page.chosen = null;
   page.changes = {};
+  page.first.clear();
   return "";
 }
 
@@ -133,6 +135,7 @@ async function askAll() {
   page.chosen = (before && page.rows.find((row) => (page.kind === "cases" ? row.line === before.line : row.name === before.name)))
     || worstFirst(page.rows)[0] || null;
   page.now = null;
+  if (page.first.size === 0) for (const row of page.rows) page.first.set(row.name, page.first.has(row.name) ? undefined : row.margin);
   return true;
 }
 

@@ -13,14 +13,14 @@ function buildPage() {
       make("div", { class: "bar-in" },
         make("h1", {}, make("span", { id: "source" })),
         make("div", { class: "tools", role: "group", "aria-label": "Files" },
-          button("open", "Open…", () => picked.click()), button("new", "New", newFile), button("save-csv", "Save CSV", saveCsv),
+          button("open", "Open…", () => picked.click()), button("new", "New cases", newFile), button("new-frame", "New frame", newFrame), button("save-csv", "Save CSV", saveCsv),
           button("save-page", "Save this page", savePage), button("print", "Print", () => window.print()),
           make("label", {}, "Units ", make("select", { id: "units", onchange: (event) => { page.units = event.target.value; page.changes = {}; renew(); } },
             make("option", { value: "us" }, "inch, lbf"), make("option", { value: "si" }, "mm, N"))))), picked),
     make("main", {}, make("section", { id: "top", "aria-label": "Verdict" },
       make("div", { class: "top-in" },
         make("p", { id: "verdict", role: "status", "aria-live": "polite", "aria-atomic": "true" }),
-        make("p", { id: "advice" }))),
+        make("p", { id: "advice" }), make("p", { id: "changed" }))),
     make("div", { id: "faults", role: "alert" }),
     make("div", { class: "columns" },
       make("details", { id: "list-part", open: !narrow() }, make("summary", {}, make("h2", { id: "list-title" }, "Cases")),
@@ -31,7 +31,7 @@ function buildPage() {
           make("label", {}, "Find ", make("input", { type: "search", id: "search", autocomplete: "off", oninput: (event) => { page.search = event.target.value; showList(); } }))),
         make("ol", { id: "list" }), make("button", { type: "button", id: "more", hidden: true, onclick: () => { shownRows *= 4; showList(); } }, "Show more")),
       make("section", { id: "detail", "aria-labelledby": "chosen" },
-        make("h2", { id: "chosen" }), make("div", { id: "tube" }), make("div", { id: "controls" }), make("div", { id: "along" }), make("div", { id: "drawing" }))),
+        make("h2", { id: "chosen" }), make("div", { class: "seen" }, make("div", { id: "tube" }), make("div", { id: "clocks" })), make("div", { id: "controls" }), make("div", { id: "along" }), make("div", { id: "drawing" }))),
     make("details", { id: "table-part" }, make("summary", {}, make("h2", {}, "The table")), make("div", { id: "table" }))),
     make("footer", { id: "foot" }));
   document.body.prepend(live);
@@ -67,12 +67,22 @@ function showVerdict(said) {
   const what = page.kind === "frame" ? "tube" : "case";
   const all = rows.length === 1 ? "" : short === 0 ? `All ${rows.length} ${what}s hold.` : `${short} of ${rows.length} ${what}s ${short === 1 ? "is" : "are"} short.`;
   const lost = page.refused > 0 ? ` ${page.refused} more ${page.refused === 1 ? "row was" : "rows were"} not checked.` : "";
-  const changed = Object.keys(page.changes).length > 0 && page.now;
+  const first = page.first.get(page.chosen.name), changed = Object.keys(page.changes).length > 0 && page.now;
+  const before = changed ? page.chosen.margin : first === undefined || first === row.margin ? undefined : first;
   top.dataset.verdict = holds(row) ? "holds" : "short";
   verdict.replaceChildren(make("strong", {}, word(row)), " ", make("b", { class: "margin" }, percent(row.margin)), " ",
     make("span", { class: "which" }, page.chosen.name, page.kind === "frame" ? ` in run ${page.chosen.run}` : ""),
-    make("span", { class: "was" }, changed ? ` was ${percent(page.chosen.margin)}, now ${percent(row.margin)}` : ""),
+    make("span", { class: "was" }, before !== undefined ? ` was ${percent(before)}, now ${percent(row.margin)}` : ""),
     make("span", { class: "all" }, ` ${all}${lost}`));
+}
+
+/* What differs from the file, on paper too. */
+function showChanged() {
+  const said = Object.entries(page.changes).map(([column, value]) => {
+    const given = page.chosen.given[column], unit = typeof given === "number" ? page.unitOf[column] || "" : "";
+    return `${column} ${value} (given ${given === null || given === "" ? "none" : shownNumber(given)}${unit ? ` ${unit}` : ""})`;
+  });
+  byId("changed").textContent = said.length > 0 ? `Not as in the file: ${said.join(", ")}.` : "";
 }
 
 /* Messages on the whole; those on a cell stand at the cell too. */
@@ -167,6 +177,7 @@ function showNow() {
   if (!page.chosen) return;
   const { row, html, messages } = askChosen();
   page.now = row;
+  showChanged();
   showVerdict(row ? "" : "none");
   showFaults(row ? page.messages : messages);
   if (row) {
@@ -202,6 +213,8 @@ function showChosen() {
   byId("along").replaceChildren();
   byId("drawing").replaceChildren();
   byId("tube").replaceChildren();
+  byId("clocks").replaceChildren();
+  byId("changed").textContent = "";
   byId("controls").replaceChildren();
   if (!page.chosen || page.passed === null) {
     showVerdict("");
@@ -212,11 +225,12 @@ function showChosen() {
   showFoot();
   if (page.kind === "frame") {
     showFaults(page.messages);
-    byId("controls").append(make("p", { class: "soft" }, "Change a cell of the table below; the whole frame is then worked out again."));
+    buildTubeCells();
     showTube();
     return;
   }
   buildControls();
+  showFace();
   showNow();
 }
 

@@ -3,7 +3,7 @@
 /* Everything is asked again and shown. `typed`: the table is being typed in, and keeps its focus. */
 async function renew(typed) {
   dropAnswers();
-  byId("source").textContent = page.kind === "frame" ? `Frame ${page.main}` : page.main;
+  byId("source").textContent = page.kind === "frame" ? `Frame: ${page.main}` : page.main;
   byId("units").value = page.units;
   byId("live").setAttribute("aria-busy", "true");
   const focus = typed && document.activeElement && document.activeElement.dataset ? { ...document.activeElement.dataset } : null;
@@ -82,6 +82,12 @@ function watchDrops() {
 function newFile() {
   const answer = askNow(["new", "new.csv"], {});
   if (answer.files["new.csv"]) useFiles({ "new.csv": answer.files["new.csv"] });
+  byId("table-part").open = true;
+}
+
+function newFrame() {
+  const answer = askNow(["new", "--frame", "frame"], {});
+  if (Object.keys(answer.files).length > 0) useFiles(answer.files);
   byId("table-part").open = true;
 }
 

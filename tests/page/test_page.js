@@ -160,6 +160,30 @@ const tests = {
     const low = worst(JSON.parse(run.stdout.toString()).tubes.rows);
     await verdictIs(page, low, low.tube);
     await page.until("document.querySelector('#drawing svg')");
+    const folder = path.join(scratch, "portal"), before = await page.run("document.documentElement.dataset.answers");
+    await page.focus("#cell-wall");
+    await page.type("0.12");
+    await page.key("Enter");
+    await page.until(`document.documentElement.dataset.answers !== ${JSON.stringify(before)}`);
+    for (const name of ["joints", "tubes", "loads"]) write(`portal/${name}.csv`, Buffer.from(await page.run(`base64Of(page.files[page.main + "/${name}.csv"])`), "base64"));
+    const again = spawnSync(program, ["check", "--format", "json", "--materials", MATERIALS, folder]);
+    const now = worst(JSON.parse(again.stdout.toString()).tubes.rows.filter((row) => row.tube === low.tube));
+    assert.notStrictEqual(now.margin, low.margin);
+    await verdictIs(page, now, low.tube);
+    assert.ok((await page.text("#verdict .was")).includes(`was ${percent(low.margin)}, now ${percent(now.margin)}`));
+  },
+
+  async "a hand of the clock face is turned"(page) {
+    await page.open(file);
+    await page.until("document.querySelector('#face [data-clock=miss_a_clock]')");
+    await page.focus("#set-miss_a");
+    await page.type("1/32");
+    await page.key("Enter");
+    await page.run("document.querySelector('#face [data-clock=bow_clock]').focus()");
+    await page.key("ArrowRight", 3);
+    const row = native(NOSE, "--row", String(rail), "--set", "miss_a=1/32in", "--set", "bow_clock=225")[0];
+    await until(page, row.margin);
+    assert.strictEqual(await page.run("document.activeElement.dataset.clock"), "bow_clock");
   },
 
   async "markup in a file shows as text"(page) {

@@ -108,7 +108,7 @@ function buildControls() {
   const one = make("select", { class: "one", "aria-label": "Which value to change", onchange: (event) => { along = event.target.value; pickOne(); showTracksSoon(); } },
     ...columns.map((column) => make("option", { value: column, selected: column === along }, names[column])));
   byId("controls").replaceChildren(one, ...columns.map(sliderFor), make("div", { class: "row" }, endFor("end_a"), endFor("end_b"), more,
-    make("button", { type: "button", id: "reset", onclick: () => { page.changes = {}; page.now = null; buildControls(); showNow(); } }, "All as given"),
+    make("button", { type: "button", id: "reset", onclick: () => { page.changes = {}; page.now = null; buildControls(); showFace(); showNow(); } }, "All as given"),
     make("button", { type: "button", id: "keep", onclick: keepChanges }, "Keep in the table")));
   for (const column of Object.keys(page.changes)) showControl(column);
   pickOne();
@@ -157,6 +157,7 @@ function setChange(column, value) {
   along = controls.has(column) ? column : along;
   showNow();
   showControl(column);
+  if (!isClock(column)) showFace();
   document.documentElement.dataset.moved = (performance.now() - begun).toFixed(2);
 }
 
