@@ -28,28 +28,47 @@ const baseName = (name) => name.replace(/\/+$/, "").replace(/^.*\//, "");
 
 /* The words that follow every command. */
 const common = () => ["--materials", page.materials, "--units", page.units, ...page.options];
-const chosenWords = () => ["--row", String(page.chosen.line),
-  ...Object.entries(page.changes).flatMap(([column, value]) => ["--set", `${column}=${value}`])];
+const setWords = (besides) => Object.entries(page.changes).filter(([column]) => column !== besides).flatMap(([column, value]) => ["--set", `${column}=${value}`]);
+
+/* The chosen case for the program: its line, and the files. Of a long file only its header and this row, so that an answer takes
+ * no longer than that of a short one. */
+const longFile = 300;
+function chosenPart() {
+  if (page.rows.length <= longFile) return { files: page.files, line: page.chosen.line };
+  if (page.part && page.part.of === page.chosen) return page.part;
+  const grid = csvGrid(page.files[page.main]), row = grid.rows.find((one) => one.line === page.chosen.line);
+  if (!row) return { files: page.files, line: page.chosen.line };
+  const alone = { line: 0, cells: [...row.cells] }, bytes = csvWrite({ ...grid, rows: [alone] });
+  page.part = { of: page.chosen, line: alone.line, files: { [page.main]: bytes, [page.materials]: page.files[page.materials] } };
+  return page.part;
+}
+const rowWords = () => ["--row", String(chosenPart().line)];
 
 /* What a shell would have to be told for what is seen. */
 function commandLine() {
   const bare = (word) => (/^[\w./:=,+%@-]+$/.test(word) ? word : "'" + word.replace(/'/g, "'\\''") + "'");
-  const words = page.kind === "cases" && page.chosen ? chosenWords() : [];
+  const words = page.kind === "cases" && page.chosen ? ["--row", String(page.chosen.line), ...setWords()] : [];
   return ["railbow", "check", "--format", "text", ...page.options, ...words, page.main].map(bare).join(" ");
 }
 
-/* What stood on the command line of the report, without the command and the files. */
-function optionsOf(words, inputs) {
-  const kept = [];
-  for (let i = 2; i < words.length; i++) {
-    if (words[i] === "--factor") kept.push(words[i], words[++i]);
-    else if (words[i] === "--units") page.units = words[++i];
-  }
-  return kept;
+/* What stood on the command line of the report, without the command and the files. One --row: that case is chosen, and --set are
+ * its changes. */
+function takeWords(words) {
+  const said = { "--factor": [], "--units": [], "--row": [], "--set": [], "--case": [], "--part": [] };
+  for (let i = 2; i < words.length; i++) if (words[i] in said) said[words[i]].push(words[++i]);
+  const keep = (option) => said[option].flatMap((value) => [option, value]);
+  [page.units = "us"] = said["--units"].slice(-1);
+  page.options = ["--factor", "--case", "--part"].flatMap(keep);
+  if (said["--row"].length !== 1) page.options.push(...keep("--row"), ...keep("--set"));
+  else page.begin = { line: Number(said["--row"][0]), sets: said["--set"].map((set) => [set.slice(0, set.indexOf("=")), set.slice(set.indexOf("=") + 1)]) };
 }
 
 /* Takes files as the input. Returned: what is wrong with them, or "". */
 function takeFiles(files) {
+  for (const name of Object.keys(files).filter((one) => one.startsWith("-"))) { /* it would be an option */
+    files[name.replace(/^-+/, "") || "cases.csv"] = files[name];
+    delete files[name];
+  }
   const names = Object.keys(files);
   for (const name of names)
     if (/elastic_modulus/i.test(csvText(files[name].subarray(0, 4096)))) {
@@ -135,6 +154,15 @@ async function askAll() {
   page.chosen = (before && page.rows.find((row) => (page.kind === "cases" ? row.line === before.line : row.name === before.name)))
     || worstFirst(page.rows)[0] || null;
   page.now = null;
+  page.part = null;
+  if (page.begin) {
+    const at = page.rows.find((row) => row.line === page.begin.line);
+    if (at) {
+      page.chosen = at;
+      page.changes = Object.fromEntries(page.begin.sets);
+    }
+    page.begin = null;
+  }
   if (page.first.size === 0) for (const row of page.rows) page.first.set(row.name, page.first.has(row.name) ? undefined : row.margin);
   return true;
 }
@@ -143,10 +171,11 @@ async function askAll() {
 
 /* The chosen case with its changes: verdict and drawings, at once. Returned: {row, html, messages}. */
 function askChosen() {
-  const words = ["check", "--format", "json", ...common(), ...chosenWords(), "--report", "page.html", page.main];
-  const answer = askNow(words, page.files), said = jsonOf(answer);
+  const words = ["check", "--format", "json", ...common(), ...rowWords(), ...setWords(), "--report", "page.html", page.main];
+  const answer = askNow(words, chosenPart().files), said = jsonOf(answer);
   const row = said && said.rows.length === 1 ? said.rows[0] : null;
-  return { row, html: row ? decoder.decode(answer.files["page.html"]) : "", messages: messagesOf(answer) };
+  const messages = messagesOf(answer).map((m) => (m.line > 0 ? { ...m, line: page.chosen.line } : m));
+  return { row, html: row ? decoder.decode(answer.files["page.html"]) : "", messages };
 }
 
 /* The chosen tube of a frame in its worst run: a page with the tube in its frame. */
@@ -158,28 +187,24 @@ async function askTube() {
 
 /* Margins along one column with the other changes as they are: [{value, margin, verdict}], only where the program gives any. */
 async function askAlong(column, from, to, step, unit) {
-  const others = Object.entries(page.changes).filter(([name]) => name !== column)
-    .flatMap(([name, value]) => ["--set", `${name}=${value}`]);
-  const words = ["sweep", "--format", "json", ...common(), "--row", String(page.chosen.line), ...others,
+  const words = ["sweep", "--format", "json", ...common(), ...rowWords(), ...setWords(column),
     "--vary", `${column}=${from}${unit}:${to}${unit}:${step}${unit}`, page.main];
-  const said = jsonOf(await askLater(words, page.files));
+  const said = jsonOf(await askLater(words, chosenPart().files));
   return said ? said.rows.map((row) => ({ value: row[column], margin: row.margin, verdict: row.verdict })) : [];
 }
 
 /* The stock walls with their margins for the chosen case. */
 async function askWalls() {
-  const others = Object.entries(page.changes).filter(([name]) => name !== "wall").flatMap(([name, value]) => ["--set", `${name}=${value}`]);
-  const words = ["compare", "--walls", "--format", "json", ...common(), "--row", String(page.chosen.line), ...others, page.main];
-  const said = jsonOf(await askLater(words, page.files));
+  const words = ["compare", "--walls", "--format", "json", ...common(), ...rowWords(), ...setWords("wall"), page.main];
+  const said = jsonOf(await askLater(words, chosenPart().files));
   return said ? said.rows.map((row) => ({ value: row.wall, margin: row.margin, verdict: row.verdict, pick: row.pick })) : [];
 }
 
-/* A drawing of the margin along a column, for all cases. */
+/* The report's drawing of the margin along a column. */
 async function askChart(column, from, to, step, unit) {
-  const set = Object.entries(page.changes).filter(([name]) => name !== column).flatMap(([name, value]) => ["--set", `${name}=${value}`]);
-  const words = ["sweep", ...common(), "--row", String(page.chosen.line), ...set, "--vary", `${column}=${from}${unit}:${to}${unit}:${step}${unit}`,
+  const words = ["sweep", ...common(), ...rowWords(), ...setWords(column), "--vary", `${column}=${from}${unit}:${to}${unit}:${step}${unit}`,
     "--report", "chart.html", "-o", "chart.csv", page.main];
-  const answer = await askLater(words, page.files);
+  const answer = await askLater(words, chosenPart().files);
   return answer.files["chart.html"] ? decoder.decode(answer.files["chart.html"]) : "";
 }
 
@@ -192,9 +217,8 @@ async function askAdvice(row, html) {
   const given = page.changes.miss_a || page.chosen.given.miss_a;
   if (given) {
     const unit = page.unitOf.miss_a, to = typeof given === "string" ? given : `${given}${unit}`;
-    const others = Object.entries(page.changes).flatMap(([name, value]) => ["--set", `${name}=${value}`]);
-    const found = jsonOf(await askLater(["limit", "--format", "json", ...common(), "--row", String(page.chosen.line), ...others,
-      "--find", "miss_a", "--from", `0${unit}`, "--to", to, page.main], page.files));
+    const found = jsonOf(await askLater(["limit", "--format", "json", ...common(), ...rowWords(), ...setWords(), "--find", "miss_a",
+      "--from", `0${unit}`, "--to", to, page.main], chosenPart().files));
     const limit = found && found.rows.length === 1 && found.rows[0].state === "found" ? found.rows[0].limit : NaN;
     if (limit > 0) ways.push(`pull socket A to within ${(Math.floor(limit * 1000) / 1000).toString()} ${unit}`);
   }

@@ -108,7 +108,8 @@ function pageText() {
   const html = decoder.decode(answer.files["page.html"]);
   const policy = document.querySelector("meta[http-equiv]").getAttribute("content");
   const line = (kind, name, bytes) => `${kind} ${base64Of(encoder.encode(name))} ${base64Of(bytes)}\n`;
-  const words = ["railbow", "check", ...page.options, "--units", page.units, page.main].map((said) => `word ${base64Of(encoder.encode(said))}\n`).join("");
+  const chosen = page.kind === "cases" && Object.keys(page.changes).length > 0 ? ["--row", String(page.chosen.line), ...setWords()] : [];
+  const words = ["railbow", "check", ...page.options, "--units", page.units, ...chosen, page.main].map((said) => `word ${base64Of(encoder.encode(said))}\n`).join("");
   const inputs = Object.keys(page.files).map((name) => line(name === page.materials ? "materials" : "input", name, page.files[name])).join("");
   const part = (id, attributes) => `<${attributes} id="${id}">${byId(id).textContent}</${attributes.split(" ")[0]}>\n`;
   const tail = part("live-style", "style") + part("live-engine", 'script type="application/octet-stream"')
@@ -139,8 +140,8 @@ async function start() {
   if (page.passed !== null) document.documentElement.dataset.engine = String(page.passed);
   page.files = { ...made.inputs, [made.materials.name]: made.materials.bytes };
   page.materials = made.materials.name;
-  page.options = optionsOf(made.words, made.inputs);
   takeFiles({ ...made.inputs });
+  takeWords(made.words);
   watchDrops();
   await renew();
 }

@@ -214,6 +214,32 @@ const tests = {
     await other.close();
   },
 
+  async "a saved page remembers what was changed"(page) {
+    await page.open(file);
+    await page.focus("#set-miss_a");
+    await page.type("1/32");
+    await page.key("Enter");
+    const saved = write("changed.html", await page.run("pageText()"));
+    await page.open(saved);
+    await verdictIs(page, native(NOSE, "--row", String(rail), "--set", "miss_a=1/32in")[0]);
+    assert.match(await page.text("#changed"), /miss_a 1\/32in \(given 0.5 in\)/);
+  },
+
+  async "of a long file only the chosen row is asked about"(page) {
+    const lines = fs.readFileSync(NOSE, "utf8").split("\n").filter((line) => line !== "" && !line.startsWith("#")), header = lines.shift();
+    const csv = write("long.csv", `# long\n${header}\n${[...Array(1000).keys()].map((i) => lines[i % lines.length].replace(/^[^,]*/, `"row ${i}, long"`)).join("\n")}\n`);
+    await drop(page, csv);
+    await verdictIs(page, worst(native(csv)));
+    assert.strictEqual(await page.run("chosenPart().line"), 3);
+    assert.strictEqual(await page.run("document.querySelectorAll('#list button').length"), 200);
+    await page.focus("#set-wall");
+    await page.type("0.12");
+    await page.key("Enter");
+    const line = await page.run("page.chosen.line");
+    await verdictIs(page, native(csv, "--row", String(line), "--set", "wall=0.12in")[0]);
+    assert.ok((await page.text("#foot code")).includes(`--row ${line} `));
+  },
+
   async "without the known answer there is no verdict"() {
     const broken = write("broken.html", fs.readFileSync(file, "utf8").replace("margin: 1.0495", "margin: 1.0595"));
     const other = await openBrowser(), page = new Page(other);
