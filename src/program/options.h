@@ -75,7 +75,7 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_STEPS = 1 << 10,
     TAKES_REPORT = 1 << 11,
     TAKES_CUT = 1 << 16,
-    TAKES_LIVE = 1 << 17
+    TAKES_LIVE = 1 << 24
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */
