@@ -9,8 +9,8 @@ function buildPage() {
     onchange: (event) => openFiles([...event.target.files]) });
   const button = (id, label, action) => make("button", { type: "button", id, onclick: action }, label);
   const live = make("div", { id: "live" },
-    make("header", { class: "bar" },
-      make("div", { class: "bar-in" },
+    make("header", { class: "top-bar" },
+      make("div", { class: "top-bar-in" },
         make("h1", {}, make("span", { id: "source" })),
         make("div", { class: "tools", role: "group", "aria-label": "Files" },
           button("open", "Open…", () => picked.click()), button("new", "New cases", newFile), button("new-frame", "New frame", newFrame), button("save-csv", "Save CSV", saveCsv),
@@ -105,8 +105,8 @@ function showList() {
   byId("list").replaceChildren(...rows.slice(0, shownRows).map((row) => make("li", {},
     make("button", { type: "button", class: holds(row) ? "holds" : "short", "aria-current": row === page.chosen ? "true" : null, "data-index": row.index,
       onclick: () => choose(row) },
-      make("span", { class: "sign" }, holds(row) ? "✓" : "✗", make("span", { class: "unseen" }, holds(row) ? " holds " : " short ")),
-      make("span", { class: "name" }, row.name, page.kind === "frame" ? make("small", {}, ` ${row.run}`) : null),
+      make("span", { class: "tick-cross" }, holds(row) ? "✓" : "✗", make("span", { class: "unseen" }, holds(row) ? " holds " : " short ")),
+      make("span", { class: "case-name" }, row.name, page.kind === "frame" ? make("small", {}, ` ${row.run}`) : null),
       make("span", { class: "margin" }, percent(row.margin))))));
   byId("more").hidden = rows.length <= shownRows;
   const what = page.kind === "frame" ? "Tubes" : "Cases";

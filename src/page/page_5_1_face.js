@@ -71,12 +71,12 @@ function showFace() {
   }
   const ticks = [...Array(24).keys()].map((i) => {
     const [x1, y1] = faceAt(15 * i, faceRadius), [x2, y2] = faceAt(15 * i, faceRadius - (i % 6 === 0 ? 8 : 4));
-    return draw("line", { x1, y1, x2, y2, class: "tick" });
+    return draw("line", { x1, y1, x2, y2, class: "face-tick" });
   });
   const face = draw("svg", { id: "face", viewBox: `-40 0 ${faceSize + 80} ${faceSize}`, role: "group", "aria-label": "Clock face: turn a hand by its end or with the arrow keys" },
     draw("circle", { cx: faceMiddle, cy: faceMiddle, r: faceRadius, class: "rim" }), ...ticks,
-    draw("text", { x: faceMiddle, y: faceMiddle - faceRadius + 20, "text-anchor": "middle", class: "quiet" }, "0 up"),
-    draw("text", { x: faceMiddle + faceRadius - 12, y: faceMiddle + 4, "text-anchor": "end", class: "quiet" }, "90"), ...here.map(handFor));
+    draw("text", { x: faceMiddle, y: faceMiddle - faceRadius + 20, "text-anchor": "middle", class: "face-quiet" }, "0 up"),
+    draw("text", { x: faceMiddle + faceRadius - 12, y: faceMiddle + 4, "text-anchor": "end", class: "face-quiet" }, "90"), ...here.map(handFor));
   const list = here.map(([, [column, label]]) => `${label} ${clockOf(column) === null ? "any" : `${shownNumber(clockOf(column))}°`}`).join(", ");
   place.replaceChildren(make("h3", {}, "Clocks, seen from A toward B"), face, make("p", { class: "soft" }, list));
 }

@@ -240,7 +240,7 @@ async function showChart(turn) {
   if (turn !== adviceTurn) return;
   const figure = drawn(html, (parsed) => parsed.querySelector("main figure") || parsed.querySelector("main svg"));
   byId("along").replaceChildren();
-  if (figure) byId("along").append(make("h3", {}, `Margin along: ${names[along].toLowerCase()}`), figure);
+  if (figure) byId("along").append(make("h3", {}, `Margin along: ${names[along]}`), figure);
 }
 
 /* ---- changes into the table -------------------------------------------------------------------------------------- */

@@ -59,7 +59,7 @@ const tests = {
     const rows = native(NOSE);
     assert.ok(Math.abs(Number(await page.run("document.documentElement.dataset.engine")) - (Math.PI ** 2 * 29e6 * (Math.PI / 64) * (1.25 ** 4 - 1.134 ** 4) / 3600 / 1500 - 1)) < 1e-9);
     await verdictIs(page, worst(rows));
-    const listed = await page.run("[...document.querySelectorAll('#list button')].map((b) => [b.querySelector('.name').textContent, b.querySelector('.margin').textContent])");
+    const listed = await page.run("[...document.querySelectorAll('#list button')].map((b) => [b.querySelector('.case-name').textContent, b.querySelector('.margin').textContent])");
     const order = [...rows].sort((a, b) => a.margin - b.margin);
     assert.deepStrictEqual(listed.map((item) => item[1]), order.map((row) => percent(row.margin)));
     assert.deepStrictEqual(listed.map((item) => item[0]).sort(), rows.map((row) => row.case).sort());
@@ -190,7 +190,7 @@ const tests = {
     const names = ["<img src=x onerror=window.harm=1>", "<script>window.harm=1</script>", "\"><svg onload=window.harm=1>", "=HYPERLINK(\"x\")"];
     const csv = write("harm.csv", `case,note,od [in],wall [in],material,length [in],compression [lbf]\n${names.map((name) => `"${name.replace(/"/g, '""')}","${name.replace(/"/g, '""')}",1.25,0.058,4130,24,30000`).join("\n")}\n"<b>bad</b>",,1.25,x<i>y</i>,4130,24,1\n`);
     await drop(page, csv);
-    assert.deepStrictEqual((await page.run("[...document.querySelectorAll('#list .name')].map((n) => n.textContent)")).sort(), [...names].sort());
+    assert.deepStrictEqual((await page.run("[...document.querySelectorAll('#list .case-name')].map((n) => n.textContent)")).sort(), [...names].sort());
     await page.run("document.querySelector('#table-part').open = true");
     for (let i = 0; i < names.length; i++) {
       await page.run(`document.querySelectorAll("#list button")[${i}].click()`);
