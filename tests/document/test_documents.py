@@ -316,12 +316,14 @@ class Schema(unittest.TestCase):
                     spoil(other[name])
                     self.assertFalse(self.validator(command).is_valid(other))
 
+    EITHER = {"end_a", "end_b", "eccentricity_clock", "bow_clock", "miss_a_clock", "miss_b_clock"}  # a word or a number, in the answer of cases
+
     def spoilt(self, answer):
         """One fault at a time: a column that is missing, unknown or of a wrong type; the same for units."""
         for column, value in answer["rows"][0].items():
             for change in (lambda row: row.pop(column),
                            lambda row: row.update({column: [value]}),
-                           lambda row: row.update({column: 1 if isinstance(value, str) else "1"})):
+                           lambda row: row.update({column: "1" if not isinstance(value, str) else "nonsense" if column in self.EITHER else 1})):
                 other = copy.deepcopy(answer)
                 change(other["rows"][0])
                 yield f"row: {column}", other
