@@ -134,7 +134,10 @@ function choose(row) {
 
 /* The sheet of a case without its heading, which stands above. */
 function sheetOf(html) {
-  const sheet = drawn(html, (parsed) => parsed.querySelector("section.card"));
+  const open = byId("drawing").querySelector("details.work[open]") !== null;
+  const middle = html.slice(html.indexOf("<main>"), html.lastIndexOf("</main>"));
+  const light = open ? middle : middle.replace(/(<table class="working[^>]*>)[\s\S]*?<\/table>/, "$1</table>"); /* nobody reads it while a slider moves */
+  const sheet = drawn(light, (parsed) => parsed.querySelector("section.card"));
   if (sheet) sheet.querySelectorAll("h2").forEach((node) => node.remove());
   if (sheet) sheet.removeAttribute("id");
   return sheet;
@@ -161,6 +164,7 @@ function wrapWorking(sheet, open) {
   }
   box.classList.add("work");
   box.open = open;
+  box.addEventListener("toggle", () => { if (box.open && !table.rows.length) showNow(); });
 }
 
 let adviceTurn = 0;
