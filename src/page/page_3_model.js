@@ -28,6 +28,16 @@ const baseName = (name) => name.replace(/\/+$/, "").replace(/^.*\//, "");
 
 /* The words that follow every command. */
 const common = () => ["--materials", page.materials, "--units", page.units, ...page.options];
+
+/* The same for the chosen case: its row takes the place of other rows, its changes that of changes to all. */
+function commonOfChosen() {
+  const words = ["--materials", page.materials, "--units", page.units];
+  for (let i = 0; i < page.options.length; i += 2) {
+    const [option, value] = page.options.slice(i, i + 2);
+    if (option !== "--row" && !(option === "--set" && value.split("=")[0] in page.changes)) words.push(option, value);
+  }
+  return words;
+}
 const setWords = (besides) => Object.entries(page.changes).filter(([column]) => column !== besides).flatMap(([column, value]) => ["--set", `${column}=${value}`]);
 
 /* The chosen case for the program: its line, and the files. Of a long file only its header and this row, so that an answer takes
@@ -171,7 +181,7 @@ async function askAll() {
 
 /* The chosen case with its changes: verdict and drawings, at once. Returned: {row, html, messages}. */
 function askChosen() {
-  const words = ["check", "--format", "json", ...common(), ...rowWords(), ...setWords(), "--report", "page.html", page.main];
+  const words = ["check", "--format", "json", ...commonOfChosen(), ...rowWords(), ...setWords(), "--report", "page.html", page.main];
   const answer = askNow(words, chosenPart().files), said = jsonOf(answer);
   const row = said && said.rows.length === 1 ? said.rows[0] : null;
   const messages = messagesOf(answer).map((m) => (m.line > 0 ? { ...m, line: page.chosen.line } : m));
@@ -187,7 +197,7 @@ async function askTube() {
 
 /* Margins along one column with the other changes as they are: [{value, margin, verdict}], only where the program gives any. */
 async function askAlong(column, from, to, step, unit) {
-  const words = ["sweep", "--format", "json", ...common(), ...rowWords(), ...setWords(column),
+  const words = ["sweep", "--format", "json", ...commonOfChosen(), ...rowWords(), ...setWords(column),
     "--vary", `${column}=${from}${unit}:${to}${unit}:${step}${unit}`, page.main];
   const said = jsonOf(await askLater(words, chosenPart().files));
   return said ? said.rows.map((row) => ({ value: row[column], margin: row.margin, verdict: row.verdict })) : [];
@@ -195,14 +205,14 @@ async function askAlong(column, from, to, step, unit) {
 
 /* The stock walls with their margins for the chosen case. */
 async function askWalls() {
-  const words = ["compare", "--walls", "--format", "json", ...common(), ...rowWords(), ...setWords("wall"), page.main];
+  const words = ["compare", "--walls", "--format", "json", ...commonOfChosen(), ...rowWords(), ...setWords("wall"), page.main];
   const said = jsonOf(await askLater(words, chosenPart().files));
   return said ? said.rows.map((row) => ({ value: row.wall, margin: row.margin, verdict: row.verdict, pick: row.pick })) : [];
 }
 
 /* The report's drawing of the margin along a column. */
 async function askChart(column, from, to, step, unit) {
-  const words = ["sweep", ...common(), ...rowWords(), ...setWords(column), "--vary", `${column}=${from}${unit}:${to}${unit}:${step}${unit}`,
+  const words = ["sweep", ...commonOfChosen(), ...rowWords(), ...setWords(column), "--vary", `${column}=${from}${unit}:${to}${unit}:${step}${unit}`,
     "--report", "chart.html", "-o", "chart.csv", page.main];
   const answer = await askLater(words, chosenPart().files);
   return answer.files["chart.html"] ? decoder.decode(answer.files["chart.html"]) : "";
@@ -217,7 +227,7 @@ async function askAdvice(row, html) {
   const given = page.changes.miss_a || page.chosen.given.miss_a;
   if (given) {
     const unit = page.unitOf.miss_a, to = typeof given === "string" ? given : `${given}${unit}`;
-    const found = jsonOf(await askLater(["limit", "--format", "json", ...common(), ...rowWords(), ...setWords(), "--find", "miss_a",
+    const found = jsonOf(await askLater(["limit", "--format", "json", ...commonOfChosen(), ...rowWords(), ...setWords(), "--find", "miss_a",
       "--from", `0${unit}`, "--to", to, page.main], chosenPart().files));
     const limit = found && found.rows.length === 1 && found.rows[0].state === "found" ? found.rows[0].limit : NaN;
     if (limit > 0) ways.push(`pull socket A to within ${(Math.floor(limit * 1000) / 1000).toString()} ${unit}`);

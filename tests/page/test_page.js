@@ -225,6 +225,24 @@ const tests = {
     assert.match(await page.text("#changed"), /miss_a 1\/32in \(given 0.5 in\)/);
   },
 
+  async "options of the command line stay"(page) {
+    const made = path.join(scratch, "options.html");
+    spawnSync(program, ["check", "--live", "--report", made, "-o", path.join(scratch, "options.csv"), "--materials", MATERIALS, "--factor", "2", "--case", "new*", "--set", "wall=0.065in", NOSE]);
+    await page.open(made);
+    const words = ["--factor", "2", "--case", "new*"];
+    assert.strictEqual(await page.run("document.querySelectorAll('#list button').length"), 3);
+    await verdictIs(page, worst(native(NOSE, ...words, "--set", "wall=0.065in")));
+    const line = await page.run("page.chosen.line");
+    await page.focus("#set-miss_a");
+    await page.type("0");
+    await page.key("Enter");
+    await until(page, native(NOSE, ...words, "--row", String(line), "--set", "wall=0.065in", "--set", "miss_a=0in")[0].margin);
+    await page.focus("#set-wall");
+    await page.type("0.083");
+    await page.key("Enter");
+    await until(page, native(NOSE, ...words, "--row", String(line), "--set", "wall=0.083in", "--set", "miss_a=0in")[0].margin);
+  },
+
   async "of a long file only the chosen row is asked about"(page) {
     const lines = fs.readFileSync(NOSE, "utf8").split("\n").filter((line) => line !== "" && !line.startsWith("#")), header = lines.shift();
     const csv = write("long.csv", `# long\n${header}\n${[...Array(1000).keys()].map((i) => lines[i % lines.length].replace(/^[^,]*/, `"row ${i}, long"`)).join("\n")}\n`);
