@@ -28,6 +28,8 @@ function useFiles(files) {
     showFaults([{ file: "", line: 0, column: "", text: fault }]);
     return;
   }
+  const at = page.options.indexOf("--factor"); /* what chose or changed rows was said of the file before */
+  page.options = at < 0 ? [] : page.options.slice(at, at + 2);
   rowsFrom = 0;
   renew();
 }
