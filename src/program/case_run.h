@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PROGRAM_CASE_RUN_H
 #define RAILBOW_PROGRAM_CASE_RUN_H
 
+#include "program/changes.h"
 #include "program/details.h"
 #include "program/facts.h"
 #include "program/materials.h"
@@ -43,6 +44,7 @@ struct case_run {
     materials materials;
     wanted wanted;
     details details;      /* --details */
+    changes changes; /* of --set */
     run_facts facts;
     refused_rows refused; /* rows without an answer */
     size_t lost;          /* files that could not be read to their end */
