@@ -152,13 +152,14 @@ let generation = 0; /* of the question about all rows: a late answer to an old o
 /* Asks about everything again. Keeps the chosen row where one of that line (of a frame: name) is still there. */
 async function askAll() {
   const mine = ++generation, before = page.chosen;
-  const words = ["check", "--format", "json", ...common(), page.main];
+  const words = ["check", "--format", "json", ...common(), ...(page.kind === "frame" ? ["--report", "frame.html"] : []), page.main];
   const answers = [askLater(words, page.files)];
   if (page.kind === "cases") answers.push(askLater(["cases", "--format", "json", ...common(), page.main], page.files));
   const [check, cases] = await Promise.all(answers);
   if (mine !== generation) return false;
   page.messages = messagesOf(check);
   page.status = check.status;
+  page.frame = check.files["frame.html"] ? decoder.decode(check.files["frame.html"]) : "";
   if (page.kind === "cases") takeCases(check, cases);
   else takeFrame(check);
   page.chosen = (before && page.rows.find((row) => (page.kind === "cases" ? row.line === before.line : row.name === before.name)))

@@ -160,6 +160,7 @@ const tests = {
     const low = worst(JSON.parse(run.stdout.toString()).tubes.rows);
     await verdictIs(page, low, low.tube);
     await page.until("document.querySelector('#drawing svg')");
+    assert.ok(await page.run("document.querySelectorAll('#tube .figures svg').length") >= 3);
     const folder = path.join(scratch, "portal"), before = await page.run("document.documentElement.dataset.answers");
     await page.focus("#cell-wall");
     await page.type("0.12");
