@@ -35,6 +35,9 @@ typedef enum rbow_detail_mode { RBOW_DETAIL_MODE_LIST(RBOW_DETAIL_ENUM) RBOW_DET
 #undef RBOW_DETAIL_ENUM
 enum { RBOW_DETAIL_MODES = RBOW_DETAIL_BY_BUCKLING };
 
+/* psi: F_EXX where none is given, that of AWS ER70S-2 and its like; common practice, no source */
+#define RBOW_DETAIL_FILLER 70e3
+
 /* A detail; only the sizes of its kind count. RBOW_UNSET is a default that depends on other inputs. */
 typedef struct rbow_detail {
     int kind;              /* rbow_detail_kind */
@@ -43,7 +46,7 @@ typedef struct rbow_detail {
     int walls;             /* 1 or 2: through one wall or both */
     double hole_clock;     /* rad: the hole's axis, of one wall the side to which it opens; RBOW_ANY_CLOCK: the worst */
     double throat;         /* in, > 0; RBOW_UNSET: the wall (of a fillet with leg = wall it is only 0.707 wall) */
-    double weld_strength;  /* psi, > 0: F_EXX of the filler; RBOW_UNSET: 70 000 */
+    double weld_strength;  /* psi, > 0: F_EXX of the filler; RBOW_UNSET: RBOW_DETAIL_FILLER */
     double weld_od;        /* in, > 0; RBOW_UNSET: OD of the tube there; ring weld alone */
     double sleeve_od, sleeve_wall; /* in; the sleeve fits into the bore */
     double stub_od, stub_wall;     /* in; the stub fits over the tube or into its bore */
@@ -169,14 +172,32 @@ RBOW_API rbow_status rbow_frame_forces(rbow_frame_solver *solver, const rbow_fra
 /* All that is wrong with a detail of a tube of a frame, as rbow_detail_faults. Given: frame, without faults; tube */
 RBOW_API size_t rbow_frame_detail_faults(const rbow_frame *frame, size_t tube, const rbow_detail *detail, rbow_status *faults, size_t most);
 
-/* The check of a detail of a tube of a frame in one run: the lower of as built and unforced, and of both sides of bows of unknown
- * clock, as the check of the tube. A load factor ends where the path ends. joints_taken is RBOW_JOINTS_NONE, the clocks NaN.
- * Given:    solver, run; tube; detail
- * Returned: result
- * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | the first of rbow_frame_detail_faults | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW
- * May miss: as the check of the tube: a rise over the limit and back within 1/200 of the load factor required */
+typedef struct rbow_frame_detail { /* a detail of a tube of a frame */
+    size_t tube;
+    rbow_detail detail;
+} rbow_frame_detail;
+
+/* The check of details of a frame in one run: of each the lower of as built and unforced, and of both sides of bows of unknown clock,
+ * as the check of the tubes. A load factor ends where the path ends. joints_taken is RBOW_JOINTS_NONE, the clocks NaN.
+ * Given:    solver, run; details, count
+ * Returned: results  of each
+ * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (no such tube) | the first of rbow_frame_detail_faults | RBOW_NO_CONVERGENCE
+ *           | RBOW_STRESS_OVERFLOW
+ * May miss: as the check of the tubes: a rise over the limit and back within 1/200 of the load factor required */
+RBOW_API rbow_status rbow_frame_details_check(rbow_frame_solver *solver, const rbow_frame_run *run, const rbow_frame_detail *details,
+                                              size_t count, rbow_detail_result *results);
+
+/* The same of one. */
 RBOW_API rbow_status rbow_frame_detail_check(rbow_frame_solver *solver, const rbow_frame_run *run, size_t tube, const rbow_detail *detail,
                                              rbow_detail_result *result);
+
+/* The lowest margin of a run, of its tubes and details: as rbow_frame_margin, for studies that need it many times.
+ * Given:    solver, run, details, count; most  as there
+ * Returned: lowest  governs RBOW_FRAME_BY_NONE and governs_at the place where a detail has it
+ *           detail  which has it; count where a tube does, or none is lower
+ * Status:   as rbow_frame_margin, rbow_frame_details_check */
+RBOW_API rbow_status rbow_frame_details_margin(rbow_frame_solver *solver, const rbow_frame_run *run, const rbow_frame_detail *details,
+                                               size_t count, double most, rbow_frame_lowest *lowest, size_t *detail);
 
 /* Names, as in files; NULL for any other value. The text of one remark bit. */
 RBOW_API const char *rbow_detail_kind_name(int kind);

@@ -90,7 +90,7 @@ typedef struct rbow_life_row { /* one load of a run */
 } rbow_life_row;
 
 typedef struct rbow_life_result { /* doubles first; NaN: does not exist; of the row that does most damage, as built */
-    double range, stress_max, ratio, cycles_to_crack; /* as in rbow_life_cycle */
+    double range, stress_max, ratio, equivalent, cycles_to_crack; /* as in rbow_life_cycle */
     double runs;            /* 1/sum(cycles/N) of all rows, each at its worst fibre; INFINITY: never; NaN: low-cycle or no state */
     double runs_unforced;   /* the same without misses and gap */
     double forced_costs;    /* runs_unforced/runs; NaN where both are INFINITY */

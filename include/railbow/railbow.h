@@ -31,7 +31,9 @@
 #include <railbow/pull.h>
 #include <railbow/readings.h>
 #include <railbow/release.h>
+#include <railbow/sight.h>
 #include <railbow/status.h>
+#include <railbow/sticks.h>
 #include <railbow/stress.h>
 #include <railbow/tube.h>
 #include <railbow/version.h>

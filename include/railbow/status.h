@@ -66,6 +66,20 @@ extern "C" {
     X(RBOW_BAD_SN, -92, "sn", "the numbers of the S-N curve are not those of its kind") \
     X(RBOW_SN_NOT_WELD, -93, "sn", "must be a curve of kind weld where rosettes carry")
 
+/* Of what the shop measures and cuts: as below. */
+#define RBOW_SHOP_STATUS_LIST(X) \
+    X(RBOW_BAD_READING_ERROR, -100, "reading_error", "must be above 0: one standard deviation of a reading") \
+    X(RBOW_BAD_LANDING, -101, "landing", "must be above 0: the distance from A to the joint where the new tube lands") \
+    X(RBOW_NOT_SIGHTED, -102, "up", "neither up nor right is read") \
+    X(RBOW_FEW_UP, -103, "up", "must be read at two different stations or more of a socket, three or more of a tube, or at none") \
+    X(RBOW_FEW_RIGHT, -104, "right", "must be read at two different stations or more of a socket, three or more of a tube, or at none") \
+    X(RBOW_SIGHT_STEEP, -105, "up", "the readings slope by more than 10 deg: outside the model's range") \
+    X(RBOW_BAD_KERF, -106, "kerf", "must be at least 0") \
+    X(RBOW_BAD_PIECE, -107, "length", "of a part must be above 0") \
+    X(RBOW_BAD_PIECE_BOW, -108, "bow_most", "must be at least 0; leave it empty where any bow will do") \
+    X(RBOW_BAD_STICK, -109, "length", "of a stick must be above 0") \
+    X(RBOW_BAD_STICK_BOW, -110, "bow", "must be at least 0; leave it empty where it is not known")
+
 /* name, value, the input at fault ("" for none), the fault and what is allowed */
 #define RBOW_STATUS_LIST(X)                                                                                    \
     X(RBOW_OK, 0, "", "fine")                                                                                  \
@@ -109,7 +123,8 @@ extern "C" {
     X(RBOW_MISS_B_NOT_HELD, -43, "miss_b", "needs an end_b that holds a moment (welded, fixed or a stiffness above 0): a pinned end takes any angle")  \
     X(RBOW_STRESS_OVERFLOW, -37, "", "the loads are so large that the stress cannot be represented") \
     RBOW_FRAME_STATUS_LIST(X) \
-    RBOW_DETAIL_STATUS_LIST(X)
+    RBOW_DETAIL_STATUS_LIST(X) \
+    RBOW_SHOP_STATUS_LIST(X)
 
 #define RBOW_STATUS_ENUM(name, value, input, text) name = value,
 typedef enum rbow_status { RBOW_STATUS_LIST(RBOW_STATUS_ENUM) RBOW_STATUS_END_ = 1 } rbow_status;

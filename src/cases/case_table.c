@@ -85,6 +85,12 @@ static const field case_fields[] = {
      .rule = FIELD_ABOVE, .fallback_text = "--factor, else 1.5", .meaning = "load factor asked for"},
     {.name = "factor_yield", .kind = FIELD_NUMBER, .offset = AT(factor_yield), .fallback = RBOW_UNSET,
      .most = INFINITY, .rule = FIELD_ABOVE, .fallback_text = "factor", .meaning = "load factor asked for against yield"},
+    {.name = "cycles", .kind = FIELD_NUMBER, .offset = offsetof(load_case, cycles), .fallback = 1, .most = INFINITY,
+     .rule = FIELD_ABOVE, .fallback_text = "1", .meaning = "for life: how often this load comes in one run of the car"},
+    {.name = "cycle_low", .kind = FIELD_NUMBER, .offset = offsetof(load_case, cycle_low), .least = -INFINITY, .most = INFINITY,
+     .fallback_text = "0", .meaning = "for life: the load swings between this load factor; -1 is the same load reversed"},
+    {.name = "cycle_high", .kind = FIELD_NUMBER, .offset = offsetof(load_case, cycle_high), .fallback = 1, .least = -INFINITY,
+     .most = INFINITY, .fallback_text = "1", .meaning = "for life: and this one, above cycle_low"},
 };
 
 const field_list case_list = {
@@ -105,6 +111,11 @@ void listed_columns_fill(listed_columns *l)
     for (size_t i = 0; i < case_list.count; i++) l->fields[i].rule &= ~FIELD_REQUIRED;
     l->fields[case_list.count] = line;
     l->list = (field_list){"load case", l->fields, case_list.count + 1, sizeof(listed_case)};
+}
+
+bool case_is_of_member(const field *f)
+{
+    return f->offset >= offsetof(load_case, member) && f->offset < offsetof(load_case, member) + sizeof(rbow_member);
 }
 
 const char *case_part(const load_case *c)

@@ -14,11 +14,10 @@ static const field check_fields[] = {
     NUMBER(check_row, "wall", given.member.wall, DIM_LENGTH, "wall thickness"),
     TEXT(check_row, "material", given.material, "name in the materials table"),
     WORD(check_row, "verdict", result.verdict, verdict_words, "holds if the margin is 0 or more, else short"),
-    RESULT(margin, DIM_NONE, "smallest ratio of a load factor to the factor asked for, less 1"),
-    WORD(check_row, "governs", result.governs, governs_words,
-         "check that sets the margin: column, yield, interaction or none"),
-    RESULT(margin_as_built, DIM_NONE, "smallest margin with the whole forced fit"),
-    RESULT(margin_unforced, DIM_NONE, "smallest margin without misses and gap"),
+    RESULT(margin, DIM_NONE, "smallest ratio of a load factor to the factor asked for, less 1; with --details of the tube and its details"),
+    TEXT(check_row, "governs", governs, "check that sets the margin: column, yield, interaction or none, or the name of a detail"),
+    RESULT(margin_as_built, DIM_NONE, "smallest margin of the tube itself with the whole forced fit"),
+    RESULT(margin_unforced, DIM_NONE, "smallest margin of the tube itself without misses and gap"),
     RESULT(margin_best, DIM_NONE, "largest margin with the whole forced fit, for the best stiffness of welded joints"),
     WORD(check_row, "joints_taken", result.joints_taken, joints_words,
          "stiffness of the welded joints with the smallest margin: soft, stiff, soft/stiff or stiff/soft (A/B)"),
@@ -57,9 +56,17 @@ static const field check_fields[] = {
 
 const field_list check_list = FIELD_LIST("result", check_fields, check_row);
 
+const check_row *check_worst(const check_row *rows, size_t count)
+{
+    const check_row *worst = rows;
+    for (size_t i = 1; i < count; i++)
+        if (rows[i].result.margin < worst->result.margin) worst = &rows[i];
+    return worst;
+}
+
 bool holds_by_fit(const check_row *r)
 {
-    return r->result.margin < 0 && r->result.margin_as_built >= 0;
+    return r->tube.margin < 0 && r->tube.margin_as_built >= 0;
 }
 
 double fit_cost(const check_row *r)
@@ -75,6 +82,7 @@ double asked_of_yield(const check_row *r)
 
 double deciding_factor(const check_row *r)
 {
+    if (r->detail.governs) return r->detail.factor;
     switch (r->result.governs) {
         case RBOW_BY_COLUMN: return r->result.column_factor;
         case RBOW_BY_YIELD: return r->result.yield_factor;
@@ -85,5 +93,26 @@ double deciding_factor(const check_row *r)
 
 double asked_factor(const check_row *r)
 {
+    if (r->detail.governs) return r->detail.required;
     return r->result.governs == RBOW_BY_YIELD ? asked_of_yield(r) : r->given.member.factor;
+}
+
+/* ---- what to do about a case that is short ------------------------------------------------------------- */
+
+static const field_word column_words[] = {
+    {"miss_a", ADVICE_MISS_A}, {"miss_b", ADVICE_MISS_B}, {"gap", ADVICE_GAP}, {"bow", ADVICE_BOW}, {"wall", ADVICE_WALL}, {NULL, 0}};
+
+static const field advice_fields[] = {
+    TEXT(advice_row, "case", name, "name of the worst case; each row is a change that is enough alone"),
+    WORD(advice_row, "column", column, column_words, "column to change"),
+    NUMBER(advice_row, "now", now, DIM_LENGTH, "its present value"),
+    NUMBER(advice_row, "to", to, DIM_LENGTH, "value that holds, rounded to the safe side; a miss, gap or bow may be smaller"),
+    NUMBER(advice_row, "margin", margin, DIM_NONE, "margin of the case with this change alone"),
+};
+
+const field_list advice_list = FIELD_LIST("change", advice_fields, advice_row);
+
+const char *advice_column(int column)
+{
+    return column_words[column].word;
 }

@@ -13,7 +13,7 @@ static const field compare_fields[] = {
     NUMBER(compare_row, "weight_change", tried.weight_change, DIM_MASS, "change from the tube of the case"),
     NUMBER(compare_row, "stiffness_change", tried.stiffness_change, DIM_NONE, "EI over that of the tube of the case, less 1"),
     NUMBER(compare_row, "margin", tried.result.margin, DIM_NONE, "as in check"),
-    WORD(compare_row, "governs", tried.result.governs, governs_words, "as in check"),
+    TEXT(compare_row, "governs", governs, "as in check"),
     TEXT(compare_row, "verdict", verdict, "holds, short, or not possible and why"),
     WORD(compare_row, "pick", pick, pick_words, "lightest: the lightest tube that holds in every case of the part"),
     TEXT(compare_row, "part", part, "which tube it is about"),

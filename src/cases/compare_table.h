@@ -17,6 +17,7 @@ typedef struct compared { /* a case with another tube */
 typedef struct compare_row {
     const char *name;
     compared tried;
+    const char *governs; /* name of the check or of the detail */
     const char *verdict; /* holds, short, or "not possible: why" */
     int pick;            /* COMPARE_LIGHTEST: of those that hold in every case of the part */
     /* not in the table */

@@ -22,7 +22,7 @@ static const field tube_fields[] = {
     TEXT(frame_tube_answer, "material", given.material, "name in the materials table"),
     WORD(frame_tube_answer, "verdict", result.verdict, verdict_words, "holds if the margin is 0 or more, else short"),
     OF_TUBE(margin, DIM_NONE, "smallest ratio of a load factor to the factor asked for, less 1; as built or unforced, whichever is lower"),
-    WORD(frame_tube_answer, "governs", result.governs, frame_governs_words,
+    TEXT(frame_tube_answer, "governs", governs,
          "check that sets the margin: column, yield, interaction or none; frame: the frame buckles first"),
     OF_TUBE(margin_as_built, DIM_NONE, "margin with all misses and gaps of the frame"),
     OF_TUBE(margin_unforced, DIM_NONE, "margin without any of them"),
@@ -84,7 +84,7 @@ static const field run_fields[] = {
     WORD(frame_run_answer, "verdict", result.verdict, verdict_words, "holds if every tube holds, else short"),
     OF_RUN("margin", margin, DIM_NONE, "smallest margin of a tube"),
     TEXT(frame_run_answer, "worst_tube", worst_tube, "the tube that has it"),
-    WORD(frame_run_answer, "governs", result.governs, frame_governs_words, "what sets that margin"),
+    TEXT(frame_run_answer, "governs", governs, "what sets that margin"),
     OF_RUN("critical_factor", critical_factor, DIM_NONE,
            "load factor at which the straight frame buckles, from the axial forces of the frame as drawn"),
     OF_RUN("path_end", path_end, DIM_NONE, "load factor at which the frame as built buckles as a whole"),
@@ -157,6 +157,7 @@ bool frame_is_forced(const frame_tube_answer *r)
 
 double frame_deciding_factor(const frame_tube_answer *r)
 {
+    if (r->detail.governs) return r->detail.factor;
     switch (r->result.governs) {
         case RBOW_FRAME_BY_COLUMN: return r->result.column_factor;
         case RBOW_FRAME_BY_YIELD: return r->result.yield_factor;
@@ -170,6 +171,7 @@ double frame_deciding_factor(const frame_tube_answer *r)
 /* Where the frame buckles, every factor ends there: the larger of those asked for decides. */
 double frame_asked_factor(const frame_tube_answer *r)
 {
+    if (r->detail.governs) return r->detail.required;
     if (r->result.governs == RBOW_FRAME_BY_FRAME) return fmax(r->factor, r->factor_yield);
     return r->result.governs == RBOW_FRAME_BY_YIELD ? r->factor_yield : r->factor;
 }
@@ -259,7 +261,7 @@ double frame_fit_cost(const frame_tube_answer *r)
 
 bool frame_holds_by_fit(const frame_tube_answer *r)
 {
-    return r->result.margin < 0 && r->result.margin_as_built >= 0;
+    return r->alone.margin < 0 && r->alone.margin_as_built >= 0;
 }
 
 /* ---- order ------------------------------------------------------------------------------------------------- */

@@ -3,11 +3,13 @@
 #define RAILBOW_CASES_FRAME_RESULTS_H
 
 #include "cases/frame_table.h"
+#include "cases/governing_detail.h"
 #include "cases/remark_list.h"
 
 typedef struct frame_run_row { /* rows of loads.csv with one name */
     const char *name;
     rbow_frame_run run;
+    double cycles, cycle_low, cycle_high; /* for life */
     size_t line; /* of its first row */
 } frame_run_row;
 
@@ -23,7 +25,10 @@ typedef struct frame_tube_answer { /* a tube in a run */
     frame_tube_row given;
     const char *run;
     double factor, factor_yield; /* asked for; the second as resolved */
-    rbow_frame_tube_result result;
+    rbow_frame_tube_result result; /* margin, verdict and governs_at: of the weakest of the tube and its details */
+    rbow_frame_tube_result alone;  /* of the tube itself */
+    governing_detail detail;       /* where a detail governs, result.governs is RBOW_FRAME_BY_NONE */
+    const char *governs;           /* name of the check or of the detail that sets the margin */
     char remarks_text[FRAME_REMARKS_ROOM];
     const char *remarks; /* the same */
 } frame_tube_answer;
@@ -35,6 +40,7 @@ typedef struct frame_joint_answer {
 
 typedef struct frame_run_answer {
     const char *name, *worst_tube, *move_joint;
+    const char *governs;          /* as of the worst tube */
     rbow_frame_run_result result; /* margin, verdict, governs: of the tubes that are judged */
     bool solved;                  /* false: it has no answer, and no rows */
 } frame_run_answer;
@@ -54,9 +60,11 @@ typedef struct frame_answers { /* those of one run stand together, in the order 
     size_t run_count;
     const frame_arch_row *arch; /* of every joint; NULL where it was not asked for */
     const char *arch_run;
+    const struct detail_answer *details; /* of the details of these tubes; those of one run stand together */
+    size_t detail_count;                 /* of a run */
 } frame_answers;
 
-typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS, OF_ARCH } frame_of; /* which of the answers */
+typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS, OF_DETAILS, OF_ARCH } frame_of; /* which of the answers */
 
 extern const field_list frame_tubes_list, frame_joints_list, frame_runs_list, frame_arch_list; /* of these answers */
 

@@ -53,7 +53,7 @@ static const field sample_fields[] = {
     NUMBER(frame_sample_row, "margin", margin, DIM_NONE, "lowest margin of the frame; empty where the model refuses the sample"),
     TEXT(frame_sample_row, "worst_tube", worst_tube, "the tube that has it"),
     TEXT(frame_sample_row, "run", run, "in which run"),
-    WORD(frame_sample_row, "governs", governs, frame_governs_words, "what sets that margin"),
+    TEXT(frame_sample_row, "governs", governs, "what sets that margin"),
     TEXT(frame_sample_row, "refused_column", refused_column, "the column that the model refuses"),
     TEXT(frame_sample_row, "refused_why", refused_why, "what it must be"),
 };

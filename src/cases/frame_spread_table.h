@@ -24,7 +24,7 @@ typedef struct frame_sample_row {
     double sample; /* its number, from 1 */
     double margin;
     const char *worst_tube, *run;
-    int governs;
+    const char *governs; /* name of the check or of the detail */
     const char *refused_column, *refused_why; /* "" where it is judged */
 } frame_sample_row;
 

@@ -18,7 +18,7 @@ static const field compare_fields[] = {
     NUMBER(frame_compare_row, "margin", weakest.margin, DIM_NONE, "lowest margin of all tubes, or of the part's, in any run"),
     TEXT(frame_compare_row, "worst_tube", weakest.tube, "the tube that has it"),
     TEXT(frame_compare_row, "run", weakest.run, "the run in which"),
-    WORD(frame_compare_row, "governs", weakest.governs, frame_governs_words, "what sets that margin"),
+    TEXT(frame_compare_row, "governs", weakest.governs, "what sets that margin"),
     TEXT(frame_compare_row, "verdict", verdict, "holds, short, or not possible and why"),
 };
 const field_list frame_compare_list = FIELD_LIST("comparison of a frame", compare_fields, frame_compare_row);
@@ -29,7 +29,7 @@ static const field sweep_answers[] = {
     NUMBER(frame_sweep_row, "margin", weakest.margin, DIM_NONE, "lowest margin of all tubes in all runs"),
     TEXT(frame_sweep_row, "worst_tube", weakest.tube, "the tube that has it"),
     TEXT(frame_sweep_row, "run", weakest.run, "the run in which"),
-    WORD(frame_sweep_row, "governs", weakest.governs, frame_governs_words, "what sets that margin"),
+    TEXT(frame_sweep_row, "governs", weakest.governs, "what sets that margin"),
     WORD(frame_sweep_row, "verdict", weakest.verdict, verdict_words, "holds if every tube holds, else short"),
 };
 
@@ -59,7 +59,7 @@ static const field limit_fields[] = {
          "found; never: the frame holds to the end; already: it is short at the start"),
     TEXT(frame_limit_row, "gives_way", weakest.tube, "the tube that falls short first past the limit"),
     TEXT(frame_limit_row, "run", weakest.run, "the run in which"),
-    WORD(frame_limit_row, "governs", weakest.governs, frame_governs_words, "what sets its margin there"),
+    TEXT(frame_limit_row, "governs", weakest.governs, "what sets its margin there"),
 };
 
 _Static_assert(sizeof limit_fields == sizeof(((frame_limit_columns *)NULL)->fields), "every column has room");

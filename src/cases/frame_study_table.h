@@ -8,7 +8,8 @@
 typedef struct frame_weakest { /* of all tubes in all runs */
     double margin;
     const char *tube, *run; /* "" where no tube has a limit */
-    int governs, verdict;   /* rbow_frame_governs, rbow_verdict */
+    const char *governs;    /* name of the check or of the detail */
+    int verdict;            /* rbow_verdict */
 } frame_weakest;
 
 /* ---- compare ---- */

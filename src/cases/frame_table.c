@@ -91,6 +91,9 @@ const field_list frame_tube_list = FIELD_LIST("tube", tube_fields, frame_tube_ro
 /* ---- loads ----------------------------------------------------------------------------------------------- */
 
 #define LOAD(name_, at, dimension_, meaning_) SIGNED(frame_load_row, name_, load.at, dimension_, meaning_)
+#define SWING(name_, least_, rule_, fallback_text_, meaning_)                                                  \
+    {.name = #name_, .kind = FIELD_NUMBER, .offset = offsetof(frame_load_row, name_), .fallback = RBOW_UNSET,  \
+     .least = least_, .most = INFINITY, .rule = rule_, .fallback_text = fallback_text_, .meaning = meaning_}
 #define FACTOR(name_, fallback_text_, meaning_)                                                                \
     {.name = #name_, .kind = FIELD_NUMBER, .offset = offsetof(frame_load_row, name_), .fallback = RBOW_UNSET,  \
      .most = INFINITY, .rule = FIELD_ABOVE, .fallback_text = fallback_text_, .meaning = meaning_}
@@ -116,6 +119,9 @@ static const field load_fields[] = {
     LOAD("left_g", left_g, DIM_NONE, "multiple of all weight that pushes to the left"),
     FACTOR(factor, "--factor, else 1.5", "load factor asked for; one value a run, in any of its rows"),
     FACTOR(factor_yield, "factor", "load factor asked for against yield, likewise"),
+    SWING(cycles, 0, FIELD_ABOVE, "1", "for life: how often this run's loads come in one run of the car; one value a run, in any of its rows"),
+    SWING(cycle_low, -INFINITY, 0, "0", "for life: the loads swing between this load factor, likewise; -1 is the same loads reversed"),
+    SWING(cycle_high, -INFINITY, 0, "1", "for life: and this one, above cycle_low, likewise"),
     OWN_TEXT(frame_load_row, "note", note, "", "a remark of the user"),
 };
 const field_list frame_load_list = FIELD_LIST("load", load_fields, frame_load_row);
@@ -134,6 +140,12 @@ static bool lies_in(const field *f, size_t from, size_t size)
 }
 
 #define LIES_IN(f, member) lies_in(f, offsetof(frame_load_row, load.member), sizeof((frame_load_row *)0)->load.member)
+
+bool frame_load_is_for_life(const field *f)
+{
+    return f->offset == offsetof(frame_load_row, cycles) || f->offset == offsetof(frame_load_row, cycle_low)
+        || f->offset == offsetof(frame_load_row, cycle_high);
+}
 
 unsigned frame_load_acts(const field *f)
 {

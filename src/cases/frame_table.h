@@ -21,7 +21,8 @@ typedef struct frame_tube_row {
 typedef struct frame_load_row {
     const char *run, *joint, *tube, *note;
     rbow_frame_load load; /* what it acts on likewise */
-    double factor, factor_yield; /* RBOW_UNSET where the row gives none */
+    double factor, factor_yield;          /* RBOW_UNSET where the row gives none */
+    double cycles, cycle_low, cycle_high; /* for life; likewise */
     size_t line;
 } frame_load_row;
 
@@ -29,6 +30,9 @@ extern const field_list joint_list, frame_tube_list, frame_load_list; /* of thes
 
 /* What the load of a column may act on: bits 1 << rbow_acts; 0 for a column that is no load. */
 unsigned frame_load_acts(const field *f);
+
+/* Whether a column of a load is for life alone. */
+bool frame_load_is_for_life(const field *f);
 
 /* The part of a tube: its own name where none is given. */
 const char *frame_tube_part(const frame_tube_row *t);

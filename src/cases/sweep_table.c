@@ -9,7 +9,7 @@
 
 static const field sweep_answers[] = {
     RESULT(margin, DIM_NONE, "as in check"),
-    WORD(sweep_row, "governs", result.governs, governs_words, "as in check"),
+    TEXT(sweep_row, "governs", governs, "as in check"),
     WORD(sweep_row, "verdict", result.verdict, verdict_words, "as in check"),
     RESULT(yield_factor, DIM_NONE, "as in check"),
     RESULT(column_factor, DIM_NONE, "as in check"),

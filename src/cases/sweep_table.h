@@ -12,6 +12,7 @@ typedef struct sweep_row {
     const char *name;
     double value[SWEEP_COLUMNS_MOST]; /* of the varied columns */
     rbow_result result;
+    const char *governs; /* name of the check or of the detail */
     /* not in the table */
     bool begins; /* the first of its case */
     size_t at;   /* number of the combination, from 0; a refused combination has no row */

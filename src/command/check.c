@@ -1,6 +1,9 @@
 #include "command/commands.h"
 
+#include "cases/frame_results.h"
+#include "command/advise.h"
 #include "command/frame/check_frame.h"
+#include "command/frame/detail_work.h"
 #include "program/case_check.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
@@ -9,29 +12,151 @@
 #include "program/say.h"
 #include "program/screen_of.h"
 #include "report/page/card.h"
+#include "report/page/detail/detail_card.h"
 #include "report/page/front.h"
 #include "report/text/check_text.h"
+#include "study/member_details.h"
 #include "working/working.h"
 
 #include <stdlib.h>
 
+static bool wants_details(const case_run *run)
+{
+    return run->options->of == OF_DETAILS;
+}
+
+static void add_case(const case_run *run, const check_row *r, rows *answers)
+{
+    const detail_answer none = {"", "", "", "", "", .detail = {.kind = 0}};
+    const checked_row both = {*r, none, false};
+    if (run->keeps) rows_add(answers, &both);
+    else if (!wants_details(run)) rows_add(answers, r);
+}
+
+static void add_details(const case_run *run, const load_case *of, const rbow_detail_result *each, rows *answers)
+{
+    char remarks[DETAIL_REMARKS_ROOM];
+    const check_row none = {.given = {"", "", "", "", .details = NULL}, .governs = "", .remarks = ""};
+    for (size_t i = 0; (run->keeps || wants_details(run)) && i < of->details->count; i++) {
+        const detail_answer d = case_detail_answer(of, i, each, remarks);
+        const checked_row both = {none, d, true};
+        rows_add(answers, run->keeps ? (const void *)&both : &d);
+    }
+}
+
 static int answer_case(const case_run *run, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     checked answer;
-    const int status = check_case(&run->materials, record, at, &answer, complaints);
-    if (status != NO_VERDICT) rows_add(answers, &answer.row);
+    const load_case *c = record;
+    const size_t count = c->details != NULL ? c->details->count : 0;
+    rbow_detail_result *each = count > 0 ? malloc(count * sizeof *each) : NULL;
+    complaints->failed = complaints->failed || (count > 0 && each == NULL);
+    const int status = complaints->failed ? NO_VERDICT : check_case(&run->materials, c, at, &answer, each, complaints);
+    if (status != NO_VERDICT) add_case(run, &answer.row, answers);
+    if (status != NO_VERDICT && count > 0) add_details(run, c, each, answers);
+    free(each);
     return status;
 }
 
-static bool write_text(const case_run *run, output *out, const rows *kept, int *status)
+/* The cases and the details of kept rows, each in their order. Memory is that of `kept`. */
+typedef struct check_answers {
+    check_row *cases;
+    detail_answer *details;
+    size_t *first_detail; /* of each case, and one behind the last */
+    size_t case_count, detail_count;
+} check_answers;
+
+/* Returned: false after a message. answers_close either way. */
+static bool answers_open(check_answers *a, const rows *kept)
 {
-    text t = {0}, words = {0};
-    const screen s = screen_of(out, *status == NO_VERDICT, &run->refused, &words);
-    check_text(&t, (const void *)kept->kept, kept->count, &s);
-    const bool fine = output_text(out, &t);
-    text_free(&t);
+    const checked_row *from = (const void *)kept->kept;
+    *a = (check_answers){.cases = malloc((kept->count + 1) * sizeof *a->cases), .details = malloc((kept->count + 1) * sizeof *a->details),
+                         .first_detail = malloc((kept->count + 1) * sizeof *a->first_detail)};
+    if (a->cases == NULL || a->details == NULL || a->first_detail == NULL) {
+        say("out of memory");
+        return false;
+    }
+    for (size_t i = 0; i < kept->count; i++) {
+        if (!from[i].is_detail) {
+            a->first_detail[a->case_count] = a->detail_count;
+            a->cases[a->case_count++] = from[i].row;
+        } else {
+            a->details[a->detail_count++] = from[i].detail;
+        }
+    }
+    a->first_detail[a->case_count] = a->detail_count;
+    return true;
+}
+
+static void answers_close(check_answers *a)
+{
+    free(a->cases);
+    free(a->details);
+    free(a->first_detail);
+}
+
+static const check_row *worst_of(const check_row *cases, size_t count)
+{
+    return count > 0 ? check_worst(cases, count) : NULL;
+}
+
+static void put_text(text *out, const case_run *run, const check_answers *a, const output *to, int status)
+{
+    text words = {0};
+    const screen s = screen_of(to, status == NO_VERDICT, &run->refused, &words);
+    advice what;
+    advise(&what, worst_of(a->cases, a->case_count), &run->materials, &run->details, to->units);
+    check_text(out, a->cases, a->case_count, a->details, a->detail_count, wants_details(run), &what, &s);
     text_free(&words);
+}
+
+static void put_rows(text *out, const case_run *run, const check_answers *a, const output *to)
+{
+    rows written = rows_for(to, run->results);
+    if (wants_details(run))
+        for (size_t i = 0; i < a->detail_count; i++) rows_add(&written, &a->details[i]);
+    else
+        for (size_t i = 0; i < a->case_count; i++) rows_add(&written, &a->cases[i]);
+    *out = written.written;
+}
+
+static bool write_answers(const case_run *run, output *out, const rows *kept, int *status)
+{
+    text t = {0};
+    check_answers a;
+    bool fine = answers_open(&a, kept);
+    if (fine) {
+        if (out->format == FORMAT_TEXT) put_text(&t, run, &a, out, *status);
+        else put_rows(&t, run, &a, out);
+        fine = output_text(out, &t);
+    }
+    answers_close(&a);
+    text_free(&t);
     return fine;
+}
+
+static bool is_worse(const void *record, const void *kept)
+{
+    const check_row *a = record, *b = kept;
+    return a->result.margin < b->result.margin;
+}
+
+/* The table `advice` of a JSON answer. Given: kept  as checked_row where answers are kept, else the worst case alone */
+static rows advice_rows(const case_run *run, unit_system units, const rows *kept)
+{
+    const output json = {.format = FORMAT_JSON, .units = units};
+    rows changes = rows_for(&json, &advice_list);
+    check_answers all = {.cases = NULL};
+    const check_row *worst = run->keeps || kept->count == 0 ? NULL : (const void *)kept->kept;
+    advice a;
+    if (run->keeps) {
+        changes.failed = !answers_open(&all, kept);
+        worst = changes.failed ? NULL : worst_of(all.cases, all.case_count);
+    }
+    advise(&a, worst, &run->materials, &run->details, units);
+    for (size_t i = 0; i < a.count; i++) rows_add(&changes, &a.rows[i]);
+    answers_close(&all);
+    return changes;
 }
 
 /* ---- the page --------------------------------------------------------------------------------------- */
@@ -42,8 +167,8 @@ static bool write_card(output *page, const page_head *head, const check_row *r, 
     working *w = calloc(1, sizeof *w);
     picture *p = calloc(1, sizeof *p);
     t.failed = w == NULL || p == NULL;
-    if (!t.failed && working_of(w, &r->taken, r->material, &r->result, head->units)) {
-        picture_of(p, &r->taken, r->material, &r->result);
+    if (!t.failed && working_of(w, &r->taken, r->material, &r->tube, head->units)) {
+        picture_of(p, &r->taken, r->material, &r->tube);
         page_card(&t, head, r, number, p, w);
         t.failed = t.failed || working_failed(w);
     }
@@ -55,12 +180,49 @@ static bool write_card(output *page, const page_head *head, const check_row *r, 
     return fine;
 }
 
-static bool write_front(output *page, const page_head *head, const check_row *answers, size_t count)
+static bool write_detail(output *page, const page_head *head, const check_row *of, const detail_answer *d)
 {
     text t = {0};
-    page_open(&t, head);
-    page_front(&t, head, answers, count);
+    detail_work k;
+    const bool worked = detail_work_of(&k, d, &of->given.member, of->material, head->units);
+    page_detail_card(&t, head, &k.worked, k.states, worked ? &k.working : NULL);
     const bool fine = output_text(page, &t);
+    detail_work_free(&k);
+    text_free(&t);
+    return fine;
+}
+
+static bool write_details(output *page, const page_head *head, const check_answers *a, size_t of)
+{
+    bool fine = true;
+    for (size_t i = a->first_detail[of]; fine && i < a->first_detail[of + 1]; i++) fine = write_detail(page, head, &a->cases[of], &a->details[i]);
+    return fine;
+}
+
+static bool write_front(const case_run *run, output *page, const page_head *head, const check_row *answers, const sheets *s)
+{
+    text t = {0};
+    advice a;
+    advise(&a, check_worst(answers, s->cases), &run->materials, &run->details, page->units);
+    page_open(&t, head);
+    page_front(&t, head, answers, s, &a);
+    const bool fine = output_text(page, &t);
+    text_free(&t);
+    return fine;
+}
+
+static bool write_sheets(const case_run *run, output *page, const page_head *head, const check_answers *a)
+{
+    sheets s;
+    bool fine = sheets_plan(&s, a->cases, a->case_count, head->all_sheets);
+    if (!fine) say("out of memory");
+    fine = fine && write_front(run, page, head, a->cases, &s);
+    for (size_t i = 0; fine && i < s.count; i++)
+        fine = write_card(page, head, &a->cases[s.order[i]], s.order[i] + 1) && write_details(page, head, a, s.order[i]);
+    sheets_free(&s);
+    text t = {0};
+    page_close(&t, head);
+    fine = fine && output_text(page, &t);
     text_free(&t);
     return fine;
 }
@@ -68,13 +230,10 @@ static bool write_front(output *page, const page_head *head, const check_row *an
 static bool write_page(const case_run *run, output *page, const rows *kept, int status)
 {
     const page_head head = report_head(run, page, status);
-    const check_row *answers = (const void *)kept->kept;
-    bool fine = write_front(page, &head, answers, kept->count);
-    for (size_t i = 0; fine && i < kept->count; i++) fine = write_card(page, &head, &answers[i], i + 1);
-    text t = {0};
-    page_close(&t, &head);
-    fine = fine && output_text(page, &t);
-    text_free(&t);
+    check_answers a;
+    bool fine = answers_open(&a, kept);
+    fine = fine && write_sheets(run, page, &head, &a);
+    answers_close(&a);
     return fine;
 }
 
@@ -82,17 +241,25 @@ int command_check(const options *o)
 {
     for (int i = 0; i < o->operand_count; i++)
         if (is_folder(o->operands[i])) return check_frame(o, o->operands[i]);
-    if (o->of_given || o->all || o->arch != NULL) {
-        say("check: --%s is for a frame: name its folder", o->of_given ? "of" : o->all ? "all" : "arch");
+    if ((o->of_given && o->of != OF_DETAILS) || o->all || o->arch != NULL) {
+        say("check: --%s is for a frame: name its folder", o->all ? "all" : o->arch != NULL ? "arch" : "of tubes, joints, runs or arch");
+        return NO_VERDICT;
+    }
+    if (o->of == OF_DETAILS && o->details == NULL) {
+        say("check: --of details needs --details FILE: the table of details");
         return NO_VERDICT;
     }
     case_run run = {
         .options = o,
         .name = "check",
-        .results = &check_list,
+        .results = o->of == OF_DETAILS ? &case_details_list : &check_list,
+        .kept = &checked_list,
         .jobs = o->jobs,
         .answer = answer_case,
-        .write = write_text,
+        .prefers = o->of == OF_DETAILS ? NULL : is_worse,
+        .beside = o->of == OF_DETAILS ? NULL : advice_rows,
+        .beside_name = "advice",
+        .write = write_answers,
         .report = write_page,
     };
     return case_run_all(&run);

@@ -1,6 +1,6 @@
 #include "command/commands.h"
 
-#include "cases/table_list.h"
+#include "cases/list/table_list.h"
 #include "program/exit_status.h"
 #include "program/output.h"
 #include "program/say.h"

@@ -25,9 +25,12 @@ const command commands[] = {
              "tables joints.csv, tubes.csv and loads.csv. The command finds the force in every tube from the loads of each "
              "run on the whole frame, with what was forced in, and checks every tube. --case and --part then pick tubes by "
              "their name and part: the frame is solved whole, and only these tubes are judged. --arch RUN also tells where to weld each joint, so that the joints are at their drawn places when that run acts at "
-             "load factor 1. 'railbow help frame' explains frames.",
+             "load factor 1. 'railbow help frame' explains frames. --details names a table of holes, ring welds, sleeves, sockets and "
+             "plain places on the tubes ('railbow columns' lists its columns; a frame's folder may hold it as details.csv). Each is held "
+             "against its own limits at the same load factors, in its own worst case; the margin of a tube is then the lowest of its own and "
+             "its details', and governs gives the detail's name. --of details writes a row for each detail.",
      .example = "railbow check --format text nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_LIVE | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_LIVE | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
      .summary = "the working of one load case, or of one tube of a frame, from its inputs to its margin",
@@ -39,7 +42,7 @@ const command commands[] = {
              "loads and supports of the whole frame in balance, the movements of the tube's joints, its axial force, the slopes and forces "
              "at its ends, then the same steps as of a load case. --report also writes a page with the tube in the frame.",
      .example = "railbow explain nose.csv 'new rail - forced 1/2'",
-     .takes = TAKES_TEXT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT,
+     .takes = TAKES_TEXT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT,
      .run = command_explain},
     {.name = "compare",
      .summary = "which tube to choose: every case with every wall",
@@ -53,7 +56,7 @@ const command commands[] = {
              "sets are all gone through. Beyond that the pick comes from a descent, and the text says so: from the heaviest set that "
              "holds one part at a time gets thinner, the most weight first. The exit status is 0 if a set holds.",
      .example = "railbow compare nose.csv --walls 0.049,0.058,0.065",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_WALLS | TAKES_REPORT | TAKES_JOBS,
      .run = command_compare},
     {.name = "sweep",
      .summary = "the margin over a range of one column, or of two",
@@ -64,7 +67,7 @@ const command commands[] = {
              "is one of the tube or joint that --tube or --joint names, or of the loads of --run, and each value gives the lowest margin of "
              "all tubes in all runs.",
      .example = "railbow sweep rail.csv --vary miss_a=0:0.5:0.0625",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},
     {.name = "limit",
      .summary = "how far a column may go before a case falls short",
@@ -79,7 +82,7 @@ const command commands[] = {
              "tube or joint that --tube or --joint names, or of the loads of --run. The limit is the first value at which any tube falls "
              "short, and the answer names that tube. The search takes 200 even steps and the dips between them.",
      .example = "railbow limit rail.csv --find miss_a --to 1in",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_LIMIT | TAKES_REPORT | TAKES_JOBS,
      .run = command_limit},
     {.name = "index",
      .summary = "the best orientation of the tube's own bow, or of all bows of a frame",
@@ -108,8 +111,23 @@ const command commands[] = {
              "points anywhere. --of tubes gives how often each tube is the worst, --of samples each sample; parts of the samples "
              "(--samples 1:2048 and 2049:4096) together are the same as all. The exit status is 1 if any sample is short.",
      .example = "railbow scatter rail.csv --tolerances tolerances.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_SCATTER | TAKES_REPORT | TAKES_JOBS,
      .run = command_scatter},
+    {.name = "life",
+     .summary = "how many runs the welds, holes and splices last, and whether a forced fit matters",
+     .operands = "FILE... | FOLDER",
+     .text = "Estimates the runs of the car until a detail cracks, from the stress that each load adds and takes away. --details names "
+             "the table of details: which weld, hole, sleeve, socket or place of which case or part; see 'railbow columns'. The load cases of one "
+             "part are one tube under the loads of a run: each comes as often as its column cycles says (default once) and swings "
+             "between the load factors cycle_low and cycle_high (default 0 and 1). The damages of all loads add up. The S-N curve is that of the detail's "
+             "column sn, else the usual one of its kind. At a weld only the range of stress counts; in metal the mean stress counts, too, and "
+             "with it what was locked in. runs_unforced is the life without misses and gap. The text begins with what cracks first and "
+             "says whether the forced fit matters there. A range beyond yield has no number. A life is an estimate, right to "
+             "orders of magnitude, and no substitute for inspection; welds are taken as free of cracks. FOLDER is a frame: its details.csv has the details, and "
+             "each run of loads.csv its cycles. A short life is no verdict: the exit status is 0, and 2 if a detail has no number.",
+     .example = "railbow life life.csv --details life_details.csv",
+     .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_LIFE | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_JOBS,
+     .run = command_life},
     {.name = "inspect",
      .summary = "gauge readings on tubes against a specification",
      .operands = "READINGS",
@@ -120,7 +138,7 @@ const command commands[] = {
              "drawn and as measured. The exit status is 0 if every tube meets the specification and no load case is "
              "short as measured, 1 if not, and 2 if a tube has too few readings.",
      .example = "railbow inspect --spec spec.csv readings.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_INSPECT,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_INSPECT | TAKES_REPORT,
      .run = command_inspect},
     {.name = "release",
      .summary = "the forced fit of a rail, from its movement when it was cut",
@@ -130,7 +148,7 @@ const command commands[] = {
              "between the same joints would meet. If the angle between the stubs was not read, the answer is the "
              "smallest forced fit that explains the movement.",
      .example = "railbow release cuts.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_REPORT | TAKES_JOBS,
      .run = command_release},
     {.name = "cut",
      .summary = "how the faces part if a tube of a frame is cut, and what was locked in there",
@@ -154,8 +172,34 @@ const command commands[] = {
              "back completely, how far it must go so that the set remains, and the strain and stress that this "
              "leaves.",
      .example = "railbow pull --steps 4 horns.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_STEPS | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_STEPS | TAKES_REPORT | TAKES_JOBS,
      .run = command_pull},
+    {.name = "sight",
+     .summary = "miss of a socket and bow of a tube, from a bar or a string",
+     .operands = "FILE",
+     .text = "Reads offsets, up and to the right as seen from A toward B, at stations along a bar in a socket or a string along a tube, and "
+             "fits the straight line or the bow that comes closest. Of a socket it reports the miss: the slope of the bar times the distance "
+             "to the landing. The reference line must be parallel to the line from the socket's centre at A to the landing; how far "
+             "it lies from A does not matter. For a socket at joint B measure station and landing from B, keep right as seen from A toward B, and "
+             "type the miss as miss_b. Of a tube it reports the bow against the chord from the first to the last station, and the shape "
+             "that fits best. The error is that of the readings, at 95 %. The text says what to type into a load case. The exit status is 0 if the "
+             "readings of every line lie on their fit, within their errors, 1 if some do not (recheck), and 2 if a line has too few readings. A "
+             "miss that is not significant is no failure.",
+     .example = "railbow sight sight.csv",
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_REPORT,
+     .run = command_sight},
+    {.name = "sticks",
+     .summary = "what to cut from which stick",
+     .operands = "PARTS",
+     .text = "Reads the parts to be cut and, with --stock, the sticks there are, and plans each size by itself: the fewest sticks, then "
+             "the least length of sticks, so that short ones are used up first, then the largest single remainder. Each piece comes whole from one "
+             "stick, and pieces that fill a stick need one cut fewer than there are pieces. A piece of a bowed stick has the bow times "
+             "(length/stick) squared, that of an arc (common practice, no source); the straightest sticks go to the parts that need them. Up to 60 pieces of a size "
+             "all plans are searched; beyond that, and where the search takes too long, the text says so and gives a lower bound. "
+             "Weights are those of --material. The exit status is 2 if a part fits no stick, or if there are too few.",
+     .example = "railbow sticks sticks_parts.csv --stock sticks_stock.csv",
+     .takes = TAKES_OUTPUT | TAKES_STICKS | TAKES_MATERIALS | TAKES_MATERIAL | TAKES_REPORT,
+     .run = command_sticks},
     {.name = "section",
      .summary = "section properties of tubes",
      .operands = "SIZE... | --ods LIST --walls LIST",

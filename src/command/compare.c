@@ -78,7 +78,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
 {
     const load_case *c = record;
     const tubes *t = run->context;
-    const problem p = {c->member, c->material, run->materials.list, run->materials.count};
+    const problem p = {c->member, c->material, run->materials.list, run->materials.count, c->details};
     if (case_material(&run->materials, c, at, complaints) == NULL) return NO_VERDICT;
     compared *tried = malloc(t->count * sizeof *tried);
     if (tried == NULL) {
@@ -91,6 +91,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
         const compare_row answer = {
             .name = c->name,
             .tried = tried[i],
+            .governs = governs_name(c->details, tried[i].result.governs),
             .verdict = verdict_of(&tried[i], &verdict),
             .part = case_part(c),
             .tube = i,

@@ -1,10 +1,13 @@
 #define _POSIX_C_SOURCE 200809L /* strdup */
 #include "command/commands.h"
 
+#include "command/advise.h"
+#include "command/frame/detail_work.h"
 #include "command/frame/explain_frame.h"
 #include "command/frame/step_rows.h"
 #include "program/case_check.h"
 #include "program/changes.h"
+#include "program/details.h"
 #include "program/exit_status.h"
 #include "program/facts.h"
 #include "program/frame/frame_read.h"
@@ -14,7 +17,10 @@
 #include "report/lines.h"
 #include "report/text/cells.h"
 #include "report/text/check_text.h"
+#include "report/text/detail_text.h"
+#include "report/text/detail_working_text.h"
 #include "report/text/working_text.h"
+#include "study/member_details.h"
 #include "table/messages.h"
 #include "table/names.h"
 #include "working/working.h"
@@ -29,7 +35,7 @@ enum { NAMES_SAID = 8 };
 typedef struct picked { /* the rows of the file with the name, and what a message needs where there is not one row */
     const char *name; /* NULL where none was given */
     wanted wanted;   /* --case, --part and --row; a name may then be left out */
-    changes changes; /* of --set */
+    case_changes changes; /* of --set */
     rows found;      /* of case_list */
     text lines;      /* "12, 14": the lines of the rows found */
     size_t line;     /* of the first */
@@ -119,16 +125,64 @@ static int pick_case(picked *p, const options *o, const load_case *prototype)
     return wanted_all_found(&p->wanted) ? status : NO_VERDICT;
 }
 
+/* ---- its answer ---------------------------------------------------------------------------------------- */
+
+typedef struct explained { /* the case with its details */
+    checked answer;
+    detail_answer *details;
+    char (*remarks)[DETAIL_REMARKS_ROOM];
+    size_t count;
+} explained;
+
+/* Given: c  with its details; e  with room for them. Returned: as check_case */
+static int answer_with(explained *e, const materials *m, const load_case *c, const source_line *at, text *complaints)
+{
+    rbow_detail_result *each = malloc((e->count + 1) * sizeof *each);
+    e->details = malloc((e->count + 1) * sizeof *e->details);
+    e->remarks = malloc((e->count + 1) * sizeof *e->remarks);
+    complaints->failed = complaints->failed || each == NULL || e->details == NULL || e->remarks == NULL;
+    const int status = complaints->failed ? NO_VERDICT : check_case(m, c, at, &e->answer, each, complaints);
+    for (size_t i = 0; status != NO_VERDICT && i < e->count; i++) e->details[i] = case_detail_answer(c, i, each, e->remarks[i]);
+    free(each);
+    return status;
+}
+
+static void explained_close(explained *e)
+{
+    free(e->details);
+    free(e->remarks);
+}
+
+/* Shows the working of each detail. Returned: false after a message. */
+static bool put_details(text *out, const explained *e, const screen *s)
+{
+    bool fine = true;
+    for (size_t i = 0; i < e->count; i++) {
+        detail_work k;
+        const bool worked = detail_work_of(&k, &e->details[i], &e->answer.row.given.member, e->answer.row.material, s->units);
+        if (worked) {
+            text_char(out, '\n');
+            detail_working_text(out, &k.worked, &k.working, s);
+        } else {
+            say("explain: the working of detail '%s' could not be written", e->details[i].name);
+        }
+        fine = fine && worked;
+        detail_work_free(&k);
+    }
+    return fine;
+}
+
 /* ---- its working ------------------------------------------------------------------------------------ */
 
-static void put_text(text *out, const picked *p, const load_case *prototype, const checked *answer, const working *w,
+static bool put_text(text *out, const picked *p, const load_case *prototype, const explained *e, const advice *a, const working *w,
                      const output *to, const char *file)
 {
     const load_case *c = (const void *)p->found.kept;
     text words = {0}, line = {0};
     const screen s = screen_of(to, false, NULL, &words);
-    check_verdict_text(out, &answer->row, 1, &s);
-    check_remarks_text(out, &answer->row, 1, &s);
+    check_verdict_text(out, &e->answer.row, 1, a, &s);
+    details_text(out, e->details, e->count, true, &s);
+    check_remarks_text(out, &e->answer.row, 1, &s);
     text_format(&line, "Given in line %zu of ", p->line);
     put_printable(&line, file);
     if (p->changes.count > 0) text_put(&line, ", and changed by --set");
@@ -140,26 +194,36 @@ static void put_text(text *out, const picked *p, const load_case *prototype, con
     put_sentence(out, "The working. Numbers carry ten digits; a line done again with the digits shown agrees to six. Angles with "
                       "\u00b0 are degrees, all others radians.", 0, &s);
     working_text(out, w, &s);
+    const bool fine = put_details(out, e, &s);
     put_assumptions(out, &s);
     put_end(out, &s);
     text_free(&words);
+    return fine;
 }
 
-static bool write_rows(output *out, const picked *p, const options *files, const materials *m, const checked *answer,
-                       const working *w)
+static bool write_rows(output *out, const picked *p, const options *files, const materials *m, const explained *e, const working *w)
 {
     run_facts facts;
     rows written = rows_for(out, &step_list);
-    put_step_rows(&written, answer->row.given.name, w);
-    const bool fine = facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
-        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost);
+    put_step_rows(&written, e->answer.row.given.name, w);
+    for (size_t i = 0; i < e->count; i++) {
+        detail_work k;
+        if (detail_work_of(&k, &e->details[i], &e->answer.row.given.member, e->answer.row.material, out->units))
+            put_step_rows(&written, e->details[i].name, &k.working);
+        else
+            written.failed = true;
+        detail_work_free(&k);
+    }
+    if (written.failed) say("explain: the working of a detail could not be written");
+    const bool fine = !written.failed && facts_fill(&facts, files, m) && rows_begin(out, &step_list, &facts)
+        && output_text(out, &written.written) && rows_end(out, p->refused.count + p->lost, NULL, NULL);
     rows_free(&written);
     facts_free(&facts);
     return fine;
 }
 
-static bool write_working(const picked *p, const options *o, const materials *m, const load_case *prototype,
-                          const checked *answer, const working *w)
+static bool write_working(const picked *p, const options *o, const materials *m, const details *d, const load_case *prototype,
+                          const explained *e, const working *w)
 {
     output out;
     text t = {0};
@@ -169,34 +233,54 @@ static bool write_working(const picked *p, const options *o, const materials *m,
     if (o->format == FORMAT_AUTO) out.format = FORMAT_TEXT;
     bool fine;
     if (out.format == FORMAT_TEXT) {
-        put_text(&t, p, prototype, answer, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
-        fine = output_text(&out, &t);
+        advice a;
+        advise(&a, &e->answer.row, m, d, out.units);
+        fine = put_text(&t, p, prototype, e, &a, w, &out, strcmp(o->operands[0], "-") == 0 ? "stdin" : o->operands[0]);
+        fine = output_text(&out, &t) && fine;
     } else {
-        fine = write_rows(&out, p, &files, m, answer, w);
+        fine = write_rows(&out, p, &files, m, e, w);
     }
     text_free(&t);
     return output_close(&out, fine) && fine;
 }
 
-static int explain_case(const picked *p, const materials *m, const options *o, const load_case *prototype)
+/* Given: e  with its answer. Returned: false after a message. */
+static bool explain_answer(const explained *e, const picked *p, const materials *m, const details *d, const options *o, const load_case *prototype)
 {
-    const load_case *c = (const void *)p->found.kept;
+    const check_row *r = &e->answer.row;
+    working *w = calloc(1, sizeof *w);
+    const bool worked = w != NULL && working_of(w, &r->taken, r->material, &r->tube, o->units);
+    const bool whole = worked && !working_failed(w);
+    if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not converge");
+    const bool fine = whole && write_working(p, o, m, d, prototype, e, w);
+    if (w != NULL) working_free(w);
+    free(w);
+    return fine;
+}
+
+static int explain_case(const picked *p, const materials *m, const details *d, const options *o, const load_case *prototype)
+{
+    load_case c = *(const load_case *)(const void *)p->found.kept;
     const source_line at = {o->operands[0], p->line};
-    checked answer;
+    const size_t count = details_meet(d, c.name, case_part(&c));
+    const detail_row **of = malloc((count + 1) * sizeof *of);
+    explained e = {.count = count};
     text complaints = {0};
-    int status = check_case(m, c, &at, &answer, &complaints);
-    say_own_factors(case_has_own_factor(c, o), o);
+    int status = NO_VERDICT;
+    complaints.failed = of == NULL;
+    if (of != NULL) {
+        details_pick(d, c.name, case_part(&c), of);
+        const member_details its = {of, count, d->file};
+        c.details = &its;
+        status = answer_with(&e, m, &c, &at, &complaints);
+    }
+    say_own_factors(case_has_own_factor(&c, o), o);
     if (complaints.length > 0) say_lines(complaints.at);
     if (complaints.failed) say("out of memory");
     text_free(&complaints);
-    if (status == NO_VERDICT) return NO_VERDICT;
-    working *w = calloc(1, sizeof *w);
-    const bool worked = w != NULL && working_of(w, &answer.row.taken, answer.row.material, &answer.row.result, o->units);
-    const bool whole = worked && !working_failed(w);
-    if (!whole) say(w == NULL || worked ? "out of memory" : "explain: the numerical solution did not converge");
-    if (!whole || !write_working(p, o, m, prototype, &answer, w)) status = NO_VERDICT;
-    if (w != NULL) working_free(w);
-    free(w);
+    if (status != NO_VERDICT && !explain_answer(&e, p, m, d, o, prototype)) status = NO_VERDICT;
+    explained_close(&e);
+    free(of);
     return status;
 }
 
@@ -212,14 +296,15 @@ int command_explain(const options *o)
         return NO_VERDICT;
     }
     materials m = {.file = NULL};
+    details d = {.file = NULL};
     picked p = {0};
     load_case prototype;
     field_defaults(&case_list, &prototype);
     prototype.member.factor = o->factor;
     int status = NO_VERDICT;
-    if (wanted_open(&p.wanted, o) && changes_open(&p.changes, o) && materials_open(&m, o->materials)) {
+    if (wanted_open(&p.wanted, o) && changes_open(&p.changes, o) && materials_open(&m, o->materials) && details_open(&d, o->details, &case_detail_list)) {
         status = pick_case(&p, o, &prototype);
-        const int answered = one_is_found(&p, o->operands[0]) ? explain_case(&p, &m, o, &prototype) : NO_VERDICT;
+        const int answered = one_is_found(&p, o->operands[0]) ? explain_case(&p, &m, &d, o, &prototype) : NO_VERDICT;
         if (answered > status) status = answered;
     }
     rows_free(&p.found);
@@ -228,6 +313,7 @@ int command_explain(const options *o)
     free(p.nearest);
     changes_close(&p.changes);
     wanted_close(&p.wanted);
+    details_close(&d);
     materials_close(&m);
     return status;
 }

@@ -30,7 +30,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     const rbow_material *material = case_material(&run->materials, c, at, complaints);
     if (material == NULL) return NO_VERDICT;
     /* named as the materials name it: the row's own text is gone when its part is answered */
-    index_row answer = {.problem = {c->member, material->name, run->materials.list, run->materials.count}};
+    index_row answer = {.problem = {c->member, material->name, run->materials.list, run->materials.count, NULL}};
     orientation found;
     const rbow_status status = orientation_find(&answer.problem, 1, &found);
     if (status != RBOW_OK) {

@@ -4,8 +4,10 @@
 #include "program/case_columns.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/report_file.h"
 #include "program/say.h"
 #include "program/screen_of.h"
+#include "report/page/shop/shop_pages.h"
 #include "report/text/inspect_text.h"
 #include "study/inspection.h"
 #include "table/messages.h"
@@ -268,18 +270,47 @@ static bool write_answer(const inspection *s, output *out, const rows *answers)
     return fine;
 }
 
+static bool write_page(const inspection *s, output *page, const rows *answers, const run_facts *facts)
+{
+    const case_run as_run = {.options = s->options, .facts = *facts, .refused = s->refused};
+    page_head head = report_head(&as_run, page, s->status);
+    text body = {0};
+    if (head.title == NULL) head.title = "Inspection of tubes";
+    head.tolerance = "the fit to nine digits; readings are good to the gauge";
+    page_inspect(&body, &head, (const void *)answers->kept, answers->count, s->options->cases != NULL);
+    return report_write(page, &head, &body);
+}
+
+/* Into outputs that are open; page: NULL for none. Returned: whether both are whole. */
+static bool write_both(inspection *s, output *out, output *page, const rows *answers, const run_facts *facts)
+{
+    bool fine = rows_begin(out, answers->list, facts) && write_answer(s, out, answers) && rows_end(out, s->refused.count + s->missing, NULL, NULL);
+    out->incomplete = s->status == NO_VERDICT;
+    if (page == NULL) return fine;
+    page->incomplete = out->incomplete;
+    page->answered = answers->count > 0 && write_page(s, page, answers, facts);
+    return output_close(page, page->answered) && (page->answered || answers->count == 0) && fine;
+}
+
+static bool write_files(inspection *s, const rows *answers, const run_facts *facts)
+{
+    output out, page;
+    const bool paged = s->options->report != NULL;
+    if (!output_open(&out, s->options)) return false;
+    if (paged && !output_open_beside(&page, &out, s->options)) {
+        output_close(&out, false);
+        return false;
+    }
+    const bool fine = write_both(s, &out, paged ? &page : NULL, answers, facts);
+    return output_close(&out, fine && answers->count > 0) && fine;
+}
+
 static int inspect(inspection *s)
 {
-    output out, memory = {.format = FORMAT_TEXT};
-    const field_list *list = s->options->cases != NULL ? &inspect_cases_list : &inspect_list;
-    rows answers = rows_for(&memory, list);
+    output memory = {.format = FORMAT_TEXT};
+    rows answers = rows_for(&memory, s->options->cases != NULL ? &inspect_cases_list : &inspect_list);
     run_facts facts = {.version = NULL};
-    bool written = answer_all(s, &answers) && facts_fill(&facts, s->options, &s->materials) && output_open(&out, s->options);
-    if (written) {
-        written = rows_begin(&out, list, &facts) && write_answer(s, &out, &answers) && rows_end(&out, s->refused.count + s->missing);
-        out.incomplete = s->status == NO_VERDICT;
-        written = output_close(&out, written && answers.count > 0) && written;
-    }
+    const bool written = answer_all(s, &answers) && facts_fill(&facts, s->options, &s->materials) && write_files(s, &answers, &facts);
     rows_free(&answers);
     facts_free(&facts);
     return written ? worse_status(s->status, s->verdict) : NO_VERDICT;

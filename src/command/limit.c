@@ -135,7 +135,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
 {
     const load_case *c = record;
     const limit_run *l = run->context;
-    const problem p = {c->member, c->material, run->materials.list, run->materials.count};
+    const problem p = {c->member, c->material, run->materials.list, run->materials.count, c->details};
     limit_answer a;
     if (!case_is_served(&run->materials, c, case_is_wall(l->column), at, complaints)) return NO_VERDICT;
     const rbow_status status = limit_find(&p, &l->question, &a);

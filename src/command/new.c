@@ -2,7 +2,7 @@
 
 #include "cases/case_table.h"
 #include "command/frame/new_frame.h"
-#include "program/starter.h"
+#include "table/starter.h"
 #include "program/exit_status.h"
 #include "program/output.h"
 #include "program/say.h"

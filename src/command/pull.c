@@ -3,7 +3,9 @@
 #include "cases/pull_table.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/report_file.h"
 #include "program/screen_of.h"
+#include "report/page/shop/shop_pages.h"
 #include "report/text/pull_text.h"
 #include "table/messages.h"
 
@@ -49,6 +51,15 @@ static bool write_text(const case_run *run, output *out, const rows *kept, int *
     return fine;
 }
 
+static bool write_page(const case_run *run, output *page, const rows *kept, int status)
+{
+    text body = {0};
+    page_head head = report_head(run, page, status);
+    head.tolerance = "travel and pull to eight digits; readings and materials are as given";
+    page_pull(&body, &head, (const void *)kept->kept, kept->count);
+    return report_write(page, &head, &body);
+}
+
 int command_pull(const options *o)
 {
     case_run run = {
@@ -60,6 +71,7 @@ int command_pull(const options *o)
         .per_row = (size_t)o->steps,
         .answer = answer_pull,
         .write = write_text,
+        .report = write_page,
     };
     return case_run_all(&run);
 }

@@ -3,7 +3,9 @@
 #include "cases/release_table.h"
 #include "program/case_run.h"
 #include "program/exit_status.h"
+#include "program/report_file.h"
 #include "program/screen_of.h"
+#include "report/page/shop/shop_pages.h"
 #include "report/text/release_text.h"
 #include "table/messages.h"
 
@@ -36,6 +38,15 @@ static bool write_text(const case_run *run, output *out, const rows *kept, int *
     return fine;
 }
 
+static bool write_page(const case_run *run, output *page, const rows *kept, int status)
+{
+    text body = {0};
+    page_head head = report_head(run, page, status);
+    head.tolerance = "the closed forms to nine digits; readings and materials are as given";
+    page_release(&body, &head, (const void *)kept->kept, kept->count);
+    return report_write(page, &head, &body);
+}
+
 int command_release(const options *o)
 {
     case_run run = {
@@ -46,6 +57,7 @@ int command_release(const options *o)
         .jobs = o->jobs,
         .answer = answer_cut,
         .write = write_text,
+        .report = write_page,
     };
     return case_run_all(&run);
 }

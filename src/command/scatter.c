@@ -134,7 +134,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     const load_case *c = record;
     if (progress_stopped()) return NO_VERDICT;
     const scatter_run_data *s = run->context;
-    const problem p = {c->member, c->material, run->materials.list, run->materials.count};
+    const problem p = {c->member, c->material, run->materials.list, run->materials.count, c->details};
     const rbow_material *material = case_material(&run->materials, c, at, complaints);
     tolerance ready[SCATTER_COLUMNS_MOST];
     const tolerance_row *t = (const void *)s->tolerances.rows.kept;
@@ -152,8 +152,8 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     if (status == SCATTER_NO_MEMORY) complaints->failed = true;
     if (status == SCATTER_STOPPED) say_stopped(c, at, &a, &q, complaints);
     if (status != SCATTER_OK) return NO_VERDICT;
-    rbow_member_margin(&c->member, material, &nominal);
-    add_answer(run, c, nominal.margin, &a, answers);
+    const bool nominal_known = problem_margin(&p, &p.member, &nominal) == RBOW_OK;
+    add_answer(run, c, nominal_known ? nominal.margin : (double)NAN, &a, answers);
     free(a.margins);
     return a.shorts > 0 ? SOME_SHORT : ALL_HOLD;
 }
@@ -182,7 +182,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 int command_scatter(const options *o)
 {
     static const field_list *const lists[] = {&case_list};
-    scatter_run_data s = {.tolerances = {.lists = lists, .list_count = 1, .where = "the load cases"}};
+    scatter_run_data s = {.tolerances = {.lists = lists, .list_count = 1, .may_vary = case_is_of_member, .where = "the load cases"}};
     int status = NO_VERDICT;
     for (int i = 0; i < o->operand_count; i++)
         if (is_folder(o->operands[i])) return scatter_frame(o, o->operands[i]);

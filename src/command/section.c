@@ -126,7 +126,7 @@ static bool write_sections(const section_rows *sections, output *out, const run_
     text_free(&t);
     text_free(&words);
     rows_free(&written);
-    return rows_end(out, refused) && fine;
+    return rows_end(out, refused, NULL, NULL) && fine;
 }
 
 /* Returned: false after a message. */

@@ -139,6 +139,7 @@ static sweep_row row_of(const sweep *s, const load_case *c, const rbow_member *t
         .name = c->name,
         .value = {values[0], values[1]},
         .result = *r,
+        .governs = governs_name(c->details, r->governs),
         .now = {case_present(c, s->columns[0]), s->count > 1 ? case_present(c, s->columns[1]) : (double)NAN},
         .factor = tried->factor,
         .factor_yield = tried->factor_yield <= RBOW_UNSET ? tried->factor : tried->factor_yield,
@@ -174,7 +175,7 @@ static void work_out(void *context, size_t task)
 {
     block *b = context;
     const sweep *s = b->run->context;
-    const problem p = {b->given->member, b->given->material, b->run->materials.list, b->run->materials.count};
+    const problem p = {b->given->member, b->given->material, b->run->materials.list, b->run->materials.count, b->given->details};
     for (size_t i = task * TASK; i < (task + 1) * TASK && i < b->count; i++) {
         double values[SWEEP_COLUMNS_MOST];
         values_at(s, b->first + i, values);

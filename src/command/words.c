@@ -12,6 +12,7 @@ const glossary_entry glossary[] = {
     {"critical factor", "The load factor at which a frame of straight tubes, with the axial forces of the run, buckles as a whole. "
                         "Under 3, its tubes get the remark near frame buckling: where joints sway, the column length of a tube "
                         "is longer than the tube: give it a fixity below 1."},
+    {"detail", "A hole, a ring weld, a sleeve, a socket or a plain place on a tube that is held against limits of its own."},
     {"dressed", "The thickness of wall that grinding has removed in the weld zones."},
     {"factor", "The load factor that a case must reach: 1.5, unless the case or --factor gives another."},
     {"fixity", "How firmly the joints keep the ends of a tube from rotating: the number c in critical load = "
@@ -29,6 +30,8 @@ const glossary_entry glossary[] = {
                     "bending and torsion. The tube fails where the sum is 1."},
     {"joint", "In a frame, the point where tubes meet. It moves and turns under load, and turns the tubes that are rigid to it."},
     {"landing", "The point at the other joint that the end of the tube has to meet."},
+    {"life", "How often the car can run until a detail cracks: an estimate from an S-N curve, which gives the cycles to a crack for each "
+             "range of stress, and from the damage of all loads together."},
     {"limit", "The load factor at which the tube yields or buckles. The command limit finds the limit of a column: the last "
               "value before the margin is too small."},
     {"load factor", "The number by which all run loads are multiplied. At load factor 1 the tube carries the loads that the "
@@ -38,11 +41,17 @@ const glossary_entry glossary[] = {
     {"miss", "The distance from the landing to a straight bar that lies in the socket of the other joint."},
     {"orientation", "The clock toward which the tube's own bow points. The command index finds the best one."},
     {"path end", "The load factor at which the frame as built, with its bows and all that is locked in, buckles as a whole."},
-    {"run", "Loads of a frame that act together. Each tube is checked in every run."},
+    {"range", "How far the stress of a place moves while a load comes and goes, from its lowest to its highest value."},
+    {"ring weld", "A weld all round a tube."},
+    {"rosette", "A weld through a hole in the outer of two tubes, which joins it to the inner one."},
+    {"run", "Loads of a frame that act together. Each tube is checked in every run. A life is counted in runs of the car: in one, the loads "
+            "come as often as their cycles say."},
     {"run load", "A load that acts while the car runs: push or pull, bending, twist and the tube's own weight. Bow and forced "
                  "fit are built in, and are no run loads."},
     {"set", "The movement that remains after a pulled horn is let go."},
+    {"sleeve", "A short tube inside two tube ends that meet, which joins them."},
     {"socket", "The part of a joint that receives the end of a tube and gives it its direction."},
+    {"throat", "The thickness of a weld, measured across it the shortest way. Of a fillet it is 0.707 of the leg."},
     {"unforced", "The same case without its forced fit: misses and gap are 0."},
     {"utilisation", "The share of a limit that the loads use. At 1 the limit is reached."},
     {"wall reduction", "Q, the share of its compression yield that a tube can use before its wall buckles locally. It is 1 "

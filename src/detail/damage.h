@@ -46,6 +46,7 @@ static inline void tell_cycle(size_t row, const rbow_life_cycle *c, rbow_life_re
     r->range = c->range;
     r->stress_max = c->stress_max;
     r->ratio = c->ratio;
+    r->equivalent = c->equivalent;
     r->cycles_to_crack = c->cycles;
     r->row = (int)row;
 }

@@ -20,7 +20,7 @@ size_t rbow_frame_detail_faults(const rbow_frame *frame, size_t tube, const rbow
     return 1;
 }
 
-/* ---- the check --------------------------------------------------------------------------------------------- */
+/* ---- levels ------------------------------------------------------------------------------------------------ */
 
 static void levels(const void *of, const rbow_section_forces *f, double level[LIMITS])
 {
@@ -42,10 +42,50 @@ static double weight_of(const detail_model *m)
     return weight;
 }
 
-typedef struct lowest {
+/* ---- several on one path ----------------------------------------------------------------------------------- */
+
+enum { FOLLOWED_MOST = 16 };
+
+typedef struct found_lowest {
     double ratio, factor[LIMITS];
     int mode[LIMITS], fit, side;
-} lowest;
+} found_lowest;
+
+typedef struct followed { /* details that are followed together */
+    const rbow_frame_detail *details;
+    size_t count;
+    detail_model models[FOLLOWED_MOST];
+    frame_follower followers[FOLLOWED_MOST];
+    found_lowest low[FOLLOWED_MOST];
+} followed;
+
+/* Status: RBOW_OK | a wall rule's */
+static rbow_status follow(rbow_frame_solver *s, const rbow_frame_detail *details, size_t count, followed *f)
+{
+    f->details = details;
+    f->count = count < FOLLOWED_MOST ? count : FOLLOWED_MOST;
+    for (size_t i = 0; i < f->count; i++) {
+        const size_t tube = details[i].tube;
+        detail_model *m = &f->models[i];
+        const rbow_status status = rbow_detail_model_of(&details[i].detail, &s->tubes[tube].member, s->frame.tubes[tube].material, m);
+        if (status != RBOW_OK) return status;
+        f->followers[i] = (frame_follower){.tube = tube, .at = m->detail.at, .weight = weight_of(m), .levels = levels, .of = m};
+        for (int k = 0; k < LIMITS; k++) f->followers[i].has[k] = rbow_detail_has(m, k);
+        f->low[i].ratio = NAN;
+    }
+    s->followers = f->followers;
+    s->follower_count = f->count;
+    return RBOW_OK;
+}
+
+static void unfollow(rbow_frame_solver *s)
+{
+    s->followers = NULL;
+    s->follower_count = 0;
+    s->follows_only = false;
+}
+
+/* ---- the check --------------------------------------------------------------------------------------------- */
 
 static double required(const rbow_frame_run *run, int which)
 {
@@ -53,33 +93,41 @@ static double required(const rbow_frame_run *run, int which)
 }
 
 /* The mode at a factor of the path that is set. */
-static int mode_at(rbow_frame_solver *s, const detail_model *m, int which, double factor, double path_end)
+static int mode_at(rbow_frame_solver *s, const detail_model *m, size_t tube, int which, double factor, double path_end)
 {
     rbow_section_forces f;
     if (isinf(factor)) return RBOW_DETAIL_BY_NONE;
-    if (factor >= path_end || rbow_frame_forces_signed(s, factor, s->follower->tube, m->detail.at, &f) != RBOW_OK) return RBOW_DETAIL_BY_BUCKLING;
+    if (factor >= path_end || rbow_frame_forces_signed(s, factor, tube, m->detail.at, &f) != RBOW_OK) return RBOW_DETAIL_BY_BUCKLING;
     return rbow_detail_mode_of(m, &f, which);
 }
 
-/* Of one path. */
-static rbow_status take_path(rbow_frame_solver *s, const detail_model *m, int fit, int side, lowest *low)
+static found_lowest lowest_of(rbow_frame_solver *s, const followed *f, size_t i, double path_end)
 {
-    frame_path states;
-    lowest here = {.ratio = INFINITY, .fit = fit, .side = side};
-    const double path_end = rbow_frame_path_begin(&states, s) ? rbow_frame_path_to_end(&states) : 0;
-    const rbow_status status = rbow_frame_factors(s, path_end);
-    if (status != RBOW_OK) return status;
+    found_lowest here = {.ratio = INFINITY};
     for (int k = 0; k < LIMITS; k++) {
-        const bool there = rbow_detail_has(m, k);
-        here.factor[k] = there ? fmin(s->reached[s->follower->tube].factor[k], path_end) : (double)INFINITY;
-        here.mode[k] = mode_at(s, m, k, here.factor[k], path_end);
+        here.factor[k] = f->followers[i].has[k] ? fmin(f->followers[i].reached.factor[k], path_end) : (double)INFINITY;
+        here.mode[k] = mode_at(s, &f->models[i], f->followers[i].tube, k, here.factor[k], path_end);
         here.ratio = fmin(here.ratio, here.factor[k] / required(s->run, k));
     }
-    if (isnan(low->ratio) || here.ratio < low->ratio) *low = here;
-    return RBOW_OK;
+    return here;
 }
 
-static rbow_status take_all(rbow_frame_solver *s, const detail_model *m, lowest *low)
+/* Of one path. */
+static rbow_status take_path(rbow_frame_solver *s, followed *f, int fit, int side)
+{
+    frame_path states;
+    const double path_end = rbow_frame_path_begin(&states, s) ? rbow_frame_path_to_end(&states) : 0;
+    const rbow_status status = rbow_frame_factors(s, path_end);
+    for (size_t i = 0; i < f->count && status == RBOW_OK; i++) {
+        found_lowest here = lowest_of(s, f, i, path_end);
+        here.fit = fit;
+        here.side = side;
+        if (isnan(f->low[i].ratio) || here.ratio < f->low[i].ratio) f->low[i] = here;
+    }
+    return status;
+}
+
+static rbow_status take_all(rbow_frame_solver *s, followed *f)
 {
     const int sides = rbow_frame_has_open_bow(s) ? 2 : 1, fits = rbow_frame_is_forced(s) ? 2 : 1;
     rbow_status status = RBOW_OK;
@@ -89,52 +137,88 @@ static rbow_status take_all(rbow_frame_solver *s, const detail_model *m, lowest 
         rbow_frame_turn_bows(s, side == 0 ? 1 : -1);
         for (int fit = 0; fit < fits && status == RBOW_OK; fit++) {
             s->fit = fit == 0 ? 1 : 0;
-            status = take_path(s, m, fit == 0 ? RBOW_FRAME_AS_BUILT : RBOW_FRAME_UNFORCED, side == 0 ? 1 : -1, low);
+            status = take_path(s, f, fit == 0 ? RBOW_FRAME_AS_BUILT : RBOW_FRAME_UNFORCED, side == 0 ? 1 : -1);
         }
     }
     return status;
 }
 
 /* At load factor 1 on the path that governs. */
-static void tell_loaded(rbow_frame_solver *s, const detail_model *m, const lowest *low, rbow_detail_result *r)
+static void tell_loaded(rbow_frame_solver *s, const detail_model *m, size_t tube, const found_lowest *low, rbow_detail_result *r)
 {
     rbow_section_forces f;
     s->fit = low->fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
     rbow_frame_turn_bows(s, low->side);
-    if (rbow_frame_forces_signed(s, 1, s->follower->tube, m->detail.at, &f) == RBOW_OK) rbow_detail_tell_forces(m, &f, r);
+    if (rbow_frame_forces_signed(s, 1, tube, m->detail.at, &f) == RBOW_OK) rbow_detail_tell_forces(m, &f, r);
     else r->remarks |= RBOW_DETAIL_UNSTABLE;
 }
 
-static rbow_status check(rbow_frame_solver *s, const detail_model *m, const rbow_detail *given, rbow_detail_result *r)
+static rbow_detail_result result_of(rbow_frame_solver *s, const followed *f, size_t i)
 {
-    lowest low = {.ratio = NAN};
-    const rbow_status status = take_all(s, m, &low);
-    if (status != RBOW_OK) return status;
-    const detail_factors k = {{low.factor[0], low.factor[1]}, {low.mode[0], low.mode[1]}};
-    rbow_detail_tell_sizes(given, m, r);
+    const found_lowest *low = &f->low[i];
+    const detail_factors k = {{low->factor[0], low->factor[1]}, {low->mode[0], low->mode[1]}};
     const double asked[LIMITS] = {[DETAIL_YIELD] = required(s->run, DETAIL_YIELD), [DETAIL_WELD] = required(s->run, DETAIL_WELD)};
-    rbow_detail_tell_margin(&k, asked, low.ratio, r);
-    r->fit_taken = low.fit == RBOW_FRAME_AS_BUILT ? RBOW_FIT_AS_BUILT : RBOW_FIT_UNFORCED;
-    r->joints_taken = RBOW_JOINTS_NONE;
-    tell_loaded(s, m, &low, r);
+    rbow_detail_result r = rbow_detail_no_answer();
+    rbow_detail_tell_sizes(&f->details[i].detail, &f->models[i], &r);
+    rbow_detail_tell_margin(&k, asked, low->ratio, &r);
+    r.fit_taken = low->fit == RBOW_FRAME_AS_BUILT ? RBOW_FIT_AS_BUILT : RBOW_FIT_UNFORCED;
+    r.joints_taken = RBOW_JOINTS_NONE;
+    tell_loaded(s, &f->models[i], f->followers[i].tube, low, &r);
+    return r;
+}
+
+static rbow_status first_fault(const rbow_frame *frame, const rbow_frame_detail *details, size_t count)
+{
+    rbow_status fault;
+    for (size_t i = 0; i < count; i++)
+        if (rbow_frame_detail_faults(frame, details[i].tube, &details[i].detail, &fault, 1) > 0) return fault;
     return RBOW_OK;
 }
 
-rbow_status rbow_frame_detail_check(rbow_frame_solver *s, const rbow_frame_run *run, size_t tube, const rbow_detail *detail,
+rbow_status rbow_frame_details_check(rbow_frame_solver *s, const rbow_frame_run *run, const rbow_frame_detail *details, size_t count,
+                                     rbow_detail_result *results)
+{
+    rbow_status status = first_fault(&s->frame, details, count);
+    for (size_t i = 0; i < count; i++) results[i] = rbow_detail_no_answer();
+    if (status == RBOW_OK) status = rbow_frame_set_run(s, run);
+    for (size_t from = 0; from < count && status == RBOW_OK; from += FOLLOWED_MOST) {
+        followed f;
+        status = follow(s, details + from, count - from, &f);
+        s->follows_only = true;
+        if (status == RBOW_OK) status = take_all(s, &f);
+        for (size_t i = 0; i < f.count && status == RBOW_OK; i++) results[from + i] = result_of(s, &f, i);
+        unfollow(s);
+    }
+    for (size_t i = 0; i < count && status != RBOW_OK; i++) results[i] = rbow_detail_no_answer();
+    return status;
+}
+
+rbow_status rbow_frame_detail_check(rbow_frame_solver *solver, const rbow_frame_run *run, size_t tube, const rbow_detail *detail,
                                     rbow_detail_result *result)
 {
-    detail_model m;
-    rbow_detail_result r = rbow_detail_no_answer();
-    rbow_status status;
-    *result = r;
-    if (rbow_frame_detail_faults(&s->frame, tube, detail, &status, 1) > 0) return status;
-    status = rbow_frame_set_run(s, run);
-    if (status == RBOW_OK) status = rbow_detail_model_of(detail, &s->tubes[tube].member, s->frame.tubes[tube].material, &m);
-    if (status != RBOW_OK) return status;
-    const frame_follower follower = {.tube = tube, .at = detail->at, .weight = weight_of(&m), .levels = levels, .of = &m};
-    s->follower = &follower;
-    status = check(s, &m, detail, &r);
-    s->follower = NULL;
-    if (status == RBOW_OK) *result = r;
+    const rbow_frame_detail one = {tube, *detail};
+    return rbow_frame_details_check(solver, run, &one, 1, result);
+}
+
+/* ---- the margin alone -------------------------------------------------------------------------------------- */
+
+rbow_status rbow_frame_details_margin(rbow_frame_solver *s, const rbow_frame_run *run, const rbow_frame_detail *details, size_t count,
+                                      double most, rbow_frame_lowest *lowest, size_t *detail)
+{
+    rbow_status status = first_fault(&s->frame, details, count);
+    *lowest = (rbow_frame_lowest){.margin = most, .governs_at = NAN, .tube = s->frame.tube_count, .governs = RBOW_FRAME_BY_NONE};
+    *detail = count;
+    for (size_t from = 0; (from == 0 || from < count) && status == RBOW_OK && lowest->margin > -1; from += FOLLOWED_MOST) {
+        followed f;
+        rbow_frame_lowest found;
+        status = follow(s, details + from, count - from, &f);
+        s->follows_only = from > 0; /* the tubes are searched with the first details */
+        if (status == RBOW_OK) status = rbow_frame_margin_of_all(s, run, lowest->margin, &found);
+        unfollow(s);
+        if (status != RBOW_OK || found.tube == s->frame.tube_count) continue;
+        *lowest = found;
+        *detail = found.governs < RBOW_FRAME_GOVERNS_COUNT ? count : from + (size_t)(found.governs - RBOW_FRAME_GOVERNS_COUNT);
+        if (*detail < count) lowest->governs = RBOW_FRAME_BY_NONE;
+    }
     return status;
 }

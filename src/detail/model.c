@@ -5,9 +5,6 @@
 
 #include <railbow/weld_zone.h>
 
-/* AWS ER70S-2 and its like; common practice, no source. */
-static const double usual_filler = 70e3;
-
 rbow_detail rbow_detail_default(void)
 {
     return (rbow_detail){
@@ -45,7 +42,7 @@ rbow_status rbow_detail_model_of(const rbow_detail *detail, const prepared *p, c
     m->metal = p->zones[m->in_weld_zone ? ZONE_WELD : ZONE_TUBE].strength;
     const rbow_section *s = &m->metal.section;
     m->throat = m->detail.throat = value_or(d->throat, s->wall);
-    m->detail.weld_strength = value_or(d->weld_strength, usual_filler);
+    m->detail.weld_strength = value_or(d->weld_strength, RBOW_DETAIL_FILLER);
     m->rupture = 0.6 * m->detail.weld_strength;
     m->ring_od = m->detail.weld_od = value_or(d->weld_od, s->od);
     rbow_status status = welded_strength((rbow_tube_size){s->od, s->wall}, m, &m->welded);

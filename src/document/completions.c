@@ -45,7 +45,7 @@ static void put_columns(text *out, const char *suffix)
     const char *blank = "";
     for (size_t i = 0; i < case_list.count; i++) {
         const field *f = &case_list.fields[i];
-        if (f->kind != FIELD_NUMBER && f->kind != FIELD_EITHER) continue;
+        if ((f->kind != FIELD_NUMBER && f->kind != FIELD_EITHER) || !case_is_of_member(f)) continue;
         text_format(out, "%s%s%s", blank, f->name, suffix);
         blank = " ";
     }

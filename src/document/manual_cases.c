@@ -1,7 +1,7 @@
 #define _POSIX_C_SOURCE 200809L
 #include "document/document.h"
 
-#include "cases/table_list.h"
+#include "cases/list/table_list.h"
 #include "document/roff.h"
 #include "program/say.h"
 

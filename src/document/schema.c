@@ -3,13 +3,15 @@
 #include "cases/case_table.h"
 #include "cases/check_table.h"
 #include "cases/compare_table.h"
+#include "cases/detail/detail_results.h"
+#include "cases/detail/life_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "cases/frame_spread_table.h"
 #include "cases/inspect_table.h"
 #include "cases/orientation_table.h"
 #include "cases/scatter_table.h"
-#include "cases/table_list.h"
+#include "cases/list/table_list.h"
 #include "command/commands.h"
 #include "program/say.h"
 
@@ -175,10 +177,10 @@ static cJSON *whole_object(cJSON *properties)
     return object_of(properties, required);
 }
 
-static cJSON *materials_object(void)
+static cJSON *table_file(const char *what)
 {
     cJSON *digest = with_text(of_type("string", "SHA-256 of the table's bytes"), "pattern", "^[0-9a-f]{64}$");
-    return whole_object(with(with(cJSON_CreateObject(), "file", of_type("string", "the materials table")), "sha256", digest));
+    return whole_object(with(with(cJSON_CreateObject(), "file", of_type("string", what)), "sha256", digest));
 }
 
 static cJSON *facts_of(void)
@@ -186,16 +188,26 @@ static cJSON *facts_of(void)
     cJSON *parts = with(cJSON_CreateObject(), "version", of_type("string", "of the program"));
     parts = with(parts, "command", strings("the command line, as far as it bears on the answer"));
     parts = with(parts, "inputs", strings("the files that were read"));
-    return with(parts, "materials", materials_object());
+    return with(parts, "materials", table_file("the materials table"));
+}
+
+static cJSON *table_object(const field_list *list);
+
+/* beside: of a table that stands beside the rows; NULL for none. curves: whether a table of S-N curves is read */
+static cJSON *answer_beside(const field_list *list, column_shape s, const char *name, const field_list *beside, bool curves)
+{
+    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
+    cJSON *parts = facts_of();
+    if (curves) parts = with(parts, "curves", table_file("the table of S-N curves"));
+    parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
+    if (beside != NULL) parts = with(parts, name, table_object(beside));
+    return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
+                                                                  "that could not be read to their end: see the messages")));
 }
 
 static cJSON *answer_of(const field_list *list, column_shape s)
 {
-    cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, s));
-    cJSON *parts = facts_of();
-    parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
-    return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
-                                                                  "that could not be read to their end: see the messages")));
+    return answer_beside(list, s, NULL, NULL, false);
 }
 
 /* A table of an answer that has several. */
@@ -213,6 +225,7 @@ static cJSON *frame_answer(bool arched)
     parts = with(parts, "tubes", table_object(&frame_tubes_list));
     parts = with(parts, "joints", table_object(&frame_joints_list));
     parts = with(parts, "runs", table_object(&frame_runs_list));
+    parts = with(parts, "details", table_object(&frame_details_list));
     if (arched) parts = with(parts, "arch", table_object(&frame_arch_list));
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
@@ -271,11 +284,13 @@ static cJSON *schema_of(const table *t)
     static const field_list *const cases[] = {&case_list};
     const bool sweeps = strcmp(t->command, "sweep") == 0;
     const column_shape s = {.varied = sweeps ? cases : NULL, .varied_count = 1, .any_unit = strcmp(t->command, "limit") == 0};
-    cJSON *answer = answer_of(t->list, s);
+    const bool advises = t->list == &check_list;
+    cJSON *answer = answer_beside(t->list, s, "advice", advises ? &advice_list : NULL, t->list == &life_list);
     if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
-    if (t->list == &check_list) answer = any_of((cJSON *[]){answer, frame_answer(false), frame_answer(true)}, 3);
+    if (t->list == &check_list) answer = any_of((cJSON *[]){answer, answer_of(&case_details_list, s), frame_answer(false), frame_answer(true)}, 4);
     if (t->list == &compare_list) answer = any_of((cJSON *[]){answer, answer_of(&frame_compare_list, s)}, 2);
     if (t->list == &frame_cut_locked_list) answer = any_of((cJSON *[]){answer, cut_answer()}, 2);
+    if (t->list == &life_list) answer = any_of((cJSON *[]){answer, answer_beside(&frame_life_list, s, NULL, NULL, true)}, 2);
     if (sweeps) answer = any_of((cJSON *[]){answer, sweep_of_frame()}, 2);
     if (s.any_unit) answer = any_of((cJSON *[]){answer, limits_of_frame(s)}, 2);
     if (t->list == &scatter_list) answer = any_of((cJSON *[]){answer, frame_scatter_answer()}, 2);

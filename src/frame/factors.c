@@ -36,16 +36,28 @@ static bool fill_panel(frame_path *path, const panel *p)
 
 /* ---- the path ----------------------------------------------------------------------------------------------- */
 
+/* What is searched: the tubes, then the followers. */
+static size_t searches(const rbow_frame_solver *s)
+{
+    return s->frame.tube_count + s->follower_count;
+}
+
+static frame_reached *reached_by(const rbow_frame_solver *s, size_t index)
+{
+    const size_t tubes = s->frame.tube_count;
+    return index < tubes ? &s->reached[index] : &s->followers[index - tubes].reached;
+}
+
 static bool is_searched(const rbow_frame_solver *s, size_t index)
 {
     for (int k = 0; k < FRAME_LIMITS; k++)
-        if (isinf(s->reached[index].factor[k])) return false;
+        if (isinf(reached_by(s, index)->factor[k])) return false;
     return true;
 }
 
 static bool all_searched(const rbow_frame_solver *s)
 {
-    for (size_t i = 0; i < s->frame.tube_count; i++)
+    for (size_t i = 0; i < searches(s); i++)
         if (!is_searched(s, i)) return false;
     return true;
 }
@@ -54,33 +66,35 @@ static bool all_searched(const rbow_frame_solver *s)
 static double roughest(rbow_frame_solver *s, const panel *p)
 {
     double rough = 0;
-    for (size_t i = 0; i < s->frame.tube_count; i++)
+    for (size_t i = 0; i < searches(s); i++)
         if (!is_searched(s, i)) rough = fmax(rough, rbow_frame_roughness(s, i, p));
     return rough;
 }
 
 static rbow_status search_all(rbow_frame_solver *s, const panel *p, double asked)
 {
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
+    for (size_t i = 0; i < searches(s); i++) {
         const rbow_status status = is_searched(s, i) ? RBOW_OK : rbow_frame_search_tube(s, i, p, asked);
         if (status != RBOW_OK) return status;
     }
     return RBOW_OK;
 }
 
-/* What a follower leaves out counts as reached. */
-static bool is_asked(const rbow_frame_solver *s, size_t tube, int which)
+static bool is_asked(const rbow_frame_solver *s, size_t index, int which)
 {
-    return s->follower == NULL || (s->follower->tube == tube && which < LIMITS);
+    if (index < s->frame.tube_count) return !s->follows_only;
+    return which < LIMITS && s->followers[index - s->frame.tube_count].has[which];
 }
 
+/* What is not asked counts as reached, farther than anything is. */
 static void nothing_reached(rbow_frame_solver *s)
 {
-    for (size_t i = 0; i < s->frame.tube_count; i++)
+    for (size_t i = 0; i < searches(s); i++)
         for (int k = 0; k < FRAME_LIMITS; k++) {
-            s->reached[i].factor[k] = is_asked(s, i, k) ? (double)INFINITY : 0;
-            s->reached[i].at[k] = NAN;
-            s->reached[i].last[k] = 0;
+            frame_reached *r = reached_by(s, i);
+            r->factor[k] = is_asked(s, i, k) ? (double)INFINITY : DBL_MAX;
+            r->at[k] = NAN;
+            r->last[k] = 0;
         }
 }
 
@@ -90,9 +104,9 @@ static void nothing_reached(rbow_frame_solver *s)
 static void reach_at_end(rbow_frame_solver *s, double path_end, double searched)
 {
     const bool whole = !(searched < fmin(path_end, endless_from) * (1 - 1e-5));
-    for (size_t i = 0; i < s->frame.tube_count; i++)
+    for (size_t i = 0; i < searches(s); i++)
         for (int k = 0; k < FRAME_LIMITS; k++) {
-            frame_reached *r = &s->reached[i];
+            frame_reached *r = reached_by(s, i);
             const bool counts = whole ? r->last[k] >= 1 - 1e-6 : r->last[k] >= 0.5 || searched < nearly * path_end;
             if (isinf(r->factor[k]) && counts) r->factor[k] = whole ? path_end : searched;
         }
@@ -120,9 +134,9 @@ static double better_width(double width, double rough, double enough)
 static double lowest_share(const rbow_frame_solver *s)
 {
     double lowest = INFINITY;
-    for (size_t i = 0; i < s->frame.tube_count; i++)
+    for (size_t i = 0; i < searches(s); i++)
         for (int k = 0; k < FRAME_LIMITS; k++)
-            lowest = fmin(lowest, s->reached[i].factor[k] / (k == FRAME_YIELD ? factor_yield_of(s->run) : s->run->factor));
+            lowest = fmin(lowest, reached_by(s, i)->factor[k] / (k == FRAME_YIELD ? factor_yield_of(s->run) : s->run->factor));
     return lowest;
 }
 

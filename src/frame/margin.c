@@ -25,6 +25,14 @@ judged rbow_frame_judge(const rbow_frame_run *run, const frame_reached *found, d
     return j;
 }
 
+double rbow_frame_follower_margin(const rbow_frame_run *run, const frame_follower *f, double path_end)
+{
+    double ratio = INFINITY;
+    for (int k = 0; k < LIMITS; k++)
+        if (f->has[k]) ratio = fmin(ratio, fmin(f->reached.factor[k], path_end) / (k == FRAME_YIELD ? factor_yield_of(run) : run->factor));
+    return ratio - 1;
+}
+
 bool rbow_frame_is_forced(const rbow_frame_solver *s)
 {
     for (size_t i = 0; i < s->frame.tube_count; i++) {
@@ -42,15 +50,22 @@ static rbow_status lower_on_path(rbow_frame_solver *s, int fit, rbow_frame_lowes
     s->bows = 1;
     const rbow_status status = rbow_frame_lowest_factors(s, 1 + lowest->margin, &path_end);
     if (status != RBOW_OK) return status;
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
+    for (size_t i = 0; i < s->frame.tube_count && !s->follows_only; i++) {
         const judged j = rbow_frame_judge(s->run, &s->reached[i], path_end);
         if (!(j.margin < lowest->margin)) continue;
         *lowest = (rbow_frame_lowest){.margin = j.margin, .governs_at = j.governs_at, .tube = i, .governs = j.governs, .fit_taken = fit};
     }
+    for (size_t i = 0; i < s->follower_count; i++) {
+        const frame_follower *f = &s->followers[i];
+        const double margin = rbow_frame_follower_margin(s->run, f, path_end);
+        if (!(margin < lowest->margin)) continue;
+        *lowest = (rbow_frame_lowest){.margin = margin, .governs_at = f->at, .tube = f->tube, .governs = RBOW_FRAME_GOVERNS_COUNT + (int)i,
+                                      .fit_taken = fit};
+    }
     return RBOW_OK;
 }
 
-rbow_status rbow_frame_margin(rbow_frame_solver *s, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest)
+rbow_status rbow_frame_margin_of_all(rbow_frame_solver *s, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest)
 {
     *lowest = (rbow_frame_lowest){.margin = most, .governs_at = NAN, .tube = s->frame.tube_count, .governs = RBOW_FRAME_BY_NONE};
     rbow_status status = most > -1 ? rbow_frame_set_run(s, run) : RBOW_OUT_OF_RANGE;
@@ -64,4 +79,9 @@ rbow_status rbow_frame_margin(rbow_frame_solver *s, const rbow_frame_run *run, d
             status = lower_on_path(s, fit == 0 ? RBOW_FRAME_AS_BUILT : RBOW_FRAME_UNFORCED, lowest);
     }
     return status;
+}
+
+rbow_status rbow_frame_margin(rbow_frame_solver *s, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest)
+{
+    return rbow_frame_margin_of_all(s, run, most, lowest);
 }

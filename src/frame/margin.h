@@ -12,6 +12,12 @@ typedef struct judged {
 /* Ties go to the column, then to yield. A limit that lies beyond the end of the path is the frame's. */
 judged rbow_frame_judge(const rbow_frame_run *run, const frame_reached *found, double path_end);
 
+/* The lowest of its limits; what it does not have is not counted. */
+double rbow_frame_follower_margin(const rbow_frame_run *run, const frame_follower *f, double path_end);
+
 bool rbow_frame_is_forced(const rbow_frame_solver *s);
+
+/* As rbow_frame_margin, with the followers of s. Where the i-th of them has the lowest margin, governs is RBOW_FRAME_GOVERNS_COUNT + i. */
+rbow_status rbow_frame_margin_of_all(rbow_frame_solver *s, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest);
 
 #endif

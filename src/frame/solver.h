@@ -41,18 +41,22 @@ typedef struct frame_reached { /* by one tube on one path */
     double last[FRAME_LIMITS];   /* utilisation at the last load factor searched */
 } frame_reached;
 
-/* A place of one tube that is followed in place of all limits of all tubes: its two levels stand where the yield and the interaction
- * of its tube do. */
+/* A place of one tube whose own two levels are searched beside the limits of the tubes. The first is held against the factor asked of
+ * yield, the second against that asked of the run: they stand where FRAME_YIELD and FRAME_INTERACTION do. */
 typedef struct frame_follower {
     size_t tube;
     double at;     /* in from A */
+    bool has[LIMITS]; /* which of the levels are there */
     double weight; /* by how much more its levels rise than the yield of the tube, per any of what acts; >= 1 */
     void (*levels)(const void *of, const rbow_section_forces *f, double level[LIMITS]);
     const void *of;
+    frame_reached reached; /* as of the tubes */
 } frame_follower;
 
 struct rbow_frame_solver {
-    const frame_follower *follower; /* NULL: the limits of the tubes */
+    frame_follower *followers; /* set by who searches, NULL before and after */
+    size_t follower_count;
+    bool follows_only;         /* the limits of the tubes are not searched */
     rbow_frame frame;
     frame_tube *tubes;
     const rbow_frame_run *run;

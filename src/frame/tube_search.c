@@ -38,6 +38,7 @@ typedef struct tube_panel { /* a tube at the nodes: axial force, torque, and the
     const panel *panel;
     double value[NODES][VALUES];
     double resolution, from_factor;
+    const frame_follower *follower; /* a place of the tube in place of the tube; NULL */
     frame_reached *reached;
 } tube_panel;
 
@@ -74,7 +75,7 @@ static void weights_of(const tube_panel *p, double per_unit[VALUES])
         torque = fmax(torque, f->stress_per_torque * share);
         slope = fmax(slope, couple * f->stress_per_moment * share);
     }
-    const double weight = p->solver->follower != NULL ? p->solver->follower->weight : 1;
+    const double weight = p->follower != NULL ? p->follower->weight : 1;
     const bool bends = is_open(p, FRAME_YIELD) || is_open(p, FRAME_INTERACTION); /* the column asks for the axial force alone */
     for (int i = 0; i < VALUES; i++) per_unit[i] = weight * (i == 0 ? axial : !bends ? 0 : i == 1 ? torque : slope);
 }
@@ -123,7 +124,7 @@ typedef struct sample {
 
 static void follow(const tube_panel *p, const evaluation *e, sample *s)
 {
-    const frame_follower *f = p->solver->follower;
+    const frame_follower *f = p->follower;
     const rbow_section_forces forces = rbow_frame_forces_of(p->tube, e, f->at);
     f->levels(f->of, &forces, s->level);
     s->axial = e->axial;
@@ -137,7 +138,7 @@ static sample sample_at(const tube_panel *p, double factor)
     sample s = {factor, {INFINITY, INFINITY, INFINITY}, INFINITY, INFINITY};
     evaluate_at(p, factor, false, &e);
     if (!e.stands) return s;
-    if (p->solver->follower != NULL) {
+    if (p->follower != NULL) {
         follow(p, &e, &s);
         return s;
     }
@@ -235,8 +236,10 @@ static double slack_of(const sample s[SAMPLES])
 
 static tube_panel tube_panel_of(rbow_frame_solver *s, size_t index, const panel *panel_, double asked)
 {
-    tube_panel p = {.solver = s, .tube = &s->tubes[index], .panel = panel_, .resolution = asked / 200, .from_factor = 1.0 / 400,
-                    .reached = &s->reached[index]};
+    frame_follower *follower = index < s->frame.tube_count ? NULL : &s->followers[index - s->frame.tube_count];
+    tube_panel p = {.solver = s, .tube = &s->tubes[follower != NULL ? follower->tube : index], .panel = panel_, .resolution = asked / 200,
+                    .from_factor = 1.0 / 400, .follower = follower,
+                    .reached = follower != NULL ? &follower->reached : &s->reached[index]};
     set_values(&p);
     return p;
 }

@@ -2,7 +2,7 @@
 #ifndef RAILBOW_PROGRAM_CASE_CHECK_H
 #define RAILBOW_PROGRAM_CASE_CHECK_H
 
-#include "cases/check_table.h"
+#include "cases/detail/detail_results.h"
 #include "cases/remark_list.h"
 #include "program/materials.h"
 #include "program/options.h"
@@ -28,8 +28,15 @@ bool case_has_own_factor(const load_case *c, const options *o);
 /* Says of how many rows that is so; nothing for none. */
 void say_own_factors(size_t count, const options *o);
 
+/* Whether the details of a case fit on its tube. Returned: false after adding messages that name the lines of the details. */
+bool case_details_fit(const load_case *c, const rbow_material *material, text *complaints);
+
 /* Given:    a case as read. Returned: ALL_HOLD, SOME_SHORT, or NO_VERDICT with complaints.
- *           answer stays where it is: its row points into it */
-int check_case(const materials *m, const load_case *c, const source_line *at, checked *answer, text *complaints);
+ *           answer stays where it is: its row points into it
+ *           each  of the details of the case; NULL: not wanted */
+int check_case(const materials *m, const load_case *c, const source_line *at, checked *answer, rbow_detail_result *each, text *complaints);
+
+/* The answer of one detail. Given: r  of the case; each; remarks  where its remarks are written */
+detail_answer case_detail_answer(const load_case *c, size_t detail, const rbow_detail_result *each, char remarks[DETAIL_REMARKS_ROOM]);
 
 #endif

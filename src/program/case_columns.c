@@ -30,8 +30,10 @@ const field *case_column(const char *option, const char *name, size_t length)
 {
     const field *f = case_column_of_any_kind(option, name, length);
     if (f == NULL) return NULL;
-    if (f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER) return f;
-    say("--%s: column '%s' is not a number", option, f->name);
+    const bool is_number = f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER;
+    if (is_number && case_is_of_member(f)) return f;
+    if (is_number) say("--%s: no margin depends on column '%s': it is for life", option, f->name);
+    else say("--%s: column '%s' is not a number", option, f->name);
     return NULL;
 }
 

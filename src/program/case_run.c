@@ -3,20 +3,48 @@
 #include "cases/case_table.h"
 #include "cases/pull_table.h"
 #include "cases/release_table.h"
+#include "cases/shop/sight_table.h"
+#include "cases/shop/sticks_table.h"
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/say.h"
 #include "report/lines.h"
+#include "study/member_details.h"
+
+#include <stdlib.h>
+
+static int answer_case(const case_run *run, const source_line *at, const load_case *c, rows *answers, text *complaints)
+{
+    if (!wanted_is(&run->wanted, c, at->line)) return ALL_HOLD;
+    load_case changed = *c;
+    changes_make(&run->changes, &changed);
+    if (case_has_own_factor(&changed, run->options)) atomic_fetch_add(run->own_factors, 1);
+    return run->answer(run, at, &changed, answers, complaints);
+}
+
+/* A case that is not wanted meets its details all the same. */
+static int answer_detailed(const case_run *run, const source_line *at, const load_case *given, rows *answers, text *complaints)
+{
+    const size_t count = details_meet(&run->details, given->name, case_part(given));
+    const detail_row **picked = malloc((count + 1) * sizeof *picked);
+    if (picked == NULL) {
+        complaints->failed = true;
+        return NO_VERDICT;
+    }
+    details_pick(&run->details, given->name, case_part(given), picked);
+    const member_details of = {picked, count, run->details.file};
+    load_case c = *given;
+    c.details = &of;
+    const int status = answer_case(run, at, &c, answers, complaints);
+    free(picked);
+    return status;
+}
 
 static int answer_row(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const case_run *run = context;
     if (run->list != NULL) return run->answer(run, at, record, answers, complaints);
-    if (!wanted_is(&run->wanted, record, at->line)) return ALL_HOLD;
-    load_case changed = *(const load_case *)record;
-    changes_make(&run->changes, &changed);
-    if (case_has_own_factor(&changed, run->options)) atomic_fetch_add(run->own_factors, 1);
-    return run->answer(run, at, &changed, answers, complaints);
+    return run->details.count > 0 ? answer_detailed(run, at, record, answers, complaints) : answer_case(run, at, record, answers, complaints);
 }
 
 static bool begin_file(const void *context, const char *file, const reader *from)
@@ -29,6 +57,8 @@ typedef union record_room { /* a record of any list that a command reads */
     load_case load_case;
     cut_row cut;
     pull_row pull;
+    sight_reading_row reading;
+    part_row part;
 } record_room;
 
 /* A text must not pass for an answer to the file as it stands. */
@@ -49,7 +79,17 @@ static bool write_changes(const case_run *run, output *out)
 static bool write_kept(const case_run *run, output *out, const rows *kept, int *status)
 {
     if (out->format == FORMAT_TEXT && !write_changes(run, out)) return false;
-    return run->writes_whole || out->format == FORMAT_TEXT ? run->write(run, out, kept, status) : rows_write(out, kept);
+    return run->writes_whole || run->kept != NULL || out->format == FORMAT_TEXT ? run->write(run, out, kept, status) : rows_write(out, kept);
+}
+
+static bool end_rows(const case_run *run, output *out, const rows *kept)
+{
+    const size_t refused = run->refused.count + run->lost;
+    if (out->format != FORMAT_JSON || run->beside == NULL) return rows_end(out, refused, NULL, NULL);
+    rows beside = run->beside(run, out->units, kept);
+    const bool fine = rows_end(out, refused, &beside, run->beside_name);
+    rows_free(&beside);
+    return fine;
 }
 
 static int run_files(case_run *run, output *out, output *page, bool *whole)
@@ -58,19 +98,24 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     record_room prototype;
     const field_list *list = run->list != NULL ? run->list : &case_list;
     output memory = {.format = FORMAT_TEXT};
+    run->facts.curves = run->curves;
+    run->facts.curves_sha256 = run->curves_sha256;
     const bool keeps = run->writes_whole || page != NULL;
     output *rows_to = keeps ? &memory : out;
-    rows kept = rows_for(rows_to, run->results);
+    run->keeps = keeps || out->format == FORMAT_TEXT;
+    const field_list *results = run->keeps && run->kept != NULL ? run->kept : run->results;
+    rows kept = rows_for(rows_to, results);
     field_defaults(list, &prototype);
     if (list == &case_list) prototype.load_case.member.factor = o->factor;
     const pipeline p = {
         .list = list,
         .prototype = &prototype,
-        .results = run->results,
+        .results = results,
         .jobs = run->jobs,
         .per_row = run->per_row,
         .out = rows_to,
         .kept = &kept,
+        .prefers = rows_to->format == FORMAT_JSON ? run->prefers : NULL,
         .context = run,
         .refused = &run->refused,
         .lost = &run->lost,
@@ -79,14 +124,19 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     };
     run->refused.names_files = o->operand_count > 1;
     const field_list *shown = run->shown != NULL ? run->shown : run->results;
-    int status = rows_begin(out, shown, &run->facts) ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    const bool begun = rows_begin(out, shown, &run->facts);
+    int status = begun ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
+    if (memory.failed && run->lost == 0) run->lost = 1; /* memory ran out: rows are missing */
     if (run->lost == 0 && !wanted_all_found(&run->wanted)) status = NO_VERDICT;
+    const bool read = begun && run->lost == 0; /* else a case may stand where nothing was read */
+    if (read && !details_all_met(&run->details, "the load cases, neither as a case nor as a part")) status = NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
     out->incomplete = status == NO_VERDICT;
     if (page != NULL) page->incomplete = out->incomplete;
-    *whole = !(keeps || out->format == FORMAT_TEXT) || write_kept(run, out, &kept, &status);
-    *whole = rows_end(out, run->refused.count + run->lost) && *whole;
-    if (page != NULL && kept.count > 0) page->answered = run->report(run, page, &kept, status);
+    const bool all_kept = !memory.failed; /* rows may be missing where memory ran out: an answer over all rows would be wrong */
+    *whole = all_kept && (!run->keeps || write_kept(run, out, &kept, &status));
+    *whole = end_rows(run, out, &kept) && *whole;
+    if (page != NULL && kept.count > 0 && all_kept) page->answered = run->report(run, page, &kept, status);
     if (!*whole) status = NO_VERDICT;
     rows_free(&kept);
     return status;
@@ -129,7 +179,8 @@ int case_run_all(case_run *run)
         say("%s: --row names a line of one file: name one file", run->name);
         return NO_VERDICT;
     }
-    if (wanted_open(&run->wanted, o) && changes_open(&run->changes, o) && materials_open(&run->materials, o->materials) && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
+    if (wanted_open(&run->wanted, o) && changes_open(&run->changes, o) && materials_open(&run->materials, o->materials)
+        && details_open(&run->details, o->details, &case_detail_list) && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
         status = run_with_page(run, &out);
         if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }
@@ -137,6 +188,7 @@ int case_run_all(case_run *run)
     wanted_close(&run->wanted);
     say_own_factors(atomic_load(&own_factors), o);
     facts_free(&run->facts);
+    details_close(&run->details);
     materials_close(&run->materials);
     return status;
 }

@@ -1,5 +1,6 @@
 #include "program/facts.h"
 
+#include "program/inputs.h"
 #include "program/say.h"
 
 #include <railbow/version.h>
@@ -8,10 +9,10 @@
 
 bool facts_fill(run_facts *f, const options *o, const materials *m)
 {
-    const char *const named[] = {o->spec, o->cases, o->tolerances};
-    *f = (run_facts){.version = rbow_version(), .words = o->said, .word_count = o->said_count,
+    const char *const named[] = {o->details, o->spec, o->cases, o->tolerances, o->stock};
+    *f = (run_facts){.version = rbow_version(), .words = o->said, .word_count = o->said_count, .sha256_of = input_digest,
                      .materials = m->file, .materials_sha256 = m->sha256};
-    f->inputs = malloc(((size_t)o->operand_count + 3) * sizeof *f->inputs);
+    f->inputs = malloc(((size_t)o->operand_count + 5) * sizeof *f->inputs);
     if (f->inputs == NULL) {
         say("out of memory");
         return false;

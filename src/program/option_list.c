@@ -24,10 +24,12 @@ const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.08
 
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
-static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {NULL, 0}};
+static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {"details", OF_DETAILS},
+                                              {NULL, 0}};
 static const option_word tables_of_cut[] = {{"cuts", OF_CUTS}, {"joints", OF_CUT_JOINTS}, {NULL, 0}};
 static const option_word scatter_tables[] = {
     {"frame", SCATTER_OF_FRAME}, {"tubes", SCATTER_OF_TUBES}, {"samples", SCATTER_OF_SAMPLES}, {NULL, 0}};
+static const option_word sheets[] = {{"short", PAGES_SHORT}, {"all", PAGES_ALL}, {NULL, 0}};
 static const option_word systems[] = {{"us", UNITS_US}, {"si", UNITS_SI}, {NULL, 0}};
 
 static bool take_word(const option_word *words, const char *name, const char *value, int *taken)
@@ -113,6 +115,8 @@ static bool take_run(options *o, const char *value) { o->run = value; return tru
 static bool take_find(options *o, const char *value) { o->find = value; return true; }
 static bool take_from(options *o, const char *value) { o->from = value; return true; }
 static bool take_to(options *o, const char *value) { o->to = value; return true; }
+static bool take_details(options *o, const char *value) { o->details = value; return true; }
+static bool take_curves(options *o, const char *value) { o->curves = value; return true; }
 static bool take_tolerances(options *o, const char *value) { o->tolerances = value; return true; }
 
 /* "N", or a part of them: "FROM:TO". */
@@ -170,11 +174,23 @@ static bool take_gauge(options *o, const char *value)
     return false;
 }
 
+static bool take_stock(options *o, const char *value) { o->stock = value; return true; }
+
+static bool take_kerf(options *o, const char *value)
+{
+    if (measure_read(value, strlen(value), DIM_LENGTH, &o->kerf) && o->kerf.value >= 0) return true;
+    say("--kerf: '%s' is not a length of at least 0", value);
+    return false;
+}
+
 static bool take_report(options *o, const char *value) { o->report = value; return true; }
 static bool take_title(options *o, const char *value) { o->title = value; return true; }
 static bool take_by(options *o, const char *value) { o->by = value; return true; }
 static bool take_note(options *o, const char *value) { o->note = value; return true; }
 static bool take_date(options *o, const char *value) { o->date = value; return true; }
+
+static bool take_working(options *o, const char *value) { (void)value; o->working = true; return true; }
+static bool take_pages(options *o, const char *value) { o->pages_given = true; return take_word(sheets, "pages", value, &o->pages); }
 
 /* The patterns' rooms are made before the options are read. */
 static bool take_case(options *o, const char *value) { o->case_patterns[o->case_count++] = value; return true; }
@@ -221,7 +237,7 @@ static bool take_help(options *o, const char *value) { (void)value; o->help = tr
 const option_entry option_entries[] = {
     {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
-    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch", take_of, "of a frame: the table of CSV and text (default tubes)"},
+    {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch|details", take_of, "the table of CSV and text: details of load cases; of a frame any (default tubes)"},
     {OPTION("arch"), 0, TAKES_FRAME, "RUN", take_arch, "of a frame: where to weld each joint so that this run brings it to its drawn place"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
     {OPTION("tube"), 0, TAKES_CUT, "NAME", take_tube, "the tube that is cut; with --at, and both again for each further cut"},
@@ -261,6 +277,8 @@ const option_entry option_entries[] = {
                                              "else 0)"},
     {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
     {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far: 0.1 or 10% (default 0)"},
+    {OPTION("details"), 0, TAKES_DETAILS, "FILE", take_details, "table of holes, welds, sleeves and sockets on the tubes; each is checked with its tube"},
+    {OPTION("curves"), 0, TAKES_LIFE, "FILE", take_curves, "table of S-N curves, instead of the installed one"},
     {OPTION("tolerances"), 0, TAKES_SCATTER, "FILE", take_tolerances, "table of column, minus, plus, unit, shape"},
     {OPTION("samples"), 0, TAKES_SCATTER, "N", take_samples, "how many (default 4096); of a frame also FROM:TO, a part of them"},
     {OPTION("of"), 0, TAKES_SCATTER, "frame|tubes|samples", take_scatter_of, "of a frame: the table of CSV (default frame)"},
@@ -269,8 +287,13 @@ const option_entry option_entries[] = {
     {OPTION("spec"), 0, TAKES_INSPECT, "FILE", take_spec, "what is asked: part, od_least, od_most, wall_least, bow_most"},
     {OPTION("gauge"), 0, TAKES_INSPECT, "V", take_gauge, "uncertainty of a reading (default 0.001 in)"},
     {OPTION("cases"), 0, TAKES_INSPECT, "FILE", take_cases, "load cases, to see what a thin tube costs those of its part"},
+    {OPTION("stock"), 0, TAKES_STICKS, "FILE", take_stock, "the sticks in stock: stick, od, wall, length, bow, count"},
+    {OPTION("kerf"), 0, TAKES_STICKS, "V", take_kerf, "what a cut takes (default 1/16 in)"},
     {OPTION("steps"), 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
-    {OPTION("report"), 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings; of check also with the working"},
+    {OPTION("report"), 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings, which needs nothing else"},
+    {OPTION("pages"), 0, TAKES_SHEETS, "short|all", take_pages, "load cases with a sheet of their own on that page: the short and the tightest, or all "
+                                                               "(default short)"},
+    {OPTION("working"), 0, TAKES_SHEETS, NULL, take_working, "the working stands open on that page, and is printed"},
     {OPTION("live"), 0, TAKES_LIVE, NULL, take_live, "that page can be worked with: the program itself is in it, and the inputs"},
     {OPTION("title"), 0, TAKES_REPORT, "TEXT", take_title, "title of that page"},
     {OPTION("by"), 0, TAKES_REPORT, "TEXT", take_by, "who made it"},

@@ -10,6 +10,8 @@
 
 typedef enum output_format { FORMAT_AUTO, FORMAT_TEXT, FORMAT_CSV, FORMAT_JSON } output_format;
 
+typedef enum pages_of { PAGES_SHORT, PAGES_ALL } pages_of; /* which cases have a sheet on the page */
+
 typedef struct options {
     const char *output;       /* -o, NULL for stdout */
     output_format format;
@@ -25,6 +27,8 @@ typedef struct options {
     int vary_count;
     const char *find, *from, *to; /* limit */
     double margin;
+    const char *details;          /* table of details; NULL for none */
+    const char *curves;           /* life; NULL for the installed file */
     const char *tolerances;       /* scatter */
     int samples, seed;
     int samples_before; /* of a part: how many are passed over */
@@ -38,9 +42,14 @@ typedef struct options {
     int *rows;         /* --row: lines of the load cases that are meant; options_free */
     const char **sets; /* --set: "COLUMN=VALUE"; options_free */
     size_t row_count, set_count;
+    bool live; /* the page has the engine in it */
+    const char *stock;            /* sticks */
+    measure kerf;                 /* at = NULL: the default */
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
-    bool live; /* the page has the engine in it */
+    bool working;                 /* the page shows and prints the working */
+    int pages;                    /* PAGES_... */
+    bool pages_given;
     bool all; /* new: every column; check of a frame: every tube */
     bool frame; /* new */
     int of;     /* frame_of, of cut frame_cut_of */
@@ -75,7 +84,11 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_STEPS = 1 << 10,
     TAKES_REPORT = 1 << 11,
     TAKES_CUT = 1 << 16,
-    TAKES_LIVE = 1 << 24
+    TAKES_LIVE = 1 << 24,
+    TAKES_DETAILS = 1 << 17,
+    TAKES_LIFE = 1 << 18,
+    TAKES_STICKS = 1 << 19,
+    TAKES_SHEETS = 1 << 20 /* of the page: --working, --pages */
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

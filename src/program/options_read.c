@@ -1,6 +1,7 @@
 #define _GNU_SOURCE /* getopt_long */
 #include "program/options.h"
 
+#include "program/inputs.h"
 #include "program/option_list.h"
 #include "program/say.h"
 #include "report/lines.h"
@@ -120,7 +121,7 @@ static void refuse_option(const char *command, unsigned takes, int got, const ch
 /* Whether an option changes numbers, not only where or how fast they are written. */
 static bool bears_on_answer(const option_entry *e)
 {
-    return e->of != TAKES_REPORT && e->of != TAKES_JOBS && strcmp(e->name, "output") != 0 && strcmp(e->name, "format") != 0
+    return e->of != TAKES_REPORT && e->of != TAKES_SHEETS && e->of != TAKES_JOBS && strcmp(e->name, "output") != 0 && strcmp(e->name, "format") != 0
         && strcmp(e->name, "help") != 0;
 }
 
@@ -154,9 +155,11 @@ static bool can_be_live(const options *o, const char *command)
 /* Options that mean nothing without another. */
 static bool is_sound(const options *o, const char *command)
 {
-    const char *const of_page[] = {o->title, o->by, o->note, o->date}, *const names[] = {"title", "by", "note", "date"};
+    if (o->report != NULL) input_digests_wanted();
+    const bool of_page[] = {o->title != NULL, o->by != NULL, o->note != NULL, o->date != NULL, o->working, o->pages_given};
+    const char *const names[] = {"title", "by", "note", "date", "working", "pages"};
     for (size_t i = 0; i < sizeof names / sizeof *names && o->report == NULL && !o->help; i++) {
-        if (of_page[i] == NULL) continue;
+        if (!of_page[i]) continue;
         say("%s: --%s stands on the page, but --report names none", command, names[i]);
         return false;
     }

@@ -2,6 +2,7 @@
 #include "program/pipeline.h"
 
 #include "program/exit_status.h"
+#include "program/inputs.h"
 #include "program/say.h"
 #include "study/parallel.h"
 
@@ -40,6 +41,8 @@ typedef struct round {
     portion portions[2];
     portion *now, *other;
     bool has_begun;
+    bool ended;        /* the whole file was read */
+    sha256 digest;     /* of the bytes read, where digests are wanted */
     size_t chunk_rows; /* rows of a chunk */
     size_t first;      /* row of the portion that the chunks at work begin with */
     int status; /* the worst so far */
@@ -79,6 +82,7 @@ static bool make_room(const pipeline *p, portion *t)
     if (more == NULL) return false;
     for (size_t i = t->room; i < t->count; i++) {
         more[i] = (chunk){.answers = rows_for(p->out, p->results)};
+        more[i].answers.prefers = p->prefers;
         more[i].answers.stream = streams(p) ? p->out : NULL;
     }
     t->chunks = more;
@@ -115,8 +119,10 @@ static void read_into(round *r, portion *t)
     t->is_read = true;
     t->trouble = got < 0 ? errno : 0;
     t->is_last = got <= 0;
+    r->ended = got == 0;
     t->rows.count = 0;
     if (got > 0 && r->p->digest != NULL) sha256_add(r->p->digest, r->bytes, (size_t)got);
+    if (got > 0 && input_digests_are_wanted()) sha256_add(&r->digest, r->bytes, (size_t)got);
     if (got >= 0 && reader_feed(r->from, r->bytes, (size_t)got, &t->rows) == READER_STOPPED) t->is_last = true;
     t->count = (t->rows.count + r->chunk_rows - 1) / r->chunk_rows;
 }
@@ -244,6 +250,17 @@ static size_t chunk_rows(const pipeline *p)
     return wanted < 1 ? 1 : wanted < CHUNK ? wanted : CHUNK;
 }
 
+/* A file that was not read to its end has none. */
+static void keep_digest(round *r)
+{
+    char digits[SHA256_DIGITS + 1];
+    if (!input_digests_are_wanted() || r->status == STOPPED || !r->ended) return;
+    sha256_end(&r->digest, digits);
+    if (input_digest_keep(r->name, digits)) return;
+    say("out of memory");
+    r->status = STOPPED;
+}
+
 static int run_file(const pipeline *p, const char *name)
 {
     const bool standard = strcmp(name, "-") == 0;
@@ -265,8 +282,10 @@ static int run_file(const pipeline *p, const char *name)
         .chunk_rows = chunk_rows(p),
         .status = ALL_HOLD,
     };
+    sha256_start(&r.digest);
     if (r.from != NULL && r.bytes != NULL) {
         run_portions(&r);
+        keep_digest(&r);
     } else {
         say("out of memory");
         r.status = STOPPED;

@@ -24,6 +24,7 @@ typedef struct pipeline {
                                   `answer` may then use threads of its own */
     output *out;
     rows *kept;                /* takes the records where the output's format is text */
+    bool (*prefers)(const void *record, const void *kept); /* as in rows.h; NULL for none */
     const void *context;
     refused_rows *refused;     /* takes the rows without an answer; NULL: not wanted  */
     size_t *lost;              /* counts the files that could not be read to their end; likewise */

@@ -45,6 +45,21 @@ static void keep(rows *r, const void *record)
     r->count++;
 }
 
+static void drop_kept(rows *r)
+{
+    for (size_t i = 0; i < r->count; i++)
+        for (size_t k = 0; k < r->list->count; k++)
+            if (r->list->fields[k].kind == FIELD_TEXT) free(*text_at(r, i, &r->list->fields[k]));
+    r->count = 0;
+}
+
+static void keep_preferred(rows *r, const void *record)
+{
+    if (r->prefers == NULL || (r->count > 0 && !r->prefers(record, r->kept))) return;
+    drop_kept(r);
+    keep(r, record);
+}
+
 /* So much of a row with many answers is held at most. */
 static void pass_on(rows *r)
 {
@@ -59,8 +74,9 @@ void rows_add(rows *r, const void *record)
     switch (r->format) {
         case FORMAT_CSV: csv_row(&r->written, r->list, record, r->units); break;
         case FORMAT_JSON: json_row(&r->written, r->list, record, r->units); break;
-        default: keep(r, record); break;
+        default: keep(r, record); return;
     }
+    keep_preferred(r, record);
     pass_on(r);
 }
 
@@ -72,6 +88,13 @@ bool rows_hand_on(rows *r, output *out, rows *kept)
         say("out of memory");
         return false;
     }
+    if (r->prefers != NULL && r->count > 0 && kept->count > 0) {
+        if (!r->prefers(r->kept, kept->kept)) {
+            drop_kept(r);
+            return true;
+        }
+        drop_kept(kept);
+    }
     if (r->count > 0) /* the copies of the texts go along */
         memcpy(kept->kept + kept->count * r->list->record_size, r->kept, r->count * r->list->record_size);
     kept->count += r->count;
@@ -81,9 +104,7 @@ bool rows_hand_on(rows *r, output *out, rows *kept)
 
 void rows_free(rows *r)
 {
-    for (size_t i = 0; i < r->count; i++)
-        for (size_t k = 0; k < r->list->count; k++)
-            if (r->list->fields[k].kind == FIELD_TEXT) free(*text_at(r, i, &r->list->fields[k]));
+    drop_kept(r);
     free(r->kept);
     text_free(&r->written);
 }
@@ -99,11 +120,12 @@ bool rows_begin(output *out, const field_list *list, const run_facts *facts)
     return fine;
 }
 
-bool rows_end(output *out, size_t refused)
+bool rows_end(output *out, size_t refused, const rows *beside, const char *name)
 {
     text t = {0};
     out->drop_comma = false;
-    if (out->format == FORMAT_JSON) json_close(&t, refused);
+    if (out->format == FORMAT_JSON && beside == NULL) json_close(&t, refused);
+    if (out->format == FORMAT_JSON && beside != NULL) json_close_beside(&t, name, beside->list, &beside->written, beside->units, refused);
     const bool fine = output_text(out, &t);
     text_free(&t);
     return fine;

@@ -14,6 +14,9 @@ typedef struct rows {
     char *kept;         /* text: the records themselves, list->record_size bytes each */
     size_t count, room; /* of kept                                                    */
     bool failed;        /* memory ran out                                             */
+    /* Of rows that are written: whether a record is kept in place of the one kept so far; NULL: none is kept. Among equals the first
+     * stays. */
+    bool (*prefers)(const void *record, const void *kept);
     output *stream;     /* what is written goes on as it comes; NULL: it waits        */
     bool stopped;       /* the stream takes no more                                   */
 } rows;
@@ -30,6 +33,7 @@ void rows_free(rows *r);
 
 /* What stands before the first row and after the last; nothing for text. */
 bool rows_begin(output *out, const field_list *list, const run_facts *facts);
-bool rows_end(output *out, size_t refused);
+/* beside: of a JSON answer, rows of another table that stand beside its own under a name; NULL for none. */
+bool rows_end(output *out, size_t refused, const rows *beside, const char *name);
 
 #endif

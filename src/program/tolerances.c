@@ -18,7 +18,7 @@ const field *tolerance_field(const tolerances *t, const tolerance_row *given, si
 {
     for (size_t i = 0; i < t->list_count; i++) {
         const field *f = field_find(t->lists[i], given->column);
-        if (f == NULL || !is_number(f)) continue;
+        if (f == NULL || !is_number(f) || (t->may_vary != NULL && !t->may_vary(f))) continue;
         if (list != NULL) *list = i;
         return f;
     }
@@ -58,12 +58,26 @@ static bool unit_fits(const field *f, const tolerance_row *given, const source_l
     return false;
 }
 
+/* A number column on which no margin depends. */
+static bool is_idle(const tolerances *t, const char *column)
+{
+    for (size_t i = 0; i < t->list_count; i++) {
+        const field *f = field_find(t->lists[i], column);
+        if (f != NULL && is_number(f) && t->may_vary != NULL && !t->may_vary(f)) return true;
+    }
+    return false;
+}
+
 static int keep_tolerance(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const tolerances *t = context;
     tolerance_row given = *(const tolerance_row *)record;
     const field *f = tolerance_field(t, &given, NULL);
     given.line = at->line;
+    if (f == NULL && is_idle(t, given.column)) {
+        message_add(complaints, at->file, at->line, "column", "no margin depends on '%.40s': it is for life", given.column);
+        return NO_VERDICT;
+    }
     if (f == NULL) {
         const char *nearest = nearest_column(t, given.column);
         message_add(complaints, at->file, at->line, "column", "'%.40s' is not a number column of %s%s%s%s", given.column, t->where,

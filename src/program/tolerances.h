@@ -11,6 +11,7 @@ typedef struct tolerances {
     const field_list *const *lists; /* the tables whose columns may vary */
     size_t list_count;
     const char *where; /* "the load cases" */
+    bool (*may_vary)(const field *f); /* which of their number columns; NULL: all */
     bool of_frame;     /* rows may pick tubes or joints by name */
     /* what is read */
     const char *file;

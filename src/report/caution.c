@@ -1,7 +1,23 @@
 #include "report/caution.h"
 
 const char caution[] = "An aid to judgement, no substitute for the rule book, local codes and a licensed engineer. "
-                       "Elastic model; it does not cover fatigue, cracks, weld defects, dents or impact.";
+                       "Elastic model; it covers fatigue only as the command life estimates it, and does not cover cracks, weld defects, "
+                       "dents or impact.";
+
+const char life_caution[] =
+    "A life is an estimate, right to orders of magnitude, and no substitute for inspection. Welds are taken as free of cracks. Curves "
+    "of welds are design curves, the mean less two standard deviations. The 4130 curves are means, of sheet: half of the parts crack "
+    "earlier. Every curve names its source in the table of curves; several are from memory.";
+
+const char life_assumptions[] =
+    "Assumed: the tube as built, with one stiffness of its welded joints and one direction of each unknown clock for all loads of a part, "
+    "the worst for it. In one run each load comes as often as its cycles say and swings between the load factors cycle_low and cycle_high; "
+    "the damage of all loads adds up (Miner).";
+
+const char frame_life_assumptions[] =
+    "Assumed: the frame as built; bows of unknown clock all point to the side to which they move in the first run, or all away from it. In "
+    "one run of the car the loads of each run of loads.csv come as often as its cycles say and swing between the load factors cycle_low and "
+    "cycle_high; the damage of all of them adds up (Miner).";
 
 const char assumptions[] =
     "Assumed: a welded joint is soft (fixity 2) or rigid, an unknown clock points anywhere, and what is locked in is kept or gone, "

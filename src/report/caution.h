@@ -4,4 +4,7 @@
 
 extern const char caution[], assumptions[], frame_assumptions[];
 
+/* The same of lives: what every life is, and what it assumes. */
+extern const char life_caution[], life_assumptions[], frame_life_assumptions[];
+
 #endif

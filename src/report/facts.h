@@ -10,8 +10,11 @@ typedef struct run_facts {
     size_t word_count;
     const char **inputs;      /* the files read, materials aside */
     size_t input_count;
+    const char *(*sha256_of)(const char *input); /* of an input that was read whole, in hexadecimal; else "" */
     const char *materials;    /* the table's file; NULL where none is read */
     const char *materials_sha256;
+    const char *curves;       /* the table of S-N curves, likewise */
+    const char *curves_sha256;
 } run_facts;
 
 #endif

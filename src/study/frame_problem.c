@@ -66,6 +66,7 @@ bool frame_problem_copy(frame_problem *to, const frame_problem *from)
     const bool fine = frame_problem_open(to, &frame, from->runs, from->run_count, from->tube_materials, from->materials,
                                          from->material_count);
     to->first_run = from->first_run;
+    to->details = from->details;
     return fine;
 }
 
@@ -114,52 +115,75 @@ rbow_status frame_problem_fault(const frame_problem *p)
     if (rbow_frame_faults(&frame, &fault, 1) > 0) return fault.status;
     for (size_t i = 0; i < p->run_count; i++)
         if (rbow_frame_run_faults(&frame, &p->runs[i], &fault, 1) > 0) return fault.status;
-    return RBOW_OK;
+    return frame_details_fault(p->details, &frame, NULL);
 }
 
-/* Returned: memory  of the solver, for the caller to free */
-static rbow_status open_solver(const frame_problem *p, const rbow_frame *frame, void **memory, rbow_frame_solver **solver)
+typedef struct opened { /* a solver of the problem, and its details on their tubes */
+    void *memory;
+    rbow_frame_solver *solver;
+    rbow_frame_detail *details;
+    size_t detail_count;
+} opened;
+
+/* opened_close whatever the status. */
+static rbow_status opened_of(opened *o, const frame_problem *p, const rbow_frame *frame)
 {
-    *memory = NULL;
+    *o = (opened){.memory = NULL};
     const rbow_status fault = frame_problem_fault(p);
     if (fault != RBOW_OK) return fault;
-    const size_t size = rbow_frame_memory(frame); /* 0: no memory */
-    *memory = size > 0 ? malloc(size) : NULL;
-    return *memory == NULL ? RBOW_NO_CONVERGENCE : rbow_frame_open(frame, *memory, solver, NULL);
+    const size_t size = rbow_frame_memory(frame), details = p->details != NULL ? p->details->count : 0; /* size 0: no memory */
+    o->memory = size > 0 ? malloc(size) : NULL;
+    o->details = malloc((details + 1) * sizeof *o->details);
+    if (o->memory == NULL || o->details == NULL) return RBOW_NO_CONVERGENCE;
+    o->detail_count = frame_details_on(p->details, frame, o->details);
+    return rbow_frame_open(frame, o->memory, &o->solver, NULL);
+}
+
+static void opened_close(opened *o)
+{
+    free(o->memory);
+    free(o->details);
+}
+
+/* Of one run. Returned: found  governs  of a detail: FRAME_BY_DETAIL and more */
+static rbow_status margin_of(const opened *o, const rbow_frame_run *run, double most, rbow_frame_lowest *found)
+{
+    size_t detail;
+    const rbow_status status = rbow_frame_details_margin(o->solver, run, o->details, o->detail_count, most, found, &detail);
+    if (status == RBOW_OK && detail < o->detail_count) found->governs = FRAME_BY_DETAIL + (int)detail;
+    return status;
 }
 
 rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest)
 {
     const rbow_frame frame = frame_of(p);
-    void *memory;
-    rbow_frame_solver *solver;
-    rbow_status status = open_solver(p, &frame, &memory, &solver);
+    opened o;
+    rbow_status status = opened_of(&o, p, &frame);
     *lowest = (frame_lowest){.lowest = {.margin = most, .governs_at = NAN, .tube = p->tube_count, .governs = RBOW_FRAME_BY_NONE}};
     for (size_t i = 0; i < p->run_count && status == RBOW_OK; i++) {
         rbow_frame_lowest found;
         const size_t run = (p->first_run + i) % p->run_count;
         if (!(lowest->lowest.margin > -1)) break;
-        status = rbow_frame_margin(solver, &p->runs[run], lowest->lowest.margin, &found);
+        status = margin_of(&o, &p->runs[run], lowest->lowest.margin, &found);
         if (status == RBOW_OK && found.tube < p->tube_count) *lowest = (frame_lowest){found, run};
     }
-    free(memory);
+    opened_close(&o);
     return status;
 }
 
 rbow_status frame_problem_holds(const frame_problem *p, double least, size_t first, size_t *short_run)
 {
     const rbow_frame frame = frame_of(p);
-    void *memory;
-    rbow_frame_solver *solver;
-    rbow_status status = open_solver(p, &frame, &memory, &solver);
+    opened o;
+    rbow_status status = opened_of(&o, p, &frame);
     *short_run = p->run_count;
     for (size_t i = 0; i < p->run_count && status == RBOW_OK && *short_run == p->run_count; i++) {
         rbow_frame_lowest found;
         const size_t run = (first + i) % p->run_count;
-        status = rbow_frame_margin(solver, &p->runs[run], least, &found);
+        status = margin_of(&o, &p->runs[run], least, &found);
         if (status == RBOW_OK && found.margin < least) *short_run = run;
     }
-    free(memory);
+    opened_close(&o);
     return status;
 }
 
@@ -173,10 +197,15 @@ void frame_problem_swap_first(frame_problem *p, size_t run)
 rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_tube_result *tubes, rbow_frame_run_result *whole)
 {
     const rbow_frame frame = frame_of(p);
-    void *memory;
-    rbow_frame_solver *solver;
-    rbow_status status = open_solver(p, &frame, &memory, &solver);
-    if (status == RBOW_OK) status = rbow_frame_check(solver, &p->runs[run], tubes, NULL, whole);
-    free(memory);
+    opened o;
+    rbow_status status = opened_of(&o, p, &frame);
+    rbow_detail_result *found = status == RBOW_OK ? malloc((o.detail_count + 1) * sizeof *found) : NULL;
+    if (status == RBOW_OK && found == NULL) status = RBOW_NO_CONVERGENCE;
+    if (status == RBOW_OK) status = rbow_frame_check(o.solver, &p->runs[run], tubes, NULL, whole);
+    if (status == RBOW_OK) status = rbow_frame_details_check(o.solver, &p->runs[run], o.details, o.detail_count, found);
+    for (size_t i = 0; i < o.detail_count && status == RBOW_OK; i++)
+        frame_detail_lower(&tubes[o.details[i].tube], i, &o.details[i].detail, &found[i]);
+    free(found);
+    opened_close(&o);
     return status;
 }

@@ -3,8 +3,7 @@
 #define RAILBOW_STUDY_FRAME_PROBLEM_H
 
 #include "cases/frame_table.h"
-
-#include <stdbool.h>
+#include "study/frame_details.h"
 
 typedef struct frame_problem {
     rbow_frame_joint *joints; /* the problem's own, as are the tubes, the loads and the runs that point to them */
@@ -15,6 +14,7 @@ typedef struct frame_problem {
     const char **tube_materials; /* names */
     const rbow_material *materials;
     size_t material_count;
+    const frame_details *details; /* NULL: none */
     size_t first_run; /* that frame_problem_margin begins with: the one with the lowest margin makes it fastest */
 } frame_problem;
 
@@ -45,11 +45,11 @@ typedef struct frame_lowest { /* of all runs */
 
 /* The lowest margin over all runs.
  * Given:    most  as in rbow_frame_margin
- * Status:   RBOW_OK | the first fault of the changed frame or its runs | RBOW_FRAME_NOT_HELD | as rbow_frame_margin |
+ * Status:   RBOW_OK | the first fault of the changed frame, its runs or details | RBOW_FRAME_NOT_HELD | as rbow_frame_margin |
  *           RBOW_NO_CONVERGENCE (no memory) */
 rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest);
 
-/* The first fault of the frame or of its runs; RBOW_OK for none. Whether something holds the frame is not looked at. */
+/* The first fault of the frame, of its runs or of its details; RBOW_OK for none. Whether something holds the frame is not looked at. */
 rbow_status frame_problem_fault(const frame_problem *p);
 
 /* Whether no margin of any run is below `least`; ends at the first run that is.

@@ -5,12 +5,13 @@
 #include <math.h>
 #include <stdbool.h>
 
-enum { STEPS = 400, ROUNDS_MOST = 100, SCANS_MOST = 5 };
+enum { ROUNDS_MOST = 100, SCANS_MOST = 5 };
 
 typedef struct limit_search {
     const problem *problem;
     const limit_question *question;
     gsl_min_fminimizer *descent;
+    limit_pace pace;
     rbow_status refused; /* the last refusal */
 } limit_search;
 
@@ -45,9 +46,8 @@ typedef struct scan_end {
 /* The margin may jump (at a wall that another row of the material serves), so the end is found by bisection. */
 static scan_end end_between(limit_search *s, double holds, double past)
 {
-    const double near = 1e-12; /* of the way to it: a fall close to the start of a wide range has its digits too */
     bool refused = isnan(above(past, s));
-    for (int i = 0; i < ROUNDS_MOST && past - holds > near * past; i++) {
+    for (int i = 0; i < ROUNDS_MOST && past - holds > s->pace.near * past; i++) {
         const double middle = (holds + past) / 2, height = above(middle, s);
         if (height >= 0) {
             holds = middle;
@@ -78,7 +78,7 @@ static double dip_under(limit_search *s, double left, double middle, double righ
 /* Judges the i-th step from its height and those of the two steps before. Returned: whether the scan ends here. */
 static bool ends_at(limit_search *s, int i, const double height[3], scan_end *e)
 {
-    const double left = (double)(i - 2) / STEPS, before = (double)(i - 1) / STEPS, here = (double)i / STEPS;
+    const double left = (double)(i - 2) / s->pace.steps, before = (double)(i - 1) / s->pace.steps, here = (double)i / s->pace.steps;
     const bool goes_on = height[2] >= 0;
     if (!goes_on) *e = end_between(s, before, here);
     const double right = goes_on ? here : e->holds, last = goes_on ? height[2] : above(e->holds, s);
@@ -96,11 +96,11 @@ static bool ends_at(limit_search *s, int i, const double height[3], scan_end *e)
 static scan_end scan(limit_search *s, double first)
 {
     double height[3] = {NAN, NAN, first};
-    for (int i = 1; i <= STEPS; i++) {
+    for (int i = 1; i <= s->pace.steps; i++) {
         scan_end e;
         height[0] = height[1];
         height[1] = height[2];
-        height[2] = above((double)i / STEPS, s);
+        height[2] = above((double)i / s->pace.steps, s);
         if (ends_at(s, i, height, &e)) return e;
     }
     return (scan_end){1, INFINITY, false};
@@ -111,7 +111,7 @@ static void scan_closer(limit_search *s, double first, limit_answer *answer)
 {
     limit_question narrow = *s->question;
     scan_end e = scan(s, first);
-    for (int i = 1; i < SCANS_MOST && e.holds * STEPS < 1; i++) {
+    for (int i = 1; i < SCANS_MOST && e.holds * s->pace.steps < 1; i++) {
         const double past = value_at(s->question, e.past);
         if (!(fabs(past - narrow.from) > 0)) break; /* no number lies between */
         narrow.to = past;
@@ -124,7 +124,7 @@ static void scan_closer(limit_search *s, double first, limit_answer *answer)
     else if (e.refused)
         *answer = (limit_answer){LIMIT_NEVER, value, value, s->refused, 1e-7 * width};
     else
-        *answer = (limit_answer){LIMIT_FOUND, value, NAN, RBOW_OK, e.holds * STEPS < 1 ? width / STEPS : 1e-7 * width};
+        *answer = (limit_answer){LIMIT_FOUND, value, NAN, RBOW_OK, e.holds * s->pace.steps < 1 ? width / s->pace.steps : 1e-7 * width};
 }
 
 bool limit_contradicts(const limit_question *q, const limit_answer *a, double now, double margin_now)
@@ -136,9 +136,10 @@ bool limit_contradicts(const limit_question *q, const limit_answer *a, double no
     return a->state == LIMIT_FOUND && way > to_limit && way - to_limit <= a->resolution;
 }
 
-rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *answer)
+rbow_status limit_find_at_pace(const problem *p, const limit_question *q, limit_pace pace, limit_answer *answer)
 {
-    limit_search s = {.problem = p, .question = q, .descent = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent)};
+    limit_search s = {.problem = p, .question = q, .descent = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent),
+                      .pace = pace};
     rbow_status status = RBOW_OK;
     if (s.descent == NULL) return RBOW_NO_CONVERGENCE;
     const double first = above(0, &s);
@@ -149,4 +150,10 @@ rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *
         scan_closer(&s, first, answer);
     gsl_min_fminimizer_free(s.descent);
     return status;
+}
+
+rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *answer)
+{
+    const double near = 1e-12; /* a fall close to the start of a wide range has its digits too */
+    return limit_find_at_pace(p, q, (limit_pace){LIMIT_STEPS, near}, answer);
 }

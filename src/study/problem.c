@@ -23,11 +23,15 @@ static rbow_status unserved(const problem *p, const rbow_member *m)
 rbow_status problem_check(const problem *p, const rbow_member *m, rbow_result *result)
 {
     const rbow_material *material = problem_material(p, m);
-    return material != NULL ? rbow_member_check(m, material, result) : unserved(p, m);
+    if (material == NULL) return unserved(p, m);
+    const rbow_status status = rbow_member_check(m, material, result);
+    return status == RBOW_OK ? details_check(p->details, m, material, result, NULL, NULL) : status;
 }
 
 rbow_status problem_margin(const problem *p, const rbow_member *m, rbow_margin *margin)
 {
     const rbow_material *material = problem_material(p, m);
-    return material != NULL ? rbow_member_margin(m, material, margin) : unserved(p, m);
+    if (material == NULL) return unserved(p, m);
+    const rbow_status status = rbow_member_margin(m, material, margin);
+    return status == RBOW_OK ? details_margin(p->details, m, material, margin) : status;
 }

@@ -17,11 +17,13 @@ double shown_value(const calculation *c, dimension dim, double own)
     return unit_from_own(coherent(dim, c->units), own);
 }
 
-static void convert(const calculation *c, const field_list *list, size_t from, void *record)
+/* Given: from, size  where the record lies in that of the list */
+static void convert(const calculation *c, const field_list *list, size_t from, size_t size, void *record)
 {
     for (size_t i = 0; i < list->count; i++) {
         const field *f = &list->fields[i];
         if ((f->kind != FIELD_NUMBER && f->kind != FIELD_EITHER) || f->dimension == DIM_DENSITY) continue;
+        if (f->offset < from || f->offset >= from + size) continue;
         double *value = (double *)(void *)((char *)record + f->offset - from);
         if (fabs(*value) < DBL_MAX / 16) *value = shown_value(c, f->dimension, *value);
     }
@@ -38,8 +40,8 @@ calculation calculation_of(working *w, const rbow_member *m, const rbow_material
               .modulus = unit_shown(DIM_SECTION_MODULUS, units)->name,
               .stiffness = si ? "N-mm/rad" : "in-lbf/rad", .spread = si ? "N/mm" : "lbf/in"};
     c.free_b = m->end_b >= RBOW_FREE && m->end_b <= RBOW_FREE;
-    convert(&c, &case_list, offsetof(load_case, member), &c.m);
-    convert(&c, &material_list, 0, &c.k);
+    convert(&c, &case_list, offsetof(load_case, member), sizeof c.m, &c.m);
+    convert(&c, &material_list, 0, sizeof c.k, &c.k);
     double level[2];
     rbow_clock_components(1, m->slope, level);
     c.weight_load = shown_value(&c, DIM_FORCE_PER_LENGTH, r->weight / m->length * m->vertical_g * level[0]);

@@ -31,6 +31,7 @@ typedef struct calculation { /* all in the units shown, which are coherent */
     const char *given;    /* where the inputs stand */
     const across *across; /* of a tube of a frame; NULL for a load case, whose member says it */
     bool free_b;
+    bool place_given;     /* the place of the moment is that of a detail, not searched for */
     rbow_strength tube, weld; /* plain, and in the weld zone */
     double bending_stiffness, stiffness_a, stiffness_b;
     double column_load, critical_load, tension; /* tension: locked in */

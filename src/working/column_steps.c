@@ -182,9 +182,9 @@ static void slenderness_steps(calculation *c, double effective)
     STEP(c, "column load", "Pcol = F A", "# × #", c->column_load, c->force, textbook, stress, tube->area);
 }
 
-static void stiffness_steps(calculation *c)
+static void stiffness_steps(calculation *c, const char *heading)
 {
-    working_heading(c->w, "Column", "");
+    working_heading(c->w, heading, "");
     c->bending_stiffness = c->k.elastic_modulus * c->tube.section.inertia;
     STEP(c, "bending stiffness", "EI", "# × #", c->bending_stiffness, c->units == UNITS_SI ? "N-mm^2" : "lbf-in^2",
          textbook, c->k.elastic_modulus, c->tube.section.inertia);
@@ -197,7 +197,7 @@ static void stiffness_steps(calculation *c)
 
 void column_steps(calculation *c)
 {
-    stiffness_steps(c);
+    stiffness_steps(c, "Column");
     critical_load(c);
     const double effective = rbow_effective_length(c->bending_stiffness, c->critical_load);
     STEP(c, "effective length", "L' = π √(EI / Pcr)", "π × √(# / #)", effective, c->length, "Timoshenko & Gere 1961, ch. 2",
@@ -205,10 +205,16 @@ void column_steps(calculation *c)
     slenderness_steps(c, effective);
 }
 
+void bending_steps(calculation *c)
+{
+    stiffness_steps(c, "Bending stiffness and joints");
+    joint_steps(c);
+}
+
 void frame_column_steps(calculation *c, double fixity)
 {
     const double effective = c->m.length / sqrt(fixity);
-    stiffness_steps(c);
+    stiffness_steps(c, "Column");
     STEP(c, "fixity as given", "c", "#", fixity, "", c->given, fixity);
     STEP(c, "effective length", "L' = L / √c", "# / √(#)", effective, c->length, "Timoshenko & Gere 1961, ch. 2", c->m.length, fixity);
     slenderness_steps(c, effective);

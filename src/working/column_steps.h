@@ -13,4 +13,7 @@ void frame_column_steps(calculation *c, double fixity);
 /* Given: after column_steps. Fills end stiffness and critical load anew where a welded end is taken as rigid. */
 void joint_steps(calculation *c);
 
+/* Joints alone, where no column is asked for: bending and end stiffness as taken for the bending. */
+void bending_steps(calculation *c);
+
 #endif

@@ -14,6 +14,7 @@ typedef struct explained {
     const rbow_frame_run *run;
     const rbow_frame_tube *tube;
     const rbow_frame_tube_result *result;
+    double deciding; /* load factor of the check that governs in the tube itself */
     size_t place;                       /* of the tube in the model */
     double along[RBOW_AXES], up[RBOW_AXES], right[RBOW_AXES];
     double lever[2];                    /* what acts along the tube at load factor 1, at A and at B; in the units shown */

@@ -177,8 +177,8 @@ static void governing_steps(const explained *e)
         [RBOW_FRAME_BY_FRAME] = "frame: it buckles before the tube reaches a limit of its own"};
     const double factors[] = {e->result->yield_factor, e->result->column_factor, e->result->interaction_factor};
     margin_steps(&e->c, factors, e->result->margin);
-    STEP(&e->c, "load factor of the check that governs", words[e->result->governs], "#", frame_deciding_factor(e->answers->tubes), "", "least of the three",
-         frame_deciding_factor(e->answers->tubes));
+    STEP(&e->c, "load factor of the check that governs", words[e->result->governs], "#", e->deciding, "", "least of the three",
+         e->deciding);
     if (frame_has_fit(e->answers->model)) fit_steps(e);
     STEP(&e->c, "end of the path of states", "load factor at which the frame as built buckles", "by search", e->result->path_end, "", "search", 0);
     if (e->result->fit_taken == RBOW_FRAME_UNFORCED)
@@ -205,10 +205,13 @@ bool frame_working_of(working *w, const frame_answers *a, rbow_frame_solver *sol
 {
     const frame_tube_answer *r = a->tubes;
     const rbow_member m = member_of(r, &a->model->frame.tubes[a->places[0]]);
+    frame_tube_answer alone = *r; /* without its details */
+    alone.result = r->alone;
+    alone.detail.governs = false;
     rbow_result result;
     if (rbow_member_check(&m, r->given.tube.material, &result) != RBOW_OK) return false;
     explained e = {.c = calculation_of(w, &m, r->given.tube.material, &result, units), .answers = a, .solver = solver, .run = &a->model->runs[0].run,
-                   .tube = &a->model->frame.tubes[a->places[0]], .result = &r->result, .place = a->places[0],
+                   .tube = &a->model->frame.tubes[a->places[0]], .result = &r->alone, .deciding = frame_deciding_factor(&alone), .place = a->places[0],
                    .motions = malloc(a->model->joint_count * sizeof *e.motions), .axials = malloc(a->model->tube_count * sizeof *e.axials)};
     e.c.across = &e.across;
     e.c.given = "tables of the frame";

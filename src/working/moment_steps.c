@@ -152,7 +152,8 @@ double moment_steps(const calculation *c, const rbow_limit *at, end_moments *end
     b.u = b.length * sqrt(fabs(b.axial) / b.stiffness);
     b.way = b.u * b.u < 1e-6 ? NEITHER : b.axial > 0 ? PUSHED : PULLED;
     b.elastic = pi * pi * b.stiffness / (b.length * b.length);
-    STEP(c, "place", "x, from A", "by search", b.station, c->length, "largest use along the tube", 0);
+    STEP(c, "place", "x, from A", c->place_given ? "#" : "by search", b.station, c->length,
+         c->place_given ? "table of details" : "largest use along the tube", b.station);
     if (b.way != NEITHER)
         STEP(c, "angle of the push", "u = L √(|P|/EI)", "# × √(# / #)", b.u, "", beam, b.length, fabs(b.axial), b.stiffness);
     STEP(c, "critical load between pins", "Pe = π² EI / L²", "π² × # / #²", b.elastic, c->force, "Euler", b.stiffness, b.length);

@@ -13,6 +13,7 @@ static void draw_loads(picture *p, const rbow_member *m, const rbow_result *r)
     double level[2];
     p->compression = m->compression;
     p->eccentricity = m->eccentricity;
+    rbow_clock_components(m->eccentricity, m->eccentricity_clock, p->eccentric);
     p->point_at = m->point_at;
     rbow_clock_components(rbow_member_point_is_idle(m) ? 0 : m->point_load, m->point_clock, p->point);
     rbow_clock_components(m->spread_load, m->spread_clock, p->spread);

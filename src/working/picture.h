@@ -15,6 +15,12 @@ typedef struct picture_state { /* along the tube; NaN where there is no equilibr
     double up[PICTURE_STATIONS], right[PICTURE_STATIONS]; /* in, from the line between the joints, bow included */
 } picture_state;
 
+typedef struct picture_mark { /* a detail on the tube */
+    double at;        /* in from A */
+    const char *name;
+    bool holds;
+} picture_mark;
+
 typedef struct picture { /* in the program's units */
     double length, weld_zone, dressed; /* in */
     double weld_ends[2];               /* where the weld zones end, see rbow_weld_zone_ends */
@@ -22,11 +28,14 @@ typedef struct picture { /* in the program's units */
     bool free_b;
     const char *end_a, *end_b; /* words, or NULL for a stiffness */
     double compression, eccentricity; /* lbf, in */
+    double eccentric[2];              /* in, of the push: up, right */
     double point[2], spread[2];       /* lbf, lbf/in: up, right; the weight under g is in the spread load */
     double point_at;
     double bow[2][PICTURE_STATIONS];  /* in, up and right: the stress-free shape */
     double bow_size, miss_a[2], miss_b[2], miss_a_size, miss_b_size, gap;
     double moment_a[2], moment_b[2], torque;
+    const picture_mark *marks; /* of details on the tube, set by who has them; NULL for none */
+    size_t mark_count;
 
     double at[PICTURE_STATIONS];       /* in from A, ascending */
     picture_state states[PICTURE_STATES];

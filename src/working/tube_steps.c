@@ -1,10 +1,12 @@
 #include "working/tube_steps.h"
 
+#include <railbow/forced_fit.h>
+
 static const char textbook[] = "mechanics of materials";
 static const char same[] = "material";
 static const char wall_rule[] = "ANSI/AISC 360-16 table B4.1a, E7.2";
 
-static void wall_reduction(const calculation *c, rbow_strength *s, double yield, const char *const words[3])
+void wall_reduction_steps(const calculation *c, rbow_strength *s, double yield, const char *const words[3])
 {
     const rbow_section *tube = &s->section;
     const double ratio = tube->diameter_to_wall * yield / c->k.elastic_modulus;
@@ -20,7 +22,7 @@ static void wall_reduction(const calculation *c, rbow_strength *s, double yield,
     STEP(c, words[2], "Fc = Q Fy", "# × #", s->compression_yield, c->stress, wall_rule, q, yield);
 }
 
-static void section(const calculation *c, rbow_tube_size tube, rbow_section *s)
+void section_steps(const calculation *c, rbow_tube_size tube, rbow_section *s)
 {
     rbow_section_of(tube.od, tube.wall, s);
     STEP(c, "area", "A = π t (D − t)", "π × # × (# − #)", s->area, c->area, textbook, s->wall, s->od, s->wall);
@@ -44,9 +46,9 @@ static void weld_zone(calculation *c)
     if (m->dressed > 0) {
         STEP(c, "outside diameter, dressed", "D − 2 g", "# − 2 × #", size.od, c->length, c->given, m->od, m->dressed);
         STEP(c, "wall, dressed", "t − g", "# − #", size.wall, c->length, c->given, m->wall, m->dressed);
-        section(c, size, &s->section);
+        section_steps(c, size, &s->section);
     }
-    wall_reduction(c, s, c->k.weld_yield, words);
+    wall_reduction_steps(c, s, c->k.weld_yield, words);
     s->yield = c->k.weld_yield;
 }
 
@@ -64,8 +66,8 @@ void tube_steps(calculation *c)
     STEP(c, "wall", "t", "#", m->wall, c->length, c->given, m->wall);
     STEP(c, "length, joint to joint", "L", "#", m->length, c->length, c->given, m->length);
     c->tube.yield = k->yield;
-    section(c, (rbow_tube_size){m->od, m->wall}, &c->tube.section);
-    wall_reduction(c, &c->tube, k->compression_yield, words);
+    section_steps(c, (rbow_tube_size){m->od, m->wall}, &c->tube.section);
+    wall_reduction_steps(c, &c->tube, k->compression_yield, words);
     weld_zone(c);
 }
 
@@ -79,4 +81,28 @@ double weight_step(const calculation *c)
         STEP(c, "weight of the tube", "W = density × A L", "# × # × #", weight, c->force, same, c->k.density, c->tube.section.area,
              c->m.length);
     return weight;
+}
+
+void locked_in_steps(calculation *c)
+{
+    const rbow_member *m = &c->m;
+    const double e = c->k.elastic_modulus, area = c->tube.section.area;
+    if (!(fabs(m->gap) > 0)) return;
+    working_heading(c->w, "Locked-in axial force", "");
+    rbow_fit_tension(m->gap, m->length, e * area, m->gap_stiffness, &c->tension);
+    if (isinf(m->gap_stiffness))
+        STEP(c, "locked-in tension", "T0 = gap E A / L, rigid surroundings", "# × # × # / #", c->tension, c->force,
+             "Hooke's law", m->gap, e, area, m->length);
+    else
+        STEP(c, "locked-in tension", "T0 = gap / (L/(E A) + 1/k)", "# / (# / (# × #) + 1 / #)", c->tension, c->force,
+             "Hooke's law", m->gap, m->length, e, area, m->gap_stiffness);
+}
+
+void own_weight_steps(const calculation *c)
+{
+    if (!(fabs(c->weight_load) > 0)) return;
+    working_heading(c->w, "Own weight", "");
+    const double weight = weight_step(c);
+    STEP(c, "across the tube", "w = W g cos(slope) / L", "# × # × cos(#°) / #", c->weight_load, c->spread, "statics", weight,
+         c->m.vertical_g, c->m.slope * 180 / pi, c->m.length);
 }

@@ -6,34 +6,6 @@
 #include "working/tube_steps.h"
 #include "working/use_steps.h"
 
-#include <railbow/forced_fit.h>
-
-/* ---- the locked-in force, and the weight ------------------------------------------------------------------ */
-
-static void locked_in(calculation *c)
-{
-    const rbow_member *m = &c->m;
-    const double e = c->k.elastic_modulus, area = c->tube.section.area;
-    if (!(fabs(m->gap) > 0)) return;
-    working_heading(c->w, "Locked-in axial force", "");
-    rbow_fit_tension(m->gap, m->length, e * area, m->gap_stiffness, &c->tension);
-    if (isinf(m->gap_stiffness))
-        STEP(c, "locked-in tension", "T0 = gap E A / L, rigid surroundings", "# × # × # / #", c->tension, c->force,
-             "Hooke's law", m->gap, e, area, m->length);
-    else
-        STEP(c, "locked-in tension", "T0 = gap / (L/(E A) + 1/k)", "# / (# / (# × #) + 1 / #)", c->tension, c->force,
-             "Hooke's law", m->gap, m->length, e, area, m->gap_stiffness);
-}
-
-static void own_weight(const calculation *c)
-{
-    if (!(fabs(c->weight_load) > 0)) return;
-    working_heading(c->w, "Own weight", "");
-    const double weight = weight_step(c);
-    STEP(c, "across the tube", "w = W g cos(slope) / L", "# × # × cos(#°) / #", c->weight_load, c->spread, "statics", weight,
-         c->m.vertical_g, c->m.slope * 180 / pi, c->m.length);
-}
-
 /* ---- the three checks ----------------------------------------------------------------------------------- */
 
 typedef struct limit_words {
@@ -124,8 +96,8 @@ bool working_of(working *w, const rbow_member *member, const rbow_material *mate
     tube_steps(&c);
     column_steps(&c);
     joint_steps(&c);
-    locked_in(&c);
-    own_weight(&c);
+    locked_in_steps(&c);
+    own_weight_steps(&c);
     working_heading(c.w, "Run load", "");
     STEP(&c, "push as given", "C, pull negative", "#", c.m.compression, c.force, "load case", c.m.compression);
     column_check(&c, &limits[RBOW_BY_COLUMN]);

@@ -238,7 +238,7 @@ static void ck_members(bool seen[])
 
 START_TEST(every_status_is_provoked)
 {
-    bool seen[100] = {false};
+    bool seen[120] = {false};
     rbow_result r;
     const rbow_member m = sound();
     ck_assert_int_eq(rbow_member_check(&m, &steel, &r), RBOW_OK);
@@ -253,6 +253,7 @@ START_TEST(every_status_is_provoked)
 #define CK_ELSEWHERE(name, value, input, text) seen[-(value)] = true; /* provoked by tests/frame and tests/detail/test_faults.c */
     RBOW_FRAME_STATUS_LIST(CK_ELSEWHERE)
     RBOW_DETAIL_STATUS_LIST(CK_ELSEWHERE)
+    RBOW_SHOP_STATUS_LIST(CK_ELSEWHERE) /* tests/shop */
 #define CK_SEEN(name, value, input, text) ck_assert_msg(seen[-(value)], #name " was not provoked");
     RBOW_STATUS_LIST(CK_SEEN)
 }

@@ -2,7 +2,7 @@
 #include "near.h"
 
 #include "cases/check_table.h"
-#include "cases/table_list.h"
+#include "cases/list/table_list.h"
 
 #include <string.h>
 

@@ -49,18 +49,23 @@ def worked_out(expression):
                        "no limit": "inf"}.items():
         expression = expression.replace(sign, word)
     expression = re.sub(r"(\(?[-\d.e+]+\)?)°", r"(\1*pi/180)", expression)
-    known = {name: getattr(math, name) for name in "sin cos tan sinh cosh tanh sqrt pi inf".split()}
+    known = {name: getattr(math, name) for name in "sin cos tan asin sinh cosh tanh sqrt pi inf".split()}
     return eval(expression, {"__builtins__": {}}, {**known, "min": min, "max": max})
 
 
 class Page(ProgramTest):
     def page(self, *words, name="page.html", status=(0, 1), cases="cases.csv"):
-        run = self.check(cases, "--report", name, *words)
+        """Every case has a sheet, and the working stands open."""
+        run = self.check(cases, "--report", name, "--pages", "all", "--working", *words)
         self.assertIn(run.status, status, run.err)
+        return self.xml(name)
+
+    def xml(self, name):
         return xml.fromstring(self.read(name))
 
     def cards(self, page):
-        return [e for e in page.iter("section") if e.get("class") == "card"]
+        """In the order of the file; on the page the smallest margin comes first."""
+        return sorted((e for e in page.iter("section") if e.get("class") == "card"), key=lambda e: int(e.get("id").split("-")[1]))
 
     def steps(self, element):
         """The working as (step, formula, numbers, result, source)."""
@@ -71,6 +76,11 @@ class Page(ProgramTest):
 
     def result(self, card, step):
         return next(row[3] for row in self.steps(card) if row[0] == step)
+
+    def record(self, page):
+        """What was checked: (name, value) pairs."""
+        pairs = next(e for e in page.iter("section") if e.get("class") == "record").find("dl")
+        return [(self.words(name), self.words(value)) for name, value in zip(list(pairs)[::2], list(pairs)[1::2])]
 
     def words(self, element):
         return " ".join("".join(element.itertext()).split())

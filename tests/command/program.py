@@ -28,7 +28,7 @@ SHORT = {"compression [lbf]": "20000"}
 CASE_COLUMNS = """case note part od wall material length end_a end_b column_curve compression eccentricity
     eccentricity_clock moment_a moment_b moment_clock point_load point_at point_clock spread_load spread_clock
     vertical_g slope torque bow bow_clock bow_shape bow_at miss_a miss_a_clock miss_b miss_b_clock gap
-    gap_stiffness weld_zone dressed factor factor_yield""".split()
+    gap_stiffness weld_zone dressed factor factor_yield cycles cycle_low cycle_high""".split()
 MATERIAL_COLUMNS = """material wall_over wall_up_to elastic_modulus shear_modulus density yield compression_yield
     ultimate weld_yield column_intercept column_curve source""".split()
 RESULT_COLUMNS = """case,od [in],wall [in],material,verdict,margin,governs,margin_as_built,margin_unforced,
@@ -52,7 +52,7 @@ SI = {"in": "mm", "lbf": "N", "psi": "MPa", "in-lbf": "N-mm", "lb": "kg", "lb/ft
       "in^3": "mm^3", "in^4": "mm^4", "deg": "deg", "rad": "rad"}
 
 CAUTION = ["no substitute for the rule book, local codes and a licensed engineer",
-           "does not cover fatigue, cracks, weld defects, dents or impact"]
+           "covers fatigue only as the command life estimates it, and does not cover cracks, weld defects, dents or impact"]
 
 
 def glossary(shown):
@@ -166,7 +166,9 @@ class ProgramTest(unittest.TestCase):
                    ["scatter", "--tolerances", "tolerances.csv", "--samples", "64"]]
         return [[*words, "--jobs", "1", "bowed.csv"] for words in studies] + [
             ["inspect", "--spec", shop / "spec.csv", "--cases", shop / "parts.csv", shop / "readings.csv"],
-            ["release", shop / "cuts.csv"], ["pull", "--steps", "4", shop / "horns.csv"]]
+            ["life", "--jobs", "1", "--details", shop / "life_details.csv", shop / "life.csv"],
+            ["release", shop / "cuts.csv"], ["pull", "--steps", "4", shop / "horns.csv"], ["sight", shop / "sight.csv"],
+            ["sticks", shop / "sticks_parts.csv", "--stock", shop / "sticks_stock.csv"]]
 
     def read(self, name):
         return (self.folder / name).read_text(encoding="utf-8")

@@ -93,7 +93,8 @@ class File(ProgramTest):
                 self.assertRun(self.check("-", stdin=content), 0, out=want)
 
     def test_every_column_of_the_format_is_known(self):
-        needs = {"": "note part case material column_curve bow_shape vertical_g factor factor_yield slope end_a end_b "
+        needs = {"": "note part case material column_curve bow_shape vertical_g factor factor_yield cycles cycle_low cycle_high slope end_a "
+                     "end_b "
                      + " ".join(name for name in CASE_COLUMNS if name.endswith("clock")),
                  " [lbf]": "compression point_load", " [in-lbf]": "moment_a moment_b torque",
                  " [lbf/in]": "spread_load gap_stiffness"}
@@ -138,6 +139,7 @@ class Rows(ProgramTest):
         ("dressed [in]", "-0.001", "0 0.0527", "must be at least 0"),
         ("factor", "0 -1.5", "0.001 1.5", "must be above 0"),
         ("factor_yield", "0 -1.5", "0.001 1.5", "must be above 0"),
+        ("cycles", "0 -1", "0.5 40", "must be above 0"),
     ]
     NEEDED = {"miss_a": {"end_a": "fixed"}, "miss_b": {"end_b": "fixed"}}  # an end that holds a miss
     EITHER_SIGN = ["compression [lbf]", "moment_a [in-lbf]", "moment_b [in-lbf]", "point_load [lbf]",

@@ -1,6 +1,7 @@
 """The page of check: complete, safe, in one file, and with the numbers of the result."""
 
 import csv
+import hashlib
 import math
 import re
 
@@ -14,7 +15,8 @@ class Whole(Page):
         self.cases(FORCED, {})
         self.page("--title", "T")
         text = self.read("page.html")
-        for outside in "http", "url(", "src=", "@import", "<script", "<link", "javascript":
+        self.assertNotRegex(text, "http(?!-equiv)")
+        for outside in "url(", "src=", "@import", "<script", "<link", "javascript":
             self.assertNotIn(outside, text)
         for target in re.findall(r'href="([^"]*)"', text):
             self.assertRegex(target, r"^#case-\d+$")
@@ -91,6 +93,97 @@ class Whole(Page):
         run = self.check("cases.csv", "-o", "x", "--report", "./x")
         self.assertRun(run, 2, "./x: the report and the answer cannot be the same file", "")
         self.assertEqual(self.listing(), ["cases.csv"])
+
+
+class Sheets(Page):
+    """Which cases have a sheet, in which order, and what is shown at once."""
+
+    def plain(self, *words):
+        self.assertIn(self.check("cases.csv", "--report", "page.html", *words).status, (0, 1))
+        return self.xml("page.html")
+
+    def sheets(self, page):
+        return [e.find("h2").text for e in page.iter("section") if e.get("class") == "card"]
+
+    def listed(self, page):
+        return [self.words(tr[0]) for tr in page.find("body/main/table/tbody")]
+
+    def pushed(self, *loads):
+        self.cases(*({"case": f"p{load}", "compression [lbf]": str(load)} for load in loads))
+
+    def test_the_worst_comes_first_and_the_headline_leads_to_it(self):
+        self.pushed(3000, 20000, 1000, 21000, 2000)
+        page = self.plain()
+        self.assertEqual(self.listed(page), ["p21000", "p20000", "p3000", "p2000", "p1000"])
+        self.assertEqual(self.sheets(page), ["p21000", "p20000", "p3000"])  # both short ones, and the tightest
+        link = page.find("body/main/p/a")
+        self.assertEqual((link.text, link.get("href")), ("p21000", "#case-4"))
+        self.assertEqual([a.get("href") for a in page.find("body/main/table").iter("a")], ["#case-4", "#case-2", "#case-1"])
+        self.assertIn("A sheet follows for 3 of the 5 cases", self.words(page))
+        self.assertEqual(len(self.sheets(self.plain("--pages", "all"))), 5)
+        self.assertEqual(len(self.sheets(self.plain("--pages", "short"))), 3)
+
+    def test_equal_margins_stay_as_in_the_file(self):
+        self.cases(*({"case": f"c{i}"} for i in range(5)))
+        self.assertEqual(self.listed(self.plain()), [f"c{i}" for i in range(5)])
+
+    def test_many_short_cases_stay_a_small_page(self):
+        self.pushed(*range(20000, 20500))
+        self.assertEqual(len(self.sheets(self.plain())), 12)
+        self.assertLess((self.folder / "page.html").stat().st_size, 2e6)
+
+    def test_the_working_is_closed_unless_it_is_asked_for(self):
+        self.pushed(20000)
+        self.assertEqual([d.get("open") for d in self.plain().iter("details")], [None])
+        self.assertEqual([d.get("open") for d in self.plain("--working").iter("details")], ["open"])
+        self.assertIn("details:not([open]){display:none}", self.read("page.html"))
+
+    def test_options_of_the_page_need_a_page(self):
+        self.pushed(20000)
+        for words, name in (["--working"], "working"), (["--pages", "all"], "pages"):
+            self.assertRun(self.check("cases.csv", *words), 2, f"check: --{name} stands on the page, but --report names none", "")
+        self.assertRun(self.check("cases.csv", "--report", "p.html", "--pages", "some"), 2, "--pages: 'some' is not one of short, all", "")
+
+    def test_what_to_do_stands_under_the_verdict(self):
+        rail = {"end_a": "welded", "end_b": "welded", "weld_zone [in]": "1", "compression [lbf]": "4600", "bow [in]": "0.025",
+                "bow_clock": "180", "miss_a [in]": "0.5", "miss_a_clock": "0"}
+        self.cases(rail)
+        page = self.plain()
+        said = self.words(page.findall("body/main/p")[1])
+        self.assertRegex(said, r"^To make it hold: pull A to within 0\.\d+ in \(\d+/\d+\)")
+        text = " ".join(self.check("cases.csv", "--format", "text").out.split())
+        self.assertIn(said, text)
+        self.assertIn(said, " ".join(self.run_program("explain", "cases.csv", "rail").out.split()))
+        self.cases({})
+        self.assertNotIn("To make it hold", self.words(self.plain()))
+
+
+class Record(Page):
+    def test_it_forbids_every_connection(self):
+        self.cases({})
+        policy = next(m for m in self.page().iter("meta") if m.get("http-equiv"))
+        self.assertEqual(policy.get("http-equiv"), "Content-Security-Policy")
+        rules = dict(rule.split(maxsplit=1) for rule in policy.get("content").split("; "))
+        self.assertEqual(rules, {"default-src": "'none'", "style-src": "'unsafe-inline'", "base-uri": "'none'", "form-action": "'none'"})
+        self.assertLess(self.read("page.html").index("http-equiv"), self.read("page.html").index("<style>"))
+
+    def test_what_was_checked(self):
+        self.cases({})
+        record = self.record(self.page("--factor", "1.25"))
+        digest = hashlib.sha256((self.folder / "cases.csv").read_bytes()).hexdigest()
+        self.assertIn(("Input", f"cases.csvSHA-256 {digest}"), record)
+        self.assertIn(("Command", "railbow check --factor 1.25 cases.csv"), record)
+        self.assertEqual([name for name, _ in record], ["Program", "Version", "Command", "Input", "Materials", "Good to", "Clocks"])
+        signed = next(e for e in self.xml("page.html").iter("p") if e.get("class") == "sign")
+        self.assertEqual([s.text for s in signed], ["Checked by", "Date"])
+
+    def test_a_file_that_was_not_read_has_no_digest(self):
+        self.cases({})
+        run = self.check("cases.csv", "no.csv", "--report", "p.html")
+        self.assertEqual(run.status, 2)
+        inputs = [value for name, value in self.record(self.xml("p.html")) if name == "Input"]
+        self.assertRegex(inputs[0], "^cases.csvSHA-256 [0-9a-f]{64}$")
+        self.assertEqual(inputs[1], "no.csv")
 
 
 class Said(Page):
@@ -244,6 +337,50 @@ class Drawn(Page):
             wide = float(re.search(r"h([\d.]+)", bar.get("d")).group(1))
             self.assertAlmostEqual(wide / (2 * outer), (10 / 25.4 if units == "si" else 0.5) / 1.25, 3)
 
+    def rail(self, **case):
+        self.cases({"end_a [in-lbf/rad]": case.pop("end_a", "pinned"), **{k.replace("_in", " [in]"): v for k, v in case.items()}})
+        return self.drawing(self.cards(self.page())[0], "The tube from joint A")
+
+    def kinds(self, drawing):
+        return {name: sum(e.get("class") == name for e in drawing.iter()) for name in ("foot", "bead", "plate", "ring")}
+
+    def test_joints_have_their_signs(self):
+        for end_a, end_b, want in (("pinned", "pinned", {"foot": 2, "bead": 0, "plate": 0, "ring": 2}),
+                                   ("welded", "pinned", {"foot": 1, "bead": 2, "plate": 1, "ring": 1}),
+                                   ("fixed", "free", {"foot": 0, "bead": 0, "plate": 1, "ring": 0}),
+                                   ("100000", "fixed", {"foot": 0, "bead": 0, "plate": 2, "ring": 0})):
+            drawing = self.rail(end_a=end_a, end_b=end_b, **{"compression [lbf]": "500"})
+            self.assertEqual(self.kinds(drawing), want, (end_a, end_b))
+
+    def test_loads_at_the_ends_are_drawn_with_their_values(self):
+        drawing = self.rail(**{"compression [lbf]": "900", "eccentricity [in]": "0.25", "eccentricity_clock": "0", "moment_a [in-lbf]": "300",
+                               "moment_b [in-lbf]": "200", "moment_clock": "0", "torque [in-lbf]": "800"})
+        said = {t.text for t in drawing.iter("text")}
+        self.assertLessEqual({"push 900 lbf", "off axis 0.25 in", "300 in-lbf", "200 in-lbf", "torque 800 in-lbf"}, said)
+
+    def test_the_bend_has_its_own_scale_and_the_miss_none(self):
+        for miss in "0.125", "0.25":
+            drawing = self.rail(end_a="welded", end_b="welded", **{"compression [lbf]": "100", "bow [in]": "0.02", "bow_clock": "0",
+                                                                   "miss_a [in]": miss, "miss_a_clock": "0", "weld_zone [in]": "1"})
+            words = [t.text for t in drawing.iter("text")]
+            value = next(float(w.split()[0]) for w in words if w.endswith(" of bend"))
+            bar = next(p for p in drawing.iter("path") if re.search(r"h8m-4 0v", p.get("d")))
+            units = float(re.search(r"v-([\d.]+)m", bar.get("d")).group(1)) / value
+            bow = next(self.numbers(p) for p in drawing.iter("path") if p.get("class") == "dotted")
+            self.assertAlmostEqual((max(bow[1::2]) - min(bow[1::2])) / units, 0.02, delta=0.0005)
+            loaded = next(self.numbers(p) for p in drawing.iter("path") if p.get("class") == "strong")
+            self.assertGreater(max(loaded[1::2]) - min(loaded[1::2]), 5)  # a forced fit does not look straight
+            self.assertTrue(any(w.startswith(f"A’s bar misses B by {float(miss):.3f} in") for w in words), words)
+            self.assertEqual(sum(p.get("class") == "ghost" for p in drawing.iter("path")), 1)
+
+    def test_the_clock_has_the_values_as_given(self):
+        self.cases({"end_a": "welded", "compression [lbf]": "900", "bow [in]": "0.03", "bow_clock": "any", "miss_a [in]": "0.1",
+                    "miss_a_clock": "37.5", "point_load [lbf]": "12", "point_at [in]": "5", "point_clock": "270"})
+        said = [t.text for t in self.drawing(self.cards(self.page())[0], "Where bow").iter("text")]
+        for words in "1  bow 0.03 in", "2  miss_a 0.1 in", "toward 37.5°", "3  point_load 12 lbf", "toward 270°":
+            self.assertIn(words, said)
+        self.assertTrue(any(w.startswith("clock not given; worst ") for w in said))
+
     def test_the_curve_passes_through_the_tube(self):
         self.cases(FORCED)
         card, row = self.cards(self.page())[0], self.check().rows[0]
@@ -280,10 +417,12 @@ class Drawn(Page):
 
     def test_the_margin_bar(self):
         self.cases({"compression [lbf]": "1000"}, {"compression [lbf]": "20000"})
-        rows = self.check().rows
+        rows = sorted(self.check().rows, key=lambda row: float(row["margin"]))
         for row, tr in zip(rows, self.page().find("body/main/table/tbody")):
-            bar = list(tr.iter("rect"))[1]
-            self.assertAlmostEqual(float(bar.get("width")), 50 * min(1, abs(float(row["margin"]))), 2)
+            bar, margin = list(tr.iter("rect"))[1], float(row["margin"])
+            self.assertAlmostEqual(float(bar.get("width")), 50 * min(1, abs(margin)), 2)
+            self.assertEqual(len(list(tr.iter("path"))), int(abs(margin) > 1))  # a pointed end: beyond the bar
+            self.assertIn("beyond" if abs(margin) > 1 else f"{100 * margin:+.1f} %", self.words(next(tr.iter("title"))))
 
 
 if __name__ == "__main__":

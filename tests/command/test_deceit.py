@@ -16,6 +16,7 @@ class Deceit(ProgramTest):
 
     def nasty_cases(self):
         self.cases({"case": NASTY, "note": NASTY, "part": NASTY, **HOLDS, "bow [in]": "0.02"}, name="bowed.csv")
+        self.file("nasty_details.csv", f"case,detail,kind,at\n{NASTY},{NASTY},ring weld,a\n")
 
     def commands(self):
         """As other_commands, on names that are nasty."""
@@ -33,6 +34,7 @@ class Deceit(ProgramTest):
         self.nasty_cases()
         plain = [[str(word) for word in command] for command in words]
         shops = {str(shop / name): name for name in ("readings.csv", "parts.csv", "cuts.csv", "horns.csv")}
+        shops |= {str(shop / "life.csv"): "bowed.csv", str(shop / "life_details.csv"): "nasty_details.csv"}
         return [["check", "bowed.csv"], ["explain", "bowed.csv", NASTY],
                 *[[shops.get(word, word) for word in command] for command in plain]]
 
@@ -48,7 +50,7 @@ class Deceit(ProgramTest):
         self.nasty_cases()
         self.file("tolerances.csv", "column,minus,plus,unit\nwall,10,10,%\n")
         for words in (["check"], ["compare", "--walls", "0.058,0.065"], ["sweep", "--vary", "length=20:40:20"],
-                      ["limit", "--find", "bow", "--to", "1in"], ["index"],
+                      ["limit", "--find", "bow", "--to", "1in"], ["index"], ["life", "--details", "nasty_details.csv"],
                       ["scatter", "--tolerances", "tolerances.csv", "--samples", "64"]):
             with self.subTest(words=words):
                 run = self.run_program(*words, "bowed.csv", "--report", "page.html", "--title", NASTY, "--by", NASTY,

@@ -75,10 +75,36 @@ class Json(ProgramTest):
         for words, columns in ([], RESULT_COLUMNS), (["--units", "si"], in_si(RESULT_COLUMNS)):
             named = [name_and_unit(column) for column in columns.split(",")]
             answer = self.answer(*words)
-            self.assertEqual(list(answer), ["version", "command", "inputs", "materials", "units", "rows", "refused"])
+            self.assertEqual(list(answer), ["version", "command", "inputs", "materials", "units", "rows", "advice", "refused"])
             self.assertEqual(answer["units"], {name: unit for name, unit in named if unit})
             for row in answer["rows"]:
                 self.assertEqual(list(row), [name for name, _ in named])
+
+    def test_advice_is_that_of_the_worst_row_for_any_number_of_threads(self):
+        rows = [{"case": f"r{i}", "end_a": "welded", "end_b": "welded", "weld_zone [in]": "1", "length [in]": "24", "compression [lbf]": "4600",
+                 "bow [in]": "0.025", "bow_clock": "180", "miss_a [in]": str(0.35 + 0.001 * (i * 37 % 150)), "miss_a_clock": "0"} for i in range(150)]
+        self.cases(*rows)
+        answers = [self.answer("--jobs", jobs)["advice"] for jobs in ("1", "2")]
+        self.assertEqual(answers[0], answers[1])
+        worst = min(self.check().rows, key=lambda row: float(row["margin"]))
+        changes = answers[0]["rows"]
+        self.assertEqual({change["case"] for change in changes}, {worst["case"]})
+        self.assertEqual(answers[0]["units"], {"now": "in", "to": "in"})
+        for change in changes:
+            row = next(r for r in rows if r["case"] == worst["case"])
+            self.cases({**row, {"wall": "wall [in]"}.get(change["column"], change["column"] + " [in]"): repr(change["to"])})
+            self.assertTrue(near(float(self.check().rows[0]["margin"]), change["margin"], 1e-9))
+            self.assertGreaterEqual(change["margin"], 0)
+        self.assertEqual(self.check("cases.csv", "--format", "json", "--report", "p.html").json, self.answer())
+
+    def test_advice_says_nothing_where_all_hold_and_where_nothing_helps(self):
+        self.cases({"compression [lbf]": "1000"})
+        self.assertEqual(self.answer()["advice"]["rows"], [])
+        self.assertNotIn("To make it hold", self.check("cases.csv", "--format", "text").out)
+        self.cases({"compression [lbf]": "900000"})
+        self.assertEqual(self.answer()["advice"]["rows"], [])
+        self.assertIn("No single change makes it hold", self.check("cases.csv", "--format", "text").out)
+        self.assertNotIn("advice", self.check().out)
 
     def test_one_row_no_row_and_only_bad_rows(self):
         self.cases(HOLDS)

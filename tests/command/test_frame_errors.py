@@ -48,10 +48,10 @@ class Files(FrameTest):
 
     def test_options_of_a_frame(self):
         self.cases({})
-        self.assertRun(self.check("cases.csv", "--of", "runs"), 2, "check: --of is for a frame: name its folder", "")
+        self.assertRun(self.check("cases.csv", "--of", "runs"), 2, "check: --of tubes, joints, runs or arch is for a frame: name its folder", "")
         self.assertRun(self.check("cases.csv", "--all"), 2, "check: --all is for a frame: name its folder", "")
         self.frame()
-        self.assertRun(self.check("frame", "--of", "nodes"), 2, "--of: 'nodes' is not one of tubes, joints, runs, arch", "")
+        self.assertRun(self.check("frame", "--of", "nodes"), 2, "--of: 'nodes' is not one of tubes, joints, runs, arch, details", "")
 
 
 class Cells(FrameTest):

@@ -112,12 +112,20 @@ class Page(FrameTest):
             self.assertNotRegex(text, r"https?://(?!www\.w3\.org)|<script|<link|@import|url\(")
         self.assertIn("not judged", text)
 
+    def test_what_is_for_load_cases_alone(self):
+        self.frame()
+        for words, name in (["--working"], "working"), (["--pages", "all"], "pages"):
+            run = self.check("frame", "--report", "page.html", *words)
+            self.assertEqual(run.status, 2)
+            self.assertIn(f"check: --{name} is for load cases", run.err)
+
     def test_title_and_origin(self):
         self.frame()
         self.page("--title", "Nose <1>", "--by", "K", "--note", "n", "--date", "today")
         text = self.read("page.html")
         self.assertIn("<title>Nose &lt;1&gt;</title>", text)
-        self.assertIn("Read: frame/joints.csv, frame/tubes.csv, frame/loads.csv.", text)
+        places = [text.index(f"<dt>Input</dt><dd>frame/{name}.csv<br/>") for name in ("joints", "tubes", "loads")]
+        self.assertEqual(places, sorted(places))
 
 
 if __name__ == "__main__":

@@ -13,10 +13,10 @@ COMMANDS = ["new", "check", "explain", "section", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
     "new": ["--all", "--frame", "--units us|si", "-h, --help"],
-    "explain": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT",
-                                 "--by TEXT", "--note TEXT", "--date TEXT", "-h, --help"],
-    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--live", "--title TEXT",
-                               "--by TEXT", "--note TEXT", "--date TEXT", "--jobs N", "-h, --help"],
+    "explain": OUTPUT_OPTIONS + ["--details FILE", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT",
+                                 "--date TEXT", "-h, --help"],
+    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
+                               "--pages short|all", "--working", "--live", "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],
     "help": ["-h, --help"],
@@ -92,7 +92,7 @@ class Columns(ProgramTest):
         "Tubes of a frame (tubes.csv)": """tube part from to od wall material end_a end_b column_curve fixity bow bow_clock bow_shape bow_at
             miss_a miss_a_clock miss_b miss_b_clock gap weld_zone dressed note""".split(),
         "Loads of a frame (loads.csv)": """run joint tube force_x force_y force_z moment_x moment_y moment_z at spread_x spread_y spread_z
-            vertical_g forward_g left_g factor factor_yield note""".split(),
+            vertical_g forward_g left_g factor factor_yield cycles cycle_low cycle_high note""".split(),
         "Results of check on a frame: tubes": [name_and_unit(column)[0] for column in TUBE_COLUMNS.split(",")],
         "Results of check on a frame: joints (--of joints)": [name_and_unit(column)[0] for column in JOINT_COLUMNS.split(",")],
         "Results of check on a frame: runs (--of runs)": [name_and_unit(column)[0] for column in RUN_COLUMNS.split(",")],
@@ -130,9 +130,11 @@ class HelpColumns(ProgramTest):
     SAMPLE = {  # what makes each command write its columns
         "check": ["nose.csv"], "compare": ["nose.csv", "--walls", "0.058"], "index": ["nose.csv"],
         "scatter": ["nose.csv", "--tolerances", "tolerances.csv", "--samples", "16"], "release": ["cuts.csv"],
+        "life": ["life.csv", "--details", "life_details.csv"],
         "cut": ["frame", "--tube", "rail UL 2", "--at", "12in"],
         "inspect": ["--spec", "spec.csv", "--cases", "parts.csv", "readings.csv"], "pull": ["horns.csv"], "section": ["1x0.05"],
         "cases": ["nose.csv"], "explain": ["nose.csv", "diagonal - push"], "limit": ["nose.csv", "--find", "factor", "--to", "2"],
+        "sight": ["sight.csv"], "sticks": ["sticks_parts.csv", "--stock", "sticks_stock.csv"],
         "sweep": ["nose.csv", "--vary", "factor=1:2:1"],
     }
 

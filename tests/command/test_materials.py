@@ -170,10 +170,13 @@ class Told(ProgramTest):
         self.assertEqual(answer["inputs"], ["cases.csv", "stdin", "t.csv"])
         self.assertEqual(answer["command"], ["railbow", "scatter", "--tolerances", "t.csv", "--samples", "64", "cases.csv", "-"])
         page = self.read("p.html")
-        self.assertIn("with the command: railbow scatter --tolerances t.csv --samples 64 cases.csv -. Read: cases.csv, stdin, "
-                      "t.csv. Materials: ", page)
-        self.assertIn("Made by railbow " + answer["version"], page)
-        self.assertIn(f"{self.installed.materials}, SHA-256 {answer['materials']['sha256']}.", page)
+        digest = {name: hashlib.sha256((self.folder / name).read_bytes()).hexdigest() for name in ("cases.csv", "t.csv")}
+        digest["stdin"] = digest["cases.csv"]
+        for words in (["<dt>Version</dt><dd>" + answer["version"]],
+                      ["<dt>Command</dt><dd>railbow scatter --tolerances t.csv --samples 64 cases.csv -</dd>"],
+                      [f'<dt>Materials</dt><dd>{self.installed.materials}<br/><span class="digest">SHA-256 {answer["materials"]["sha256"]}</span>'],
+                      *([f'<dt>Input</dt><dd>{name}<br/><span class="digest">SHA-256 {digest[name]}</span>'] for name in answer["inputs"])):
+            self.assertIn(words[0], page)
 
     def test_a_list_that_stands_apart(self):
         answer = self.run_program("compare", "cases.csv", "--walls", "0.058,0.065", "--format", "json").json

@@ -18,6 +18,14 @@ class MemoryOfCommands(MemoryTest):
             for whole, run in self.every(*words, status=self.run_program(*words).status, most=30):
                 self.whole_or_said(whole, run)
 
+    def test_the_texts_and_pages_of_the_shop(self):
+        shop = self.installed.source / "cases"
+        sticks = ["sticks", shop / "sticks_parts.csv", "--stock", shop / "sticks_stock.csv"]
+        for words in (["sight", shop / "sight.csv", "--format", "text", "--report", "page.html"], ["sight", shop / "sight.csv", "--format", "json"],
+                      [*sticks, "--format", "text", "--report", "page.html"], [*sticks, "--format", "json"]):
+            for whole, run in self.every(*words, most=40):
+                self.whole_or_said(whole, run)
+
     def test_the_decisions_about_a_frame(self):
         frame = self.installed.source / "cases" / "portal"
         for words in (["compare", "--walls", "0.028,0.058"], ["sweep", "--tube", "beam", "--vary", "wall=0.035:0.065:0.015"],
@@ -29,6 +37,21 @@ class MemoryOfCommands(MemoryTest):
                     self.assertLessEqual(set(run.out.splitlines()), set(whole.out.splitlines()))
                 else:
                     self.whole_or_said(whole, run)
+
+    def test_a_page_of_lives(self):
+        """Where the answer fails there is no page."""
+        cases = self.installed.source / "cases"
+        words = ["life", cases / "life.csv", "--details", cases / "life_details.csv", "--jobs", "1", "--format", "csv", "--report", "page.html"]
+        for whole, run in self.every(*words, status=0, most=60):
+            self.whole_or_said(whole, run)
+
+    def test_lives_of_a_frame(self):
+        self.run_program("new", "--frame", "frame")
+        self.file("frame/details.csv", "tube,detail,kind,at [in],hole [in]\nrail LL,weld,ring weld,a,\nrail UL,hole,hole,10,0.2\n")
+        for form in "text", "json":
+            words = ["life", "frame", "--jobs", "1", "--format", form]
+            for whole, run in self.every(*words, status=0, most=40):
+                self.whole_or_said(whole, run)
 
     def test_explain(self):
         self.cases({**HOLDS, "bow [in]": "0.02", "note": "a"}, {"case": "other"})

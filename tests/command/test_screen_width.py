@@ -68,6 +68,10 @@ class Screen(ProgramTest):
         self.file("t.csv", "column,minus,plus,unit,shape\nwall,10,10,%,normal\n")
         self.file("cuts.csv", sheet([{**CUT, "case": name} for name in NEAR]))
         self.file("horns.csv", sheet([{**HORN, "case": name} for name in NEAR]))
+        self.file("sight.csv", sheet([{"line": name, "kind": "socket", "station [in]": x, "up [in]": 0.01 * x, "landing [in]": 30}
+                                      for name in NEAR for x in (0, 10)]))
+        self.file("parts.csv", sheet([{"part": name, "od [in]": 1.25, "wall [in]": 0.058, "length [in]": 30} for name in NEAR]))
+        self.file("stock.csv", sheet([{"stick": "mill", "od [in]": 1.25, "wall [in]": 0.058, "length [in]": 900}]))
         self.file("spec.csv", sheet([{"part": "p", "wall_least [in]": "0.05"}]))
         self.file("readings.csv", sheet([{"tag": name, "part": "p", "measure": "wall", "clock": clock, "reading [in]": "0.058"}
                                          for name in NEAR for clock in (0, 120, 240)]))
@@ -84,8 +88,9 @@ class Screen(ProgramTest):
             ["explain", shop / "nose.csv", "new rail - forced 1/2"],
             ["inspect", "--spec", shop / "spec.csv", "--cases", shop / "parts.csv", shop / "readings.csv"],
             ["release", shop / "cuts.csv"], ["pull", "--steps", "4", shop / "horns.csv"],
+            ["sight", shop / "sight.csv"], ["sticks", shop / "sticks_parts.csv", "--stock", shop / "sticks_stock.csv"],
             ["section", "--ods", "1,1.25,1.5", "--walls", "0.049,0.058,0.065"], ["columns"], ["help"],
-            *(["help", name] for name in ("check", "compare", "limit", "scatter", "inspect", "pull", "explain"))]
+            *(["help", name] for name in ("check", "compare", "limit", "scatter", "inspect", "pull", "explain", "sight", "sticks"))]
         for words in runs:
             for width in WIDTHS:
                 with self.subTest(words=[str(word) for word in words], width=width):
@@ -95,9 +100,9 @@ class Screen(ProgramTest):
 
     def test_near_names_fit_and_differ(self):
         self.near_files()
-        heads = {"check": "case", "limit": "case", "index": "case", "compare": "margin with", "inspect": "tag"}
+        heads = {"check": "case", "limit": "case", "index": "case", "compare": "margin with", "inspect": "tag", "sight": "line"}
         for words in [*([*words, "cases.csv"] for words in self.STUDIES), self.INSPECT, [*self.INSPECT, "--cases", "cases.csv"],
-                      ["release", "cuts.csv"], ["pull", "horns.csv"]]:
+                      ["release", "cuts.csv"], ["pull", "horns.csv"], ["sight", "sight.csv"]]:
             for width in WIDTHS:
                 with self.subTest(words=words, width=width):
                     shown = self.on_terminal(width, *words)

@@ -49,6 +49,8 @@ class Sweep(StudyTest):
                 run = self.study(f"sweep --vary {column}=0.01{unit}:0.02{unit}:0.01{unit}")
             if column in words:
                 self.assertRun(run, 2, f"--vary: column '{column}' is not a number", "")
+            elif column.startswith("cycle"):
+                self.assertRun(run, 2, f"--vary: no margin depends on column '{column}': it is for life", "")
             elif run.rows:  # 0.01 is no od, and the like
                 self.assertEqual(len(run.rows), 2, column)
                 self.assertIn(run.status, (0, 1))

@@ -121,8 +121,55 @@ START_TEST(miner)
     near_within(1 / r.runs, .45, 1e-3, 0);
     ck_assert_int_eq(r.row, 1);
     near_within(r.range / mpa, 50, 1e-9, 0);
+    near_within(r.equivalent, r.range, 1e-12, 0);
     near_within(r.cycles_to_crack, 4.0e6, 1e-3, 0);
     near_within(r.forced_costs, 1, 1e-12, 0);
+}
+END_TEST
+
+/* S_eq = S_max (1 - R)^0.63 of the curve for K_t 4. */
+START_TEST(equivalent_of_a_result)
+{
+    const rbow_detail d = detail_of(RBOW_DETAIL_PLACE, 10);
+    const rbow_member pulled = pushed(-100);
+    rbow_life_row r = row_of(&pulled, 1);
+    r.low = 0.3;
+    const rbow_life_result found = life(&d, &r, 1, "4130 kt 4");
+    near_within(found.stress_max / mpa, 100, 1e-9, 0);
+    near_within(found.equivalent / mpa, 100 * pow(0.7, 0.63), 1e-9, 0);
+}
+END_TEST
+
+/* The fibre of a ring weld's throat, f = P/(pi d) + M/(pi d^2/4) over the throat: Blodgett, Design of Welded Structures, 7.4 (from
+ * memory). The tube is pulled and bent. */
+START_TEST(fibre_of_a_ring)
+{
+    const rbow_member m = tube_of(1.25, .058, 20);
+    rbow_detail d = detail_of(RBOW_DETAIL_RING_WELD, 10);
+    d.throat = .05;
+    const rbow_life_cycle c = between(&d, &m, curve_of(&all, "W2"), (rbow_section_forces){.axial = 0},
+                                      (rbow_section_forces){.axial = -1000, .moment_up = 300, .moment_right = 400});
+    const double want = (1000 / (pi * 1.25) + 500 / (pi * 1.25 * 1.25 / 4)) / .05;
+    near_within(c.stress_max, want, 1e-9, 0);
+    near_within(c.range, want, 1e-9, 0);
+    near_within(c.ratio, 0, 0, 1e-9);
+}
+END_TEST
+
+/* The lower of both yields counts, that in compression where the wall is thin or the material so. */
+START_TEST(lower_yield)
+{
+    const rbow_detail d = detail_of(RBOW_DETAIL_PLACE, 10);
+    rbow_material weak = steel;
+    rbow_life_result r;
+    const rbow_member m = pushed(-200); /* MPa, 29 ksi */
+    const rbow_life_row swing = row_of(&m, 1);
+    weak.compression_yield = 25e3;
+    ck_assert_int_eq(rbow_life_of(&d, &swing, 1, &weak, curve_of(&all, "4130 kt 4"), &r), RBOW_OK);
+    ck_assert(isnan(r.runs) && (r.remarks & RBOW_LIFE_LOW_CYCLE) != 0);
+    weak.compression_yield = 35e3;
+    ck_assert_int_eq(rbow_life_of(&d, &swing, 1, &weak, curve_of(&all, "4130 kt 4"), &r), RBOW_OK);
+    ck_assert(isfinite(r.runs));
 }
 END_TEST
 
@@ -376,6 +423,9 @@ static void fill(TCase *c)
     tcase_add_test(c, dieter);
     tcase_add_test(c, wentzell);
     tcase_add_test(c, miner);
+    tcase_add_test(c, equivalent_of_a_result);
+    tcase_add_test(c, fibre_of_a_ring);
+    tcase_add_test(c, lower_yield);
     tcase_add_test(c, ranges_by_hand);
     tcase_add_test(c, worst_fibre);
     tcase_add_test(c, forced_fits);

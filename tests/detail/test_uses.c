@@ -94,6 +94,21 @@ START_TEST(sleeve_and_socket_by_hand)
 }
 END_TEST
 
+/* A sleeve thinner than the tube: the rosettes bear on its wall, and its wall buckles before it yields: AISC 360 table B4.1, E7.2
+ * (from memory), Q = 0.038 E/(F_y D/t) + 2/3 for D/t above 0.11 E/F_y. */
+START_TEST(thin_sleeve)
+{
+    const rbow_member m = tube_of(1.25, .058, 36);
+    const rbow_section_forces push = {.axial = 500};
+    const rbow_detail d = sleeve_at(18, 1.125, .015, 0);
+    rbow_section s;
+    rbow_section_of(1.125, .015, &s);
+    const double q = 0.038 * 29e6 / (60e3 * 75) + 2.0 / 3;
+    near_within(use_of(&d, &m, push, RBOW_DETAIL_BY_BEARING), 500 / 4.0 / (2.4 * .375 * .015 * 95e3), 1e-12, 0);
+    near_within(use_of(&d, &m, push, RBOW_DETAIL_BY_YIELD), 500 / s.area / (q * 60e3), 1e-12, 0);
+}
+END_TEST
+
 static rbow_section_forces random_forces(dice *d)
 {
     return (rbow_section_forces){dice_between(d, -4000, 4000), dice_between(d, -2000, 2000), dice_between(d, -2000, 2000),
@@ -160,6 +175,7 @@ static void fill(TCase *c)
     tcase_add_test(c, jindal);
     tcase_add_test(c, fillet_per_sixteenth);
     tcase_add_test(c, sleeve_and_socket_by_hand);
+    tcase_add_test(c, thin_sleeve);
     tcase_add_test(c, changes_nothing);
     tcase_add_test(c, holes_do_not_help);
 }

@@ -210,12 +210,17 @@ class Schema(unittest.TestCase):
         "scatter": [["rail.csv", "--tolerances", "tolerances.csv", "--samples", "64"],
                     ["odd.csv", "--tolerances", "two.csv", "--samples", "64", "--drivers"],
                     ["small", "--tolerances", "two.csv", "--samples", "64", "--drivers"]],
+        "life": [["life.csv", "--details", "life_details.csv"], ["life.csv", "--details", "life_details.csv", "--units", "si"],
+                 ["small", "--details", "small_details.csv"]],
         "inspect": [["--spec", "spec.csv", "readings.csv"],
                     ["--spec", "spec.csv", "--cases", "parts.csv", "--units", "si", "readings.csv"]],
         "cut": [[*CUT, "--moved", "0.1in", "--moved_clock", "30", "--turned", "1", "--turned_clock", "0", "--opened", "0"],
                 [*CUT, "--moved", "0", "--turned", "0", "--opened", "-0.1mm", "--units", "si"]],
         "release": [["cuts.csv"], ["--units", "si", "cuts.csv"]],
         "pull": [["horns.csv"], ["--steps", "3", "--units", "si", "horns.csv"]],
+        "sight": [["sight.csv"], ["--units", "si", "sight.csv"]],
+        "sticks": [["--stock", "sticks_stock.csv", "sticks_parts.csv"],
+                   ["--stock", "sticks_stock.csv", "--units", "si", "--kerf", "3mm", "sticks_parts.csv"]],
     }
 
     def setUp(self):
@@ -234,6 +239,8 @@ class Schema(unittest.TestCase):
             encoding="utf-8")
 
         run([PROGRAM, "new", "--frame", self.folder / "small"])
+        (self.folder / "small_details.csv").write_text("tube,detail,kind,at [in],hole [in],sn\nrail UL,hole,hole,10,0.2,\nrail UL,weld,ring weld,a,,W3\n",
+                                                       encoding="utf-8")
         (self.folder / "two.csv").write_text("column,minus,plus,unit\nwall,10,10,%\nbow,0,0.02,in\n", encoding="utf-8")
 
     def validator(self, command):

@@ -22,13 +22,13 @@ static void check_one(const void *record, void *context)
     const materials m = {.file = file, .list = &steel, .count = 1};
     const source_line at = {"fuzz", 1};
     if (++*count > 20) return;
-    if (check_case(&m, record, &at, &answer, &said) == NO_VERDICT) {
+    if (check_case(&m, record, &at, &answer, NULL, &said) == NO_VERDICT) {
         if (said.length == 0) abort();
     } else {
         for (unit_system units = UNITS_US; units <= UNITS_SI; units++) {
             csv_row(&out, &check_list, &answer.row, units);
             json_row(&out, &check_list, &answer.row, units);
-            check_text(&out, &answer.row, 1, &(screen){.width = SCREEN_WIDTH, .units = units, .colour = units == UNITS_SI});
+            check_text(&out, &answer.row, 1, &(advice){.count = 0}, &(screen){.width = SCREEN_WIDTH, .units = units, .colour = units == UNITS_SI});
         }
         if (memchr(out.at, '\0', out.length) != NULL) abort();
     }

@@ -26,7 +26,8 @@ static size_t tags_of(const char *name, const char *note, const check_row *numbe
                              .materials = name, .materials_sha256 = note};
     const page_head head = {.title = name, .by = note, .note = name, .date = note, .units = UNITS_US, .facts = &facts};
     page_open(&out, &head);
-    page_front(&out, &head, rows, 2);
+    size_t order[] = {0, 1};
+    page_front(&out, &head, rows, &(sheets){.order = order, .cases = 2, .count = 1}, &(advice){.count = 0});
     page_card(&out, &head, &row, 1, p, w);
     page_close(&out, &head);
     const size_t tags = count_of(&out, "<");

@@ -53,6 +53,37 @@ static void version_and_words(void)
     WANT(rbow_remark_text(0) == NULL && rbow_remark_text(3) == NULL && rbow_remark_text(1U << RBOW_REMARK_COUNT) == NULL);
 }
 
+static void sighting(void)
+{
+    const rbow_sight_reading bar[] = {{0, 0.1, 0, 0.01}, {10, 0.2, 0, 0.01}};                     /* 0.01 an inch */
+    const rbow_sight_reading string[] = {{0, 0, 0, 0.01}, {10, 0, 0.05, 0.01}, {20, 0, 0, 0.01}}; /* at mid-length */
+    rbow_sight s;
+    WANT(rbow_sight_socket(bar, 2, 30, &s) == RBOW_OK && s.freedom == 0);
+    NEAR(s.size, 0.3);
+    NEAR(s.offset, 0.1);
+    WANT(rbow_sight_socket(bar, 1, 30, &s) == RBOW_FEW_UP && isnan(s.size) && isnan(s.error));
+    WANT(rbow_sight_tube(string, 3, &s) == RBOW_OK && s.bow_shape == RBOW_BOW_SINE);
+    NEAR(s.size, 0.05);
+    NEAR(s.clock, pi / 2);
+    WANT(rbow_sight_tube(string, 2, &s) == RBOW_FEW_UP && isnan(s.size));
+}
+
+static void cutting(void)
+{
+    const rbow_piece pieces[] = {{50, NAN}, {49.9, 0.1}};
+    const rbow_stick sticks[] = {{100, 0.4}}; /* a quarter of it over half of it */
+    int stick_of[2];
+    rbow_cutting c;
+    void *room = malloc(rbow_sticks_room(2, 1));
+    WANT(room != NULL);
+    WANT(rbow_sticks_plan(pieces, 2, sticks, 1, 0.1, room, stick_of, &c) == RBOW_OK && c.sticks == 1 && c.left == 0);
+    WANT(rbow_sticks_plan(pieces, 2, sticks, 1, 0.2, room, stick_of, &c) == RBOW_OK && c.left == 1);
+    WANT(rbow_sticks_plan(pieces, 2, sticks, 1, -1, room, stick_of, &c) == RBOW_BAD_KERF && isnan(c.length));
+    NEAR(rbow_stick_remainder(100, 60, 2, 0.25), 39.5);
+    NEAR(rbow_stick_piece_bow(sticks, 50), 0.1);
+    free(room);
+}
+
 static void tube(void)
 {
     rbow_section s;
@@ -397,6 +428,8 @@ int main(void)
 {
     gsl_set_error_handler_off();
     version_and_words();
+    sighting();
+    cutting();
     tube();
     column();
     beam();

@@ -173,7 +173,7 @@ static int check_reference(const void *context, const source_line *at, const voi
     tally *t = *(tally *const *)context;
     checked got;
     const reference *r = record;
-    if (check_case(&t->materials, &r->given, at, &got, complaints) == NO_VERDICT) return NO_VERDICT;
+    if (check_case(&t->materials, &r->given, at, &got, NULL, complaints) == NO_VERDICT) return NO_VERDICT;
     if (t->plain) take_plain(&r->given.member, got.row.material, &got.row.result);
     t->members++;
     compare(t, r, &got.row);

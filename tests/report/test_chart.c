@@ -177,7 +177,7 @@ START_TEST(names_stand_clear_of_points_and_each_other)
     text_clear(&t);
     const chart_name corner[] = {{0, 0, "abc", "s"}}; /* neither above it nor below is there room to its left */
     chart_names(&c, corner, 1);
-    ck_assert_str_eq(t.at, "<text x=\"18.50\" y=\"113.00\" text-anchor=\"middle\" class=\"s\">abc</text>\n");
+    ck_assert_str_eq(t.at, "<text x=\"19.25\" y=\"113.00\" text-anchor=\"middle\" class=\"s\">abc</text>\n");
     text_free(&t);
 }
 END_TEST

@@ -17,32 +17,43 @@ FILES_MOST = 24   # .c files of a room
 # Each room, and those that its files may include besides their own. A room is one folder; what lies deeper is another room.
 # Every room stands below those that may include it, so that no two may include each other.
 API = "include/railbow"
+TABLES = ["src/cases/list", "src/cases/detail", "src/cases/shop", "src/cases", "src/table", API]
+PAGES = ["src/report/page/detail", "src/report/page/frame", "src/report/page/shop", "src/report/page"]
+TEXTS = ["src/report/text", "src/report"]
 ROOMS = {
     API: [],
     "src/mechanics": [API],
     "src/check": ["src/mechanics", API],
     "src/frame": ["src/check", "src/mechanics", API],
     "src/detail": ["src/frame", "src/check", "src/mechanics", API],
+    "src/shop": ["src/mechanics", API],
     "src/table": [],
     "src/cases": ["src/table", API],
-    "src/working": ["src/cases", "src/table", API],
-    "src/study": ["src/cases", "src/table", API],
-    "src/report": ["src/table"],
+    "src/cases/detail": ["src/cases", "src/table", API],
+    "src/cases/shop": ["src/cases", "src/table", API],
+    "src/cases/list": TABLES[1:],
+    "src/working": TABLES[1:],
+    "src/study": TABLES[1:],
+    "src/report": ["src/cases", "src/table", API],
     "src/report/chart": ["src/report", "src/table"],
-    "src/report/text": ["src/report", "src/working", "src/cases", "src/table", API],
-    "src/report/text/frame": ["src/report/text", "src/report", "src/working", "src/cases", "src/table", API],
+    "src/report/text": ["src/report", "src/working", *TABLES],
+    "src/report/shop": ["src/report", *TABLES],
+    "src/report/text/shop": ["src/report/text", "src/report/shop", "src/report", *TABLES],
+    "src/report/text/frame": [*TEXTS, "src/working", *TABLES],
     "src/report/json": ["src/report", "src/table"],
     "src/report/live": ["src/table"],
-    "src/report/page": ["src/report/chart", "src/report", "src/working", "src/cases", "src/table", API],
+    "src/report/page": ["src/report/chart", "src/report", "src/working", *TABLES],
+    "src/report/page/detail": ["src/report/page", "src/report/chart", "src/report", "src/working", *TABLES],
+    "src/report/page/frame": ["src/report/page", "src/report/chart", "src/report", "src/working", *TABLES],
+    "src/report/page/shop": ["src/report/page", "src/report/shop", "src/report/chart", "src/report", *TABLES],
     "src/program/bytes": [],
     "src/page": ["src/study"],
-    "src/program": ["src/program/bytes", "src/report/live", "src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
-    "src/program/frame": ["src/program", "src/program/bytes", "src/report/page", "src/report/json", "src/report", "src/study", "src/cases", "src/table", API],
-    "src/command/frame": ["src/program/frame", "src/program", "src/report/page", "src/report/text/frame", "src/report/text", "src/report", "src/study", "src/working",
-                          "src/cases", "src/table", API],
-    "src/command": ["src/command/frame", "src/program/frame", "src/program", "src/report/page", "src/report/text", "src/report", "src/study", "src/working", "src/cases",
-                    "src/table", API],
-    "src/document": ["src/command/frame", "src/command", "src/program", "src/report", "src/cases", "src/table", API],
+    "src/program": ["src/program/bytes", "src/report/live", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
+    "src/program/frame": ["src/program/bytes", "src/program", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
+    "src/program/detail": ["src/program/bytes", "src/program", "src/report/page", "src/report/json", "src/report", "src/study", *TABLES],
+    "src/command/frame": ["src/program/frame", "src/program/detail", "src/program", *PAGES, "src/report/text/frame", *TEXTS, "src/study", "src/working", *TABLES],
+    "src/command": ["src/command/frame", "src/report/text/shop", "src/report/shop", "src/program/frame", "src/program/detail", "src/program", *PAGES, *TEXTS, "src/study", "src/working", *TABLES],
+    "src/document": ["src/command/frame", "src/command", "src/program", "src/report", *TABLES],
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*(?:"([^"]+)"|<(railbow/[^>]+)>)', re.M)

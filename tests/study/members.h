@@ -30,7 +30,7 @@ static const rbow_material steel = {
 
 static inline problem problem_of(const rbow_member *m)
 {
-    return (problem){*m, "steel", &steel, 1};
+    return (problem){*m, "steel", &steel, 1, NULL};
 }
 
 static inline rbow_member rail(void)

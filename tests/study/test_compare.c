@@ -91,7 +91,7 @@ START_TEST(the_density_and_modulus_of_the_row_that_serves)
     rows[1].density = 0.1;
     rows[1].elastic_modulus = 10e6;
     const rbow_member m = rail();
-    const problem p = {m, "steel", rows, 2};
+    const problem p = {m, "steel", rows, 2, NULL};
     const tube t = {0, 0.12};
     const compared c = compare_tube(&p, t);
     near_within(c.weight, 0.1 * 36 * area_of(1.25, 0.12), 1e-12, 0);

@@ -293,7 +293,7 @@ static problem two_rows(const rbow_member *m, double upper_from, double upper_yi
     rows[0].wall_up_to = 0.187;
     rows[1].wall_over = upper_from;
     rows[1].yield = rows[1].compression_yield = upper_yield;
-    return (problem){*m, "steel", rows, 2};
+    return (problem){*m, "steel", rows, 2, NULL};
 }
 
 START_TEST(a_jump_between_material_rows)

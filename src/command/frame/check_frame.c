@@ -1,5 +1,6 @@
 #include "cases/frame_results.h"
 #include "command/frame/check_frame.h"
+#include "command/frame/detail_cards.h"
 
 #include "program/case_check.h"
 #include "program/exit_status.h"
@@ -11,7 +12,7 @@
 #include "program/report_file.h"
 #include "program/say.h"
 #include "program/screen_of.h"
-#include "report/page/frame_page.h"
+#include "report/page/frame/frame_page.h"
 #include "report/text/frame/frame_text.h"
 
 #include <stdlib.h>
@@ -100,7 +101,10 @@ static bool write_page(const frame_check *c, output *page, int status)
     text body = {0};
     if (head.title == NULL) head.title = "Frame check";
     body.failed = p == NULL || !fill_picture(c, p, shapes, memory);
-    if (!body.failed) frame_page(&body, &head, &c->solved.answers, p);
+    if (!body.failed) {
+        frame_page(&body, &head, &c->solved.answers, p);
+        put_detail_cards(&body, &head, c->build, &c->solved);
+    }
     const bool fine = report_write(page, &head, &body);
     free(p);
     free(shapes);
@@ -166,12 +170,17 @@ int check_frame(const options *o, const char *folder)
         say("check: '%s' is a folder, and a frame is checked alone: name no other file or folder with it", folder);
         return NO_VERDICT;
     }
+    if (o->working || o->pages_given) {
+        say("check: --%s is for load cases: the page of a frame has no sheets", o->working ? "working" : "pages");
+        return NO_VERDICT;
+    }
     if (o->of == OF_ARCH && o->arch == NULL) {
         say("check: --of arch needs --arch RUN: the run under which the joints stand where they were drawn");
         return NO_VERDICT;
     }
     if (materials_open(&c.materials, o->materials) && frame_build_open(&build, folder, o, &c.materials) && frame_is_held(&build)) {
         of_tables.operands = build.tables.paths;
+        of_tables.details = build.detail_path;
         of_tables.operand_count = FRAME_TABLES;
         if (frame_arched_open(&c.arched, &build, o->arch)) status = check_built(&c);
         frame_arched_close(&c.arched);

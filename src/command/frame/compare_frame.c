@@ -5,7 +5,7 @@
 #include "program/case_columns.h"
 #include "program/exit_status.h"
 #include "program/say.h"
-#include "report/page/frame_study_page.h"
+#include "report/page/frame/frame_study_page.h"
 #include "report/text/frame/frame_study_text.h"
 #include "study/frame_choice.h"
 #include "study/parallel.h"
@@ -104,7 +104,7 @@ static void fill_all(const frame_study *s, compare_state *c)
         *r = (frame_compare_row){.set = FRAME_SET_ALL, .part = "", .wall = c->walls[wall], .weight = set->weight,
                                  .weight_change = set->weight - given_weight(c), .possible = set->status == RBOW_OK,
                                  .wall_given = NAN, .tubes = s->build.model.tube_count};
-        r->weakest = (frame_weakest){.margin = NAN, .tube = "", .run = "", .governs = RBOW_FRAME_BY_NONE, .verdict = RBOW_SHORT};
+        r->weakest = (frame_weakest){.margin = NAN, .tube = "", .run = "", .governs = frame_governs_name(NULL, RBOW_FRAME_BY_NONE), .verdict = RBOW_SHORT};
         if (r->possible) r->weakest = frame_study_weakest(s, &set->lowest);
         r->verdict = r->possible ? verdicts[r->weakest.verdict == RBOW_HOLDS] : why_not(&c->verdicts[wall], s, c, wall);
     }
@@ -125,7 +125,7 @@ static bool fill_margins(const frame_study *s, compare_state *c, frame_compare_r
         for (size_t i = 0; i < m->tube_count && fine; i++) {
             frame_weakest *w = &parts[c->part_of[i]].weakest;
             if (!(tubes[i].margin < w->margin)) continue;
-            *w = (frame_weakest){tubes[i].margin, m->tubes[i].name, m->runs[run].name, tubes[i].governs, RBOW_HOLDS};
+            *w = (frame_weakest){tubes[i].margin, m->tubes[i].name, m->runs[run].name, frame_governs_name(s->problem.details, tubes[i].governs), RBOW_HOLDS};
         }
     }
     frame_problem_close(&picked);
@@ -153,7 +153,7 @@ static bool fill_pick(const frame_study *s, compare_state *c)
             .set = FRAME_SET_PICK, .part = frame_tube_part(&s->build.model.tubes[c->first[part]]), .wall = c->walls[wall], .weight = weight,
             .weight_change = weight - c->choice.given[part], .verdict = verdicts[1], .wall_given = wall_given(s, c, part),
             .possible = true,
-            .weakest = {.margin = INFINITY, .tube = "", .run = "", .governs = RBOW_FRAME_BY_NONE, .verdict = RBOW_HOLDS}};
+            .weakest = {.margin = INFINITY, .tube = "", .run = "", .governs = frame_governs_name(NULL, RBOW_FRAME_BY_NONE), .verdict = RBOW_HOLDS}};
         for (size_t i = 0; i < s->problem.tube_count; i++) parts[part].tubes += c->part_of[i] == part;
     }
     return fill_margins(s, c, parts);
@@ -162,7 +162,7 @@ static bool fill_pick(const frame_study *s, compare_state *c)
 static frame_compare_set set_of(const frame_study *s, const frame_set *from)
 {
     const bool known = from->walls != NULL && from->status == RBOW_OK;
-    return (frame_compare_set){from->weight, known ? frame_study_weakest(s, &from->lowest) : (frame_weakest){.margin = NAN, .tube = "", .run = ""}, known};
+    return (frame_compare_set){from->weight, known ? frame_study_weakest(s, &from->lowest) : (frame_weakest){.margin = NAN, .tube = "", .run = "", .governs = ""}, known};
 }
 
 static void take_next(const frame_study *s, compare_state *c)

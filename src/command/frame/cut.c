@@ -10,7 +10,7 @@
 #include "program/report_file.h"
 #include "program/say.h"
 #include "program/screen_of.h"
-#include "report/page/frame_cut_page.h"
+#include "report/page/frame/frame_cut_page.h"
 #include "report/text/frame/frame_cut_text.h"
 
 #include <math.h>

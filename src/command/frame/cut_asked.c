@@ -15,9 +15,9 @@
 static bool take_length(const char *option, const char *word, double *value)
 {
     measure m;
-    const char *advice = measure_advice(word, strlen(word));
+    const char *hint = measure_advice(word, strlen(word));
     if (!measure_read(word, strlen(word), DIM_LENGTH, &m) || !measure_in(&m, unit_at(DIM_LENGTH, 0), value)) {
-        say("cut: --%s: '%s' is not a length with its unit, as in 12in%s%s", option, word, advice != NULL ? "; " : "", advice != NULL ? advice : "");
+        say("cut: --%s: '%s' is not a length with its unit, as in 12in%s%s", option, word, hint != NULL ? "; " : "", hint != NULL ? hint : "");
         return false;
     }
     if (m.has_unit || !(fabs(*value) > 0)) return true;

@@ -1,6 +1,8 @@
 #include "command/frame/explain_frame.h"
 
 #include "cases/step_table.h"
+#include "command/frame/detail_cards.h"
+#include "command/frame/detail_work.h"
 #include "command/frame/step_rows.h"
 #include "program/case_check.h"
 #include "program/exit_status.h"
@@ -11,7 +13,8 @@
 #include "program/report_file.h"
 #include "program/say.h"
 #include "program/screen_of.h"
-#include "report/page/frame_explain_page.h"
+#include "report/page/frame/frame_explain_page.h"
+#include "report/text/detail_working_text.h"
 #include "report/text/frame/frame_explain_text.h"
 #include "table/messages.h"
 #include "working/frame_working.h"
@@ -30,8 +33,10 @@ typedef struct frame_explain {
     frame_build one;        /* the run that is asked for alone, and the bows at the clocks that the check takes; borrowed but for the two below */
     rbow_frame_tube *tubes;
     frame_solved solved;
-    void *memory;
-    rbow_frame_solver *solver;
+    frame_build drawn;      /* the same run with the bows as given: each detail has a side of its own that is worse */
+    frame_solved detailed;  /* the tube with its details there */
+    void *memory, *drawn_memory;
+    rbow_frame_solver *solver, *drawn_solver;
     working *working;
     output out;
 } frame_explain;
@@ -130,8 +135,9 @@ static bool take_one(frame_explain *x)
     const frame_model *m = &x->build->model;
     x->tubes = malloc(m->tube_count * sizeof *x->tubes);
     x->memory = frame_room(&m->frame);
+    x->drawn_memory = frame_room(&m->frame);
     x->working = calloc(1, sizeof *x->working);
-    if (x->tubes == NULL || x->memory == NULL || x->working == NULL) {
+    if (x->tubes == NULL || x->memory == NULL || x->drawn_memory == NULL || x->working == NULL) {
         say("out of memory");
         return false;
     }
@@ -141,17 +147,36 @@ static bool take_one(frame_explain *x)
     x->one.model.frame.tubes = x->tubes;
     x->one.model.runs = m->runs + x->run;
     x->one.model.run_count = 1;
+    x->drawn = x->one;
+    x->drawn.model.frame.tubes = x->build->tubes;
+    x->one.details.count = 0;
     return take_bows(x);
 }
 
 /* ---- the answer ----------------------------------------------------------------------------------------- */
+
+/* The working of the i-th detail of the tube. Returned: false after a message. detail_work_free either way */
+static bool work_of_detail(detail_work *k, const frame_explain *x, size_t i)
+{
+    const detail_answer *d = &x->detailed.details[i];
+    if (detail_work_in_frame(k, d, x->drawn_solver, &x->drawn.model, 0, x->tube, x->options->units)) return true;
+    say("explain: the working of detail '%s' could not be written", d->name);
+    return false;
+}
 
 static bool write_rows(frame_explain *x)
 {
     const frame_tube_answer *r = x->solved.answers.tubes;
     rows written = rows_for(&x->out, &step_list);
     put_step_rows(&written, r->given.name, x->working);
-    const bool fine = rows_begin(&x->out, &step_list, &x->facts) && output_text(&x->out, &written.written) && rows_end(&x->out, 0);
+    bool whole = true;
+    for (size_t i = 0; i < x->detailed.answers.detail_count; i++) {
+        detail_work k;
+        whole = work_of_detail(&k, x, i) && whole;
+        put_step_rows(&written, x->detailed.details[i].name, &k.working);
+        detail_work_free(&k);
+    }
+    const bool fine = whole && rows_begin(&x->out, &step_list, &x->facts) && output_text(&x->out, &written.written) && rows_end(&x->out, 0, NULL, NULL);
     rows_free(&written);
     return fine;
 }
@@ -161,8 +186,18 @@ static bool write_answer(frame_explain *x)
     if (x->out.format != FORMAT_TEXT) return write_rows(x);
     text t = {0}, unused = {0};
     const screen s = screen_of(&x->out, false, NULL, &unused);
-    frame_explain_text(&t, &x->solved.answers, x->build->tables.folder, x->working, &s);
-    const bool fine = output_text(&x->out, &t);
+    bool whole = true;
+    text of_details = {0};
+    for (size_t i = 0; i < x->detailed.answers.detail_count; i++) {
+        detail_work k;
+        whole = work_of_detail(&k, x, i) && whole;
+        text_char(&of_details, '\n');
+        detail_working_text(&of_details, &k.worked, &k.working, &s);
+        detail_work_free(&k);
+    }
+    frame_explain_text(&t, &x->solved.answers, x->build->tables.folder, x->working, &of_details, &s);
+    const bool fine = output_text(&x->out, &t) && whole;
+    text_free(&of_details);
     text_free(&t);
     return fine;
 }
@@ -184,6 +219,7 @@ static bool write_page(const frame_explain *x, output *page, int status)
         frame_shapes_of(shapes, x->solver, a->model, 0, a->joints);
         frame_moments_of(&p->cards[0].moments, x->solver, a->model, 0, x->tube);
         frame_explain_page(&body, &head, a, p, x->working);
+        put_detail_cards(&body, &head, &x->drawn, &x->detailed);
     }
     const bool fine = report_write(page, &head, &body);
     free(p);
@@ -210,10 +246,28 @@ static void tell_bow(frame_explain *x)
     if (is_unknown(&r->given.tube)) r->result.bow_clock_taken = x->tubes[x->tube].bow_clock;
 }
 
+/* The weakest of the tube and its details. Returned: false after a message. */
+static bool solve_details(frame_explain *x)
+{
+    if (x->drawn.details.count == 0) return true;
+    if (!frame_solve_tube(&x->detailed, &x->drawn, x->tube) || x->detailed.refused > 0) return false;
+    const frame_tube_answer *found = x->detailed.answers.tubes;
+    frame_tube_answer *to = x->solved.answers.tubes;
+    if (found->detail.governs) {
+        to->result.margin = found->result.margin;
+        to->result.verdict = x->solved.answers.runs[0].result.verdict = found->result.verdict;
+        to->result.governs = found->result.governs;
+        to->result.governs_at = found->result.governs_at;
+        to->governs = found->governs;
+        to->detail = found->detail;
+    }
+    return rbow_frame_open(&x->drawn.model.frame, x->drawn_memory, &x->drawn_solver, NULL) == RBOW_OK;
+}
+
 /* page: NULL for none. */
 static int solve_and_write(frame_explain *x, output *page)
 {
-    if (!frame_solve_tube(&x->solved, &x->one, x->tube)) return NO_VERDICT;
+    if (!frame_solve_tube(&x->solved, &x->one, x->tube) || !solve_details(x)) return NO_VERDICT;
     const int status = frame_status(&x->solved);
     if (!work_out(x)) return NO_VERDICT;
     tell_bow(x);
@@ -240,11 +294,13 @@ static int explain_found(frame_explain *x)
         if (!output_close(&x->out, x->out.answered)) status = NO_VERDICT;
     }
     frame_solved_close(&x->solved);
+    frame_solved_close(&x->detailed);
     facts_free(&x->facts);
     if (x->working != NULL) working_free(x->working);
     free(x->working);
     free(x->tubes);
     free(x->memory);
+    free(x->drawn_memory);
     return status;
 }
 
@@ -265,6 +321,7 @@ int explain_frame(const options *o)
     if (materials_open(&x.materials, o->materials) && frame_build_open(&build, o->operands[0], o, &x.materials) && frame_is_held(&build)
         && find(&x, o->operands[1], o->operands[2])) {
         of_tables.operands = build.tables.paths;
+        of_tables.details = build.detail_path;
         of_tables.operand_count = FRAME_TABLES;
         status = explain_found(&x);
         say_own_factors(build.own_factors, o);

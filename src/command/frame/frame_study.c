@@ -34,7 +34,7 @@ frame_weakest frame_study_weakest(const frame_study *s, const frame_lowest *lowe
         .margin = lowest->lowest.margin,
         .tube = any ? m->tubes[lowest->lowest.tube].name : "",
         .run = any ? m->runs[lowest->run].name : "",
-        .governs = lowest->lowest.governs,
+        .governs = frame_governs_name(s->problem.details, lowest->lowest.governs),
         .verdict = lowest->lowest.margin >= 0 ? RBOW_HOLDS : RBOW_SHORT,
     };
 }
@@ -75,7 +75,7 @@ static bool write_rows(const shell *h, output *out)
     r.stream = out;
     bool fine = rows_begin(out, s->list, &h->facts);
     for (size_t i = 0; i < s->count && fine && !r.stopped; i++) rows_add(&r, (const char *)s->rows + i * s->list->record_size);
-    fine = fine && !r.stopped && output_text(out, &r.written) && rows_end(out, s->refused);
+    fine = fine && !r.stopped && output_text(out, &r.written) && rows_end(out, s->refused, NULL, NULL);
     rows_free(&r);
     return fine;
 }
@@ -174,6 +174,7 @@ int frame_study_run(frame_study *s, const char *folder)
     if (materials_open(&s->materials, s->options->materials) && frame_build_open(&s->build, folder, s->options, &s->materials)
         && frame_is_held(&s->build) && open_problem(s) && s->ask(s)) {
         h.of_tables.operands = s->build.tables.paths;
+        h.of_tables.details = s->build.detail_path;
         h.of_tables.operand_count = FRAME_TABLES;
         status = work_on_frame(&h);
         say_own_factors(s->build.own_factors, s->options);

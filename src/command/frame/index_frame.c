@@ -6,7 +6,7 @@
 #include "program/frame/folder_study.h"
 #include "program/progress.h"
 #include "program/say.h"
-#include "report/page/frame_spread_page.h"
+#include "report/page/frame/frame_spread_page.h"
 #include "report/text/frame/frame_spread_text.h"
 #include "study/frame_index.h"
 

@@ -4,7 +4,7 @@
 #include "program/case_columns.h"
 #include "program/exit_status.h"
 #include "program/say.h"
-#include "report/page/frame_study_page.h"
+#include "report/page/frame/frame_study_page.h"
 #include "report/text/frame/frame_study_text.h"
 #include "study/frame_limit.h"
 #include "study/limit.h"

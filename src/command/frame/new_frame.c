@@ -1,7 +1,7 @@
 #define _POSIX_C_SOURCE 200809L
 #include "command/frame/new_frame.h"
 
-#include "program/starter.h"
+#include "table/starter.h"
 #include "program/drafts.h"
 #include "program/exit_status.h"
 #include "program/frame/frame_read.h"

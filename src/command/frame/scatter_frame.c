@@ -7,7 +7,7 @@
 #include "program/frame/frame_tolerances.h"
 #include "program/progress.h"
 #include "program/say.h"
-#include "report/page/frame_spread_page.h"
+#include "report/page/frame/frame_spread_page.h"
 #include "report/text/frame/frame_spread_text.h"
 
 #include <math.h>
@@ -135,7 +135,7 @@ static bool make_samples(scatter_data *d, const folder_study *s)
             .margin = judged ? f->lowest.lowest.margin : (double)NAN,
             .worst_tube = any ? m->tubes[f->lowest.lowest.tube].name : "",
             .run = any ? m->runs[f->lowest.run].name : "",
-            .governs = any ? f->lowest.lowest.governs : RBOW_FRAME_BY_NONE,
+            .governs = frame_governs_name(s->problem.details, any ? f->lowest.lowest.governs : RBOW_FRAME_BY_NONE),
             .refused_column = judged ? "" : rbow_status_input(f->status),
             .refused_why = judged ? "" : rbow_status_text(f->status),
         };

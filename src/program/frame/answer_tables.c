@@ -55,5 +55,5 @@ bool answer_tables_write(output *out, const answer_table tables[], size_t count,
 
 bool answer_table_write(output *out, const answer_table *t, const run_facts *facts)
 {
-    return rows_begin(out, t->list, facts) && put_rows(out, t) && rows_end(out, 0);
+    return rows_begin(out, t->list, facts) && put_rows(out, t) && rows_end(out, 0, NULL, NULL);
 }

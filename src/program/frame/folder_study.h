@@ -13,6 +13,7 @@ struct folder_study {
     /* set by the command */
     const char *command;
     const char *title; /* of the page, where none is given */
+    const char *tolerance; /* what the numbers of the page are good for, as in page_head */
     void *context;
     /* Returned: ALL_HOLD, SOME_SHORT, or NO_VERDICT after a message: nothing is then written. */
     int (*answer)(folder_study *s);

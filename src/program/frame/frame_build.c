@@ -1,6 +1,7 @@
 #include "program/frame/frame_build.h"
 
 #include "cases/part_groups.h"
+#include "program/frame/frame_detail.h"
 #include "program/frame/frame_rows.h"
 #include "program/say.h"
 
@@ -31,40 +32,63 @@ static size_t *run_numbers(const frame_load_row *given, size_t count, size_t *ru
     return NULL;
 }
 
-/* The factor of a run from one of its rows; line: where it was given before, 0 for nowhere. */
-static void take_factor(const frame_build *b, text *complaints, const frame_load_row *from, const char *column, double value, double *factor,
-                        size_t *line)
+typedef struct run_value { /* a column that has one value a run, in any of its rows */
+    size_t given, taken; /* where it lies in the row, and in the run */
+    double fallback;     /* where no row gives it; RBOW_UNSET stays */
+} run_value;
+
+static const run_value run_values[] = {
+    {offsetof(frame_load_row, factor), offsetof(frame_run_row, run.factor), RBOW_UNSET}, /* --factor */
+    {offsetof(frame_load_row, factor_yield), offsetof(frame_run_row, run.factor_yield), RBOW_UNSET},
+    {offsetof(frame_load_row, cycles), offsetof(frame_run_row, cycles), 1},
+    {offsetof(frame_load_row, cycle_low), offsetof(frame_run_row, cycle_low), 0},
+    {offsetof(frame_load_row, cycle_high), offsetof(frame_run_row, cycle_high), 1},
+};
+enum { RUN_VALUES = sizeof run_values / sizeof *run_values };
+
+static double *value_at(void *record, size_t offset)
 {
-    if (is_unset(value)) return;
-    if (is_unset(*factor)) {
-        *factor = value;
-        *line = from->line;
-    } else if (value < *factor || value > *factor) {
-        frame_refuse(complaints, b, FRAME_LOADS, from->line, column, "is %.6g, but line %zu gives its run %.6g: a run has one", value,
-                     *line, *factor);
-    }
+    return (double *)(void *)((char *)record + offset);
 }
 
-static const char *factor_column(size_t offset)
+static const char *column_at(size_t offset)
 {
     for (size_t i = 0; i < frame_load_list.count; i++)
         if (frame_load_list.fields[i].offset == offset) return frame_load_list.fields[i].name;
     return NULL;
 }
 
-static void take_factors(frame_build *b, const frame_load_row *given, const size_t *of, size_t *lines, const options *o, text *complaints)
+/* The value of a run from one of its rows; line: where it was given before, 0 for nowhere. */
+static void take_value(const frame_build *b, text *complaints, const frame_load_row *from, const run_value *v, frame_run_row *run, size_t *line)
+{
+    const double value = *(const double *)(const void *)((const char *)from + v->given);
+    double *taken = value_at(run, v->taken);
+    if (is_unset(value)) return;
+    if (is_unset(*taken)) {
+        *taken = value;
+        *line = from->line;
+    } else if (value < *taken || value > *taken) {
+        frame_refuse(complaints, b, FRAME_LOADS, from->line, column_at(v->given), "is %.6g, but line %zu gives its run %.6g: a run has one",
+                     value, *line, *taken);
+    }
+}
+
+/* Given: lines  RUN_VALUES zeros for each run */
+static void take_values(frame_build *b, const frame_load_row *given, const size_t *of, size_t *lines, const options *o, text *complaints)
 {
     const size_t count = b->tables.tables[FRAME_LOADS].count;
+    for (size_t i = 0; i < b->model.run_count; i++)
+        for (size_t k = 0; k < RUN_VALUES; k++) *value_at(&b->runs[i], run_values[k].taken) = RBOW_UNSET;
     for (size_t i = 0; i < count; i++) {
-        rbow_frame_run *run = &b->runs[of[i]].run;
-        take_factor(b, complaints, &given[i], factor_column(offsetof(frame_load_row, factor)), given[i].factor, &run->factor,
-                    &lines[2 * of[i]]);
-        take_factor(b, complaints, &given[i], factor_column(offsetof(frame_load_row, factor_yield)), given[i].factor_yield,
-                    &run->factor_yield, &lines[2 * of[i] + 1]);
+        for (size_t k = 0; k < RUN_VALUES; k++)
+            take_value(b, complaints, &given[i], &run_values[k], &b->runs[of[i]], &lines[RUN_VALUES * of[i] + k]);
         b->own_factors += o->factor_given && !is_unset(given[i].factor) && (given[i].factor < o->factor || given[i].factor > o->factor);
     }
-    for (size_t i = 0; i < b->model.run_count; i++)
+    for (size_t i = 0; i < b->model.run_count; i++) {
+        for (size_t k = 0; k < RUN_VALUES; k++)
+            if (is_unset(*value_at(&b->runs[i], run_values[k].taken))) *value_at(&b->runs[i], run_values[k].taken) = run_values[k].fallback;
         if (is_unset(b->runs[i].run.factor)) b->runs[i].run.factor = o->factor;
+    }
 }
 
 /* Loads in the order of their runs, and in a run in that of the file. */
@@ -75,7 +99,6 @@ static void sort_loads(frame_build *b, const frame_load_row *given, const size_t
     for (size_t i = 0; i < count; i++) b->runs[of[i]].run.load_count++;
     for (size_t i = 0; i < b->model.run_count; i++) {
         b->runs[i].run.loads = b->loads + first;
-        b->runs[i].run.factor = b->runs[i].run.factor_yield = RBOW_UNSET;
         first += b->runs[i].run.load_count;
         b->runs[i].run.load_count = 0;
     }
@@ -94,13 +117,13 @@ static bool make_runs(frame_build *b, const options *o, text *complaints)
 {
     const frame_load_row *given = (const void *)b->tables.tables[FRAME_LOADS].kept;
     size_t *of = run_numbers(given, b->tables.tables[FRAME_LOADS].count, &b->model.run_count);
-    size_t *lines = calloc(2 * b->model.run_count + 1, sizeof *lines);
+    size_t *lines = calloc(RUN_VALUES * b->model.run_count + 1, sizeof *lines);
     b->runs = calloc(b->model.run_count + 1, sizeof *b->runs);
     const bool fine = of != NULL && lines != NULL && b->runs != NULL;
     if (fine) {
         b->model.runs = b->runs;
         sort_loads(b, given, of);
-        take_factors(b, given, of, lines, o, complaints);
+        take_values(b, given, of, lines, o, complaints);
     }
     free(of);
     free(lines);
@@ -154,7 +177,7 @@ bool frame_build_open(frame_build *b, const char *folder, const options *o, cons
     if (complaints.length > 0) say_lines(complaints.at);
     const bool sound = fine && whole && complaints.length == 0;
     text_free(&complaints);
-    return sound;
+    return sound && frame_detail_open(b, o);
 }
 
 void frame_build_close(frame_build *b)
@@ -166,6 +189,7 @@ void frame_build_close(frame_build *b)
     free(b->loads);
     free(b->load_rows);
     free(b->runs);
+    frame_detail_close(b);
     frame_tables_close(&b->tables);
 }
 
@@ -178,6 +202,7 @@ bool frame_build_problem(const frame_build *b, const materials *m, frame_problem
     for (size_t i = 0; i < model->tube_count && fine; i++) names[i] = model->tubes[i].material;
     for (size_t i = 0; i < model->run_count && fine; i++) runs[i] = model->runs[i].run;
     fine = fine && frame_problem_open(p, &model->frame, runs, model->run_count, names, m->list, m->count);
+    if (fine) p->details = &b->details;
     if (!fine) say("out of memory");
     free(names);
     free(runs);

@@ -83,7 +83,7 @@ static const field *find_column(const frame_build *b, const frame_place *place, 
         return NULL;
     }
     if (place->table == FRAME_LOADS && frame_load_acts(f) == 0) {
-        say("--%s: column '%s' is no load: it is what the margin is held against", option, f->name);
+        say("--%s: column '%s' is no load: it is %s", option, f->name, frame_load_is_for_life(f) ? "for life" : "what the margin is held against");
         return NULL;
     }
     return f;

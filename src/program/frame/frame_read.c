@@ -16,14 +16,18 @@ bool is_folder(const char *name)
     return stat(name, &there) == 0 && S_ISDIR(there.st_mode);
 }
 
-bool frame_tables_name(frame_tables *t, const char *folder)
+void frame_path(text *out, const char *folder, const char *file)
 {
     const size_t length = strlen(folder);
-    const char *slash = length > 0 && folder[length - 1] == '/' ? "" : "/";
+    text_format(out, "%s%s%s", folder, length > 0 && folder[length - 1] == '/' ? "" : "/", file);
+}
+
+bool frame_tables_name(frame_tables *t, const char *folder)
+{
     *t = (frame_tables){.folder = folder};
     for (int i = 0; i < FRAME_TABLES; i++) {
         text path = {0};
-        text_format(&path, "%s%s%s", folder, slash, frame_files[i]);
+        frame_path(&path, folder, frame_files[i]);
         if (path.failed) {
             text_free(&path);
             say("out of memory");

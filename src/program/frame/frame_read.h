@@ -23,6 +23,9 @@ bool frame_tables_read(frame_tables *t, int jobs);
 
 void frame_tables_close(frame_tables *t);
 
+/* "FOLDER/FILE" */
+void frame_path(text *out, const char *folder, const char *file);
+
 /* Whether a name on the command line is a folder. */
 bool is_folder(const char *name);
 

@@ -1,6 +1,7 @@
 #include "program/frame/frame_solve.h"
 
 #include "program/exit_status.h"
+#include "program/frame/frame_detail.h"
 #include "program/frame/frame_rows.h"
 #include "program/say.h"
 #include "study/parallel.h"
@@ -87,10 +88,50 @@ static void take_tubes(const work *w, size_t run, const rbow_frame_tube_result *
         to->run = model->runs[run].name;
         to->factor = of->factor;
         to->factor_yield = of->factor_yield > 0 ? of->factor_yield : of->factor;
-        to->result = results[tube];
+        to->result = to->alone = results[tube];
+        to->governs = frame_governs_name(NULL, to->result.governs);
         frame_remarks_write(to->remarks_text, to->result.remarks, to->result.near_buckling);
         to->remarks = to->remarks_text;
     }
+}
+
+static frame_tube_answer *answer_of(const work *w, size_t run, size_t tube)
+{
+    frame_tube_answer *to = w->s->answers.tubes + run * w->s->answers.judged;
+    for (size_t i = 0; i < w->s->answers.judged; i++)
+        if (w->s->judged[i] == tube) return &to[i];
+    return NULL;
+}
+
+/* Lowers the answer of its tube. Given: i  of the details that are judged */
+static void take_detail(const work *w, size_t run, size_t i, const rbow_frame_detail *on, const rbow_detail_result *found)
+{
+    const size_t which = w->s->detailed[i], at = run * w->s->answers.detail_count + i;
+    frame_tube_answer *to = answer_of(w, run, on->tube);
+    w->s->details[at] = frame_detail_answer(w->b, which, run, found, w->s->detail_remarks[at]);
+    w->s->details[at].length = to->result.length;
+    frame_detail_lower(&to->result, which, &on->detail, found);
+    if (to->result.governs < FRAME_BY_DETAIL) return;
+    to->governs = frame_governs_name(&w->b->details, to->result.governs);
+    to->detail = governing_detail_of(&w->s->details[at]);
+    to->result.governs = RBOW_FRAME_BY_NONE;
+}
+
+/* The details of the tubes that are judged. */
+static rbow_status take_details(const work *w, size_t run, rbow_frame_solver *solver)
+{
+    const size_t count = w->s->answers.detail_count;
+    if (count == 0) return RBOW_OK;
+    rbow_frame_detail *on = malloc(count * sizeof *on);
+    rbow_detail_result *found = malloc(count * sizeof *found);
+    w->short_of_memory[run] = on == NULL || found == NULL;
+    rbow_status status = w->short_of_memory[run] ? RBOW_NO_CONVERGENCE : RBOW_OK;
+    for (size_t i = 0; i < count && status == RBOW_OK; i++) on[i] = frame_detail_on(&w->b->details.at[w->s->detailed[i]], &w->b->model.frame);
+    if (status == RBOW_OK) status = rbow_frame_details_check(solver, &w->b->model.runs[run].run, on, count, found);
+    for (size_t i = 0; i < count && status == RBOW_OK; i++) take_detail(w, run, i, &on[i], &found[i]);
+    free(on);
+    free(found);
+    return status;
 }
 
 static void take_joints(const work *w, size_t run, const rbow_frame_joint_result *results)
@@ -118,6 +159,7 @@ static void take_run(const work *w, size_t run, const rbow_frame_run_result *who
     to->result.verdict = holds ? RBOW_HOLDS : RBOW_SHORT;
     to->result.margin = worst->result.margin;
     to->result.governs = worst->result.governs;
+    to->governs = worst->governs;
     to->worst_tube = worst->given.name;
     to->move_joint = isnan(whole->move) ? "" : model->joints[whole->move_joint].name;
 }
@@ -143,14 +185,17 @@ static void solve_run(void *context, size_t run)
     rbow_frame_solver *solver;
     rbow_frame_run_result whole;
     w->s->answers.runs[run].name = model->runs[run].name;
-    w->s->answers.runs[run].worst_tube = w->s->answers.runs[run].move_joint = "";
+    w->s->answers.runs[run].worst_tube = w->s->answers.runs[run].move_joint = w->s->answers.runs[run].governs = "";
     w->short_of_memory[run] = !make_room(&room, model);
     if (!w->short_of_memory[run]) {
         rbow_status status = rbow_frame_open(&model->frame, room.solver, &solver, NULL);
         if (status == RBOW_OK) status = rbow_frame_check(solver, &model->runs[run].run, room.tubes, room.joints, &whole);
-        w->statuses[run] = status;
         if (status == RBOW_OK) {
             take_tubes(w, run, room.tubes);
+            status = take_details(w, run, solver);
+        }
+        w->statuses[run] = status;
+        if (status == RBOW_OK) {
             take_joints(w, run, room.joints);
             take_run(w, run, &whole);
         }
@@ -168,6 +213,21 @@ static bool pick_tubes(frame_solved *s, const frame_model *model, const wanted *
         if (wanted_named(w, model->tubes[i].name, frame_tube_part(&model->tubes[i]))) s->judged[s->answers.judged++] = i;
     s->answers.places = s->judged;
     return true;
+}
+
+/* Which details are judged, and room for their answers. */
+static bool make_details(frame_solved *s, const frame_build *b)
+{
+    frame_answers *a = &s->answers;
+    const frame_details *d = &b->details;
+    s->detailed = malloc((d->count + 1) * sizeof *s->detailed);
+    for (size_t i = 0; i < d->count && s->detailed != NULL; i++)
+        for (size_t k = 0; k < a->judged; k++)
+            if (s->judged[k] == d->at[i].tube) s->detailed[a->detail_count++] = i;
+    s->details = calloc(a->detail_count * a->run_count + 1, sizeof *s->details);
+    s->detail_remarks = malloc((a->detail_count * a->run_count + 1) * sizeof *s->detail_remarks);
+    a->details = s->details;
+    return s->detailed != NULL && s->details != NULL && s->detail_remarks != NULL;
 }
 
 static bool make_answers(frame_solved *s, const frame_model *model)
@@ -204,7 +264,7 @@ static bool solve_picked(frame_solved *s, const frame_build *b, bool picked, int
 {
     const frame_model *model = &b->model;
     work all = {b, s, calloc(model->run_count + 1, sizeof *all.statuses), calloc(model->run_count + 1, sizeof *all.short_of_memory)};
-    bool fine = picked && all.statuses != NULL && all.short_of_memory != NULL && make_answers(s, model);
+    bool fine = picked && all.statuses != NULL && all.short_of_memory != NULL && make_answers(s, model) && make_details(s, b);
     if (fine && s->answers.judged > 0) {
         parallel_for(model->run_count, jobs, solve_run, &all);
         fine = say_unsolved(s, &all);
@@ -235,6 +295,9 @@ void frame_solved_close(frame_solved *s)
     free(s->answers.joints);
     free(s->answers.runs);
     free(s->judged);
+    free(s->details);
+    free(s->detail_remarks);
+    free(s->detailed);
 }
 
 int frame_status(const frame_solved *s)

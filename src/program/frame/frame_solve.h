@@ -2,11 +2,15 @@
 #ifndef RAILBOW_PROGRAM_FRAME_FRAME_SOLVE_H
 #define RAILBOW_PROGRAM_FRAME_FRAME_SOLVE_H
 
+#include "cases/detail/detail_results.h"
 #include "program/frame/frame_build.h"
 #include "program/wanted.h"
 
 typedef struct frame_solved {
     frame_answers answers;
+    detail_answer *details;
+    char (*detail_remarks)[DETAIL_REMARKS_ROOM];
+    size_t *detailed; /* which details sit on tubes that are judged */
     size_t *judged;  /* the tubes that --case and --part pick, all without them */
     size_t refused;  /* runs without an answer */
 } frame_solved;

@@ -7,7 +7,7 @@
 #include <stdbool.h>
 #include <string.h>
 
-enum { LINE_HEIGHT = 14 };
+enum { LINE_HEIGHT = 15 };
 
 /* ---- ticks ------------------------------------------------------------------------------------------ */
 
@@ -45,7 +45,7 @@ double chart_text_width(const char *string)
 {
     size_t characters = 0;
     for (; *string != '\0'; string++) characters += ((unsigned char)*string & 0xC0) != 0x80;
-    return 7 * (double)characters; /* of twelve units' height, in the widest of the page's fonts */
+    return 7.5 * (double)characters; /* of thirteen units' height, in the widest of the page's fonts */
 }
 
 void chart_spread(double at[], size_t count, double gap, double low, double high)
@@ -117,18 +117,55 @@ void chart_tick_words(char words[CHART_TICK_ROOM], double value, int decimals)
     words[n] = '\0';
 }
 
+/* Three or more: one or two numbers are no scale. */
+static chart_ticks enough_ticks(double low, double high, size_t most)
+{
+    chart_ticks t = chart_ticks_in(low, high, most);
+    for (size_t more = most + 1; t.count < 3 && more <= 8; more++) t = chart_ticks_in(low, high, more);
+    return t;
+}
+
+/* Halves of an inch, quarters ... 64ths, the widest of which three or more lie in the range. count 0: none */
+static chart_ticks inch_ticks(double low, double high)
+{
+    chart_ticks t = {.step = NAN};
+    for (double step = 0.5; step >= 1.0 / 64 && high - low <= 2; step /= 2) {
+        const double first = ceil(low / step - 1e-9), last = floor(high / step + 1e-9);
+        if (last - first < 2) continue;
+        t.step = step;
+        for (double i = first; i <= last && t.count < CHART_TICKS_MOST; i++) t.at[t.count++] = i * step;
+        return t;
+    }
+    return t;
+}
+
+/* A multiple of 1/64: "0", "3/8", "1 1/4", "-1/2" */
+static void inch_words(char words[CHART_TICK_ROOM], double value)
+{
+    const int parts = (int)lround(64 * fmin(fabs(value), 1e6)), whole = parts / 64;
+    int top = parts % 64, bottom = 64;
+    const char *sign = value < 0 && parts > 0 ? "-" : "";
+    for (; top > 0 && top % 2 == 0; top /= 2) bottom /= 2;
+    if (top == 0) snprintf(words, CHART_TICK_ROOM, "%s%d", sign, whole);
+    else if (whole == 0) snprintf(words, CHART_TICK_ROOM, "%s%d/%d", sign, top, bottom);
+    else snprintf(words, CHART_TICK_ROOM, "%s%d %d/%d", sign, whole, top, bottom);
+}
+
 void chart_axis_x(const chart *c, const char *name)
 {
-    const chart_ticks t = chart_ticks_in(c->x_low, c->x_high, (size_t)fmin(9, fmax(2, c->width / 45)));
+    chart_ticks t = c->inches ? inch_ticks(c->x_low, c->x_high) : (chart_ticks){.count = 0};
+    const bool inches = t.count > 0;
+    if (!inches) t = enough_ticks(c->x_low, c->x_high, (size_t)fmin(9, fmax(2, c->width / 45)));
     const double bottom = c->top + c->height;
     for (size_t i = 0; i < t.count; i++) {
         char words[CHART_TICK_ROOM];
-        chart_tick_words(words, t.at[i], t.decimals);
+        if (inches) inch_words(words, t.at[i]);
+        else chart_tick_words(words, t.at[i], t.decimals);
         straight(c->out, chart_x(c, t.at[i]), c->top, chart_x(c, t.at[i]), bottom, "grid");
-        chart_words(c->out, chart_x(c, t.at[i]), bottom + LINE_HEIGHT, "middle", "tick", words);
+        chart_words(c->out, chart_x(c, t.at[i]), bottom + LINE_HEIGHT + 2, "middle", "tick", words);
     }
     straight(c->out, c->left, bottom, c->left + c->width, bottom, "axis");
-    if (*name != '\0') chart_words(c->out, c->left + c->width, bottom + 2 * LINE_HEIGHT, "end", "name", name);
+    if (*name != '\0') chart_words(c->out, c->left + c->width, bottom + 2 * LINE_HEIGHT + 2, "end", "name", name);
 }
 
 void chart_axis_y(const chart *c, const char *name)
@@ -221,6 +258,26 @@ void chart_point(const chart *c, double x, double y, const char *style)
     text_format(c->out, "<circle cx=\"%.2f\" cy=\"%.2f\" r=\"4\" class=\"%s\"/>\n", chart_x(c, x), chart_y(c, y), style);
 }
 
+void chart_begin_named(text *out, const char *name)
+{
+    text_put(out, "<g><title>");
+    html_text(out, name);
+    text_put(out, "</title>\n");
+}
+
+void chart_end_named(text *out)
+{
+    text_put(out, "</g>\n");
+}
+
+void chart_spot(const chart *c, double x, double y, const char *words)
+{
+    if (!(x >= c->x_low && x <= c->x_high && y >= c->y_low && y <= c->y_high)) return;
+    chart_begin_named(c->out, words);
+    text_format(c->out, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"7\" class=\"spot\"/>", chart_x(c, x), chart_y(c, y));
+    chart_end_named(c->out);
+}
+
 void chart_upright(const chart *c, double x, const char *style)
 {
     if (x >= c->x_low && x <= c->x_high)
@@ -237,7 +294,7 @@ void chart_labels(const chart *c, chart_label labels[], size_t count)
             labels[k - 1] = other;
         }
     for (size_t i = 0; i < count; i++) at[i] = chart_y(c, inside(labels[i].y, c->y_low, c->y_high));
-    chart_spread(at, count, LINE_HEIGHT - 1, c->top, c->top + c->height);
+    chart_spread(at, count, LINE_HEIGHT - 1, c->top, c->top + c->height - 5);
     for (size_t i = 0; i < count; i++) {
         const double right = c->left + c->width, y = chart_y(c, inside(labels[i].y, c->y_low, c->y_high));
         if (fabs(at[i] - y) > 3) straight(c->out, right + 1, y, right + 6, at[i], "leader");

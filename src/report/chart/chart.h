@@ -13,6 +13,7 @@ typedef struct chart {
     text *out;
     double left, top, width, height; /* the plot, in the drawing's units */
     double x_low, x_high, y_low, y_high;
+    bool inches; /* x is in inches and has ticks at halves, quarters, eighths ... of one, where these are close enough */
 } chart;
 
 enum { CHART_TICKS_MOST = 16, CHART_LABELS_MOST = 16, CHART_TICK_ROOM = 48 };
@@ -45,7 +46,7 @@ void chart_close(text *out);
 double chart_x(const chart *c, double x);
 double chart_y(const chart *c, double y);
 
-/* Grid lines, numbers and the axis' name ("" for none). */
+/* Grid lines, numbers (three at least along x) and the axis' name ("" for none). */
 void chart_axis_x(const chart *c, const char *name);
 void chart_axis_y(const chart *c, const char *name);
 
@@ -57,6 +58,13 @@ void chart_path(text *out, const double x[], const double y[], size_t count, con
 
 /* From one value to another along x, `thick` around a place on the drawing. */
 void chart_bar(const chart *c, double from, double to, double middle, double thick, const char *style);
+
+/* What stands between them has a name, which a pointer that rests on it shows. */
+void chart_begin_named(text *out, const char *name);
+void chart_end_named(text *out);
+
+/* A place that cannot be seen and says its words to a pointer that rests on it; nothing outside the plot. */
+void chart_spot(const chart *c, double x, double y, const char *words);
 
 void chart_point(const chart *c, double x, double y, const char *style);
 void chart_upright(const chart *c, double x, const char *style); /* a line over the plot's whole height */

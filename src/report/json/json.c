@@ -24,11 +24,10 @@ static bool add_strings(cJSON *object, const char *name, const char *const *stri
     return array != NULL;
 }
 
-static bool add_materials(cJSON *object, const run_facts *facts)
+static bool add_table(cJSON *object, const char *name, const char *file, const char *sha256)
 {
-    cJSON *materials = cJSON_AddObjectToObject(object, "materials");
-    return materials != NULL && cJSON_AddStringToObject(materials, "file", facts->materials) != NULL
-        && cJSON_AddStringToObject(materials, "sha256", facts->materials_sha256) != NULL;
+    cJSON *table = cJSON_AddObjectToObject(object, name);
+    return table != NULL && cJSON_AddStringToObject(table, "file", file) != NULL && cJSON_AddStringToObject(table, "sha256", sha256) != NULL;
 }
 
 static bool add_units(cJSON *object, const field_list *list, unit_system units)
@@ -47,7 +46,9 @@ static bool add_facts(cJSON *object, const run_facts *facts)
 {
     return object != NULL && cJSON_AddStringToObject(object, "version", facts->version) != NULL
         && add_strings(object, "command", facts->words, facts->word_count)
-        && add_strings(object, "inputs", facts->inputs, facts->input_count) && add_materials(object, facts);
+        && add_strings(object, "inputs", facts->inputs, facts->input_count)
+        && add_table(object, "materials", facts->materials, facts->materials_sha256)
+        && (facts->curves == NULL || add_table(object, "curves", facts->curves, facts->curves_sha256));
 }
 
 /* An object whose last brace gives way to more. */
@@ -112,4 +113,14 @@ void json_row(text *out, const field_list *list, const void *record, unit_system
 void json_close(text *out, size_t refused)
 {
     text_format(out, "\n],\"refused\":%zu}\n", refused);
+}
+
+void json_close_beside(text *out, const char *name, const field_list *list, const text *written, unit_system units, size_t refused)
+{
+    text_put(out, "\n]");
+    json_open_table(out, name, list, units);
+    if (written->length > 0) text_add(out, written->at + 1, written->length - 1); /* without the first comma */
+    out->failed = out->failed || written->failed;
+    json_close_table(out);
+    json_close_tables(out, refused);
 }

@@ -1,5 +1,5 @@
 /* Result tables as JSON: {"version": ..., "command": [...], "inputs": [...], "materials": {"file": ..., "sha256": ...},
- * "units": {...}, "rows": [{...}, ...], "refused": n}; infinity and what does not exist are null. */
+ * (of life "curves", likewise), "units": {...}, "rows": [{...}, ...], "refused": n}; infinity and what does not exist are null. */
 #ifndef RAILBOW_REPORT_JSON_JSON_H
 #define RAILBOW_REPORT_JSON_JSON_H
 
@@ -12,6 +12,8 @@ void json_open(text *out, const run_facts *facts, const field_list *list, unit_s
 void json_row(text *out, const field_list *list, const void *record, unit_system units);
 /* refused: what should be in the answer and is not: rows without one, and files that could not be read to their end */
 void json_close(text *out, size_t refused);
+/* The same with a second table beside the rows: its rows as json_row has written them. */
+void json_close_beside(text *out, const char *name, const field_list *list, const text *written, unit_system units, size_t refused);
 
 /* Several tables in one answer: {"version": ..., ..., "materials": {...}, NAME: {"units": {...}, "rows": [...]}, ...,
  * "refused": n}. The rows are those of json_row. */

@@ -63,8 +63,19 @@ static void moment_caption(text *out, const check_row *r, const picture *p)
         text_put(out, "; as loaded there is no equilibrium (");
     else
         text_put(out, "; bending does not decide (dashed");
-    text_put(out, r->result.governs == RBOW_BY_YIELD ? ", by yield)." : ", by interaction).");
+    text_put(out, r->tube.governs == RBOW_BY_YIELD ? ", by yield)." : ", by interaction).");
     text_put(out, "</figcaption></figure>\n");
+}
+
+static void put_largest(const chart *c, const double x[], const double y[], const char *name, unit_system units)
+{
+    size_t at = 0;
+    text words = {0};
+    for (size_t i = 1; i < PICTURE_STATIONS; i++)
+        if (!(y[i] <= y[at])) at = isnan(y[i]) ? at : i;
+    text_format(&words, "%s: largest moment %.4g %s, %.4g %s from A", name, y[at], unit_name(DIM_MOMENT, units), x[at], unit_name(DIM_LENGTH, units));
+    chart_spot(c, x[at], y[at], page_said(&words));
+    text_free_part(&words, c->out);
 }
 
 void page_moment_chart(text *out, const check_row *r, const picture *p, unit_system units)
@@ -95,13 +106,16 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
         labels[count++] = (chart_label){last_of(y[PICTURE_STATES]), "allowed", "red"};
     for (int s = 0; s < PICTURE_STATES; s++) {
         if (!(largest(y[s], PICTURE_STATIONS, 0) > 1e-9 * c.y_high)) continue;
-        chart_line(&c, x, y[s], PICTURE_STATIONS, state_styles[s]);
-        if (!isfinite(last_of(y[s]))) continue;
         put_state_name(&names[s], s, p->states[s].factor);
+        chart_begin_named(out, page_said(&names[s]));
+        chart_line(&c, x, y[s], PICTURE_STATIONS, state_styles[s]);
+        chart_end_named(out);
+        put_largest(&c, x, y[s], page_said(&names[s]), units);
+        if (!isfinite(last_of(y[s]))) continue;
         labels[count++] = (chart_label){last_of(y[s]), page_said(&names[s]), s == PICTURE_AT_LIMIT ? "blue" : ""};
     }
     for (size_t i = 0; i < PICTURE_STATIONS; i++) /* the place that decides stands among the stations */
-        if (fabs(p->at[i] - r->result.governs_at) < 1e-12 * p->length) {
+        if (fabs(p->at[i] - r->tube.governs_at) < 1e-12 * p->length) {
             chart_point(&c, x[i], y[PICTURE_AT_LIMIT][i], "dot");
             break;
         }
@@ -120,10 +134,8 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     text axis = {0}, here = {0};
     const double stress = in_unit(DIM_STRESS, units, r->result.column_stress);
     const double loaded = in_unit(DIM_STRESS, units, r->result.axial / r->result.section.area), kilo = units == UNITS_SI ? 1 : 0.001;
-    for (size_t k = 0; k < p->curve_count; k++) {
-        convert(y, p->curves[k].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
-        most = largest(y, PICTURE_SLENDERNESSES, most);
-    }
+    convert(y, p->curves[p->curve].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
+    most = largest(y, PICTURE_SLENDERNESSES, most);
     const chart c = {.out = out, .left = 40, .top = 22, .width = FIGURE_WIDTH - 40 - RIGHT_ROOM, .height = 170,
                      .x_high = p->slenderness[PICTURE_SLENDERNESSES - 1], .y_high = chart_round_up(1.02 * most * kilo, 6)};
     open_figure(out, "Column curve");
@@ -131,13 +143,9 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     text_format(&axis, "column stress, %s", units == UNITS_SI ? "MPa" : "ksi");
     chart_axis_y(&c, page_said(&axis));
     chart_axis_x(&c, "slenderness L'/r");
-    for (size_t pass = 0; pass < 2; pass++)
-        for (size_t k = 0; k < p->curve_count; k++) {
-            if ((k == p->curve) != (pass == 1)) continue;
-            convert(y, p->curves[k].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
-            for (size_t i = 0; i < PICTURE_SLENDERNESSES; i++) y[i] *= kilo;
-            chart_line(&c, p->slenderness, y, PICTURE_SLENDERNESSES, pass == 1 ? "strong" : "faint");
-        }
+    convert(y, p->curves[p->curve].stress, PICTURE_SLENDERNESSES, DIM_STRESS, units);
+    for (size_t i = 0; i < PICTURE_SLENDERNESSES; i++) y[i] *= kilo;
+    chart_line(&c, p->slenderness, y, PICTURE_SLENDERNESSES, "strong");
     chart_label labels[] = {{y[PICTURE_SLENDERNESSES - 1], p->curves[p->curve].name, "blue"}};
     chart_labels(&c, labels, 1);
     if (loaded > 0) {
@@ -156,14 +164,7 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     page_value(out, r->result.column_stress, DIM_STRESS, units, 5);
     text_put(out, ", a column load of ");
     page_value(out, r->result.column_load, DIM_FORCE, units, 5);
-    text_put(out, ". Faint: the other curves (");
-    bool any = false;
-    for (size_t k = 0; k < p->curve_count; k++) {
-        if (k == p->curve) continue;
-        text_format(out, "%s%s", any ? ", " : "", p->curves[k].name);
-        any = true;
-    }
-    text_put(out, ").</figcaption></figure>\n");
+    text_put(out, ".</figcaption></figure>\n");
     text_free_part(&axis, out);
     text_free_part(&here, out);
 }
@@ -179,15 +180,23 @@ static void put_factor_bar(const chart *c, const factor_bar *b, double middle)
 {
     const bool holds = b->reached >= b->asked;
     const double asked[] = {b->asked, b->asked};
-    text words = {0};
+    text words = {0}, title = {0};
     put_factor(&words, b->reached);
     text_put(&words, holds ? " ✓" : " ✗ short");
     chart_words(c->out, 0, middle + 4, "start", "", b->name);
+    text_format(&title, "%s: ", b->name);
+    put_factor(&title, b->reached);
+    text_put(&title, " reached, ");
+    put_required(&title, b->asked);
+    text_put(&title, " required");
+    chart_begin_named(c->out, page_said(&title));
     chart_bar(c, 0, fmin(b->reached, c->x_high), middle, 16, holds ? "fill-blue" : "fill-red");
+    chart_end_named(c->out);
     text_format(c->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"plain\"/>\n", chart_x(c, asked[0]), middle - 13,
                 chart_x(c, asked[1]), middle + 13);
     chart_words(c->out, chart_x(c, fmin(fmax(b->reached, b->asked), c->x_high)) + 6, middle + 4, "start", holds ? "" : "red bold", page_said(&words));
     text_free_part(&words, c->out);
+    text_free_part(&title, c->out);
 }
 
 void page_factor_chart(text *out, const check_row *r)
@@ -198,18 +207,18 @@ void page_factor_chart(text *out, const check_row *r)
     double most = fmax(r->given.member.factor, asked_of_yield(r));
     for (size_t i = 0; i < 3; i++)
         if (isfinite(bars[i].reached)) most = fmax(most, fmin(bars[i].reached, 4 * fmax(r->given.member.factor, asked_of_yield(r))));
-    const chart c = {.out = out, .left = 100, .top = 8, .width = FIGURE_WIDTH - 100 - 92, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
+    const chart c = {.out = out, .left = 84, .top = 8, .width = FIGURE_WIDTH - 84 - 104, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
     open_figure(out, "Load factors");
     chart_open(out, FIGURE_WIDTH, 150, "Load factor that each check reaches, against the one required", "");
     chart_axis_x(&c, "times the run load");
     for (size_t i = 0; i < 3; i++) put_factor_bar(&c, &bars[i], 26 + 34 * (double)i);
     chart_close(out);
-    text_put(out, "<figcaption>How many times the run load each check reaches; the upright mark is what is required: ");
+    text_put(out, "<figcaption>Required: ");
     put_required(out, r->given.member.factor);
     if (fabs(asked_of_yield(r) - r->given.member.factor) > 0) {
         text_put(out, ", against yield ");
         put_required(out, asked_of_yield(r));
     }
-    text_format(out, ". The check with the smallest ratio of reached to required governs.%s</figcaption></figure>\n",
+    text_format(out, ".%s</figcaption></figure>\n",
                 isinf(r->result.column_factor) && isinf(r->result.interaction_factor) ? " Without a push there is no column factor." : "");
 }

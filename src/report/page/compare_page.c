@@ -1,6 +1,7 @@
 #include "report/page/compare_page.h"
 
 #include "cases/compare_sum.h"
+#include "report/page/compare_matrix.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
@@ -78,7 +79,14 @@ static void put_marks(const compare_view *c, const chart *area)
         const bool picked = marks[i].tube == c->pick;
         if (picked) text_put(&words[i], "pick: ");
         put_tube(&words[i], c, &c->rows[marks[i].tube]);
+        text title = {0};
+        put_tube(&title, c, &c->rows[marks[i].tube]);
+        text_format(&title, " %s: worst margin ", unit_name(DIM_LENGTH, c->units));
+        put_percent(&title, sum_of_tube(c->rows, c->count, marks[i].tube).worst);
+        chart_begin_named(area->out, page_said(&title));
         chart_point(area, marks[i].weight, marks[i].margin, picked ? "dot" : "ring");
+        chart_end_named(area->out);
+        text_free_part(&title, area->out);
         names[i] = (chart_name){marks[i].weight, marks[i].margin, page_said(&words[i]), picked ? "blue bold halo" : "halo"};
     }
     chart_names(area, names, n);
@@ -135,7 +143,10 @@ void page_compare(text *out, const page_head *head, const compare_row *rows, siz
     say_pick(&said, &c);
     page_sentence(out, c.pick < c.tubes, &said);
     page_refused(out, head);
+    page_compare_matrix(out, rows, count, c.pick, own_od, head->units);
     put_chart(out, &c);
+    page_begin_numbers(out);
     page_table(out, &compare_list, rows, count, head->units, "Every case with every tube");
+    page_end_numbers(out);
     text_free_part(&said, out);
 }

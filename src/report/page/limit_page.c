@@ -63,7 +63,7 @@ static void put_chart(text *out, const limits *l, size_t first, size_t end)
 {
     const double high = LINE * (double)(end - first);
     const chart c = {.out = out, .left = 156, .top = 8, .width = FIGURE_WIDTH - 156 - 74, .height = high, .x_low = l->low,
-                     .x_high = l->high, .y_high = 1};
+                     .x_high = l->high, .y_high = 1, .inches = l->asked->column->dimension == DIM_LENGTH && l->units == UNITS_US};
     text axis = {0};
     page_begin_figure(out, first == 0 ? "Now and limit" : "Now and limit, continued", high + 46, "Present value and limit of each case");
     page_column_name(&axis, l->asked->column, l->units);

@@ -33,14 +33,14 @@ static void put_name(const chart_polar *p, const named_clock *h, double y)
     double x, at;
     text words = {0};
     chart_polar_place(p, h->clock, 100 * h->margin, &x, &at);
-    const double elbow = p->x + side * (p->radius + 30);
+    const double elbow = p->x + side * (p->radius + 28);
     text_format(p->out, "<path d=\"M%.2f %.2fL%.2f %.2f\" class=\"leader\"/>\n", x, at, elbow, y);
     chart_words(p->out, elbow + 3 * side, y + 2, anchor, "bold", h->name);
     text_format(&words, "%.1f°", h->clock / degree);
     chart_words(p->out, elbow + 3 * side, y + 16, anchor, "", page_said(&words));
     text_clear(&words);
     put_percent(&words, h->margin);
-    chart_words(p->out, elbow + 3 * side, y + 30, anchor, "", page_said(&words));
+    chart_words(p->out, elbow + 3 * side, y + 30, anchor, h->margin < 0 ? "red bold" : "", page_said(&words));
     text_free_part(&words, p->out);
 }
 
@@ -67,9 +67,9 @@ static void put_names(const chart_polar *p, const named_clock named[], size_t co
 /* ---- margin round the clock ----------------------------------------------------------------------------- */
 
 /* Per cent: the middle is a round place under the least margin and under 0, so that the ring of margin 0 is a ring. */
-static void scale(chart_polar *p, const orientation_row *r)
+static void scale(chart_polar *p, double least, double most)
 {
-    const double low = 100 * fmin(r->found.worst_margin, 0), high = 100 * fmin(fmax(fmin(r->found.best_margin, 3), 0), 3);
+    const double low = 100 * fmin(least, 0), high = 100 * fmin(fmax(most, 0), 3);
     const double step = chart_ticks_in(0, fmax(high - low, 10), 4).step;
     p->low = step * floor(low / step);
     if (!(p->low < low)) p->low -= step;
@@ -82,12 +82,10 @@ static bool is_level(const orientation_row *r)
     return !(r->found.best_margin > r->found.worst_margin) || !(fabs(r->found.best_clock - r->found.worst_clock) > 0);
 }
 
-static void caption(text *out, const orientation_row *r)
+static void caption(text *out, const orientation_row *r, double p_high)
 {
     text words = {0};
     if (r->is_part) text_format(&words, "Of this part the lowest margin of its %zu cases: a tube has one clock. ", r->cases);
-    text_put(&words, "Margin in per cent, by the clock to which the bow points, seen from A toward B; 0° is up. Inside the dashed ring, "
-                     "hatched, the case is short. ");
     if (is_level(r))
         text_put(&words, "The clock of the bow does not matter here.");
     else if (r->found.worst_margin >= 0)
@@ -96,7 +94,7 @@ static void caption(text *out, const orientation_row *r)
         text_put(&words, "Some ways it holds, some ways it is short: mark the tube before it is fitted.");
     else
         text_put(&words, "It is short whichever way the bow points.");
-    if (100 * r->found.best_margin > 300) text_put(&words, " What is far above 0 stands at the rim.");
+    if (100 * r->found.best_margin > p_high) text_put(&words, " What lies above the scale stands at the rim.");
     page_end_figure(out, page_said(&words));
     text_free_part(&words, out);
 }
@@ -114,27 +112,29 @@ static void hatch_short(const chart_polar *p)
     text_put(p->out, "\" class=\"hatch\"/>\n");
 }
 
-static void put_figure(text *out, const orientation_row *r)
+/* like: the scale of all clocks of the page. */
+static void put_figure(text *out, const orientation_row *r, const chart_polar *like)
 {
-    chart_polar p = {.out = out, .x = FIGURE_WIDTH / 2.0, .y = 110, .radius = 84};
+    chart_polar p = *like;
     double percent[ORIENTATION_CLOCKS];
-    scale(&p, r);
+    p.out = out;
     for (size_t i = 0; i < ORIENTATION_CLOCKS; i++) percent[i] = 100 * r->round[i];
-    page_begin_figure(out, r->is_part ? r->part : r->name, 216, "Margin round the clock of the bow");
+    page_begin_figure(out, r->is_part ? r->part : r->name, 200, "Margin round the clock of the bow");
     hatch_short(&p);
     chart_polar_axes(&p);
     chart_polar_ring(&p, 0, "limit");
     chart_polar_line(&p, percent, ORIENTATION_CLOCKS, "strong");
     const double now = r->marked_clock > RBOW_ANY_CLOCK ? once_round(r->marked_clock) : (double)NAN; /* not known: not drawn */
     const bool is_best = fabs(now - r->found.best_clock) < 0.05 * degree, is_worst = fabs(now - r->found.worst_clock) < 0.05 * degree;
-    const named_clock named[CLOCKS_NAMED] = {{is_best ? "now, best" : "best", "dot", r->found.best_clock, r->found.best_margin},
-                               {is_worst ? "now, worst" : "worst", "dot-red", r->found.worst_clock, r->found.worst_margin},
+    const char *bad = r->found.worst_margin < 0 ? "dot-red" : "dot-ink"; /* red is for what is short alone */
+    const named_clock named[CLOCKS_NAMED] = {{is_best ? "now, best" : "best", r->found.best_margin < 0 ? "dot-red" : "dot", r->found.best_clock, r->found.best_margin},
+                               {is_worst ? "now, worst" : "worst", bad, r->found.worst_clock, r->found.worst_margin},
                                {"now", "ring", now, r->found.margin_as_marked}};
     if (!is_level(r))
         put_names(&p, named, is_best || is_worst || isnan(now) ? 2 : 3);
     else if (!isnan(now))
         put_names(&p, &named[2], 1);
-    caption(out, r);
+    caption(out, r, p.high);
 }
 
 /* ---- the page ------------------------------------------------------------------------------------------- */
@@ -161,6 +161,11 @@ static bool say_verdict(text *out, const orientation_row *rows, size_t count)
     return fallen == 0;
 }
 
+static bool is_drawn(const orientation_row *r)
+{
+    return r->bow > 0 && (!r->is_part || r->cases > 1);
+}
+
 void page_orientation(text *out, const page_head *head, const orientation_row *rows, size_t count)
 {
     size_t straight = 0;
@@ -174,9 +179,18 @@ void page_orientation(text *out, const page_head *head, const orientation_row *r
     if (straight > 0)
         text_format(out, "<p class=\"soft\">%zu of %zu cases %s no bow, so there is nothing to turn: not drawn.</p>\n", straight, all,
                     straight == 1 ? "has" : "have");
-    text_put(out, "<div class=\"figures\">\n");
+    chart_polar like = {.out = out, .x = FIGURE_WIDTH / 2.0, .y = 100, .radius = 66};
+    double least = 0, most = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (!is_drawn(&rows[i])) continue;
+        page_stretch(rows[i].found.worst_margin, &least, &most);
+        page_stretch(rows[i].found.best_margin, &least, &most);
+    }
+    scale(&like, least, most);
+    text_put(out, "<p class=\"soft\">Margin in per cent, by the clock to which the bow points, seen from A toward B; 0° is up. Inside the dashed ring, "
+                  "hatched, the case is short. All clocks have one scale.</p>\n<div class=\"figures\">\n");
     for (size_t i = 0; i < count; i++)
-        if (rows[i].bow > 0 && (!rows[i].is_part || rows[i].cases > 1)) put_figure(out, &rows[i]);
+        if (is_drawn(&rows[i])) put_figure(out, &rows[i], &like);
     text_put(out, "</div>\n");
     page_table(out, &orientation_list, rows, count, head->units, "Turning the bow");
     text_free_part(&said, out);

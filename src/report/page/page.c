@@ -24,13 +24,16 @@ static void put_about(text *out, const page_head *head)
     text_char(out, '\n');
 }
 
+/* A page that is only looked at opens no connection and runs nothing. */
+static const char still_policy[] = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+
 void page_open(text *out, const page_head *head)
 {
     const char *title = head->title != NULL ? head->title : "Tube check";
     text_put(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
                   "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n"
                   "<meta name=\"color-scheme\" content=\"light dark\"/>\n<meta name=\"generator\" content=\"railbow\"/>\n");
-    if (head->policy != NULL) text_format(out, "<meta http-equiv=\"Content-Security-Policy\" content=\"%s\"/>\n", head->policy);
+    text_format(out, "<meta http-equiv=\"Content-Security-Policy\" content=\"%s\"/>\n", head->policy != NULL ? head->policy : still_policy);
     html_element(out, "title", NULL, title);
     text_format(out, "\n<style>\n%s</style>\n</head>\n<body>\n<header>\n", page_style);
     html_element(out, "h1", NULL, title);
@@ -49,30 +52,54 @@ static void put_word(text *out, const char *word)
     if (!plain) text_put(out, "\"");
 }
 
-/* What somebody needs to do it again: program, command, files, and which materials table it was. */
-static void put_origin(text *out, const run_facts *facts)
+/* What somebody needs to do it again, or to see that it was done on these files: pairs of a name and a value, and room to sign. */
+static void put_pair(text *out, const char *name, const char *value, const char *digest)
+{
+    html_element(out, "dt", NULL, name);
+    text_put(out, "<dd>");
+    html_text(out, value);
+    if (*digest != '\0') {
+        text_put(out, "<br/><span class=\"digest\">SHA-256 ");
+        html_text(out, digest);
+        text_put(out, "</span>");
+    }
+    text_put(out, "</dd>\n");
+}
+
+static void put_command(text *out, const run_facts *facts)
 {
     text words = {0};
-    text_format(&words, "Made by railbow %s with the command: ", facts->version);
     for (size_t i = 0; i < facts->word_count; i++) {
         if (i > 0) text_char(&words, ' ');
         put_word(&words, facts->words[i]);
     }
-    for (size_t i = 0; i < facts->input_count; i++) {
-        text_put(&words, i == 0 ? ". Read: " : ", ");
-        text_put(&words, facts->inputs[i]);
-    }
-    text_format(&words, ". Materials: %s, SHA-256 %s.", facts->materials, facts->materials_sha256);
-    html_element(out, "p", "origin", text_string(&words, &out->failed));
+    put_pair(out, "Command", text_string(&words, &out->failed), "");
     text_free_part(&words, out);
+}
+
+static void put_record(text *out, const page_head *head)
+{
+    const run_facts *facts = head->facts;
+    text_put(out, "<section class=\"record\">\n<h2>What was checked</h2>\n<p class=\"soft\">Who has the same files, with the same SHA-256, gets the "
+                  "same numbers from this command and version.</p>\n<dl>\n");
+    put_pair(out, "Program", "railbow", "");
+    put_pair(out, "Version", facts->version, "");
+    put_command(out, facts);
+    for (size_t i = 0; i < facts->input_count; i++)
+        put_pair(out, "Input", facts->inputs[i], facts->sha256_of != NULL ? facts->sha256_of(facts->inputs[i]) : "");
+    if (facts->materials != NULL) put_pair(out, "Materials", facts->materials, facts->materials_sha256);
+    if (facts->curves != NULL) put_pair(out, "S-N curves", facts->curves, facts->curves_sha256);
+    const char *good = head->tolerance != NULL ? head->tolerance : "closed forms to nine digits, load factors and margins to seven, clocks to 0.1°";
+    if (*good != '\0') put_pair(out, "Good to", good, "");
+    put_pair(out, "Clocks", "as seen from joint A toward B: 0° is up, 90° to the right", "");
+    text_put(out, "</dl>\n<p class=\"sign\"><span>Checked by</span><span>Date</span></p>\n</section>\n");
 }
 
 void page_close(text *out, const page_head *head)
 {
+    put_record(out, head);
     text_put(out, "</main>\n<footer>");
     html_element(out, "p", NULL, caution);
-    text_put(out, "<p>Clocks are seen from joint A toward B: 0 is up, 90 to the right.</p>");
-    put_origin(out, head->facts);
     text_put(out, "</footer>\n");
     if (head->tail != NULL) head->tail(out, head);
     text_put(out, "</body>\n</html>\n");

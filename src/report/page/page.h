@@ -11,6 +11,9 @@ struct page_head {
     const char *title, *by, *note, *date; /* NULL for none */
     size_t refused;                       /* rows without an answer                      */
     bool faults;                          /* something kept a verdict from being given   */
+    bool working;                         /* shown and printed */
+    bool all_sheets;                      /* each case has one, not the short and the tightest alone */
+    const char *tolerance;                /* what the numbers are good for; NULL: those of a check; "": not said */
     unit_system units;
     const run_facts *facts;
     const char *policy; /* what the page may do; NULL: not said */

@@ -2,6 +2,7 @@
 
 #include "report/caution.h"
 #include "report/html.h"
+#include "report/lines.h"
 #include "report/values.h"
 
 #include <math.h>
@@ -53,22 +54,34 @@ static void put_plain_number(text *out, const field *f, double value)
         put_number(out, value, 5);
 }
 
+/* A verdict has its mark, so that nobody needs colours to tell them apart. */
+static const char *mark_of(const field *f, const char *word)
+{
+    if (strcmp(f->name, "verdict") != 0) return "";
+    return strcmp(word, "holds") == 0 ? "✓ " : strcmp(word, "short") == 0 ? "✗ " : "";
+}
+
 static void put_cell(text *out, const field *f, const void *record, unit_system units, bool first)
 {
-    const char *word = field_text(f, record), *name = first ? "th" : "td";
+    const char *word = field_text(f, record);
+    first = first && !(word != NULL && *word == '\0'); /* a heading without a word is none */
+    const char *name = first ? "th" : "td";
     text_format(out, "<%s%s", name, first ? " scope=\"row\"" : " data-label=\"");
     if (!first) put_label(out, f, units);
     text_put(out, first ? ">" : f->kind == FIELD_NUMBER ? "\" class=\"n\">" : "\">");
-    if (word != NULL)
+    if (word != NULL) {
+        text_put(out, mark_of(f, word));
         html_text(out, word);
-    else
+    } else {
         put_plain_number(out, f, shown(field_get(f, record), f->dimension, units));
+    }
     text_format(out, "</%s>", name);
 }
 
 void page_table(text *out, const field_list *list, const void *records, size_t count, unit_system units,
                 const char *caption_words)
 {
+    if (count == 0) return;
     text_put(out, "<table class=\"stack list\">");
     html_element(out, "caption", NULL, caption_words);
     text_put(out, "\n<thead><tr>");
@@ -102,12 +115,24 @@ void page_caution(text *out)
     text_char(out, '\n');
 }
 
-void page_sentence(text *out, bool fine, const text *sentence)
+void page_verdict(text *out, bool fine, const text *sentence)
 {
     text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
     html_text(out, page_said(sentence));
     text_put(out, "</p>\n");
+}
+
+void page_sentence(text *out, bool fine, const text *sentence)
+{
+    page_verdict(out, fine, sentence);
     page_caution(out);
+}
+
+void page_plain_sentence(text *out, bool fine, const text *sentence)
+{
+    page_verdict(out, fine, sentence);
+    html_element(out, "p", "about", caution);
+    text_char(out, '\n');
 }
 
 void page_begin_figure(text *out, const char *heading, double high, const char *title)
@@ -122,6 +147,11 @@ void page_end_figure(text *out, const char *words)
     chart_close(out);
     html_element(out, "figcaption", NULL, words);
     text_put(out, "</figure>\n");
+}
+
+void page_short_name(text *out, const char *name, size_t most)
+{
+    shorten(out, name, most);
 }
 
 void page_words_figure(text *out, const char *heading, const char *words)
@@ -162,6 +192,16 @@ void page_quantity(text *out, double own, dimension d, unit_system units)
     put_bare(out, own, d, units, ROUND_NEAREST);
     text_char(out, ' ');
     html_unit(out, unit_name(d, units));
+}
+
+void page_begin_numbers(text *out)
+{
+    text_put(out, "<details><summary>All numbers</summary>\n");
+}
+
+void page_end_numbers(text *out)
+{
+    text_put(out, "</details>\n");
 }
 
 void page_refused(text *out, const page_head *head)

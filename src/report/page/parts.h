@@ -6,7 +6,7 @@
 #include "report/page/page.h"
 #include "table/field.h"
 
-enum { FIGURE_WIDTH = 420 }; /* the drawing units across every figure */
+enum { FIGURE_WIDTH = 360 }; /* the drawing units across every figure */
 
 /* What a text says; "" where memory ran out, which the page's own text will tell. */
 const char *page_said(const text *t);
@@ -20,12 +20,19 @@ void page_quantity(text *out, double own, dimension d, unit_system units);
 /* The caution under the verdict, so that the first sheet never goes about without it. */
 void page_caution(text *out);
 
-/* The sentence that a page begins with, and the caution. */
+/* The sentence that a page begins with; the second adds the caution of load cases. */
+void page_verdict(text *out, bool fine, const text *sentence);
 void page_sentence(text *out, bool fine, const text *sentence);
+
+/* The same with the caution alone, where nothing of a load case is assumed. */
+void page_plain_sentence(text *out, bool fine, const text *sentence);
 
 /* A figure with its heading and an open drawing; then the words under it. */
 void page_begin_figure(text *out, const char *heading, double high, const char *title);
 void page_end_figure(text *out, const char *words);
+
+/* A user's name for a drawing: at most so many columns, shortened in the middle. */
+void page_short_name(text *out, const char *name, size_t most);
 
 /* A case of which there is nothing to draw. */
 void page_words_figure(text *out, const char *heading, const char *words);
@@ -41,9 +48,13 @@ void page_stretch(double value, double *low, double *high);
  * where none is finite. */
 void page_margin_range(chart *c, double low, double high);
 
-/* Any table of answers, every column with its unit. */
+/* Any table of answers, every column with its unit; nothing where there is no row. */
 void page_table(text *out, const field_list *list, const void *records, size_t count, unit_system units,
                 const char *caption_words);
+
+/* Around the table of all numbers, which stands closed and is not printed: the page says the same in fewer. */
+void page_begin_numbers(text *out);
+void page_end_numbers(text *out);
 
 /* How many rows are missing, if any. */
 void page_refused(text *out, const page_head *head);

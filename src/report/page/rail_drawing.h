@@ -6,6 +6,7 @@
 #include "table/unit.h"
 #include "working/picture.h"
 
-void page_rail_drawing(text *out, const picture *p, unit_system units);
+/* od: in, of the tube */
+void page_rail_drawing(text *out, const picture *p, double od, unit_system units);
 
 #endif

@@ -29,18 +29,26 @@ static void put_short(const chart *c, const scatter_row *r)
 }
 
 /* No bar lies across 0, so the short part is whole bars. */
-static void put_distribution(text *out, const scatter_row *r)
+static void put_distribution(text *out, const scatter_row *r, double least, double most_margin)
 {
-    double most = 0;
-    for (size_t i = 0; i < SCATTER_BARS; i++) most = fmax(most, r->bars[i]);
+    double most = 0, all = 0;
+    for (size_t i = 0; i < SCATTER_BARS; i++) {
+        most = fmax(most, r->bars[i]);
+        all += r->bars[i];
+    }
     const double width = 100 * (r->high - r->low) / SCATTER_BARS, low = 100 * r->low, gap = 0.04 * width;
-    const chart c = {.out = out, .left = 10, .top = 36, .width = FIGURE_WIDTH - 30, .height = 140, .x_low = fmin(low, 0),
-                     .x_high = fmax(100 * r->high, 0), .y_high = 1.05 * most};
+    const chart c = {.out = out, .left = 22, .top = 36, .width = FIGURE_WIDTH - 44, .height = 140, .x_low = 100 * fmin(least, 0),
+                     .x_high = 100 * fmax(most_margin, 0), .y_high = 1.05 * most};
     chart_axis_x(&c, "margin, %");
     for (size_t i = 0; i < SCATTER_BARS; i++) {
         const double from = low + width * (double)i, tall = c.height * r->bars[i] / c.y_high;
-        if (r->bars[i] > 0)
-            chart_bar(&c, from + gap, from + width - gap, c.top + c.height - tall / 2, tall, from + width / 2 < 0 ? "fill-red" : "fill-blue");
+        if (!(r->bars[i] > 0)) continue;
+        text words = {0};
+        text_format(&words, "margin %.1f to %.1f %%: %.1f %% of the samples", from, from + width, 100 * r->bars[i] / all);
+        chart_begin_named(out, page_said(&words));
+        chart_bar(&c, from + gap, from + width - gap, c.top + c.height - tall / 2, tall, from + width / 2 < 0 ? "fill-red" : "fill-blue");
+        chart_end_named(out);
+        text_free_part(&words, out);
     }
     put_as_given(&c, 100 * r->nominal);
     put_short(&c, r);
@@ -82,7 +90,7 @@ static void say_case(text *out, const scatter_row *r)
     if (isnan(r->margins.short_share)) {
         text_put(out, "No sample lies inside the model.");
     } else if (r->margins.short_share > 0) {
-        text_format(out, "%.2f %% of %.0f samples are short (left of the mark at 0); with 95 %% certainty %.2f to %.2f %%.",
+        text_format(out, "%.2f %% of %.0f samples are short; with 95 %% certainty %.2f to %.2f %%.",
                     100 * r->margins.short_share, r->margins.samples - r->margins.refused, 100 * r->margins.short_low, 100 * r->margins.short_high);
     } else {
         text_format(out, "None of %.0f samples is short; with 95 %% certainty under %.2f %%.", r->margins.samples - r->margins.refused, 100 * r->margins.short_high);
@@ -98,7 +106,7 @@ static void say_case(text *out, const scatter_row *r)
     if (r->drivers == 0 && !isnan(r->margins.p50)) text_put(out, " Nothing that varies moves the margin.");
 }
 
-void page_scatter_figure(text *out, const scatter_row *r)
+void page_scatter_figure(text *out, const scatter_row *r, double least, double most)
 {
     text said = {0};
     const bool spread = r->high > r->low, drivers = r->drivers > 0;
@@ -106,7 +114,7 @@ void page_scatter_figure(text *out, const scatter_row *r)
     if (spread) {
         page_begin_figure(out, r->name, drivers ? DRIVERS_TOP + DRIVER_HEIGHT * (double)r->drivers + 4 : 212,
                           "Distribution of the margin, and what drives it");
-        put_distribution(out, r);
+        put_distribution(out, r, least, most);
         if (drivers) put_drivers(out, r);
         page_end_figure(out, page_said(&said));
     } else {
@@ -144,9 +152,16 @@ void page_scatter(text *out, const page_head *head, const scatter_row *rows, siz
     const bool fine = say_verdict(&said, rows, count);
     page_sentence(out, fine, &said);
     page_refused(out, head);
-    text_put(out, "<div class=\"figures\">\n");
+    double least = 0, most = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (rows[i].rank != 0) continue;
+        page_stretch(rows[i].low, &least, &most);
+        page_stretch(rows[i].high, &least, &most);
+    }
+    text_put(out, "<p class=\"soft\">Each chart: how the margin of the samples is spread, all on one scale; what lies left of the mark at 0 is "
+                  "short.</p>\n<div class=\"figures\">\n");
     for (size_t i = 0; i < count; i++)
-        if (rows[i].rank == 0) page_scatter_figure(out, &rows[i]);
+        if (rows[i].rank == 0) page_scatter_figure(out, &rows[i], least, most);
     text_put(out, "</div>\n");
     page_table(out, list, rows, count, head->units, "Scatter of each case");
     text_free_part(&said, out);

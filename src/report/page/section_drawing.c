@@ -38,7 +38,7 @@ static void section_words(text *out, double x, double y, const char *name, doubl
 void page_section_drawing(text *out, const check_row *r, const picture *p, unit_system units)
 {
     const bool dressed = p->weld_zone > 0;
-    const double scale = 120 / r->given.member.od, left = dressed ? 105 : 210, right = 315, middle = 76;
+    const double scale = 120 / r->given.member.od, left = dressed ? 0.25 * FIGURE_WIDTH : 0.5 * FIGURE_WIDTH, right = 0.75 * FIGURE_WIDTH, middle = 76;
     text_put(out, "<figure><h3>Section</h3>");
     chart_open(out, FIGURE_WIDTH, 200, "Cross-section of the tube, to scale", "");
     ring(out, left, middle, scale * r->given.member.od / 2, scale * (r->given.member.od / 2 - r->given.member.wall), "steel");

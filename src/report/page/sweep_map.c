@@ -137,7 +137,6 @@ static void caption(text *out, const map *m, bool crosses, size_t unknown)
     size_t fallen = 0;
     text words = {0};
     for (size_t i = 0; i < m->count; i++) fallen += !(m->rows[i].result.margin >= 0);
-    text_put(&words, "Margin over the two columns. ");
     if (fallen == 0)
         text_put(&words, "It holds everywhere that was worked out.");
     else if (fallen == m->count)
@@ -146,7 +145,6 @@ static void caption(text *out, const map *m, bool crosses, size_t unknown)
         text_put(&words, "On the thick line the margin is 0; the hatched side is short.");
     else
         text_put(&words, "The hatched part is short.");
-    text_put(&words, " Between the values worked out the lines are straight.");
     if (unknown > 0)
         text_format(&words, " Crosses and the blank around them: %zu of %zu combinations could not be worked out; the messages of the run say "
                             "why.", unknown, m->asked->values[0] * m->asked->values[1]);
@@ -154,15 +152,20 @@ static void caption(text *out, const map *m, bool crosses, size_t unknown)
     text_free_part(&words, out);
 }
 
-void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, size_t count, const sweep_asked *asked)
+void page_sweep_map_words(text *out)
+{
+    text_put(out, "<p class=\"soft\">Margin over the two columns, in per cent. Between the values worked out the lines are straight; all maps have the "
+                  "same levels.</p>\n");
+}
+
+void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, size_t count, const sweep_asked *asked, double least, double most)
 {
     const map m = {rows, count, asked, head->units};
     const chart_field f = {asked->values[0], asked->values[1], x_of, y_of, margin_of, &m};
     const chart c = {.out = out, .left = 52, .top = 26, .width = FIGURE_WIDTH - 52 - 22, .height = 240,
                      .x_low = x_of(&m, 0), .x_high = x_of(&m, f.columns - 1), .y_low = y_of(&m, 0), .y_high = y_of(&m, f.rows - 1)};
-    double low = INFINITY, high = -INFINITY;
+    const double low = fmin(100 * least, most_drawn), high = fmin(100 * most, most_drawn);
     text across = {0}, up = {0};
-    for (size_t i = 0; i < count; i++) page_stretch(fmin(100 * rows[i].result.margin, most_drawn), &low, &high);
     const chart_ticks levels = chart_ticks_in(low, low + fmax(high - low, 1), LEVELS_MOST);
     page_column_name(&across, asked->column[0], head->units);
     page_column_name(&up, asked->column[1], head->units);

@@ -32,9 +32,10 @@ static void put_step(text *out, const working_row *r)
     text_put(out, "</tr>\n");
 }
 
-void page_working(text *out, const working *w)
+void page_working(text *out, const working *w, bool open)
 {
-    text_put(out, "<details open=\"open\"><summary>The working, from the inputs to the margin</summary>\n"
+    text_put(out, open ? "<details open=\"open\">" : "<details>");
+    text_put(out, "<summary>The working, from the inputs to the margin</summary>\n"
                   "<table class=\"working stack\"><caption>Numbers carry ten digits; a line done again with the digits shown "
                   "agrees to six. Angles with ° are degrees, all others radians.</caption>\n<thead><tr><th scope=\"col\">Step</th>"
                   "<th scope=\"col\">Formula</th><th scope=\"col\">With numbers</th><th scope=\"col\" class=\"n\">Result</th>"

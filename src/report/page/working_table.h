@@ -5,6 +5,9 @@
 #include "table/text.h"
 #include "working/steps.h"
 
-void page_working(text *out, const working *w);
+#include <stdbool.h>
+
+/* open: it stands open, and is printed; else a reader opens it, and paper has none of it. */
+void page_working(text *out, const working *w, bool open);
 
 #endif

@@ -1,6 +1,5 @@
 #include "report/text/check_table_text.h"
 
-#include "cases/case_words.h"
 #include "report/text/cells.h"
 
 #include <math.h>
@@ -47,7 +46,7 @@ static void add_row_margin(grid *g, const check_row *r, unit_system units)
 static void add_governs(grid *g, const check_row *r, unit_system units)
 {
     (void)units;
-    grid_cell(g, TONE_PLAIN, governs_words[r->result.governs].word);
+    add_name(g, r->governs);
 }
 
 static void add_place(grid *g, const check_row *r, unit_system units)
@@ -95,7 +94,7 @@ static const check_column columns[] = {
     {"tube", DIM_LENGTH, GRID_LEFT, 4, add_tube},
     {"verdict", DIM_NONE, GRID_LEFT, 0, add_verdict},
     {"margin", DIM_NONE, GRID_RIGHT, 0, add_row_margin},
-    {"governs", DIM_NONE, GRID_LEFT, 0, add_governs},
+    {"governs", DIM_NONE, GRID_NAME, 0, add_governs},
     {"at", DIM_LENGTH, GRID_RIGHT, 2, add_place},
     {"load factor", DIM_NONE, GRID_RIGHT, 3, add_factor},
     {"required", DIM_NONE, GRID_RIGHT, 1, add_required},

@@ -2,20 +2,14 @@
 
 #include "cases/case_words.h"
 #include "cases/remark_list.h"
+#include "report/advice_words.h"
 #include "report/text/cells.h"
 #include "report/text/check_table_text.h"
+#include "report/text/detail_text.h"
 
 #include <math.h>
 
 /* ---- the verdict in words --------------------------------------------------------------------------- */
-
-static const check_row *worst_of(const check_row *rows, size_t count)
-{
-    const check_row *worst = rows;
-    for (size_t i = 1; i < count; i++)
-        if (rows[i].result.margin < worst->result.margin) worst = &rows[i];
-    return worst;
-}
 
 /* Where rows were refused, the others are called so: no headline says that all hold. */
 static void put_count(text *out, size_t holds, size_t count, bool faults)
@@ -42,7 +36,9 @@ static void say_count(text *out, const check_row *rows, size_t count, const scre
 static void put_factors(text *out, const check_row *r)
 {
     const double factor = deciding_factor(r);
-    if (isinf(factor)) {
+    if (r->detail.governs) {
+        put_detail_factors(out, r->governs, &r->detail, r->result.margin);
+    } else if (isinf(factor)) {
         text_put(out, "no run load could make it yield or buckle.");
     } else if (!(factor > 0)) {
         text_put(out, "it yields or buckles with no run load at all; a load factor of ");
@@ -90,11 +86,11 @@ static void say_where(text *out, const check_row *r, const screen *s)
         [RBOW_BY_YIELD] = "yield of the outer fibre",
         [RBOW_BY_INTERACTION] = "interaction: push and bending together",
     };
-    if (r->result.governs == RBOW_BY_NONE) return;
+    if (r->result.governs == RBOW_BY_NONE && !r->detail.governs) return;
     const bool somewhere = !isnan(r->result.governs_at), buckles = r->result.governs == RBOW_BY_YIELD && !somewhere;
     text line = {0};
-    text_format(&line, "  What governs: %s",
-                buckles ? "elastic buckling, which comes before any yield" : reasons[r->result.governs]);
+    if (r->detail.governs) put_detail_governs(&line, r->governs, &r->detail);
+    else text_format(&line, "  What governs: %s", buckles ? "elastic buckling, which comes before any yield" : reasons[r->result.governs]);
     if (somewhere) {
         text_put(&line, ", ");
         put_place(&line, r, s->units);
@@ -196,13 +192,25 @@ static void say_propped(text *out, const check_row *rows, size_t count, const sc
     }
 }
 
-void check_verdict_text(text *out, const check_row *rows, size_t count, const screen *s)
+static void say_advice(text *out, const check_row *rows, size_t count, const advice *a, const screen *s)
+{
+    size_t shorts = 0;
+    text line = {0};
+    for (size_t i = 0; i < count; i++) shorts += rows[i].result.verdict == RBOW_SHORT;
+    if (shorts == 0) return;
+    text_put(&line, "  ");
+    put_advice(&line, a, shorts - 1, s->units);
+    put_lines(out, &line, 4, s);
+}
+
+void check_verdict_text(text *out, const check_row *rows, size_t count, const advice *a, const screen *s)
 {
     put_refused(out, s);
     if (count == 0) return;
-    const check_row *worst = worst_of(rows, count);
+    const check_row *worst = check_worst(rows, count);
     say_count(out, rows, count, s);
     say_case(out, worst, count == 1, s);
+    say_advice(out, rows, count, a, s);
     say_where(out, worst, s);
     say_taken(out, worst, s);
     say_fit(out, worst, s);
@@ -255,10 +263,12 @@ void check_remarks_text(text *out, const check_row *rows, size_t count, const sc
     say_squeezed(out, rows, count, s);
 }
 
-void check_text(text *out, const check_row *rows, size_t count, const screen *s)
+void check_text(text *out, const check_row *rows, size_t count, const detail_answer *details, size_t detail_count, bool every, const advice *a,
+                const screen *s)
 {
-    check_verdict_text(out, rows, count, s);
+    check_verdict_text(out, rows, count, a, s);
     if (count > 0) check_table_text(out, rows, count, s);
+    details_text(out, details, detail_count, every, s);
     check_remarks_text(out, rows, count, s);
     put_assumptions(out, s);
     put_end(out, s);

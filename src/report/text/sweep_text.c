@@ -155,7 +155,7 @@ static void say_rows(text *out, const swept *s, const margin_scale *scale)
             grid_format(&g, TONE_PLAIN, "%.6g", shown(r->value[k], s->varied[k]->dimension, s->s->units) + 0.0);
         add_margin(&g, r->result.margin);
         add_bar(&g, r->result.margin, scale, width);
-        grid_cell(&g, TONE_PLAIN, governs_words[r->result.governs].word);
+        grid_cell(&g, TONE_PLAIN, r->governs);
         grid_format(&g, tone_of(r->result.margin), "%s%s", r->result.verdict == RBOW_HOLDS ? "holds" : "SHORT",
                     changes_at(s, i) ? "  <- changes" : "");
     }
@@ -183,7 +183,7 @@ static void add_case(grid *g, const swept *s)
     add_margin(g, worst->result.margin);
     for (size_t k = 0; k < s->columns; k++)
         grid_format(g, TONE_PLAIN, "%.6g", shown(worst->value[k], s->varied[k]->dimension, s->s->units) + 0.0);
-    grid_cell(g, TONE_PLAIN, governs_words[worst->result.governs].word);
+    grid_cell(g, TONE_PLAIN, worst->governs);
 }
 
 /* With one case alone its own words say it all. */

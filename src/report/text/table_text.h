@@ -2,7 +2,7 @@
 #ifndef RAILBOW_REPORT_TEXT_TABLE_TEXT_H
 #define RAILBOW_REPORT_TEXT_TABLE_TEXT_H
 
-#include "cases/table_list.h"
+#include "cases/list/table_list.h"
 #include "report/screen.h"
 #include "table/text.h"
 

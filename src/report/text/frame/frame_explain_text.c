@@ -6,7 +6,7 @@
 #include "report/text/frame/frame_text.h"
 #include "report/text/working_text.h"
 
-void frame_explain_text(text *out, const frame_answers *a, const char *folder, const working *w, const screen *s)
+void frame_explain_text(text *out, const frame_answers *a, const char *folder, const working *w, const text *details, const screen *s)
 {
     const frame_tube_answer *r = a->tubes;
     text line = {0};
@@ -27,6 +27,8 @@ void frame_explain_text(text *out, const frame_answers *a, const char *folder, c
     put_sentence(out, "The working. x is forward, y to the left, z up. Numbers carry ten digits; a line done again with the digits shown agrees to "
                       "six. Angles with \u00b0 are degrees, all others radians.", 0, s);
     working_text(out, w, s);
+    if (details->length > 0) text_put(out, details->at);
+    out->failed = out->failed || details->failed;
     text_char(out, '\n');
     put_sentence(out, frame_assumptions, 0, s);
     put_end(out, s);

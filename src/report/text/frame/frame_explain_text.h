@@ -6,7 +6,7 @@
 #include "report/screen.h"
 #include "working/steps.h"
 
-/* Given: a  of one run and one tube */
-void frame_explain_text(text *out, const frame_answers *a, const char *folder, const working *w, const screen *s);
+/* Given: a  of one run and one tube; details  the text of its details, which follows the working */
+void frame_explain_text(text *out, const frame_answers *a, const char *folder, const working *w, const text *details, const screen *s);
 
 #endif

@@ -33,7 +33,7 @@ static void weakest_heads(grid *g)
     grid_column(g, GRID_RIGHT, "margin");
     grid_column(g, GRID_NAME, "worst tube");
     grid_column(g, GRID_NAME, "run");
-    grid_column(g, GRID_LEFT, "governs");
+    grid_column(g, GRID_NAME, "governs");
     grid_spare(g, 1);
 }
 
@@ -42,7 +42,7 @@ static void add_weakest(grid *g, const frame_weakest *w)
     add_margin(g, w->margin);
     add_name(g, *w->tube != '\0' ? w->tube : "-");
     add_name(g, *w->run != '\0' ? w->run : "-");
-    grid_cell(g, TONE_PLAIN, frame_governs_words[w->governs].word);
+    add_name(g, w->governs);
 }
 
 /* ---- compare ----------------------------------------------------------------------------------------------- */
@@ -365,7 +365,7 @@ static void say_gives_way(text *out, const frame_limit_row *r, const screen *s)
     put_name(&line, r->weakest.tube);
     text_put(&line, " in run ");
     put_name(&line, r->weakest.run);
-    text_format(&line, " (%s).", frame_governs_words[r->weakest.governs].word);
+    text_format(&line, " (%s).", r->weakest.governs);
     put_lines(out, &line, 2, s);
 }
 

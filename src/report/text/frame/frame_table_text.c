@@ -27,7 +27,7 @@ static void add_run(grid *g, const frame_run_answer *r, unit_system units)
     add_verdict(g, r->result.verdict);
     add_margin(g, r->result.margin);
     add_name(g, r->worst_tube);
-    grid_cell(g, TONE_PLAIN, frame_governs_words[r->result.governs].word);
+    add_name(g, r->governs);
     add_factor(g, r->result.critical_factor);
     add_factor(g, r->result.path_end);
     add_quantity(g, r->result.move, DIM_LENGTH, units, ROUND_NEAREST);
@@ -85,7 +85,7 @@ void frame_runs_text(text *out, const frame_answers *a, const screen *s)
     grid_column(&g, GRID_LEFT, "verdict");
     grid_column(&g, GRID_RIGHT, "margin");
     grid_column(&g, GRID_NAME, "worst tube");
-    grid_column(&g, GRID_LEFT, "governs");
+    grid_column(&g, GRID_NAME, "governs");
     grid_column(&g, GRID_RIGHT, "critical factor");
     grid_column(&g, GRID_RIGHT, "path ends");
     grid_spare(&g, 1);
@@ -152,7 +152,7 @@ static void add_tube(grid *g, const tube_table *t, const frame_tube_answer *r)
     add_verdict(g, r->result.verdict);
     add_margin(g, r->result.margin);
     add_name(g, r->run);
-    grid_cell(g, TONE_PLAIN, frame_governs_words[r->result.governs].word);
+    add_name(g, r->governs);
     add_place(g, r, units);
     add_factor(g, frame_deciding_factor(r));
     if (!(t->common > 0)) add_required(g, r);
@@ -171,7 +171,7 @@ static void put_heads(grid *g, const tube_table *t)
     grid_column(g, GRID_LEFT, "verdict");
     grid_column(g, GRID_RIGHT, "margin");
     grid_column(g, GRID_NAME, "in run");
-    grid_column(g, GRID_LEFT, "governs");
+    grid_column(g, GRID_NAME, "governs");
     grid_column(g, GRID_RIGHT, "at, %s", length);
     grid_spare(g, 3);
     grid_column(g, GRID_RIGHT, "load factor");

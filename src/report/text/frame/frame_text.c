@@ -1,13 +1,16 @@
 #include "report/text/frame/frame_text.h"
 
+#include "cases/detail/detail_results.h"
 #include "report/caution.h"
 #include "report/text/cells.h"
+#include "report/text/detail_text.h"
 #include "report/text/frame/frame_arch_text.h"
 #include "report/text/frame/frame_joint_text.h"
 #include "report/text/frame/frame_table_text.h"
 #include "report/text/measures.h"
 
 #include <math.h>
+#include <stdlib.h>
 
 /* ---- the verdict in words ---------------------------------------------------------------------------------- */
 
@@ -50,6 +53,10 @@ static void say_count(text *out, const frame_answers *a, const screen *s)
 static void put_factors(text *out, const frame_tube_answer *r)
 {
     const double factor = frame_deciding_factor(r);
+    if (r->detail.governs) {
+        put_detail_factors(out, r->governs, &r->detail, r->result.margin);
+        return;
+    }
     if (isinf(factor)) {
         text_put(out, "no run load could make it yield or buckle.");
         return;
@@ -105,9 +112,10 @@ static void say_where(text *out, const frame_tube_answer *r, const screen *s)
         [RBOW_FRAME_BY_NONE] = NULL,
         [RBOW_FRAME_BY_FRAME] = "the frame as a whole buckles before the tube reaches a limit of its own",
     };
-    if (reasons[r->result.governs] == NULL) return;
+    if (reasons[r->result.governs] == NULL && !r->detail.governs) return;
     text line = {0};
-    text_format(&line, "  What governs: %s", reasons[r->result.governs]);
+    if (r->detail.governs) put_detail_governs(&line, r->governs, &r->detail);
+    else text_format(&line, "  What governs: %s", reasons[r->result.governs]);
     put_place(&line, r, s->units);
     text_char(&line, '.');
     put_lines(out, &line, 4, s);
@@ -247,6 +255,31 @@ void frame_verdict_text(text *out, const frame_answers *a, const screen *s)
     if (frame_has_fit(a->model)) say_fit(out, worst, s);
 }
 
+/* The answer of a detail in the run with its lowest margin; NULL where no run has one. */
+static const detail_answer *weakest_run(const frame_answers *a, size_t detail)
+{
+    const detail_answer *worst = NULL;
+    for (size_t run = 0; run < a->run_count; run++) {
+        const detail_answer *d = &a->details[run * a->detail_count + detail];
+        if (a->runs[run].solved && (worst == NULL || d->result.margin < worst->result.margin)) worst = d;
+    }
+    return worst;
+}
+
+/* Each detail in its worst run, or in every run. */
+static void say_details(text *out, const frame_answers *a, bool every, const screen *s)
+{
+    const size_t all = a->run_count * a->detail_count;
+    detail_answer *shown_ones = malloc((all + 1) * sizeof *shown_ones);
+    size_t count = 0;
+    out->failed = out->failed || shown_ones == NULL;
+    for (size_t i = 0; i < all && shown_ones != NULL && every; i++)
+        if (a->runs[i / a->detail_count].solved) shown_ones[count++] = a->details[i];
+    for (size_t i = 0; i < a->detail_count && shown_ones != NULL && !every; i++) shown_ones[count++] = *weakest_run(a, i);
+    if (shown_ones != NULL) details_text(out, shown_ones, count, every, s);
+    free(shown_ones);
+}
+
 void frame_text(text *out, const frame_answers *a, int of, bool every, const screen *s)
 {
     const frame_tube_answer *worst = frame_worst(a);
@@ -258,9 +291,10 @@ void frame_text(text *out, const frame_answers *a, int of, bool every, const scr
         if (forced) say_out_of_place(out, a, s);
         say_propped(out, a, s);
         if (of == OF_JOINTS) frame_joints_text(out, a, s);
-        else if (of != OF_ARCH) frame_runs_text(out, a, s);
+        else if (of != OF_ARCH && of != OF_DETAILS) frame_runs_text(out, a, s);
         if (a->arch != NULL) frame_arch_text(out, a, s);
         if (of == OF_TUBES) frame_tubes_text(out, a, every, forced, s);
+        if (of == OF_TUBES || of == OF_DETAILS) say_details(out, a, of == OF_DETAILS, s);
         if (of == OF_TUBES) say_remarks(out, a, s);
     }
     text_char(out, '\n');

@@ -1,0 +1,88 @@
+#include "cases/detail/detail_results.h"
+
+#include "cases/case_words.h"
+#include "cases/field_lines.h"
+
+#include <math.h>
+#include <string.h>
+
+#define RESULT(at, dimension_, meaning_) NUMBER(detail_answer, #at, result.at, dimension_, meaning_)
+#define DETAIL_RESULTS                                                                                         \
+    TEXT(detail_answer, "detail", name, "name of the detail"),                                                 \
+    WORD(detail_answer, "kind", detail.kind, detail_kind_words, "place, hole, ring weld, sleeve or socket"),   \
+    NUMBER(detail_answer, "at", detail.at, DIM_LENGTH, "its distance from A"),                                 \
+    WORD(detail_answer, "verdict", result.verdict, verdict_words, "holds if the margin is 0 or more, else short"), \
+    RESULT(margin, DIM_NONE, "smallest ratio of a load factor of its modes to the factor asked for, less 1"),  \
+    RESULT(factor, DIM_NONE, "load factor at which the first of its modes reaches its limit"),                 \
+    WORD(detail_answer, "mode", result.mode, detail_mode_words,                                                \
+         "mode that sets the margin: yield, weld, rosettes, bearing, buckling (the tube as a whole goes first) or none"), \
+    RESULT(axial, DIM_FORCE, "axial force there at load factor 1, compression positive"),                      \
+    RESULT(moment, DIM_MOMENT, "moment there at load factor 1"),                                               \
+    RESULT(torque, DIM_MOMENT, "torque there at load factor 1"),                                               \
+    RESULT(shear, DIM_FORCE, "force across the tube there at load factor 1"),                                  \
+    RESULT(clearance, DIM_LENGTH, "of a sleeve or socket: bore less outside diameter of what it holds"),       \
+    RESULT(play, DIM_LENGTH, "how far this lets the tube's far end move to either side, unless the weld draws it tight"), \
+    RESULT(prying, DIM_FORCE, "force of the couple by which a sleeve or socket carries the moment: M/(2/3 overlap)"), \
+    TEXT(detail_answer, "remarks", remarks, "remarks, separated by semicolons"),                               \
+    TEXT(detail_answer, "note", note, "note of the detail")
+
+static const field case_details_fields[] = {
+    TEXT(detail_answer, "case", of, "name of the load case"),
+    DETAIL_RESULTS,
+};
+static const field frame_details_fields[] = {
+    TEXT(detail_answer, "tube", of, "name of the tube"),
+    TEXT(detail_answer, "run", run, "name of the run"),
+    DETAIL_RESULTS,
+};
+const field_list case_details_list = FIELD_LIST("detail", case_details_fields, detail_answer);
+const field_list frame_details_list = FIELD_LIST("detail", frame_details_fields, detail_answer);
+
+#define KEPT(at) TEXT(checked_row, #at, at, "")
+static const field checked_fields[] = {
+    KEPT(row.given.name), KEPT(row.given.note), KEPT(row.given.part), KEPT(row.given.material), KEPT(row.remarks), KEPT(row.governs),
+    KEPT(detail.of), KEPT(detail.run), KEPT(detail.name), KEPT(detail.note), KEPT(detail.remarks),
+};
+const field_list checked_list = FIELD_LIST("result", checked_fields, checked_row);
+
+const char *const detail_remark_meanings[RBOW_DETAIL_REMARK_COUNT] = {
+    [RBOW_DETAIL_UNSTABLE_AT] = "the tube buckles under the run load: no forces are given there",
+    [RBOW_DETAIL_UNDER_TWO_AT] = "the weld strength is nominal, at rupture; AISC 360 J2.4 divides it by 2, so ask for a factor of 2",
+    [RBOW_DETAIL_THROAT_TAKEN_AT] = "no throat was given; a fillet whose leg is the wall has a throat of only 0.707 of the wall",
+    [RBOW_DETAIL_THICK_THROAT_AT] = "the weld is thicker than the wall, so the tube beside it goes first: see the margin of the tube",
+    [RBOW_DETAIL_LOOSE_AT] = "FAA AC 43.13-1B 4-95 asks for a fit within 1/16 in on the diameter",
+    [RBOW_DETAIL_PLAYS_AT] = "the clearance lets the tube's far end move by over 1/16 in to either side, unless the weld draws it tight",
+    [RBOW_DETAIL_SHORT_OVERLAP_AT] = "FAA AC 43.13-1B 4-92 and 4-97 reach 1 1/2 diameters past the cut",
+    [RBOW_DETAIL_THIN_SLEEVE_AT] = "FAA AC 43.13-1B 4-92 asks for at least the wall of the tube",
+    [RBOW_DETAIL_ROSETTE_AT] = "a hole at least 5/16 in over the wall and at most 2 1/4 walls or 7/16 in over it, pitch at least 4 holes",
+};
+
+void detail_remarks_write(char out[DETAIL_REMARKS_ROOM], unsigned remarks)
+{
+    char *end = out;
+    for (int i = 0; i < RBOW_DETAIL_REMARK_COUNT; i++) {
+        if ((remarks & 1u << i) == 0) continue;
+        const char *text = rbow_detail_remark_text(1u << i);
+        if (end > out) {
+            memcpy(end, "; ", 2);
+            end += 2;
+        }
+        memcpy(end, text, strlen(text));
+        end += strlen(text);
+    }
+    *end = '\0';
+}
+
+governing_detail governing_detail_of(const detail_answer *d)
+{
+    const rbow_detail_result *r = &d->result;
+    governing_detail g = {true, d->detail.kind, r->mode, r->factor, fmax(d->factor, d->factor_yield)};
+    if (r->mode == RBOW_DETAIL_BY_YIELD) {
+        g.factor = r->yield_factor;
+        g.required = d->factor_yield;
+    } else if (r->mode < RBOW_DETAIL_MODES) {
+        g.factor = r->weld_factor;
+        g.required = d->factor;
+    }
+    return g;
+}

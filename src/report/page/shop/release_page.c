@@ -1,0 +1,81 @@
+#include "report/page/shop/shop_pages.h"
+
+#include "report/html.h"
+#include "report/page/parts.h"
+#include "report/values.h"
+
+#include <math.h>
+
+enum { LINE = 34 };
+
+static const double degree = 3.14159265358979323846 / 180;
+
+/* Returned: whether nothing was locked in beyond yield. */
+static bool say_verdict(text *out, const release_row *rows, size_t count)
+{
+    const release_row *worst = rows;
+    for (size_t i = 1; i < count; i++)
+        if (rows[i].yield_use > worst->yield_use) worst = &rows[i];
+    text_put(out, count == 1 ? "‘" : "The most was locked into ‘");
+    text_format(out, "%s%s%.0f %% of yield", worst->name, count == 1 ? "’ had locked in " : "’: ", 100 * worst->yield_use);
+    if (worst->yield_use > 1) text_put(out, ", more than yield: this answer is elastic, so the tube took a set, or a reading is wrong");
+    text_char(out, '.');
+    return worst->yield_use <= 1;
+}
+
+static void put_bars(text *out, const release_row *rows, size_t count)
+{
+    double most = 100;
+    for (size_t i = 0; i < count; i++) page_stretch(100 * rows[i].yield_use, &(double){0}, &most);
+    const double high = LINE * (double)count;
+    const chart c = {.out = out, .left = 8, .top = 20, .width = FIGURE_WIDTH - 76, .height = high, .x_high = chart_round_up(most, 6), .y_high = 1};
+    page_begin_figure(out, "Share of yield that was locked in", high + 60, "Locked-in stress of each case as a share of yield");
+    chart_axis_x(&c, "% of yield");
+    for (size_t i = 0; i < count; i++) {
+        const double y = c.top + LINE * ((double)i + 0.5), use = 100 * rows[i].yield_use;
+        text words = {0};
+        page_short_name(&words, rows[i].name, 34);
+        chart_words(out, c.left, y - 3, "start", "halo", page_said(&words));
+        text_clear(&words);
+        chart_bar(&c, 0, use, y + 7, 9, use > 100 ? "fill-red" : "fill-blue");
+        text_format(&words, "%.0f %%", use);
+        chart_words(out, c.left + c.width + 8, y + 11, "start", use > 100 ? "red bold" : "", page_said(&words));
+        text_free_part(&words, out);
+    }
+    chart_upright(&c, 100, "limit");
+    page_end_figure(out, "Dashed: yield.");
+}
+
+static void put_miss(text *out, const char *from, double miss, double clock, unit_system units)
+{
+    put_length(out, miss, units, ROUND_NEAREST);
+    if (miss > 0) text_format(out, " toward %.1f°", clock / degree);
+    text_format(out, " from %s", from);
+}
+
+static void put_new_rail(text *out, const release_row *r, unit_system units)
+{
+    text words = {0};
+    text_format(&words, "%s: a straight new rail would miss its landing by ", r->name);
+    put_miss(&words, "A’s socket (miss_a), and by ", r->found.miss_a, r->found.miss_a_clock, units);
+    put_miss(&words, "B’s (miss_b).", r->found.miss_b, r->found.miss_b_clock, units);
+    if (r->basis == BASIS_LEAST_ENERGY)
+        text_put(&words, " The angle between the stubs was not read: this is the least that explains the movement; more may have been locked in.");
+    html_element(out, "li", NULL, page_said(&words));
+    text_char(out, '\n');
+    text_free_part(&words, out);
+}
+
+void page_release(text *out, const page_head *head, const release_row *rows, size_t count)
+{
+    text said = {0};
+    const bool fine = say_verdict(&said, rows, count);
+    page_plain_sentence(out, fine, &said);
+    page_refused(out, head);
+    put_bars(out, rows, count);
+    text_put(out, "<h2>What a new rail would meet</h2>\n<ul>\n");
+    for (size_t i = 0; i < count; i++) put_new_rail(out, &rows[i], head->units);
+    text_put(out, "</ul>\n<p class=\"soft\">Put these misses into a load case and check it before a rail is forced in.</p>\n");
+    page_table(out, &release_list, rows, count, head->units, "What was locked in");
+    text_free_part(&said, out);
+}

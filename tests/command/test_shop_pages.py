@@ -1,0 +1,89 @@
+"""The pages of inspect, release and pull: in one file, with the numbers of the answer, and drawn."""
+
+import re
+import xml.etree.ElementTree as xml
+
+from page import NOT_A_NUMBER
+from program import run_tests
+from shop import ShopTest, tube
+
+
+class ShopPages(ShopTest):
+    def page(self, run, *statuses):
+        self.assertIn(run.status, statuses or (0, 1), run.err)
+        text = self.read("p.html")
+        self.assertNotRegex(text, NOT_A_NUMBER)
+        self.assertNotRegex(text, r"http(?!-equiv)|url\(|src=|<script|<link|@import")
+        page = xml.fromstring(text)
+        for svg in page.iter("svg"):
+            self.assertEqual((svg.get("role"), svg[0].tag), ("img", "title"))
+        return page
+
+    def words(self, element):
+        return " ".join("".join(element.itertext()).split())
+
+    def numbers(self, page, run):
+        """The table of the page has the numbers of the answer."""
+        body = next(t for t in page.iter("table") if t.get("class") == "stack list").find("tbody")
+        self.assertEqual(len(body), len(run.rows))
+        seen = 0
+        for tr, row in zip(body, run.rows):
+            for cell, value in zip(tr, row.values()):
+                if re.fullmatch(r"-?[\d.]+(e[-+]\d+)?", value) and not self.words(cell).endswith("%"):
+                    self.assertAlmostEqual(float(self.words(cell)), float(value), delta=1e-4 * abs(float(value)))
+                    seen += 1
+        self.assertGreater(seen, 4)
+
+    def test_release(self):
+        run = self.cut({"case": "one"}, {"case": "<b>", "moved [in]": "0.4", "turned": "0.5"}, words=["--report", "p.html"])
+        page = self.page(run)
+        self.numbers(page, run)
+        worst = max(run.rows, key=lambda row: float(row["yield_use"]))
+        self.assertIn(f"‘{worst['case']}’: {100 * float(worst['yield_use']):.0f} % of yield", self.words(page.find("body/main/p")))
+        bars = [r for r in page.iter("rect") if (r.get("class") or "").startswith("fill-")]
+        shares = [float(row["yield_use"]) for row in run.rows]
+        self.assertAlmostEqual(float(bars[0].get("width")) / float(bars[1].get("width")), shares[0] / shares[1], delta=1e-3)
+        self.assertEqual([b.get("class") == "fill-red" for b in bars], [s > 1 for s in shares])
+        self.assertIn("The angle between the stubs was not read", self.words(page))
+
+    def test_pull_over_its_travel(self):
+        run = self.pull({"case": "horn"}, words=["--report", "p.html", "--steps", "3"])
+        page = self.page(run)
+        self.numbers(page, run)
+        svg = page.find("body/main/div/figure/svg")
+        dots = [c for c in svg.iter("circle") if c.get("class") == "dot"]
+        backs = [p for p in svg.iter("path") if p.get("class") in ("leader", "dashed")]
+        self.assertEqual((len(dots), len(backs)), (1, 3))
+        ticks = [(float(t.get("x")), float(t.text)) for t in svg.iter("text") if t.get("class") == "tick" and t.get("text-anchor") == "middle"]
+        (a, first), (b, last) = ticks[0], ticks[-1]
+        at = first + (float(dots[0].get("cx")) - a) / (b - a) * (last - first)
+        self.assertAlmostEqual(at, float(run.rows[-1]["travel [in]"]), 2)
+
+    def test_a_horn_that_folds_first(self):
+        run = self.pull({"case": "horn", "set [in]": "40"}, words=["--report", "p.html"])
+        self.assertIn("the horn folds first", self.words(self.page(run, 0, 1).find("body/main/p")))
+
+    def test_inspect(self):
+        run = self.inspect(tube("T1") + tube("T2", walls=((0, 0.04), (120, 0.058), (240, 0.058))) + tube("T3", bow=None), "--report", "p.html")
+        page = self.page(run, 2)
+        self.numbers(page, run)
+        said = self.words(page)
+        for row in run.rows:
+            self.assertRegex(said, rf"{row['tag']}, rail: ")
+        self.assertIn("✗ BELOW the spec", said)
+        self.assertIn("1 not read enough", self.words(page.find("body/main/p")))
+
+    def test_the_answer_beside_it_is_the_same(self):
+        for form in "csv", "json", "text":
+            plain, beside = (self.inspect(tube(), "--format", form, *words) for words in ([], ["--report", "p.html"]))
+            self.assertEqual(plain, beside)
+
+    def test_no_page_where_it_cannot_be_written(self):
+        run = self.inspect(tube(), "--report", "no/p.html", "-o", "answer.csv")
+        self.assertEqual(run.status, 2)
+        self.assertIn("no/p.html: cannot write", run.err)
+        self.assertNotIn("answer.csv", self.listing())
+
+
+if __name__ == "__main__":
+    run_tests()
