@@ -100,11 +100,6 @@ const field_list case_list = {
     .record_size = sizeof(load_case),
 };
 
-bool case_is_of_member(const field *f)
-{
-    return f->offset >= offsetof(load_case, member) && f->offset < offsetof(load_case, member) + sizeof(rbow_member);
-}
-
 _Static_assert(sizeof case_fields / sizeof *case_fields < CASE_FIELDS_MOST, "every column and the line have room");
 _Static_assert(offsetof(listed_case, given) == 0, "the offsets of load_case hold");
 
@@ -116,6 +111,11 @@ void listed_columns_fill(listed_columns *l)
     for (size_t i = 0; i < case_list.count; i++) l->fields[i].rule &= ~FIELD_REQUIRED;
     l->fields[case_list.count] = line;
     l->list = (field_list){"load case", l->fields, case_list.count + 1, sizeof(listed_case)};
+}
+
+bool case_is_of_member(const field *f)
+{
+    return f->offset >= offsetof(load_case, member) && f->offset < offsetof(load_case, member) + sizeof(rbow_member);
 }
 
 const char *case_part(const load_case *c)

@@ -15,9 +15,6 @@ typedef struct load_case {
 
 extern const field_list case_list; /* of load_case */
 
-/* Whether a number column is one of the member; on the others no margin depends. */
-bool case_is_of_member(const field *f);
-
 enum { CASE_FIELDS_MOST = 48 };
 
 typedef struct listed_case { /* a load case as it was read, for the command cases */
@@ -32,6 +29,8 @@ typedef struct listed_columns {
 
 /* A filled list points into itself: do not copy it. */
 void listed_columns_fill(listed_columns *l);
+/* Whether a number column is one of the member; on the others no margin depends. */
+bool case_is_of_member(const field *f);
 
 /* Which tube the row is about: its part, or its own name where none is given. */
 const char *case_part(const load_case *c);

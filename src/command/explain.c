@@ -35,7 +35,7 @@ enum { NAMES_SAID = 8 };
 typedef struct picked { /* the rows of the file with the name, and what a message needs where there is not one row */
     const char *name; /* NULL where none was given */
     wanted wanted;   /* --case, --part and --row; a name may then be left out */
-    changes changes; /* of --set */
+    case_changes changes; /* of --set */
     rows found;      /* of case_list */
     text lines;      /* "12, 14": the lines of the rows found */
     size_t line;     /* of the first */

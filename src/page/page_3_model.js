@@ -3,6 +3,7 @@
 const page = {
   files: {},          /* every file by name: inputs and materials */
   materials: "",      /* name of the materials table */
+  details: "",        /* of load cases: name of the table of details; "" for none */
   kind: "cases",      /* or "frame" */
   main: "",           /* the file of load cases, or the folder of the frame */
   options: [],        /* words of the command line that bear on every answer: --factor 2 */
@@ -27,11 +28,18 @@ const shownNumber = (value) => (typeof value === "number" ? String(Number(value.
 const baseName = (name) => name.replace(/\/+$/, "").replace(/^.*\//, "");
 
 /* The words that follow every command. */
-const common = () => ["--materials", page.materials, "--units", page.units, ...page.options];
+const tables = () => ["--materials", page.materials, ...(page.details ? ["--details", page.details] : []), "--units", page.units];
+const common = () => [...tables(), ...page.options];
+
+/* The command cases knows no details. */
+function withoutDetails(words) {
+  const at = words.indexOf("--details");
+  return at < 0 ? words : [...words.slice(0, at), ...words.slice(at + 2)];
+}
 
 /* The same for the chosen case: its row takes the place of other rows, its changes that of changes to all. */
 function commonOfChosen() {
-  const words = ["--materials", page.materials, "--units", page.units];
+  const words = tables();
   for (let i = 0; i < page.options.length; i += 2) {
     const [option, value] = page.options.slice(i, i + 2);
     if (option !== "--row" && !(option === "--set" && value.split("=")[0] in page.changes)) words.push(option, value);
@@ -44,7 +52,7 @@ const setWords = (besides) => Object.entries(page.changes).filter(([column]) => 
  * no longer than that of a short one. */
 const longFile = 300;
 function chosenPart() {
-  if (page.rows.length <= longFile) return { files: page.files, line: page.chosen.line };
+  if (page.rows.length <= longFile || page.details) return { files: page.files, line: page.chosen.line };
   if (page.part && page.part.of === page.chosen) return page.part;
   const grid = csvGrid(page.files[page.main]), row = grid.rows.find((one) => one.line === page.chosen.line);
   if (!row) return { files: page.files, line: page.chosen.line };
@@ -58,7 +66,7 @@ const rowWords = () => ["--row", String(chosenPart().line)];
 function commandLine() {
   const bare = (word) => (/^[\w./:=,+%@-]+$/.test(word) ? word : "'" + word.replace(/'/g, "'\\''") + "'");
   const words = page.kind === "cases" && page.chosen ? ["--row", String(page.chosen.line), ...setWords()] : [];
-  return ["railbow", "check", "--format", "text", ...page.options, ...words, page.main].map(bare).join(" ");
+  return ["railbow", "check", "--format", "text", ...(page.details ? ["--details", page.details] : []), ...page.options, ...words, page.main].map(bare).join(" ");
 }
 
 /* What stood on the command line of the report, without the command and the files. One --row: that case is chosen, and --set are
@@ -79,25 +87,31 @@ function takeFiles(files) {
     files[name.replace(/^-+/, "") || "cases.csv"] = files[name];
     delete files[name];
   }
-  const names = Object.keys(files);
+  const names = Object.keys(files), isDetails = (name) => csvGrid(files[name]).header.some((head) => columnName(head) === "detail");
   for (const name of names)
     if (/elastic_modulus/i.test(csvText(files[name].subarray(0, 4096)))) {
       page.files[name] = files[name];
       page.materials = name;
       delete files[name];
     }
-  const tables = Object.keys(files).filter((name) => /^(joints|tubes|loads)\.csv$/i.test(baseName(name)));
+  const ofFrame = Object.keys(files).filter((name) => /^(joints|tubes|loads|details)\.csv$/i.test(baseName(name)));
   const kept = { [page.materials]: page.files[page.materials] };
-  if (tables.length > 1) {
+  page.details = "";
+  if (ofFrame.some((name) => /joints\.csv$/i.test(name)) || ofFrame.some((name) => /tubes\.csv$/i.test(name))) {
     page.kind = "frame";
-    page.main = tables[0].includes("/") ? tables[0].replace(/\/[^/]*$/, "") : "frame";
-    for (const name of tables) kept[`${page.main}/${baseName(name).toLowerCase()}`] = files[name];
+    page.main = ofFrame[0].includes("/") ? ofFrame[0].replace(/\/[^/]*$/, "") : "frame";
+    for (const name of ofFrame) kept[`${page.main}/${baseName(name).toLowerCase()}`] = files[name];
+  } else if (Object.keys(files).length === 2 && Object.keys(files).some(isDetails)) {
+    page.kind = "cases";
+    page.details = Object.keys(files).find(isDetails);
+    page.main = Object.keys(files).find((name) => name !== page.details);
+    Object.assign(kept, files);
   } else if (Object.keys(files).length === 1) {
     page.kind = "cases";
     [page.main] = Object.keys(files);
     kept[page.main] = files[page.main];
   } else if (Object.keys(files).length > 1) {
-    return "Give one file of load cases, or joints.csv, tubes.csv and loads.csv of one frame.";
+    return "Give one file of load cases, with its table of details if it has one, or the tables of one frame: joints.csv, tubes.csv, loads.csv and perhaps details.csv.";
   } else if (names.length === 0) {
     return "There is no file in what was given.";
   }
@@ -152,13 +166,14 @@ let generation = 0; /* of the question about all rows: a late answer to an old o
 /* Asks about everything again. Keeps the chosen row where one of that line (of a frame: name) is still there. */
 async function askAll() {
   const mine = ++generation, before = page.chosen;
-  const words = ["check", "--format", "json", ...common(), page.main];
+  const words = ["check", "--format", "json", ...common(), ...(page.kind === "frame" ? ["--report", "frame.html"] : []), page.main];
   const answers = [askLater(words, page.files)];
-  if (page.kind === "cases") answers.push(askLater(["cases", "--format", "json", ...common(), page.main], page.files));
+  if (page.kind === "cases") answers.push(askLater(["cases", "--format", "json", ...withoutDetails(common()), page.main], page.files));
   const [check, cases] = await Promise.all(answers);
   if (mine !== generation) return false;
   page.messages = messagesOf(check);
   page.status = check.status;
+  page.frame = check.files["frame.html"] ? decoder.decode(check.files["frame.html"]) : "";
   if (page.kind === "cases") takeCases(check, cases);
   else takeFrame(check);
   page.chosen = (before && page.rows.find((row) => (page.kind === "cases" ? row.line === before.line : row.name === before.name)))

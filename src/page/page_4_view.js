@@ -198,6 +198,16 @@ function showNow() {
   }, 90);
 }
 
+/* The views of the whole frame, its tubes drawn by their margins, and what was found. */
+function showFrame() {
+  const parts = drawn(page.frame, (parsed) => parsed.querySelector("main"));
+  const box = make("div", { class: "views" }), keep = parts ? [parts.querySelector("p.keys"), parts.querySelector("div.figures"), parts.querySelector("main > ul, ul")] : [];
+  box.append(...keep.filter((node) => node));
+  byId("tube").replaceChildren(box);
+  const found = box.querySelector("li");
+  byId("advice").textContent = found ? found.textContent : "";
+}
+
 async function showTube() {
   const turn = ++adviceTurn;
   showVerdict("");
@@ -231,6 +241,7 @@ function showChosen() {
     showFaults(page.messages);
     buildTubeCells();
     showTube();
+    showFrame();
     return;
   }
   buildControls();

@@ -252,7 +252,7 @@ async function keepChanges() {
   const grid = csvGrid(page.files[page.main]), row = grid.rows.find((at) => at.line === page.chosen.line);
   const listed = {};
   for (const units of ["us", "si"]) {
-    const words = ["cases", "--format", "json", ...commonOfChosen(), ...rowWords(), ...setWords(), "--units", units, page.main];
+    const words = ["cases", "--format", "json", ...withoutDetails(commonOfChosen()), ...rowWords(), ...setWords(), "--units", units, page.main];
     listed[units] = jsonOf(await askLater(words, chosenPart().files));
   }
   for (const column of columns) {

@@ -31,11 +31,12 @@ function readColumns() {
   return { tables, units };
 }
 
-const tableTitles = { "joints.csv": "Joints of a frame (joints.csv)", "tubes.csv": "Tubes of a frame (tubes.csv)", "loads.csv": "Loads of a frame (loads.csv)" };
+const tableTitles = { "joints.csv": "Joints of a frame (joints.csv)", "tubes.csv": "Tubes of a frame (tubes.csv)", "loads.csv": "Loads of a frame (loads.csv)",
+  "details.csv": "Details (--details; of a frame details.csv, whose first column is tube)" };
 
 function columnsOf(name) {
   if (!columnsKnown) columnsKnown = readColumns();
-  return columnsKnown.tables[page.kind === "frame" ? tableTitles[baseName(name)] : "Load cases"] || [];
+  return columnsKnown.tables[name === page.details ? tableTitles["details.csv"] : page.kind === "frame" ? tableTitles[baseName(name)] : "Load cases"] || [];
 }
 
 const unitsLike = (unit) => columnsKnown.units.find((list) => list.includes(unit)) || [];
@@ -45,7 +46,7 @@ let rowsFrom = 0;
 const rowsAtOnce = 100;
 
 function tableNames() {
-  if (page.kind !== "frame") return [page.main];
+  if (page.kind !== "frame") return page.details ? [page.main, page.details] : [page.main];
   return Object.keys(tableTitles).map((name) => `${page.main}/${name}`).filter((name) => page.files[name]);
 }
 
@@ -126,7 +127,7 @@ function showTable() {
   const grid = csvGrid(page.files[name]);
   rowsFrom = Math.min(rowsFrom, Math.max(0, Math.floor((grid.rows.length - 1) / rowsAtOnce) * rowsAtOnce));
   const rows = grid.rows.slice(rowsFrom, rowsFrom + rowsAtOnce);
-  const tabs = all.length < 2 ? null : make("div", { class: "row", role: "group", "aria-label": "Tables of the frame" }, ...all.map((one) =>
+  const tabs = all.length < 2 ? null : make("div", { class: "row", role: "group", "aria-label": "Tables" }, ...all.map((one) =>
     make("button", { type: "button", "aria-pressed": String(one === name), onclick: () => { tableShown = one; rowsFrom = 0; showTable(); } }, baseName(one))));
   const table = make("table", {}, make("caption", {}, `${name}: press Enter after typing. A red cell says what is wrong with it. Changing a unit changes what the numbers mean.`),
     make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "line"), ...grid.header.map((_, at) => headFor(name, grid, at)), make("th", { scope: "col" }, make("span", { class: "unseen" }, "delete")))),

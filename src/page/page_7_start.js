@@ -111,7 +111,7 @@ function pageText() {
   const policy = document.querySelector("meta[http-equiv]").getAttribute("content");
   const line = (kind, name, bytes) => `${kind} ${base64Of(encoder.encode(name))} ${base64Of(bytes)}\n`;
   const chosen = page.kind === "cases" && Object.keys(page.changes).length > 0 ? ["--row", String(page.chosen.line), ...setWords()] : [];
-  const words = ["railbow", "check", ...page.options, "--units", page.units, ...chosen, page.main].map((said) => `word ${base64Of(encoder.encode(said))}\n`).join("");
+  const words = ["railbow", "check", ...(page.details ? ["--details", page.details] : []), ...page.options, "--units", page.units, ...chosen, page.main].map((said) => `word ${base64Of(encoder.encode(said))}\n`).join("");
   const inputs = Object.keys(page.files).map((name) => line(name === page.materials ? "materials" : "input", name, page.files[name])).join("");
   const part = (id, attributes) => `<${attributes} id="${id}">${byId(id).textContent}</${attributes.split(" ")[0]}>\n`;
   const tail = part("live-style", "style") + part("live-engine", 'script type="application/octet-stream"')

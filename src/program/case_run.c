@@ -179,8 +179,8 @@ int case_run_all(case_run *run)
         say("%s: --row names a line of one file: name one file", run->name);
         return NO_VERDICT;
     }
-    if (wanted_open(&run->wanted, o) && changes_open(&run->changes, o) && materials_open(&run->materials, o->materials) && details_open(&run->details, o->details, &case_detail_list)
-        && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
+    if (wanted_open(&run->wanted, o) && changes_open(&run->changes, o) && materials_open(&run->materials, o->materials)
+        && details_open(&run->details, o->details, &case_detail_list) && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
         status = run_with_page(run, &out);
         if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }

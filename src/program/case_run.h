@@ -43,8 +43,8 @@ struct case_run {
     bool keeps;           /* answers are kept, not written as they come */
     materials materials;
     wanted wanted;
+    case_changes changes; /* of --set */
     details details;      /* --details */
-    changes changes; /* of --set */
     run_facts facts;
     refused_rows refused; /* rows without an answer */
     size_t lost;          /* files that could not be read to their end */

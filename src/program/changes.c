@@ -82,9 +82,9 @@ static bool read_change(change *c, const char *given)
     return c->field != NULL && read_value(c, equals + 1);
 }
 
-bool changes_open(changes *c, const options *o)
+bool changes_open(case_changes *c, const options *o)
 {
-    *c = (changes){.count = 0};
+    *c = (case_changes){.count = 0};
     field_defaults(&case_list, &c->prototype);
     c->prototype.member.factor = o->factor;
     if (o->set_count == 0) return true;
@@ -101,13 +101,13 @@ bool changes_open(changes *c, const options *o)
     return c->at != NULL;
 }
 
-void changes_close(changes *c)
+void changes_close(case_changes *c)
 {
     free(c->at);
-    *c = (changes){0};
+    *c = (case_changes){0};
 }
 
-bool changes_begin(changes *c, const char *file, const reader *from)
+bool changes_begin(case_changes *c, const char *file, const reader *from)
 {
     for (size_t i = 0; i < c->count; i++) {
         change *one = &c->at[i];
@@ -127,7 +127,7 @@ static void make(const change *c, const load_case *prototype, load_case *to)
     else memcpy((char *)to + at, (const char *)prototype + at, c->field->kind == FIELD_TEXT ? sizeof(char *) : sizeof(double));
 }
 
-void changes_make(const changes *c, load_case *to)
+void changes_make(const case_changes *c, load_case *to)
 {
     for (size_t i = 0; i < c->count; i++) make(&c->at[i], &c->prototype, to);
 }

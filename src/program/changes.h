@@ -9,21 +9,21 @@
 
 typedef struct change change;
 
-typedef struct changes {
+typedef struct case_changes {
     change *at;
     size_t count;
     load_case prototype; /* an empty value is the default: that of this record */
-} changes;
+} case_changes;
 
 /* Reads every --set.
  * Returned: false after a message that names the column and what is allowed. changes_close either way. */
-bool changes_open(changes *c, const options *o);
-void changes_close(changes *c);
+bool changes_open(case_changes *c, const options *o);
+void changes_close(case_changes *c);
 
 /* Takes from a file's header the units of values without one. Returned: false after a message. */
-bool changes_begin(changes *c, const char *file, const reader *from);
+bool changes_begin(case_changes *c, const char *file, const reader *from);
 
 /* Puts the values into a case. The texts are those of the command line. */
-void changes_make(const changes *c, load_case *to);
+void changes_make(const case_changes *c, load_case *to);
 
 #endif

@@ -16,7 +16,7 @@ OPTIONS = {
     "explain": OUTPUT_OPTIONS + ["--details FILE", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT",
                                  "--date TEXT", "-h, --help"],
     "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
-                               "--live", "--pages short|all", "--working", "--jobs N", "-h, --help"],
+                               "--pages short|all", "--working", "--live", "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],
     "help": ["-h, --help"],
@@ -133,8 +133,8 @@ class HelpColumns(ProgramTest):
         "life": ["life.csv", "--details", "life_details.csv"],
         "cut": ["frame", "--tube", "rail UL 2", "--at", "12in"],
         "inspect": ["--spec", "spec.csv", "--cases", "parts.csv", "readings.csv"], "pull": ["horns.csv"], "section": ["1x0.05"],
-        "sight": ["sight.csv"], "sticks": ["sticks_parts.csv", "--stock", "sticks_stock.csv"],
         "cases": ["nose.csv"], "explain": ["nose.csv", "diagonal - push"], "limit": ["nose.csv", "--find", "factor", "--to", "2"],
+        "sight": ["sight.csv"], "sticks": ["sticks_parts.csv", "--stock", "sticks_stock.csv"],
         "sweep": ["nose.csv", "--vary", "factor=1:2:1"],
     }
 

@@ -120,9 +120,13 @@ function questions() {
     ask("limit", nose, "--case", "*rail*", "--find", "miss_a", "--to", "0.2in", ...F, ...R);
     ask("scatter", ["cases/rail.csv"], "--tolerances", "cases/tolerances.csv", "--samples", "64", ...F, ...R);
     ask("inspect", ["cases/readings.csv"], "--spec", "cases/spec.csv", "--cases", "cases/parts.csv", ...F);
-    ask("release", ["cases/cuts.csv"], ...F);
-    ask("pull", ["cases/horns.csv"], "--steps", "4", ...F);
+    ask("release", ["cases/cuts.csv"], ...F, ...R);
+    ask("pull", ["cases/horns.csv"], "--steps", "4", ...F, ...R);
     ask("check", ["cases/portal"], ...F);
+    ask("check", nose, "--details", "cases/details.csv", ...F, ...R);
+    ask("life", ["cases/life.csv"], "--details", "cases/life_details.csv", ...F, ...R);
+    ask("sight", ["cases/sight.csv"], ...F, ...R);
+    ask("sticks", ["cases/sticks_parts.csv"], "--stock", "cases/sticks_stock.csv", ...F, ...R);
     ask("check", nose, "--row", "15", "--set", "wall=0.065", "--set", "miss_a=1/8in", ...F, ...R);
   }
   ask("check", ["cases/frame"], "--format", "json", ...R);

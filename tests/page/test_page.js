@@ -160,6 +160,7 @@ const tests = {
     const low = worst(JSON.parse(run.stdout.toString()).tubes.rows);
     await verdictIs(page, low, low.tube);
     await page.until("document.querySelector('#drawing svg')");
+    assert.ok(await page.run("document.querySelectorAll('#tube .figures svg').length") >= 3);
     const folder = path.join(scratch, "portal"), before = await page.run("document.documentElement.dataset.answers");
     await page.focus("#cell-wall");
     await page.type("0.12");
@@ -241,6 +242,25 @@ const tests = {
     await page.type("0.083");
     await page.key("Enter");
     await until(page, native(NOSE, ...words, "--row", String(line), "--set", "wall=0.083in", "--set", "miss_a=0in")[0].margin);
+  },
+
+  async "load cases come with their details"(page) {
+    const details = path.join(source, "cases/details.csv");
+    await page.open(file);
+    await drop(page, NOSE, details);
+    const rows = native(NOSE, "--details", details);
+    const listed = await page.run("[...document.querySelectorAll('#list .margin')].map((node) => node.textContent)");
+    assert.deepStrictEqual(listed, rows.map((row) => row.margin).sort((a, b) => a - b).map(percent));
+    assert.notDeepStrictEqual(rows.map((row) => row.margin), native(NOSE).map((row) => row.margin));
+    await page.run("document.querySelector('#list button[data-index=\"4\"]').click()");
+    const line = await page.run("page.chosen.line");
+    await page.focus("#set-wall");
+    await page.type("0.083");
+    await page.key("Enter");
+    await until(page, native(NOSE, "--details", details, "--row", String(line), "--set", "wall=0.083in")[0].margin);
+    const saved = write("details.html", await page.run("pageText()"));
+    await page.open(saved);
+    await verdictIs(page, native(NOSE, "--details", details, "--row", String(line), "--set", "wall=0.083in")[0]);
   },
 
   async "of a long file only the chosen row is asked about"(page) {

@@ -24,7 +24,7 @@ static void put_about(text *out, const page_head *head)
     text_char(out, '\n');
 }
 
-/* Of a page without script: it connects to nothing. */
+/* A page that is only looked at opens no connection and runs nothing. */
 static const char still_policy[] = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 void page_open(text *out, const page_head *head)
