@@ -154,6 +154,7 @@ static rows advice_rows(const case_run *run, unit_system units, const rows *kept
         worst = changes.failed ? NULL : worst_of(all.cases, all.case_count);
     }
     advise(&a, worst, &run->materials, &run->details, units);
+    changes.written.failed = a.lost || changes.failed;
     for (size_t i = 0; i < a.count; i++) rows_add(&changes, &a.rows[i]);
     answers_close(&all);
     return changes;
