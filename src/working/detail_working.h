@@ -10,7 +10,7 @@
 #include <stdbool.h>
 
 typedef struct detail_worked { /* a detail with its answer, as texts and pages show it */
-    const char *of, *name, *note; /* as the user wrote them: the case or tube, the detail; "" for no note */
+    const char *of, *run, *name, *note; /* as the user wrote them: the case or tube, the run of a frame, the detail; "" for none */
     const rbow_detail *detail;
     const rbow_member *member;    /* as given, or the tube of a frame: od, wall, length, weld_zone, dressed, factor and factor_yield count */
     const rbow_material *material;

@@ -63,7 +63,7 @@ static void moment_caption(text *out, const check_row *r, const picture *p)
         text_put(out, "; as loaded there is no equilibrium (");
     else
         text_put(out, "; bending does not decide (dashed");
-    text_put(out, r->result.governs == RBOW_BY_YIELD ? ", by yield)." : ", by interaction).");
+    text_put(out, r->tube.governs == RBOW_BY_YIELD ? ", by yield)." : ", by interaction).");
     text_put(out, "</figcaption></figure>\n");
 }
 
@@ -115,7 +115,7 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
         labels[count++] = (chart_label){last_of(y[s]), page_said(&names[s]), s == PICTURE_AT_LIMIT ? "blue" : ""};
     }
     for (size_t i = 0; i < PICTURE_STATIONS; i++) /* the place that decides stands among the stations */
-        if (fabs(p->at[i] - r->result.governs_at) < 1e-12 * p->length) {
+        if (fabs(p->at[i] - r->tube.governs_at) < 1e-12 * p->length) {
             chart_point(&c, x[i], y[PICTURE_AT_LIMIT][i], "dot");
             break;
         }

@@ -38,8 +38,13 @@ static void put_verdict(text *out, const detail_worked *d)
     const bool holds = d->result->verdict == RBOW_HOLDS;
     text_put(out, "<h3>");
     html_text(out, d->name);
-    text_format(out, " <span class=\"soft\">(%s)</span></h3>\n<p><span class=\"word %s\">%s</span>: ", rbow_detail_kind_name(d->detail->kind),
-                holds ? "holds" : "short", holds ? "✓ holds" : "✗ SHORT");
+    text_format(out, " <span class=\"soft\">(%s on ‘", rbow_detail_kind_name(d->detail->kind));
+    html_text(out, d->of);
+    if (*d->run != '\0') {
+        text_put(out, "’, run ‘");
+        html_text(out, d->run);
+    }
+    text_format(out, "’)</span></h3>\n<p><span class=\"word %s\">%s</span>: ", holds ? "holds" : "short", holds ? "✓ holds" : "✗ SHORT");
     put_factors(out, d);
     if (*d->note != '\0') {
         text_put(out, " Note: ");
