@@ -154,6 +154,7 @@ static rows advice_rows(const case_run *run, unit_system units, const rows *kept
         worst = listed.failed ? NULL : worst_of(all.cases, all.case_count);
     }
     advise(&a, worst, &run->materials, &run->details, units);
+    listed.written.failed = a.lost || listed.failed;
     for (size_t i = 0; i < a.count; i++) rows_add(&listed, &a.rows[i]);
     answers_close(&all);
     return listed;
