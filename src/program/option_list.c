@@ -291,10 +291,10 @@ const option_entry option_entries[] = {
     {OPTION("kerf"), 0, TAKES_STICKS, "V", take_kerf, "what a cut takes (default 1/16 in)"},
     {OPTION("steps"), 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
     {OPTION("report"), 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings, which needs nothing else"},
+    {OPTION("live"), 0, TAKES_LIVE, NULL, take_live, "that page can be worked with: the program itself is in it, and the inputs"},
     {OPTION("pages"), 0, TAKES_SHEETS, "short|all", take_pages, "load cases with a sheet of their own on that page: the short and the tightest, or all "
                                                                "(default short)"},
     {OPTION("working"), 0, TAKES_SHEETS, NULL, take_working, "the working stands open on that page, and is printed"},
-    {OPTION("live"), 0, TAKES_LIVE, NULL, take_live, "that page can be worked with: the program itself is in it, and the inputs"},
     {OPTION("title"), 0, TAKES_REPORT, "TEXT", take_title, "title of that page"},
     {OPTION("by"), 0, TAKES_REPORT, "TEXT", take_by, "who made it"},
     {OPTION("note"), 0, TAKES_REPORT, "TEXT", take_note, "a line under its title"},

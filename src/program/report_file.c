@@ -65,8 +65,6 @@ static void put_live(text *out, const page_head *head)
     live_close(out);
 }
 
-#include <string.h>
-
 /* Where the command line gives none. */
 static const char *title_of(const case_run *run)
 {

@@ -2,6 +2,7 @@
 #ifndef RAILBOW_WORKING_DETAIL_WORKING_H
 #define RAILBOW_WORKING_DETAIL_WORKING_H
 
+#include "cases/governing_detail.h"
 #include "table/unit.h"
 #include "working/steps.h"
 
@@ -22,6 +23,9 @@ rbow_tube_size detail_tube_size(const detail_worked *d);
 
 /* The load factor that the margin is held against. */
 double detail_asked_factor(const detail_worked *d);
+
+/* What it says of its limit. */
+governing_detail detail_limit_of(const detail_worked *d);
 
 /* The concrete member that governs a detail: every unknown as the result took it.
  * Given: member, material; result  of rbow_detail_check */

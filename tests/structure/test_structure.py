@@ -34,7 +34,7 @@ ROOMS = {
     "src/cases/list": TABLES[1:],
     "src/working": TABLES[1:],
     "src/study": TABLES[1:],
-    "src/report": ["src/cases", "src/table", API],
+    "src/report": ["src/cases/detail", "src/cases", "src/table", API],
     "src/report/chart": ["src/report", "src/table"],
     "src/report/text": ["src/report", "src/working", *TABLES],
     "src/report/shop": ["src/report", *TABLES],

@@ -152,7 +152,7 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
         const double x[] = {r->result.slenderness, r->result.slenderness}, up[] = {loaded * kilo, stress * kilo};
         chart_line(&c, x, up, 2, "dashed");
         chart_point(&c, r->result.slenderness, loaded * kilo, "ring");
-        chart_words(out, chart_x(&c, r->result.slenderness) + 8, chart_y(&c, fmin(loaded * kilo, c.y_high)) + 4, "start", "", "P/A as loaded");
+        chart_words(out, chart_x(&c, r->result.slenderness) + 8, chart_y(&c, fmin(loaded * kilo, c.y_high)) + 4, "start", "halo", "P/A as loaded");
     }
     chart_point(&c, r->result.slenderness, stress * kilo, "dot");
     text_put(&here, "this tube");
