@@ -89,7 +89,7 @@ def main():
         if off or "-v" in sys.argv:
             print(f"{row['frame']}, {row['quantity']}: printed {row['value']}, here {got:.8g}{'  DIFFERS' if off else ''}")
     print(f"{len(rows)} values, {differ} differ")
-    return differ > 0
+    return int(differ > 0)
 
 
 if __name__ == "__main__":

@@ -15,7 +15,8 @@ import sys
 sys.dont_write_bytecode = True
 
 from boundary_value import FINE
-from rules import Material, Member, allowable_stress, check
+from rules import Material, Member, allowable_stress
+from scenarios import check
 
 POUND, INCH = 4.4482216152605, 0.0254
 MPA = POUND / INCH**2 / 1e6
@@ -85,7 +86,7 @@ class Row:
         return Member(od=self.od, wall=self.wall, length=self.length, material=steel, factor=1.0, **{**own, **changes})
 
     def check(self, **changes):
-        return check(self.member(**changes), FINE)
+        return check(self.member(**changes), FINE)[0]
 
     def column(self):
         g, curve = self.given, self.given["column_curve"]
