@@ -5,7 +5,8 @@ import os
 
 from program import ProgramTest, run_tests
 
-FORMS = {"": lambda x: x, "1/x": lambda x: 1.0 / x, "1/sqrt": lambda x: x**-0.5}
+FORMS = {"": lambda x: x, "1/x": lambda x: 1.0 / x, "1/sqrt": lambda x: x**-0.5, "sqrt": lambda x: x**0.5,
+         "1/(1-x)": lambda x: 1.0 / (1.0 - x)}
 COLUMNS = {"od": "od [in]", "wall": "wall [in]", "end_a": "end_a [in-lbf/rad]", "end_b": "end_b [in-lbf/rad]", "gap": "gap [in]"}
 
 
