@@ -145,18 +145,19 @@ static bool is_worse(const void *record, const void *kept)
 static rows advice_rows(const case_run *run, unit_system units, const rows *kept)
 {
     const output json = {.format = FORMAT_JSON, .units = units};
-    rows changes = rows_for(&json, &advice_list);
+    rows listed = rows_for(&json, &advice_list);
     check_answers all = {.cases = NULL};
     const check_row *worst = run->keeps || kept->count == 0 ? NULL : (const void *)kept->kept;
     advice a;
     if (run->keeps) {
-        changes.failed = !answers_open(&all, kept);
-        worst = changes.failed ? NULL : worst_of(all.cases, all.case_count);
+        listed.failed = !answers_open(&all, kept);
+        worst = listed.failed ? NULL : worst_of(all.cases, all.case_count);
     }
     advise(&a, worst, &run->materials, &run->details, units);
-    for (size_t i = 0; i < a.count; i++) rows_add(&changes, &a.rows[i]);
+    listed.written.failed = a.lost || listed.failed;
+    for (size_t i = 0; i < a.count; i++) rows_add(&listed, &a.rows[i]);
     answers_close(&all);
-    return changes;
+    return listed;
 }
 
 /* ---- the page --------------------------------------------------------------------------------------- */

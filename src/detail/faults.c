@@ -1,26 +1,10 @@
+#include "check/fault_list.h"
 #include "detail/model.h"
 #include "mechanics/restraint.h"
 
 #include <railbow/weld_zone.h>
 
 #include <math.h>
-
-typedef struct fault_list {
-    rbow_status *at;
-    size_t count, most;
-} fault_list;
-
-static void need(fault_list *list, bool fine, rbow_status fault)
-{
-    if (fine) return;
-    if (list->count < list->most) list->at[list->count] = fault;
-    list->count++;
-}
-
-static bool positive(double v)
-{
-    return v > 0 && isfinite(v);
-}
 
 static bool positive_or_unset(double v)
 {
