@@ -162,7 +162,7 @@ START_TEST(the_lowest)
         ck_lowest(&b, details, 0);
         for (size_t j = 0; j < MANY; j++) details[j] = (rbow_frame_detail){j % 4, detail_of(RBOW_DETAIL_PLACE, 3 + 0.5 * (double)j)};
         ck_lowest(&b, details, MANY);
-        for (size_t weak = 5; weak < MANY; weak += 13) {
+        for (size_t weak = 4; weak < MANY; weak += 16) {
             rbow_frame_detail with[MANY];
             memcpy(with, details, sizeof with);
             with[weak].detail.kind = RBOW_DETAIL_HOLE;
