@@ -242,6 +242,65 @@ START_TEST(in_closed_form)
 }
 END_TEST
 
+static double margin_of(built *b)
+{
+    rbow_frame_lowest lowest;
+    ck_assert_int_eq(open_frame(b), RBOW_OK);
+    ck_assert_int_eq(rbow_frame_margin(b->solver, &b->run, INFINITY, &lowest), RBOW_OK);
+    return lowest.margin;
+}
+
+/* What is forced counts where it costs, never where it helps: a miss at A or B, toward either side, and a gap of either sign. */
+START_TEST(forcing_never_helps)
+{
+    const rbow_material k = with_ultimate();
+    built plain, b;
+    portal(&plain, &k, false);
+    const double unforced = margin_of(&plain);
+    for (int what = 0; what < 3; what++) {
+        double lowest = INFINITY, highest = -INFINITY;
+        for (int side = 0; side < 2; side++) {
+            portal(&b, &k, false);
+            if (what == 0) b.tubes[2].miss_a = 0.1, b.tubes[2].miss_a_clock = side * pi;
+            if (what == 1) b.tubes[2].miss_b = 0.1, b.tubes[2].miss_b_clock = side * pi;
+            if (what == 2) b.tubes[3].gap = side ? 0.02 : -0.02;
+            const double margin = margin_of(&b);
+            lowest = fmin(lowest, margin);
+            highest = fmax(highest, margin);
+            end(&b);
+        }
+        near_within(highest, unforced, 1e-6, 1e-7); /* one side would help */
+        ck_assert(lowest < unforced - 1e-5);
+    }
+    end(&plain);
+}
+END_TEST
+
+/* A bow of unknown clock takes the worse of both sides: here that to which the loads bend the tube, far worse than the other. */
+START_TEST(the_side_of_the_loads)
+{
+    const rbow_material k = with_ultimate();
+    double margin[3];
+    for (int i = 0; i < 3; i++) {
+        built b;
+        begin(&b);
+        const size_t a = add_joint(&b, 0, 0, 0, RBOW_HELD_FIXED), c = add_joint(&b, 36, 0, 0, RBOW_HELD_FIXED & ~(unsigned)RBOW_HELD_X);
+        rbow_frame_tube *t = add_tube(&b, a, c, 1.25, .058, &k);
+        t->bow = .1;
+        t->bow_clock = i == 2 ? RBOW_ANY_CLOCK : i * pi;
+        push_joint(&b, c, -4000, 0, 0);
+        rbow_frame_load *spread = &b.loads[b.run.load_count++];
+        *spread = rbow_frame_load_default();
+        spread->acts_on = RBOW_ACTS_ON_TUBE;
+        spread->spread[RBOW_Z] = -20;
+        margin[i] = margin_of(&b);
+        end(&b);
+    }
+    ck_assert(fabs(margin[0] - margin[1]) > 0.01);
+    near_within(margin[2], fmin(margin[0], margin[1]), 1e-6, 1e-7);
+}
+END_TEST
+
 static void fill(TCase *c)
 {
     tcase_add_test(c, together_as_alone);
@@ -249,6 +308,8 @@ static void fill(TCase *c)
     tcase_add_test(c, the_lowest);
     tcase_add_test(c, the_end_and_the_factors);
     tcase_add_test(c, in_closed_form);
+    tcase_add_test(c, forcing_never_helps);
+    tcase_add_test(c, the_side_of_the_loads);
 }
 
 int main(void)
