@@ -194,11 +194,18 @@ async function askAll() {
 
 /* ---- the chosen row ---------------------------------------------------------------------------------------- */
 
+/* Verdict and margin of an answer of one row as CSV: JSON would look for advice, which the page's drawing already has. */
+function oneRow(bytes) {
+  const [header, cells] = csvRows(decoder.decode(bytes), ",").map((row) => row.cells);
+  if (!header || !cells) return null;
+  const margin = Number(cells[header.indexOf("margin")]);
+  return { verdict: cells[header.indexOf("verdict")], margin: Number.isFinite(margin) ? margin : null };
+}
+
 /* The chosen case with its changes: verdict and drawings, at once. Returned: {row, html, messages}. */
 function askChosen() {
-  const words = ["check", "--format", "json", ...commonOfChosen(), ...rowWords(), ...setWords(), "--report", "page.html", page.main];
-  const answer = askNow(words, chosenPart().files), said = jsonOf(answer);
-  const row = said && said.rows.length === 1 ? said.rows[0] : null;
+  const words = ["check", "--format", "csv", ...commonOfChosen(), ...rowWords(), ...setWords(), "--report", "page.html", page.main];
+  const answer = askNow(words, chosenPart().files), row = oneRow(answer.out);
   const messages = messagesOf(answer).map((m) => (m.line > 0 ? { ...m, line: page.chosen.line } : m));
   return { row, html: row ? decoder.decode(answer.files["page.html"]) : "", messages };
 }
