@@ -146,7 +146,7 @@ typedef struct rbow_detail_result { /* all doubles first; NaN: does not exist */
     int mode;                        /* rbow_detail_mode of the margin */
     int joints_taken;                /* rbow_joints of the concrete member that governs */
     int fit_taken;                   /* rbow_fit_taken of it */
-    int in_weld_zone;                /* the place lies in a weld zone */
+    int in_weld_zone;                /* the place lies in a weld zone or on its border */
     unsigned remarks;                /* RBOW_DETAIL_... bits */
 } rbow_detail_result;
 

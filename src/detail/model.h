@@ -42,6 +42,9 @@ double rbow_rosette_area(const detail_model *m);
 /* Given: a detail that need not be without faults; the prepared tube, resolved. Status: RBOW_OK | a wall rule's */
 rbow_status rbow_detail_model_of(const rbow_detail *detail, const prepared *p, const rbow_material *material, detail_model *m);
 
+/* Whether a detail has the metal of a weld zone. The border of a zone belongs to it, since the weaker metal begins there. Given: member  resolved */
+bool rbow_detail_in_weld_zone(const rbow_member *member, double at);
+
 /* As rbow_detail_faults. Given: p  prepared of the member */
 size_t rbow_detail_faults_of(const rbow_detail *detail, const prepared *p, const rbow_material *material, rbow_status *faults,
                              size_t most);

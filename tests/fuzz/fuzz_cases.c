@@ -28,7 +28,7 @@ static void check_one(const void *record, void *context)
         for (unit_system units = UNITS_US; units <= UNITS_SI; units++) {
             csv_row(&out, &check_list, &answer.row, units);
             json_row(&out, &check_list, &answer.row, units);
-            check_text(&out, &answer.row, 1, &(advice){.count = 0}, &(screen){.width = SCREEN_WIDTH, .units = units, .colour = units == UNITS_SI});
+            check_text(&out, &answer.row, 1, NULL, 0, false, &(advice){.count = 0}, &(screen){.width = SCREEN_WIDTH, .units = units, .colour = units == UNITS_SI});
         }
         if (memchr(out.at, '\0', out.length) != NULL) abort();
     }

@@ -87,7 +87,7 @@ static void through_all(const char *first, const char *second)
     for (unit_system units = UNITS_US; units <= UNITS_SI; units++) {
         csv_row(&out, &check_list, &one, units);
         json_row(&out, &check_list, &one, units);
-        check_text(&out, &one, 1, &(advice){.count = 0}, &(screen){.width = SCREEN_WIDTH, .units = units, .faults = true});
+        check_text(&out, &one, 1, NULL, 0, false, &(advice){.count = 0}, &(screen){.width = SCREEN_WIDTH, .units = units, .faults = true});
     }
     text_clear(&out);
     json_row(&out, &check_list, &one, UNITS_US);

@@ -124,7 +124,7 @@ function questions() {
     ask("pull", ["cases/horns.csv"], "--steps", "4", ...F, ...R);
     ask("check", ["cases/portal"], ...F);
     ask("check", nose, "--details", "cases/details.csv", ...F, ...R);
-    ask("life", ["cases/life.csv"], "--details", "cases/life_details.csv", ...F, ...R);
+    ask("life", ["cases/life.csv"], "--details", "cases/life_details.csv", "--curves", "materials/fatigue.csv", ...F, ...R);
     ask("sight", ["cases/sight.csv"], ...F, ...R);
     ask("sticks", ["cases/sticks_parts.csv"], "--stock", "cases/sticks_stock.csv", ...F, ...R);
     ask("check", nose, "--row", "15", "--set", "wall=0.065", "--set", "miss_a=1/8in", ...F, ...R);

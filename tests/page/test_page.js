@@ -245,14 +245,14 @@ const tests = {
   },
 
   async "load cases come with their details"(page) {
-    const details = path.join(source, "cases/details.csv");
+    const details = write("holes.csv", "case,detail,kind,at [in],hole [in],walls,hole_clock\ndiagonal - push,brake line,hole,15.5,0.5,2,0\n");
     await page.open(file);
     await drop(page, NOSE, details);
     const rows = native(NOSE, "--details", details);
     const listed = await page.run("[...document.querySelectorAll('#list .margin')].map((node) => node.textContent)");
     assert.deepStrictEqual(listed, rows.map((row) => row.margin).sort((a, b) => a - b).map(percent));
     assert.notDeepStrictEqual(rows.map((row) => row.margin), native(NOSE).map((row) => row.margin));
-    await page.run("document.querySelector('#list button[data-index=\"4\"]').click()");
+    await page.run("document.querySelector('#list button[data-index=\"6\"]').click()");
     const line = await page.run("page.chosen.line");
     await page.focus("#set-wall");
     await page.type("0.083");

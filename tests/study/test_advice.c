@@ -91,6 +91,19 @@ START_TEST(a_miss_alone_helps)
 }
 END_TEST
 
+/* A step of it is a 64th of an inch, at B as at A. */
+START_TEST(a_miss_at_b_helps)
+{
+    rbow_member m = forced(0);
+    m.miss_b = 0.5;
+    const problem p = problem_of(&m);
+    const advice a = asked(&p);
+    ck_assert_ptr_nonnull(row_of(&a, ADVICE_MISS_B));
+    ck_assert_ptr_null(row_of(&a, ADVICE_MISS_A));
+    ck_true(&p, &a);
+}
+END_TEST
+
 /* A column without any fault of shape: nothing but a wall helps. */
 START_TEST(a_wall_alone_helps)
 {
@@ -210,6 +223,7 @@ END_TEST
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, a_miss_alone_helps);
+    tcase_add_test(cases, a_miss_at_b_helps);
     tcase_add_test(cases, a_wall_alone_helps);
     tcase_add_test(cases, nothing_helps);
     tcase_add_test(cases, what_holds_needs_nothing);
