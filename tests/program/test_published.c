@@ -504,9 +504,11 @@ static const quantity quantities[] = {
     {"default_factor", DIM_NONE, default_factor},
 };
 
+enum { QUANTITIES = sizeof quantities / sizeof *quantities };
+
 static const quantity *quantity_of(const char *name)
 {
-    for (size_t i = 0; i < sizeof quantities / sizeof *quantities; i++)
+    for (size_t i = 0; i < QUANTITIES; i++)
         if (strcmp(quantities[i].name, name) == 0) return &quantities[i];
     ck_abort_msg("quantity '%s'", name);
     return NULL;
@@ -518,6 +520,7 @@ typedef struct proof {
     bool print;
     materials shipped;
     size_t values, missed;
+    bool used[QUANTITIES]; /* by a row */
 } proof;
 
 static double in_unit_of(const char *written, dimension d, double value)
@@ -550,6 +553,7 @@ static int prove(const void *context, const source_line *at, const void *record,
     const double ours = q->of(&in), apart = ours - value;
     const bool met = fabs(apart) <= tolerance * (1 + 1e-9);
     p->values++;
+    p->used[q - quantities] = true;
     if (!met) p->missed++;
     if (p->print || !met)
         print(given, in_unit_of(given->value, q->dimension, ours), in_unit_of(given->value, q->dimension, apart), met);
@@ -578,6 +582,7 @@ START_TEST(published_values_are_met)
     walk(&p);
     ck_assert_uint_ge(p.values, 370);
     ck_assert_msg(p.missed == 0, "%zu published values are not met", p.missed);
+    for (size_t i = 0; i < QUANTITIES; i++) ck_assert_msg(p.used[i], "no row of %s", quantities[i].name);
 }
 END_TEST
 
