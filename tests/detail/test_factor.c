@@ -212,6 +212,26 @@ START_TEST(forces_along_a_tube)
 }
 END_TEST
 
+/* At a point load the shear jumps; the side with more of it counts. A short tube with the load near one joint, and its mirror image:
+ * M = W a b/L, V = W b/L on the side of the near joint, in a line weld of throat t. */
+START_TEST(ring_weld_at_a_point_load)
+{
+    const double a = 1, b = 7, length = 8, load = 1500, od = 1.25, throat = .03;
+    for (int mirrored = 0; mirrored < 2; mirrored++) {
+        rbow_member m = tube_of(od, .058, length);
+        rbow_detail_result r;
+        rbow_detail d = detail_of(RBOW_DETAIL_RING_WELD, mirrored ? b : a);
+        d.throat = throat;
+        m.point_load = load;
+        m.point_at = d.at;
+        const double direct = load * a * b / length / (pi * od * od / 4), shear = 2 * load * b / length / (pi * od);
+        ck_assert_int_eq(rbow_detail_check(&d, &m, &steel, &r), RBOW_OK);
+        near_within(r.factor, .6 * 70e3 * throat / hypot(direct, shear), 1e-7, 0);
+        near_within(r.shear, load * b / length, 1e-9, 0);
+    }
+}
+END_TEST
+
 START_TEST(numbers_of_a_result)
 {
     rbow_member m = tube_of(1.25, .058, 40);
@@ -302,6 +322,7 @@ static void fill(TCase *c)
     tcase_add_test(c, a_place_is_the_tube);
     tcase_add_test(c, strong_welds_change_nothing);
     tcase_add_test(c, forces_along_a_tube);
+    tcase_add_test(c, ring_weld_at_a_point_load);
     tcase_add_test(c, numbers_of_a_result);
     tcase_add_test(c, buckling_ends_the_search);
     tcase_add_test(c, humps);
