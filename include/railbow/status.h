@@ -43,13 +43,13 @@ extern "C" {
 #define RBOW_DETAIL_STATUS_LIST(X) \
     X(RBOW_BAD_DETAIL_KIND, -70, "kind", "is not one of the kinds of detail") \
     X(RBOW_BAD_DETAIL_AT, -71, "at", "must lie between 0 and the length of the tube") \
-    X(RBOW_BAD_HOLE, -72, "hole", "must be at least 0 and less than the bore of the tube there") \
+    X(RBOW_BAD_HOLE, -72, "hole", "must be at least 0 and less than the bore of the tube there, od less two walls") \
     X(RBOW_BAD_WALLS, -73, "walls", "must be 1 or 2") \
     X(RBOW_BAD_HOLE_CLOCK, -74, "hole_clock", "must be a finite angle") \
     X(RBOW_BAD_THROAT, -75, "throat", "must be above 0") \
     X(RBOW_BAD_WELD_STRENGTH, -76, "weld_strength", "must be above 0") \
     X(RBOW_BAD_WELD_OD, -77, "weld_od", "must be above 0") \
-    X(RBOW_BAD_SLEEVE_OD, -78, "sleeve_od", "must be above 0 and at most the bore of the tube there") \
+    X(RBOW_BAD_SLEEVE_OD, -78, "sleeve_od", "must be above 0 and at most the bore of the tube there, od less two walls") \
     X(RBOW_BAD_SLEEVE_WALL, -79, "sleeve_wall", "must be above 0 and at most half of sleeve_od (a solid bar)") \
     X(RBOW_SLEEVE_RULE, -80, "sleeve_wall", "is too thin for sleeve_od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)") \
     X(RBOW_BAD_STUB_OD, -81, "stub_od", "must fit into the bore of the tube, or have a bore that takes the tube") \
@@ -71,8 +71,8 @@ extern "C" {
     X(RBOW_BAD_READING_ERROR, -100, "reading_error", "must be above 0: one standard deviation of a reading") \
     X(RBOW_BAD_LANDING, -101, "landing", "must be above 0: the distance from A to the joint where the new tube lands") \
     X(RBOW_NOT_SIGHTED, -102, "up", "neither up nor right is read") \
-    X(RBOW_FEW_UP, -103, "up", "must be read at two different stations or more of a socket, three or more of a tube, or at none") \
-    X(RBOW_FEW_RIGHT, -104, "right", "must be read at two different stations or more of a socket, three or more of a tube, or at none") \
+    X(RBOW_FEW_UP, -103, "up", "a socket needs readings at two different stations or more, a tube at three or more; or leave all cells of this column empty") \
+    X(RBOW_FEW_RIGHT, -104, "right", "a socket needs readings at two different stations or more, a tube at three or more; or leave all cells of this column empty") \
     X(RBOW_SIGHT_STEEP, -105, "up", "the readings slope by more than 10 deg: outside the model's range") \
     X(RBOW_BAD_KERF, -106, "kerf", "must be at least 0") \
     X(RBOW_BAD_PIECE, -107, "length", "of a part must be above 0") \

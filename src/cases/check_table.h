@@ -54,6 +54,7 @@ typedef struct advice {
     size_t count;
     bool lost;     /* memory ran out: nothing is known */
     bool searched; /* smaller misses, gap and bow were looked for, not walls alone */
+    bool detailed; /* details on the tube limit it, too */
 } advice;
 
 /* The name of the column as in files: "miss_a". */

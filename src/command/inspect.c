@@ -99,6 +99,17 @@ static bool specs_are_apart(const inspection *s)
     return true;
 }
 
+static bool specs_leave_room(const inspection *s)
+{
+    const spec_row *specs = (const void *)s->specs.kept;
+    for (size_t i = 0; i < s->specs.count; i++)
+        if (specs[i].od_least > specs[i].od_most) { /* NaN: not asked for */
+            say("%s: od_least: of part '%s' is above its od_most: no tube can meet both", s->options->spec, specs[i].part);
+            return false;
+        }
+    return true;
+}
+
 static size_t own_factors(const inspection *s)
 {
     const load_case *cases = (const void *)s->cases.kept;
@@ -122,7 +133,7 @@ static bool read_tables(inspection *s)
         s->status = worse_status(s->status, read_whole(s, &s->cases, &case_list, &given, s->options->cases, keep_case, s));
     if (!wanted_all_found(&s->wanted)) s->status = NO_VERDICT;
     say_own_factors(own_factors(s), s->options);
-    return !s->short_of_memory && specs_are_apart(s);
+    return !s->short_of_memory && specs_are_apart(s) && specs_leave_room(s);
 }
 
 /* ---- load cases with the measured tube ------------------------------------------------------------------------------------ */

@@ -54,7 +54,7 @@ bool case_measure(const char *option, const field *f, const char *at, size_t len
 
 bool case_range_refuse(const char *given)
 {
-    say("--vary: '%s' is not COLUMN=FROM:TO:STEP", given);
+    say("--vary: '%s' is not COLUMN=FROM:TO:STEP, as in miss_a=0:0.5:0.125", given);
     return false;
 }
 

@@ -36,7 +36,8 @@ void put_advice(text *out, const advice *a, size_t others, unit_system units)
     }
     if (a->count == 0) {
         text_put(out, "No single change makes it hold: no smaller miss, gap or bow, and no stock wall. What is left: several changes "
-                      "together, a larger diameter, a shorter tube, or less load.");
+                      "together, a larger diameter, a shorter tube, ");
+        text_put(out, a->detailed ? "stronger details, or less load." : "or less load.");
         return;
     }
     text_put(out, "To make it hold: ");

@@ -11,13 +11,13 @@ const char life_caution[] =
 
 const char life_assumptions[] =
     "Assumed: the tube as built, with one stiffness of its welded joints and one direction of each unknown clock for all loads of a part, "
-    "the worst for it. In one run each load comes as often as its cycles say and swings between the load factors cycle_low and cycle_high; "
-    "the damage of all loads adds up (Miner).";
+    "the worst for it. In one run each load comes as often as its cycles say and swings between the load factors cycle_low and cycle_high "
+    "(empty cells: once, from 0 to 1); the damage of all loads adds up (Miner).";
 
 const char frame_life_assumptions[] =
     "Assumed: the frame as built; bows of unknown clock all point to the side to which they move in the first run, or all away from it. In "
     "one run of the car the loads of each run of loads.csv come as often as its cycles say and swing between the load factors cycle_low and "
-    "cycle_high; the damage of all of them adds up (Miner).";
+    "cycle_high (empty cells: once, from 0 to 1); the damage of all of them adds up (Miner).";
 
 const char assumptions[] =
     "Assumed: a welded joint is soft (fixity 2) or rigid, an unknown clock points anywhere, and what is locked in is kept or gone, "

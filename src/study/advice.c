@@ -70,7 +70,7 @@ static void try_columns(advice *a, const advice_question *q)
 void advice_find(advice *a, const advice_question *q)
 {
     const rbow_member *m = &q->problem->member;
-    *a = (advice){.searched = true};
+    *a = (advice){.searched = true, .detailed = q->problem->details != NULL && q->problem->details->count > 0};
     if (!(margin_at(q->problem, offsetof(rbow_member, wall), m->wall) < 0)) return;
     a->searched = unknown_clocks(m) <= UNKNOWN_MOST;
     if (a->searched) try_columns(a, q);

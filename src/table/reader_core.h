@@ -51,6 +51,7 @@ struct reader {
     text fresh_texts;   /* ... and its texts; the first is ""                         */
 
     size_t cells;       /* of the row in progress, so far                             */
+    size_t unknown;     /* columns of the header that the list does not have          */
     bool comment;       /* it begins with '#'                                         */
     bool is_filled;     /* it has a cell that is not empty                            */
     void *record;

@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+enum { UNKNOWN_MANY = 4 }; /* so many unknown columns look like a table of something else */
+
 typedef struct span {
     const char *at;
     size_t length;
@@ -65,6 +67,7 @@ static const char *quote(reader *r, span s)
 static void unknown(reader *r, span name)
 {
     const char *near = NULL, *shown = quote(r, name);
+    r->unknown++;
     text_clear(&r->said);
     text_add(&r->said, name.at, name.length);
     if (!r->said.failed) near = field_nearest(r->list, r->said.at);
@@ -165,6 +168,7 @@ void header_end(reader *r)
     if (r->cells > COLUMNS_MOST)
         FAULT(NULL, "has %zu columns: more than %d are not read", r->cells, COLUMNS_MOST);
     find_missing(r);
+    if (r->unknown >= UNKNOWN_MANY) FAULT(NULL, "%zu of its columns are unknown here: is it the right file for this command?", r->unknown);
     r->has_header = true;
     r->column_count = r->cells;
     r->cells = 0;

@@ -141,12 +141,19 @@ class Studies(DetailTest):
         self.assertGreaterEqual(self.margin(**{"compression [lbf]": repr(limit)}), -1e-9)
         self.assertLess(self.margin(**{"compression [lbf]": repr(limit + 0.01)}), 0)
 
+    def test_advice_that_finds_nothing_names_the_details_too(self):
+        self.cases({**CASE, "compression [lbf]": "900000"})
+        self.assertIn("a shorter tube, or less load.", " ".join(self.study("check --format text").out.split()))
+        self.details(SLEEVE)
+        run = self.study("check --details details.csv --format text")
+        self.assertIn("a shorter tube, stronger details, or less load.", " ".join(run.out.split()))
+
     def test_compare_refuses_a_wall_that_the_sleeve_does_not_fit(self):
         self.cases(CASE)
         self.details(SLEEVE)
         thin, thick = rows_of(self.study("compare --details details.csv --walls 0.049in,0.083in --format csv").out)
         self.near(thin["margin"], self.margin(**{"wall [in]": "0.049"}))
-        self.assertEqual(thick["verdict"], "not possible: sleeve_od must be above 0 and at most the bore of the tube there")
+        self.assertEqual(thick["verdict"], "not possible: sleeve_od must be above 0 and at most the bore of the tube there, od less two walls")
 
     def test_scatter_begins_at_the_margin_of_the_check(self):
         self.cases(CASE)
@@ -184,7 +191,7 @@ class Faults(DetailTest):
 
     def test_a_detail_that_does_not_fit_its_tube(self):
         self.refused([{**HOLE, "at [in]": "25"}], "details.csv:2: at: must lie between 0 and the length of the tube (on case 'rail')")
-        self.refused([{**SLEEVE, "sleeve_od [in]": "1.2"}], "details.csv:2: sleeve_od: must be above 0 and at most the bore of the tube there (on case 'rail')")
+        self.refused([{**SLEEVE, "sleeve_od [in]": "1.2"}], "details.csv:2: sleeve_od: must be above 0 and at most the bore of the tube there, od less two walls (on case 'rail')")
 
     def test_the_other_cases_are_computed(self):
         self.cases(CASE, {**CASE, "case": "other"})

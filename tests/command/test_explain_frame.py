@@ -151,9 +151,9 @@ class ExplainFrame(FrameTest):
         self.frame()
         self.cases({"case": "rail"})
         for words, message in (
-                (["frame"], "explain: 'frame' is a folder: name one of its tubes behind it, and behind that one of its runs; see "
+                (["frame"], "explain: 'frame' is a folder: name one of its tubes behind it, and behind that one of its runs, as check lists them; see "
                             "'railbow help explain'"),
-                (["frame", "beam"], "explain: 'frame' is a folder: name one of its tubes behind it, and behind that one of its runs; see "
+                (["frame", "beam"], "explain: 'frame' is a folder: name one of its tubes behind it, and behind that one of its runs, as check lists them; see "
                                     "'railbow help explain'"),
                 (["frame", "bream", "down"], "frame/tubes.csv: tube: there is no 'bream'; did you mean 'beam'?"),
                 (["frame", "beam", "dawn"], "frame/loads.csv: run: there is no 'dawn'; did you mean 'down'?"),

@@ -222,6 +222,10 @@ class Inspect(ShopTest):
         run = self.inspect(tube(), spec=SPEC + "rail,1,2,,\n")
         self.assertRun(run, 2, "spec.csv: part: 'rail' stands in two rows", "")
 
+    def test_a_spec_that_no_tube_can_meet(self):
+        run = self.inspect(tube(), spec=SPEC.splitlines()[0] + "\nrail,1.255,1.25,,\n")
+        self.assertRun(run, 2, "spec.csv: od_least: of part 'rail' is above its od_most: no tube can meet both", "")
+
     def test_usage(self):
         said = "inspect: name one file of readings and the spec with --spec; see 'railbow help inspect'"
         self.file("readings.csv", READINGS + tube())

@@ -171,7 +171,7 @@ class Errors(SightTest):
                 self.assertEqual(run.rows, self.sight(bar()).rows)
 
     def test_a_bad_line_is_named_and_the_others_are_answered(self):
-        few = "must be read at two different stations or more of a socket, three or more of a tube, or at none"
+        few = "a socket needs readings at two different stations or more, a tube at three or more; or leave all cells of this column empty"
         for rows, said in [("x,socket,1,0,0,,30\n", f"sight.csv:6: up: line 'x': {few}"),
                            ("x,socket,1,0,0,,30\nx,socket,1,0.1,0,,\n", f"sight.csv:6: up: line 'x': {few}"),
                            ("x,socket,1,0,0,,30\nx,socket,2,0,,,\n", f"sight.csv:6: right: line 'x': {few}"),

@@ -7,7 +7,7 @@ from studies import BAD_WALL, LENGTHS, TOLERANCES, StudyTest
 class Messages(StudyTest):
     """Each is refused before the program reads or writes a file."""
 
-    FORM = "is not COLUMN=FROM:TO:STEP"
+    FORM = "is not COLUMN=FROM:TO:STEP, as in miss_a=0:0.5:0.125"
     REFUSED = [
         ("compare --walls 0.05,,", f"--walls: '' is not a number above 0, alone or with its unit: {LENGTHS}"),
         ("compare --walls 0.05lb", f"--walls: '0.05lb' is not a number above 0, alone or with its unit: {LENGTHS}"),

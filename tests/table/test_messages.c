@@ -15,6 +15,10 @@ START_TEST(unknown_columns)
     READS("name,length [in],a\0b\n" ROW, "f.csv:1: column 3: 'a\\x00b' is not UTF-8: save the file as UTF-8\n");
     READS("name,length [in],a name that is much too long to be shown in full\n" ROW,
           "f.csv:1: unknown column 'a name that is much too long to be shown'...\n");
+    READS("name,length [in],Q,R,S\n" ROW, "f.csv:1: unknown column 'Q'\nf.csv:1: unknown column 'R'\nf.csv:1: unknown column 'S'\n");
+    READS("name,length [in],Q,R,S,T\n" ROW,
+          "f.csv:1: unknown column 'Q'\nf.csv:1: unknown column 'R'\nf.csv:1: unknown column 'S'\nf.csv:1: unknown column 'T'\n"
+          "f.csv:1: 4 of its columns are unknown here: is it the right file for this command?\n");
 }
 END_TEST
 

@@ -311,7 +311,7 @@ int explain_frame(const options *o)
     frame_explain x = {.options = &of_tables, .build = &build};
     int status = NO_VERDICT;
     if (o->operand_count != 3) {
-        say("explain: '%s' is a folder: name one of its tubes behind it, and behind that one of its runs; see 'railbow help explain'", o->operands[0]);
+        say("explain: '%s' is a folder: name one of its tubes behind it, and behind that one of its runs, as check lists them; see 'railbow help explain'", o->operands[0]);
         return NO_VERDICT;
     }
     if (o->case_count + o->part_count > 0) {

@@ -73,6 +73,9 @@ void put_plan(text *out, const stick_row *r)
     else
         text_format(out, "; no plan needs fewer than %.0f", r->least_sticks);
     if (r->basis == RBOW_CUTTING_STOPPED) text_put(out, ". The search was ended before all plans were tried: a better one may exist");
-    if (r->basis == RBOW_CUTTING_DECREASING) text_put(out, ". Planned by first fit decreasing, not searched: a better plan may exist");
+    if (r->basis == RBOW_CUTTING_DECREASING)
+        text_put(out, r->least_sticks < r->sticks
+                          ? ". Planned by a quick rule (first fit decreasing, not searched): another plan may take fewer sticks"
+                          : ". Planned by a quick rule (first fit decreasing, not searched): where pieces have no stick, another plan may place more");
     text_char(out, '.');
 }

@@ -205,7 +205,7 @@ static void say_key(text *out, const tube_table *t)
         put_required(&line, t->common);
         text_put(&line, ". ");
     }
-    text_put(&line, "interaction: push and bending together. at: where, from joint A. push: axial force under the run load, a pull "
+    text_put(&line, "interaction: push and bending together. frame: the frame buckles as a whole first. at: where, from joint A. push: axial force under the run load, a pull "
                     "below 0.");
     if (t->forced)
         text_put(&line, " locked in: stress before any run load. fit costs: points of margin that all misses and gaps of the frame take.");
