@@ -44,6 +44,7 @@ static void put_card(text *out, const page_head *head, const frame_model *m, rbo
     html_text(out, d->answer->run);
     text_put(out, "’:</p>\n");
     page_detail_card(out, head, &k.worked, k.states, worked ? &k.working : NULL);
+    out->failed = out->failed || working_failed(&k.working);
     detail_work_free(&k);
 }
 
