@@ -123,7 +123,7 @@ RBOW_API rbow_status rbow_detail_use(const rbow_detail *detail, const rbow_membe
 /* What acts at a place of a concrete member (all its numbers known: rbow_member_taken).
  * Given:    member, material
  *           factor   load factor, any sign
- *           at       in from A; at a point load, the values on its B side
+ *           at       in from A; at a point load or kink, the values on the side with the larger shear
  * Returned: forces   NaN after a failure
  * Status:   RBOW_OK | the first of rbow_member_faults | RBOW_OUT_OF_RANGE (a place outside the tube, an unknown left)
  *           | RBOW_UNSTABLE (no equilibrium) | RBOW_STRESS_OVERFLOW */
@@ -146,7 +146,7 @@ typedef struct rbow_detail_result { /* all doubles first; NaN: does not exist */
     int mode;                        /* rbow_detail_mode of the margin */
     int joints_taken;                /* rbow_joints of the concrete member that governs */
     int fit_taken;                   /* rbow_fit_taken of it */
-    int in_weld_zone;                /* the place lies in a weld zone */
+    int in_weld_zone;                /* the place lies in a weld zone or on its border */
     unsigned remarks;                /* RBOW_DETAIL_... bits */
 } rbow_detail_result;
 
@@ -163,7 +163,7 @@ RBOW_API rbow_status rbow_detail_check(const rbow_detail *detail, const rbow_mem
 /* ---- details of a frame ------------------------------------------------------------------------------------- */
 
 /* What acts at a place of one tube of a frame in a state. The loads of the run act in full proportion to the factor.
- * Given:    solver, run; factor, any sign; fit; tube; at  in from A
+ * Given:    solver, run; factor, any sign; fit; tube; at  in from A, as in rbow_member_forces
  * Returned: forces
  * Status:   RBOW_OK | RBOW_UNSTABLE (no state) | RBOW_OUT_OF_RANGE */
 RBOW_API rbow_status rbow_frame_forces(rbow_frame_solver *solver, const rbow_frame_run *run, double factor, int fit, size_t tube,

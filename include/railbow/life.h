@@ -70,7 +70,8 @@ typedef struct rbow_life_cycle { /* NaN: does not exist; doubles first */
 } rbow_life_cycle;
 
 /* The cycles that a detail lasts between two states, on the section that its mode uses: of the tube, the net section of a hole, the
- * throat of a ring weld or of rosettes.
+ * throat of a ring weld or of rosettes; with a weld, the tube, stub or sleeve beside it where that lasts less: it carries what a throat
+ * above the wall does not feel, and the moment that rosettes do not carry.
  *   weld   |P|/A + |M|/S of the differences, M the difference of the vectors, with the shear of torque (and, in a ring, 2V/(pi d))
  *   metal  the fibre with the largest S_eq; with torque its amplitude is sqrt(sigma_a^2 + 3 tau_a^2), and its mean
  *          sqrt(sigma_m^2 + 3 tau_m^2) in tension, sqrt(3) |tau_m| - |sigma_m| in compression

@@ -3,6 +3,7 @@
 #include "cases/case_words.h"
 
 #include <math.h>
+#include <string.h>
 
 static const double right_angle = 3.14159265358979323846 / 2;
 
@@ -98,6 +99,19 @@ const field_list case_list = {
     .count = sizeof case_fields / sizeof *case_fields,
     .record_size = sizeof(load_case),
 };
+
+_Static_assert(sizeof case_fields / sizeof *case_fields < CASE_FIELDS_MOST, "every column and the line have room");
+_Static_assert(offsetof(listed_case, given) == 0, "the offsets of load_case hold");
+
+void listed_columns_fill(listed_columns *l)
+{
+    static const field line = {.name = "line", .kind = FIELD_NUMBER, .offset = offsetof(listed_case, line), .fallback_text = "",
+                               .meaning = "line of the file, as --row takes it"};
+    memcpy(l->fields, case_fields, sizeof case_fields);
+    for (size_t i = 0; i < case_list.count; i++) l->fields[i].rule &= ~FIELD_REQUIRED;
+    l->fields[case_list.count] = line;
+    l->list = (field_list){"load case", l->fields, case_list.count + 1, sizeof(listed_case)};
+}
 
 bool case_is_of_member(const field *f)
 {

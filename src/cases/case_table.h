@@ -15,6 +15,20 @@ typedef struct load_case {
 
 extern const field_list case_list; /* of load_case */
 
+enum { CASE_FIELDS_MOST = 48 };
+
+typedef struct listed_case { /* a load case as it was read, for the command cases */
+    load_case given;
+    double line; /* of the file */
+} listed_case;
+
+typedef struct listed_columns {
+    field fields[CASE_FIELDS_MOST];
+    field_list list; /* of listed_case: the columns of load cases, then line */
+} listed_columns;
+
+/* A filled list points into itself: do not copy it. */
+void listed_columns_fill(listed_columns *l);
 /* Whether a number column is one of the member; on the others no margin depends. */
 bool case_is_of_member(const field *f);
 

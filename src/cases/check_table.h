@@ -52,6 +52,7 @@ extern const field_list advice_list; /* of advice_row */
 typedef struct advice {
     advice_row rows[ADVICE_COLUMNS];
     size_t count;
+    bool lost;     /* memory ran out: nothing is known */
     bool searched; /* smaller misses, gap and bow were looked for, not walls alone */
 } advice;
 

@@ -41,4 +41,13 @@ void rbow_equilibrium_at(const prepared *p, double factor, solution *out);
 /* Moments and movements of an equilibrium at places with `at` set, in 0 ... length. */
 void rbow_profile_of(const prepared *p, const solution *solved, rbow_profile *places, size_t count);
 
+/* The side of a place, where the shear jumps. SIDE_OF_MORE is the one with the larger shear. */
+typedef enum place_side { SIDE_OF_A = -1, SIDE_OF_MORE = 0, SIDE_OF_B = 1 } place_side;
+
+/* Whether the shear jumps at a place in 0 ... length: at a point load or the kink of a bow, to rounding. */
+bool rbow_shear_jumps_at(const prepared *p, double at);
+
+/* What acts on the section at a place in 0 ... length, beside what the equilibrium holds. */
+rbow_section_forces rbow_forces_of(const prepared *p, const solution *solved, double axial, double torque, double at, place_side side);
+
 #endif

@@ -44,6 +44,37 @@ void rbow_profile_of(const prepared *p, const solution *s, rbow_profile *places,
     for (size_t i = 0; i < count; i++) moments_and_movements(p, s, &places[i]);
 }
 
+/* ---- forces on a section ----------------------------------------------------------------------------------- */
+
+static const double rounding = 1e-12; /* of the length: a place that is converted from another unit may be off by less */
+
+static bool is_at(bool there, double where, double t)
+{
+    return there && fabs(where - t) <= rounding;
+}
+
+bool rbow_shear_jumps_at(const prepared *p, double at)
+{
+    const double t = at / p->member.length - 0.5;
+    return is_at(p->beam.has_point, p->beam.point_at, t) || is_at(p->beam.has_kink, p->beam.kink_at, t);
+}
+
+static rbow_section_forces forces_there(const prepared *p, const solution *s, double axial, double torque, double at)
+{
+    rbow_profile there = {.at = fmin(fmax(at, 0), p->member.length)};
+    rbow_profile_of(p, s, &there, 1);
+    return (rbow_section_forces){axial, there.moment_up, there.moment_right, torque, there.shear_up, there.shear_right};
+}
+
+rbow_section_forces rbow_forces_of(const prepared *p, const solution *s, double axial, double torque, double at, place_side side)
+{
+    if (!rbow_shear_jumps_at(p, at)) return forces_there(p, s, axial, torque, at);
+    const double beside = 4 * rounding * p->member.length;
+    const rbow_section_forces a = forces_there(p, s, axial, torque, at - beside), b = forces_there(p, s, axial, torque, at + beside);
+    if (side == SIDE_OF_MORE) return hypot(a.shear_up, a.shear_right) > hypot(b.shear_up, b.shear_right) ? a : b;
+    return side == SIDE_OF_A ? a : b;
+}
+
 static bool is_forced(const rbow_member *m)
 {
     return m->miss_a > 0 || m->miss_b > 0 || fabs(m->gap) > 0;

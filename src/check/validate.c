@@ -1,3 +1,4 @@
+#include "check/fault_list.h"
 #include "check/prepare.h"
 
 #include <railbow/forced_fit.h>
@@ -5,23 +6,6 @@
 
 #include <gsl/gsl_math.h>
 #include <math.h>
-
-typedef struct fault_list {
-    rbow_status *at;
-    size_t count, most;
-} fault_list;
-
-static void need(fault_list *list, bool fine, rbow_status fault)
-{
-    if (fine) return;
-    if (list->count < list->most) list->at[list->count] = fault;
-    list->count++;
-}
-
-static bool positive(double v)
-{
-    return v > 0 && isfinite(v);
-}
 
 static bool not_negative(double v)
 {

@@ -23,7 +23,7 @@ void advise(advice *a, const check_row *worst, const materials *m, const details
 {
     double walls[WALLS_MOST];
     const detail_row **picked = malloc((d->count + 1) * sizeof *picked);
-    *a = (advice){.searched = true};
+    *a = (advice){.searched = true, .lost = picked == NULL};
     if (worst != NULL && worst->result.verdict != RBOW_HOLDS && picked != NULL) {
         const char *part = case_part(&worst->given);
         const member_details its = {picked, details_meet(d, worst->given.name, part), d->file};

@@ -145,37 +145,53 @@ static bool is_worse(const void *record, const void *kept)
 static rows advice_rows(const case_run *run, unit_system units, const rows *kept)
 {
     const output json = {.format = FORMAT_JSON, .units = units};
-    rows changes = rows_for(&json, &advice_list);
+    rows listed = rows_for(&json, &advice_list);
     check_answers all = {.cases = NULL};
     const check_row *worst = run->keeps || kept->count == 0 ? NULL : (const void *)kept->kept;
     advice a;
     if (run->keeps) {
-        changes.failed = !answers_open(&all, kept);
-        worst = changes.failed ? NULL : worst_of(all.cases, all.case_count);
+        listed.failed = !answers_open(&all, kept);
+        worst = listed.failed ? NULL : worst_of(all.cases, all.case_count);
     }
     advise(&a, worst, &run->materials, &run->details, units);
-    for (size_t i = 0; i < a.count; i++) rows_add(&changes, &a.rows[i]);
+    listed.written.failed = a.lost || listed.failed;
+    for (size_t i = 0; i < a.count; i++) rows_add(&listed, &a.rows[i]);
     answers_close(&all);
-    return changes;
+    return listed;
 }
 
 /* ---- the page --------------------------------------------------------------------------------------- */
 
-static bool write_card(output *page, const page_head *head, const check_row *r, size_t number)
+/* Of the details of a case. Returned: false where memory ran out. */
+static bool set_marks(picture *p, picture_mark **marks, const check_answers *a, size_t of)
 {
+    const detail_answer *of_case = a->details + a->first_detail[of];
+    p->mark_count = a->first_detail[of + 1] - a->first_detail[of];
+    p->marks = *marks = malloc((p->mark_count + 1) * sizeof **marks);
+    for (size_t i = 0; i < p->mark_count && *marks != NULL; i++)
+        (*marks)[i] = (picture_mark){of_case[i].detail.at, of_case[i].name, of_case[i].result.verdict == RBOW_HOLDS};
+    return *marks != NULL;
+}
+
+static bool write_card(output *page, const page_head *head, const check_answers *a, size_t of)
+{
+    const check_row *r = &a->cases[of];
+    picture_mark *marks = NULL;
     text t = {0};
     working *w = calloc(1, sizeof *w);
     picture *p = calloc(1, sizeof *p);
     t.failed = w == NULL || p == NULL;
     if (!t.failed && working_of(w, &r->taken, r->material, &r->tube, head->units)) {
         picture_of(p, &r->taken, r->material, &r->tube);
-        page_card(&t, head, r, number, p, w);
+        t.failed = !set_marks(p, &marks, a, of);
+        if (!t.failed) page_card(&t, head, r, of + 1, p, w);
         t.failed = t.failed || working_failed(w);
     }
     const bool fine = output_text(page, &t);
     if (w != NULL) working_free(w);
     free(w);
     free(p);
+    free(marks);
     text_free(&t);
     return fine;
 }
@@ -219,7 +235,7 @@ static bool write_sheets(const case_run *run, output *page, const page_head *hea
     if (!fine) say("out of memory");
     fine = fine && write_front(run, page, head, a->cases, &s);
     for (size_t i = 0; fine && i < s.count; i++)
-        fine = write_card(page, head, &a->cases[s.order[i]], s.order[i] + 1) && write_details(page, head, a, s.order[i]);
+        fine = write_card(page, head, a, s.order[i]) && write_details(page, head, a, s.order[i]);
     sheets_free(&s);
     text t = {0};
     page_close(&t, head);

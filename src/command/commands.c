@@ -30,7 +30,7 @@ const command commands[] = {
              "against its own limits at the same load factors, in its own worst case; the margin of a tube is then the lowest of its own and "
              "its details', and governs gives the detail's name. --of details writes a row for each detail.",
      .example = "railbow check --format text nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_LIVE | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
      .summary = "the working of one load case, or of one tube of a frame, from its inputs to its margin",
@@ -207,6 +207,15 @@ const command commands[] = {
      .example = "railbow section 1.25x0.049 1.25x0.058 1.25x0.065",
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_MATERIAL | TAKES_WALLS,
      .run = command_section},
+    {.name = "cases",
+     .summary = "load cases as they are read: every column, defaults filled in",
+     .operands = "FILE...",
+     .text = "Reads load cases as every command does and prints each column with the value that is meant, whatever units and "
+             "notation the file has. --row, --case and --part choose, --set changes. The CSV is a file of load cases again; JSON also has "
+             "the line of each. The exit status is 0, or 2 if a row has an error.",
+     .example = "railbow cases --format text rail.csv",
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_JOBS,
+     .run = command_cases},
     {.name = "columns",
      .summary = "every column of every table: unit, default and meaning",
      .operands = "",

@@ -38,6 +38,7 @@ int command_pull(const options *o);
 int command_sight(const options *o);
 int command_sticks(const options *o);
 int command_section(const options *o);
+int command_cases(const options *o);
 int command_columns(const options *o);
 int command_help(const options *o);
 

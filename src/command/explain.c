@@ -6,6 +6,7 @@
 #include "command/frame/explain_frame.h"
 #include "command/frame/step_rows.h"
 #include "program/case_check.h"
+#include "program/changes.h"
 #include "program/details.h"
 #include "program/exit_status.h"
 #include "program/facts.h"
@@ -33,7 +34,8 @@ enum { NAMES_SAID = 8 };
 
 typedef struct picked { /* the rows of the file with the name, and what a message needs where there is not one row */
     const char *name; /* NULL where none was given */
-    wanted wanted;   /* --case and --part; a name may then be left out */
+    wanted wanted;   /* --case, --part and --row; a name may then be left out */
+    case_changes changes; /* of --set */
     rows found;      /* of case_list */
     text lines;      /* "12, 14": the lines of the rows found */
     size_t line;     /* of the first */
@@ -63,13 +65,21 @@ static int pick(const void *context, const source_line *at, const void *record, 
     picked *p = *(picked *const *)context;
     const load_case *c = record;
     (void)complaints;
-    if (!wanted_is(&p->wanted, c)) return ALL_HOLD;
+    if (!wanted_is(&p->wanted, c, at->line)) return ALL_HOLD;
     note_name(p, c->name);
     if (p->name == NULL ? p->wanted.found == NULL : strcmp(c->name, p->name) != 0) return ALL_HOLD;
     if (p->lines.length == 0) p->line = at->line;
     text_format(&p->lines, "%s%zu", p->lines.length > 0 ? ", " : "", at->line);
-    rows_add(answers, c);
+    load_case changed = *c;
+    changes_make(&p->changes, &changed);
+    rows_add(answers, &changed);
     return ALL_HOLD;
+}
+
+static bool begin_file(const void *context, const char *file, const reader *from)
+{
+    picked *p = *(picked *const *)context;
+    return changes_begin(&p->changes, file, from);
 }
 
 /* Returned: false after a message. */
@@ -110,7 +120,7 @@ static int pick_case(picked *p, const options *o, const load_case *prototype)
     p->near = nearest_to(p->name != NULL ? p->name : "");
     p->found = rows_for(&memory, &case_list);
     const pipeline read = {.list = &case_list, .prototype = prototype, .results = &case_list, .jobs = 1, .out = &memory,
-                           .kept = &p->found, .context = &p, .refused = &p->refused, .lost = &p->lost, .answer = pick};
+                           .kept = &p->found, .context = &p, .refused = &p->refused, .lost = &p->lost, .begin = begin_file, .answer = pick};
     const int status = pipeline_run(&read, o->operands, 1);
     return wanted_all_found(&p->wanted) ? status : NO_VERDICT;
 }
@@ -177,6 +187,7 @@ static bool put_text(text *out, const picked *p, const load_case *prototype, con
     check_remarks_text(out, &e->answer.row, 1, &s);
     text_format(&line, "Given in line %zu of ", p->line);
     put_printable(&line, file);
+    if (p->changes.count > 0) text_put(&line, ", and changed by --set");
     text_put(&line, "; every other column has its default");
     text_char(out, '\n');
     put_lines(out, &line, 2, &s);
@@ -293,7 +304,7 @@ int command_explain(const options *o)
     field_defaults(&case_list, &prototype);
     prototype.member.factor = o->factor;
     int status = NO_VERDICT;
-    if (wanted_open(&p.wanted, o) && materials_open(&m, o->materials) && details_open(&d, o->details, &case_detail_list)) {
+    if (wanted_open(&p.wanted, o) && changes_open(&p.changes, o) && materials_open(&m, o->materials) && details_open(&d, o->details, &case_detail_list)) {
         status = pick_case(&p, o, &prototype);
         const int answered = one_is_found(&p, o->operands[0]) ? explain_case(&p, &m, &d, o, &prototype) : NO_VERDICT;
         if (answered > status) status = answered;
@@ -302,6 +313,7 @@ int command_explain(const options *o)
     text_free(&p.lines);
     text_free(&p.names);
     free(p.nearest);
+    changes_close(&p.changes);
     wanted_close(&p.wanted);
     details_close(&d);
     materials_close(&m);

@@ -55,7 +55,7 @@ static int keep_reading(const void *context, const source_line *at, const void *
 static int keep_case(const void *context, const source_line *at, const void *record, rows *answers, text *complaints)
 {
     const inspection *s = context;
-    if (!wanted_is(&s->wanted, record)) return ALL_HOLD;
+    if (!wanted_is(&s->wanted, record, at->line)) return ALL_HOLD;
     if (case_material(&s->materials, record, at, complaints) == NULL) return NO_VERDICT;
     rows_add(answers, record);
     return ALL_HOLD;

@@ -2,8 +2,6 @@
 
 #include "mechanics/restraint.h"
 
-#include <railbow/weld_zone.h>
-
 #include <math.h>
 
 static bool weld_is_sound(const rbow_sn_curve *c)
@@ -76,8 +74,7 @@ const char *rbow_life_usual_curve(const rbow_detail *d, const rbow_member *membe
 {
     rbow_member m = *member;
     m.weld_zone = weld_zone_taken(member);
-    const rbow_weld_zone weld = rbow_member_weld_zone(&m);
-    const bool welded = rbow_weld_zone_has(&weld, d->at) != 0;
+    const bool welded = rbow_detail_in_weld_zone(&m, d->at);
     switch ((rbow_detail_kind)d->kind) {
         case RBOW_DETAIL_SOCKET: return "W3";
         case RBOW_DETAIL_SLEEVE: return d->butt ? "F3" : "W3";

@@ -1,4 +1,4 @@
-#include "detail/cycle.h"
+#include "detail/damage.h"
 
 #include "detail/net_section.h"
 #include "mechanics/no_result.h"
@@ -205,8 +205,9 @@ static double yield_of(const detail_model *m)
     return fmin(s->compression_yield, s->yield);
 }
 
-rbow_life_cycle rbow_cycle_between(const detail_model *m, const rbow_sn_curve *curve, const rbow_section_forces *low,
-                                   const rbow_section_forces *high, bool fibres)
+/* Of the weld, or of a place or hole. */
+static rbow_life_cycle own_cycle(const detail_model *m, const rbow_sn_curve *curve, const rbow_section_forces *low,
+                                 const rbow_section_forces *high, bool fibres)
 {
     const rbow_section_forces change = combined(high, low, 1, -1);
     swing s = {.model = m, .curve = curve, .amplitude = combined(high, low, 0.5, -0.5), .mean = combined(high, low, 0.5, 0.5)};
@@ -221,6 +222,33 @@ rbow_life_cycle rbow_cycle_between(const detail_model *m, const rbow_sn_curve *c
     if (range > yield || c.range > yield) c.remarks = (c.remarks & ~(unsigned)RBOW_LIFE_BEYOND_YIELD) | RBOW_LIFE_LOW_CYCLE;
     else c.cycles = rbow_cycles_at(curve, c.range, c.equivalent);
     return c;
+}
+
+/* The tube, stub or sleeve at the edge of a weld. */
+static detail_model beside_weld(const detail_model *m, const rbow_strength *metal)
+{
+    detail_model place = *m;
+    place.detail.kind = RBOW_DETAIL_PLACE;
+    place.metal = *metal;
+    return place;
+}
+
+/* A weld thicker or wider than the wall hands its load on to the wall, and rosettes carry no moment, which the sleeve does. */
+rbow_life_cycle rbow_cycle_between(const detail_model *m, const rbow_sn_curve *curve, const rbow_section_forces *low,
+                                   const rbow_section_forces *high, bool fibres)
+{
+    const bool joins = m->detail.kind == RBOW_DETAIL_SOCKET || rbow_detail_has_rosettes(m);
+    const rbow_strength *const metals[] = {rbow_detail_has_ring(m) ? &m->welded : NULL, joins ? &m->other : NULL};
+    rbow_life_cycle worst = own_cycle(m, curve, low, high, fibres);
+    for (size_t i = 0; i < sizeof metals / sizeof *metals; i++) {
+        if (metals[i] == NULL) continue;
+        const detail_model place = beside_weld(m, metals[i]);
+        const rbow_life_cycle beside = own_cycle(&place, curve, low, high, fibres);
+        const unsigned yields = (worst.remarks | beside.remarks) & RBOW_LIFE_BEYOND_YIELD;
+        worst = worse_cycle(&beside, &worst);
+        if (!(worst.remarks & RBOW_LIFE_LOW_CYCLE)) worst.remarks |= yields;
+    }
+    return worst;
 }
 
 rbow_status rbow_life_between(const rbow_detail *detail, const rbow_member *member, const rbow_material *material,

@@ -29,6 +29,12 @@ static inline double damage_of(double cycles, const rbow_life_cycle *c)
     return isnan(c->cycles) ? (double)INFINITY : cycles / c->cycles;
 }
 
+static inline rbow_life_cycle worse_cycle(const rbow_life_cycle *a, const rbow_life_cycle *b)
+{
+    const damage of_a = {damage_of(1, a), a->equivalent, 0}, of_b = {damage_of(1, b), b->equivalent, 0};
+    return is_worse(&of_a, &of_b) ? *a : *b;
+}
+
 static inline void add_damage(damage *sum, double cycles, const rbow_life_cycle *c)
 {
     sum->sum += damage_of(cycles, c);

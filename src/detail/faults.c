@@ -1,26 +1,8 @@
+#include "check/fault_list.h"
 #include "detail/model.h"
 #include "mechanics/restraint.h"
 
-#include <railbow/weld_zone.h>
-
 #include <math.h>
-
-typedef struct fault_list {
-    rbow_status *at;
-    size_t count, most;
-} fault_list;
-
-static void need(fault_list *list, bool fine, rbow_status fault)
-{
-    if (fine) return;
-    if (list->count < list->most) list->at[list->count] = fault;
-    list->count++;
-}
-
-static bool positive(double v)
-{
-    return v > 0 && isfinite(v);
-}
 
 static bool positive_or_unset(double v)
 {
@@ -91,8 +73,7 @@ static void socket_faults(fault_list *list, const rbow_detail *d, const rbow_sec
 size_t rbow_detail_faults_of(const rbow_detail *d, const prepared *p, const rbow_material *k, rbow_status *faults, size_t most)
 {
     fault_list list = {faults, 0, most};
-    const rbow_weld_zone weld = rbow_member_weld_zone(&p->member);
-    const rbow_section *s = &p->zones[rbow_weld_zone_has(&weld, d->at) ? ZONE_WELD : ZONE_TUBE].strength.section;
+    const rbow_section *s = &p->zones[rbow_detail_in_weld_zone(&p->member, d->at) ? ZONE_WELD : ZONE_TUBE].strength.section;
     need(&list, d->kind >= 0 && d->kind < RBOW_DETAIL_KIND_COUNT, RBOW_BAD_DETAIL_KIND);
     need(&list, d->at >= 0 && d->at <= p->member.length, RBOW_BAD_DETAIL_AT);
     if (d->kind == RBOW_DETAIL_HOLE) hole_faults(&list, d, s);

@@ -1,4 +1,3 @@
-#include "check/evaluate.h"
 #include "detail/model.h"
 #include "mechanics/no_result.h"
 
@@ -6,14 +5,17 @@ RESULT_OF_DOUBLES(rbow_section_forces);
 
 rbow_status rbow_forces_at(const prepared *p, double factor, double at, rbow_section_forces *f)
 {
+    return rbow_forces_beside(p, factor, at, SIDE_OF_MORE, f);
+}
+
+rbow_status rbow_forces_beside(const prepared *p, double factor, double at, place_side side, rbow_section_forces *f)
+{
     solution solved;
-    rbow_profile there = {.at = at};
     const double axial = axial_at(p, factor);
     NO_RESULT(f);
     if (!(axial < p->critical_load)) return RBOW_UNSTABLE;
     rbow_equilibrium_at(p, factor, &solved);
-    rbow_profile_of(p, &solved, &there, 1);
-    *f = (rbow_section_forces){axial, there.moment_up, there.moment_right, factor * p->member.torque, there.shear_up, there.shear_right};
+    *f = rbow_forces_of(p, &solved, axial, factor * p->member.torque, at, side);
     return isfinite(f->moment_up + f->moment_right + f->shear_up + f->shear_right) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
 }
 

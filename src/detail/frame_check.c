@@ -97,7 +97,7 @@ static int mode_at(rbow_frame_solver *s, const detail_model *m, size_t tube, int
 {
     rbow_section_forces f;
     if (isinf(factor)) return RBOW_DETAIL_BY_NONE;
-    if (factor >= path_end || rbow_frame_forces_signed(s, factor, tube, m->detail.at, &f) != RBOW_OK) return RBOW_DETAIL_BY_BUCKLING;
+    if (factor >= path_end || rbow_frame_forces_signed(s, factor, tube, m->detail.at, SIDE_OF_MORE, &f) != RBOW_OK) return RBOW_DETAIL_BY_BUCKLING;
     return rbow_detail_mode_of(m, &f, which);
 }
 
@@ -149,7 +149,7 @@ static void tell_loaded(rbow_frame_solver *s, const detail_model *m, size_t tube
     rbow_section_forces f;
     s->fit = low->fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
     rbow_frame_turn_bows(s, low->side);
-    if (rbow_frame_forces_signed(s, 1, tube, m->detail.at, &f) == RBOW_OK) rbow_detail_tell_forces(m, &f, r);
+    if (rbow_frame_forces_signed(s, 1, tube, m->detail.at, SIDE_OF_MORE, &f) == RBOW_OK) rbow_detail_tell_forces(m, &f, r);
     else r->remarks |= RBOW_DETAIL_UNSTABLE;
 }
 

@@ -18,21 +18,21 @@ static void turn_loads(rbow_frame_solver *s)
 }
 
 /* At a factor of at least 0. */
-static rbow_status forces_at(rbow_frame_solver *s, double factor, size_t tube, double at, rbow_section_forces *f)
+static rbow_status forces_at(rbow_frame_solver *s, double factor, size_t tube, double at, place_side side, rbow_section_forces *f)
 {
     frame_path states;
     evaluation e;
     if (!rbow_frame_path_begin(&states, s) || !rbow_frame_path_go(&states, factor)) return RBOW_UNSTABLE;
     rbow_frame_evaluate(s, &s->tubes[tube], rbow_frame_path_state(&states), factor, false, &e);
     if (!e.stands) return RBOW_UNSTABLE;
-    *f = rbow_frame_forces_of(&s->tubes[tube], &e, at);
+    *f = rbow_frame_forces_of(&s->tubes[tube], &e, at, side);
     return RBOW_OK;
 }
 
-rbow_status rbow_frame_forces_signed(rbow_frame_solver *s, double factor, size_t tube, double at, rbow_section_forces *f)
+rbow_status rbow_frame_forces_signed(rbow_frame_solver *s, double factor, size_t tube, double at, place_side side, rbow_section_forces *f)
 {
     if (factor < 0) turn_loads(s);
-    const rbow_status status = forces_at(s, fabs(factor), tube, at, f);
+    const rbow_status status = forces_at(s, fabs(factor), tube, at, side, f);
     if (factor < 0) turn_loads(s);
     return status;
 }
@@ -48,5 +48,5 @@ rbow_status rbow_frame_forces(rbow_frame_solver *s, const rbow_frame_run *run, d
     if (status != RBOW_OK) return status;
     s->fit = fit == RBOW_FRAME_AS_BUILT ? 1 : 0;
     s->bows = 1;
-    return rbow_frame_forces_signed(s, factor, tube, at, forces);
+    return rbow_frame_forces_signed(s, factor, tube, at, SIDE_OF_MORE, forces);
 }

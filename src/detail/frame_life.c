@@ -14,18 +14,27 @@ typedef struct frame_part {
 } frame_part;
 
 /* Returned: false without a state */
-static bool forces_in(const frame_part *t, const rbow_frame_run *run, double factor, rbow_section_forces *f)
+static bool forces_in(const frame_part *t, const rbow_frame_run *run, double factor, place_side side, rbow_section_forces *f)
 {
     return rbow_frame_set_run(t->solver, run) == RBOW_OK
-        && rbow_frame_forces_signed(t->solver, factor, t->tube, t->model->detail.at, f) == RBOW_OK;
+        && rbow_frame_forces_signed(t->solver, factor, t->tube, t->model->detail.at, side, f) == RBOW_OK;
 }
 
-static rbow_life_cycle cycle_of_row(const frame_part *t, size_t row)
+static rbow_life_cycle cycle_beside(const frame_part *t, size_t row, place_side side)
 {
     const rbow_frame_life_row *r = &t->rows[row];
     rbow_section_forces low, high;
-    if (!forces_in(t, r->run, r->low, &low) || !forces_in(t, r->run, r->high, &high)) return no_cycle(RBOW_LIFE_NO_STATE);
+    if (!forces_in(t, r->run, r->low, side, &low) || !forces_in(t, r->run, r->high, side, &high)) return no_cycle(RBOW_LIFE_NO_STATE);
     return rbow_cycle_between(t->model, t->curve, &low, &high, true);
+}
+
+/* Of the side on which a row does more damage. */
+static rbow_life_cycle cycle_of_row(const frame_part *t, size_t row)
+{
+    const rbow_life_cycle b = cycle_beside(t, row, SIDE_OF_B);
+    if (!rbow_shear_jumps_at(&t->solver->tubes[t->tube].member, t->model->detail.at)) return b;
+    const rbow_life_cycle a = cycle_beside(t, row, SIDE_OF_A);
+    return worse_cycle(&a, &b);
 }
 
 /* Of all rows, fit and bows as they are set. Returned: r  of the row that does most damage; may be NULL */

@@ -27,16 +27,28 @@ typedef struct directions {
 /* ---- one row ------------------------------------------------------------------------------------------------ */
 
 /* Given: fibres  as rbow_cycle_between. Status: RBOW_OK | RBOW_STRESS_OVERFLOW */
-static rbow_status cycle_of_row(const part *t, size_t row, const detail_model *m, const prepared *p, bool fibres, rbow_life_cycle *out)
+static rbow_status cycle_beside(const part *t, const rbow_life_row *row, const detail_model *m, const prepared *p, place_side side,
+                                bool fibres, rbow_life_cycle *out)
 {
     rbow_section_forces low, high;
-    const rbow_status a = rbow_forces_at(p, t->rows[row].low, m->detail.at, &low);
-    const rbow_status b = rbow_forces_at(p, t->rows[row].high, m->detail.at, &high);
+    const rbow_status a = rbow_forces_beside(p, row->low, m->detail.at, side, &low);
+    const rbow_status b = rbow_forces_beside(p, row->high, m->detail.at, side, &high);
     *out = no_cycle(RBOW_LIFE_NO_STATE);
     if (a == RBOW_UNSTABLE || b == RBOW_UNSTABLE) return RBOW_OK;
     if (a != RBOW_OK || b != RBOW_OK) return RBOW_STRESS_OVERFLOW;
     *out = rbow_cycle_between(m, t->curve, &low, &high, fibres);
     return isfinite(out->range) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
+}
+
+/* Of the side on which the row does more damage. */
+static rbow_status cycle_of_row(const part *t, size_t row, const detail_model *m, const prepared *p, bool fibres, rbow_life_cycle *out)
+{
+    rbow_life_cycle other;
+    rbow_status status = cycle_beside(t, &t->rows[row], m, p, SIDE_OF_B, fibres, out);
+    if (status != RBOW_OK || !rbow_shear_jumps_at(p, m->detail.at)) return status;
+    status = cycle_beside(t, &t->rows[row], m, p, SIDE_OF_A, fibres, &other);
+    *out = worse_cycle(&other, out);
+    return status;
 }
 
 static prepared concrete(const part *t, const scenarios *s, int corner, const directions *d)

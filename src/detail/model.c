@@ -14,6 +14,15 @@ rbow_detail rbow_detail_default(void)
     };
 }
 
+bool rbow_detail_in_weld_zone(const rbow_member *member, double at)
+{
+    const rbow_weld_zone weld = rbow_member_weld_zone(member);
+    const double rounding = 1e-12 * member->length;
+    double ends[2];
+    rbow_weld_zone_ends(&weld, ends);
+    return at <= ends[0] + rounding || at >= ends[1] - rounding;
+}
+
 static double value_or(double value, double otherwise)
 {
     return end_is(value, RBOW_UNSET) ? otherwise : value;
@@ -35,10 +44,9 @@ static rbow_status welded_strength(rbow_tube_size size, const detail_model *m, r
 rbow_status rbow_detail_model_of(const rbow_detail *detail, const prepared *p, const rbow_material *k, detail_model *m)
 {
     const rbow_detail *d = detail;
-    const rbow_weld_zone weld = rbow_member_weld_zone(&p->member);
     *m = (detail_model){.detail = *d, .ultimate = k->ultimate, .length = p->member.length, .elastic_modulus = k->elastic_modulus,
                         .weld_yield = k->weld_yield};
-    m->in_weld_zone = rbow_weld_zone_has(&weld, d->at) != 0;
+    m->in_weld_zone = rbow_detail_in_weld_zone(&p->member, d->at);
     m->metal = p->zones[m->in_weld_zone ? ZONE_WELD : ZONE_TUBE].strength;
     const rbow_section *s = &m->metal.section;
     m->throat = m->detail.throat = value_or(d->throat, s->wall);

@@ -2,7 +2,7 @@
 #ifndef RAILBOW_DETAIL_MODEL_H
 #define RAILBOW_DETAIL_MODEL_H
 
-#include "check/prepare.h"
+#include "check/evaluate.h"
 
 #include <railbow/detail.h>
 
@@ -42,6 +42,9 @@ double rbow_rosette_area(const detail_model *m);
 /* Given: a detail that need not be without faults; the prepared tube, resolved. Status: RBOW_OK | a wall rule's */
 rbow_status rbow_detail_model_of(const rbow_detail *detail, const prepared *p, const rbow_material *material, detail_model *m);
 
+/* Whether a detail has the metal of a weld zone. The border of a zone belongs to it, since the weaker metal begins there. Given: member  resolved */
+bool rbow_detail_in_weld_zone(const rbow_member *member, double at);
+
 /* As rbow_detail_faults. Given: p  prepared of the member */
 size_t rbow_detail_faults_of(const rbow_detail *detail, const prepared *p, const rbow_material *material, rbow_status *faults,
                              size_t most);
@@ -69,7 +72,9 @@ double rbow_detail_prying(const detail_model *m, double moment);
 /* RBOW_DETAIL_... bits that the sizes give. Given: given  the detail as it was given */
 unsigned rbow_detail_size_remarks(const rbow_detail *given, const detail_model *m);
 
-/* Forces at a place of a prepared member. Status: RBOW_OK | RBOW_UNSTABLE | RBOW_STRESS_OVERFLOW */
+/* Forces at a place of a prepared member; where the shear jumps, on the side with more of it, or on a given side.
+ * Status: RBOW_OK | RBOW_UNSTABLE | RBOW_STRESS_OVERFLOW */
 rbow_status rbow_forces_at(const prepared *p, double factor, double at, rbow_section_forces *f);
+rbow_status rbow_forces_beside(const prepared *p, double factor, double at, place_side side, rbow_section_forces *f);
 
 #endif

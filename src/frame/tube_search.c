@@ -25,11 +25,9 @@ void rbow_frame_evaluate(const rbow_frame_solver *s, const frame_tube *t, const 
     rbow_evaluate_under(&t->member, rbow_element_axial(s, t, unknowns), rbow_element_torque(s, t, unknowns), &loads, places, out);
 }
 
-rbow_section_forces rbow_frame_forces_of(const frame_tube *t, const evaluation *e, double at)
+rbow_section_forces rbow_frame_forces_of(const frame_tube *t, const evaluation *e, double at, place_side side)
 {
-    rbow_profile there = {.at = at};
-    rbow_profile_of(&t->member, &e->solution, &there, 1);
-    return (rbow_section_forces){e->axial, there.moment_up, there.moment_right, e->torque, there.shear_up, there.shear_right};
+    return rbow_forces_of(&t->member, &e->solution, e->axial, e->torque, at, side);
 }
 
 typedef struct tube_panel { /* a tube at the nodes: axial force, torque, and the slopes at both ends in both planes */
@@ -125,7 +123,7 @@ typedef struct sample {
 static void follow(const tube_panel *p, const evaluation *e, sample *s)
 {
     const frame_follower *f = p->follower;
-    const rbow_section_forces forces = rbow_frame_forces_of(p->tube, e, f->at);
+    const rbow_section_forces forces = rbow_frame_forces_of(p->tube, e, f->at, SIDE_OF_MORE);
     f->levels(f->of, &forces, s->level);
     s->axial = e->axial;
     s->bent = s->level[FRAME_INTERACTION];

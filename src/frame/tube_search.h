@@ -10,7 +10,7 @@ void rbow_frame_evaluate(const rbow_frame_solver *s, const frame_tube *tube, con
                          evaluation *out);
 
 /* What acts at a place of a tube in such a state. Given: e  that stands; at  in from A */
-rbow_section_forces rbow_frame_forces_of(const frame_tube *tube, const evaluation *e, double at);
+rbow_section_forces rbow_frame_forces_of(const frame_tube *tube, const evaluation *e, double at, place_side side);
 
 /* How far the nodes in between lie from the polynomial through every other one, in utilisation.
  * Given: s  with the states of the panel's nodes in its first rows; index  of the tube, or tube_count more than that of a follower */

@@ -15,17 +15,21 @@ static void say_unknown(const char *option, const char *name)
         say("--%s: there is no column '%s'; see 'railbow columns'", option, name);
 }
 
-const field *case_column(const char *option, const char *name, size_t length)
+const field *case_column_of_any_kind(const char *option, const char *name, size_t length)
 {
     char copy[64];
     if (length >= sizeof copy) length = sizeof copy - 1;
     memcpy(copy, name, length);
     copy[length] = '\0';
     const field *f = field_find(&case_list, copy);
-    if (f == NULL) {
-        say_unknown(option, copy);
-        return NULL;
-    }
+    if (f == NULL) say_unknown(option, copy);
+    return f;
+}
+
+const field *case_column(const char *option, const char *name, size_t length)
+{
+    const field *f = case_column_of_any_kind(option, name, length);
+    if (f == NULL) return NULL;
     const bool is_number = f->kind == FIELD_NUMBER || f->kind == FIELD_EITHER;
     if (is_number && case_is_of_member(f)) return f;
     if (is_number) say("--%s: no margin depends on column '%s': it is for life", option, f->name);

@@ -9,6 +9,9 @@
 
 /* The number column of that name. NULL after a message that names the option. */
 const field *case_column(const char *option, const char *name, size_t length);
+
+/* The column of that name, a text or a word too. */
+const field *case_column_of_any_kind(const char *option, const char *name, size_t length);
 bool case_is_wall(const field *f);
 
 /* Its place in the member. */

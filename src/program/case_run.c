@@ -8,15 +8,18 @@
 #include "program/case_check.h"
 #include "program/exit_status.h"
 #include "program/say.h"
+#include "report/lines.h"
 #include "study/member_details.h"
 
 #include <stdlib.h>
 
 static int answer_case(const case_run *run, const source_line *at, const load_case *c, rows *answers, text *complaints)
 {
-    if (!wanted_is(&run->wanted, c)) return ALL_HOLD;
-    if (case_has_own_factor(c, run->options)) atomic_fetch_add(run->own_factors, 1);
-    return run->answer(run, at, c, answers, complaints);
+    if (!wanted_is(&run->wanted, c, at->line)) return ALL_HOLD;
+    load_case changed = *c;
+    changes_make(&run->changes, &changed);
+    if (case_has_own_factor(&changed, run->options)) atomic_fetch_add(run->own_factors, 1);
+    return run->answer(run, at, &changed, answers, complaints);
 }
 
 /* A case that is not wanted meets its details all the same. */
@@ -46,8 +49,8 @@ static int answer_row(const void *context, const source_line *at, const void *re
 
 static bool begin_file(const void *context, const char *file, const reader *from)
 {
-    const case_run *run = context;
-    return run->begin(run, file, from);
+    case_run *run = (case_run *)context;
+    return changes_begin(&run->changes, file, from) && (run->begin == NULL || run->begin(run, file, from));
 }
 
 typedef union record_room { /* a record of any list that a command reads */
@@ -58,9 +61,24 @@ typedef union record_room { /* a record of any list that a command reads */
     part_row part;
 } record_room;
 
+/* A text must not pass for an answer to the file as it stands. */
+static bool write_changes(const case_run *run, output *out)
+{
+    text t = {0};
+    for (size_t i = 0; i < run->options->set_count; i++) {
+        text_put(&t, i == 0 ? "Not as in the file, but with " : ", ");
+        put_printable(&t, run->options->sets[i]);
+    }
+    if (t.length > 0) text_put(&t, ":\n\n");
+    const bool fine = output_text(out, &t);
+    text_free(&t);
+    return fine;
+}
+
 /* What was kept, as the format wants it. */
 static bool write_kept(const case_run *run, output *out, const rows *kept, int *status)
 {
+    if (out->format == FORMAT_TEXT && !write_changes(run, out)) return false;
     return run->writes_whole || run->kept != NULL || out->format == FORMAT_TEXT ? run->write(run, out, kept, status) : rows_write(out, kept);
 }
 
@@ -101,7 +119,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
         .context = run,
         .refused = &run->refused,
         .lost = &run->lost,
-        .begin = run->begin != NULL ? begin_file : NULL,
+        .begin = run->begin != NULL || run->changes.count > 0 ? begin_file : NULL,
         .answer = answer_row,
     };
     run->refused.names_files = o->operand_count > 1;
@@ -109,7 +127,7 @@ static int run_files(case_run *run, output *out, output *page, bool *whole)
     const bool begun = rows_begin(out, shown, &run->facts);
     int status = begun ? pipeline_run(&p, o->operands, o->operand_count) : NO_VERDICT;
     if (memory.failed && run->lost == 0) run->lost = 1; /* memory ran out: rows are missing */
-    if (!wanted_all_found(&run->wanted)) status = NO_VERDICT;
+    if (run->lost == 0 && !wanted_all_found(&run->wanted)) status = NO_VERDICT;
     const bool read = begun && run->lost == 0; /* else a case may stand where nothing was read */
     if (read && !details_all_met(&run->details, "the load cases, neither as a case nor as a part")) status = NO_VERDICT;
     out->answered = out->answered || kept.count > 0;
@@ -157,11 +175,16 @@ int case_run_all(case_run *run)
             run->list != NULL ? run->list->what : case_list.what, run->name);
         return NO_VERDICT;
     }
-    if (wanted_open(&run->wanted, o) && materials_open(&run->materials, o->materials) && details_open(&run->details, o->details, &case_detail_list)
-        && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
+    if (run->list == NULL && o->row_count > 0 && o->operand_count > 1) {
+        say("%s: --row names a line of one file: name one file", run->name);
+        return NO_VERDICT;
+    }
+    if (wanted_open(&run->wanted, o) && changes_open(&run->changes, o) && materials_open(&run->materials, o->materials)
+        && details_open(&run->details, o->details, &case_detail_list) && facts_fill(&run->facts, o, &run->materials) && output_open(&out, o)) {
         status = run_with_page(run, &out);
         if (!output_close(&out, out.answered)) status = NO_VERDICT; /* no answer: the old one stays */
     }
+    changes_close(&run->changes);
     wanted_close(&run->wanted);
     say_own_factors(atomic_load(&own_factors), o);
     facts_free(&run->facts);

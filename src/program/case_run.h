@@ -2,6 +2,7 @@
 #ifndef RAILBOW_PROGRAM_CASE_RUN_H
 #define RAILBOW_PROGRAM_CASE_RUN_H
 
+#include "program/changes.h"
 #include "program/details.h"
 #include "program/facts.h"
 #include "program/materials.h"
@@ -42,6 +43,7 @@ struct case_run {
     bool keeps;           /* answers are kept, not written as they come */
     materials materials;
     wanted wanted;
+    case_changes changes; /* of --set */
     details details;      /* --details */
     run_facts facts;
     refused_rows refused; /* rows without an answer */

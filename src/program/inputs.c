@@ -2,7 +2,7 @@
 #include "program/inputs.h"
 
 #include "program/data_folder.h"
-#include "program/sha256.h"
+#include "program/bytes/sha256.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -196,6 +196,10 @@ static bool take_pages(options *o, const char *value) { o->pages_given = true; r
 static bool take_case(options *o, const char *value) { o->case_patterns[o->case_count++] = value; return true; }
 static bool take_part(options *o, const char *value) { o->part_patterns[o->part_count++] = value; return true; }
 
+static bool take_set(options *o, const char *value) { o->sets[o->set_count++] = value; return true; }
+static bool take_row(options *o, const char *value) { return take_count("row", value, INT_MAX, &o->rows[o->row_count++]); }
+static bool take_live(options *o, const char *value) { (void)value; o->live = true; return true; }
+
 static bool take_all(options *o, const char *value) { (void)value; o->all = true; return true; }
 static bool take_frame(options *o, const char *value) { (void)value; o->frame = true; return true; }
 
@@ -256,6 +260,9 @@ const option_entry option_entries[] = {
     {OPTION("case"), 0, TAKES_FACTOR, "PATTERN", take_case, "only the load cases (of a frame: tubes) of that name; * and ? "
                                                              "stand for others; may be given again"},
     {OPTION("part"), 0, TAKES_FACTOR, "PATTERN", take_part, "only those of that part, likewise"},
+    {OPTION("row"), 0, TAKES_FACTOR, "N", take_row, "only the load case in line N of the file; may be given again"},
+    {OPTION("set"), 0, TAKES_FACTOR, "COLUMN=VALUE", take_set, "this value in every load case that is chosen, with its unit if wanted: wall=0.083in; "
+                                                             "an empty value is the default; may be given again"},
     {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated, in the unit of the column or each with its own: 1.5mm; without a list "
                                                   "the stock walls"},
     {OPTION("ods"), 0, TAKES_WALLS, "LIST", take_ods, "outside diameters, likewise"},
@@ -284,6 +291,7 @@ const option_entry option_entries[] = {
     {OPTION("kerf"), 0, TAKES_STICKS, "V", take_kerf, "what a cut takes (default 1/16 in)"},
     {OPTION("steps"), 0, TAKES_STEPS, "N", take_steps, "a table to sneak up by, in N even steps of set"},
     {OPTION("report"), 0, TAKES_REPORT, "FILE", take_report, "also write FILE, an HTML page with drawings, which needs nothing else"},
+    {OPTION("live"), 0, TAKES_LIVE, NULL, take_live, "that page can be worked with: the program itself is in it, and the inputs"},
     {OPTION("pages"), 0, TAKES_SHEETS, "short|all", take_pages, "load cases with a sheet of their own on that page: the short and the tightest, or all "
                                                                "(default short)"},
     {OPTION("working"), 0, TAKES_SHEETS, NULL, take_working, "the working stands open on that page, and is printed"},

@@ -41,11 +41,15 @@ typedef struct options {
     size_t case_count, part_count;
     const char *stock;            /* sticks */
     measure kerf;                 /* at = NULL: the default */
+    int *rows;         /* --row: lines of the load cases that are meant; options_free */
+    const char **sets; /* --set: "COLUMN=VALUE"; options_free */
+    size_t row_count, set_count;
     int steps;                    /* pull; 0 for none */
     const char *report, *title, *by, *note, *date; /* the page; NULL for none */
     bool working;                 /* the page shows and prints the working */
     int pages;                    /* PAGES_... */
     bool pages_given;
+    bool live; /* the page has the engine in it */
     bool all; /* new: every column; check of a frame: every tube */
     bool frame; /* new */
     int of;     /* frame_of, of cut frame_cut_of */
@@ -83,7 +87,8 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_DETAILS = 1 << 17,
     TAKES_LIFE = 1 << 18,
     TAKES_STICKS = 1 << 19,
-    TAKES_SHEETS = 1 << 20 /* of the page: --working, --pages */
+    TAKES_SHEETS = 1 << 20, /* of the page: --working, --pages */
+    TAKES_LIVE = 1 << 24
 };
 
 /* Reads what follows the name of a command. Returned: false after a message on stderr. */

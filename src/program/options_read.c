@@ -5,6 +5,7 @@
 #include "program/option_list.h"
 #include "program/say.h"
 #include "report/lines.h"
+#include "report/live/live.h"
 #include "table/names.h"
 #include "table/text.h"
 
@@ -137,6 +138,20 @@ static bool has_stray_size(const options *o)
     return false;
 }
 
+static bool can_be_live(const options *o, const char *command)
+{
+    if (!live_is_built()) {
+        say("%s: --live: this program was built without the engine of the live page; 'sh cases/page' builds one that has it", command);
+        return false;
+    }
+    for (int i = 0; i < o->operand_count; i++) {
+        if (strcmp(o->operands[i], "-") != 0) continue;
+        say("%s: --live: the inputs go into the page: name a file, not stdin", command);
+        return false;
+    }
+    return true;
+}
+
 /* Options that mean nothing without another. */
 static bool is_sound(const options *o, const char *command)
 {
@@ -148,6 +163,11 @@ static bool is_sound(const options *o, const char *command)
         say("%s: --%s stands on the page, but --report names none", command, names[i]);
         return false;
     }
+    if (o->live && o->report == NULL && !o->help) {
+        say("%s: --live puts the engine into the page, but --report names none", command);
+        return false;
+    }
+    if (o->live && !o->help && !can_be_live(o, command)) return false;
     return o->help || !has_stray_size(o);
 }
 
@@ -166,9 +186,11 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
     o->said = malloc(((size_t)argc * 2 + 4) * sizeof *o->said);
     o->case_patterns = malloc((size_t)argc * sizeof *o->case_patterns);
     o->part_patterns = malloc((size_t)argc * sizeof *o->part_patterns);
+    o->rows = malloc((size_t)argc * sizeof *o->rows);
+    o->sets = malloc((size_t)argc * sizeof *o->sets);
     o->tubes = malloc((size_t)argc * sizeof *o->tubes);
     o->ats = malloc((size_t)argc * sizeof *o->ats);
-    if (o->tubes == NULL || o->ats == NULL || o->said == NULL || o->case_patterns == NULL || o->part_patterns == NULL) {
+    if (o->rows == NULL || o->sets == NULL || o->tubes == NULL || o->ats == NULL || o->said == NULL || o->case_patterns == NULL || o->part_patterns == NULL) {
         say("out of memory");
         return false;
     }
@@ -199,8 +221,11 @@ void options_free(options *o)
     free(o->said);
     free(o->case_patterns);
     free(o->part_patterns);
+    free(o->rows);
+    free(o->sets);
     free(o->tubes);
     free(o->ats);
-    o->tubes = o->ats = NULL;
+    o->rows = NULL;
+    o->tubes = o->ats = o->sets = NULL;
     o->said = o->case_patterns = o->part_patterns = NULL;
 }

@@ -4,7 +4,7 @@
 
 #include "program/refused.h"
 #include "program/rows.h"
-#include "program/sha256.h"
+#include "program/bytes/sha256.h"
 #include "table/reader.h"
 
 typedef struct source_line { /* a row of a file, for messages */

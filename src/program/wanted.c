@@ -8,7 +8,7 @@
 
 bool wanted_open(wanted *w, const options *o)
 {
-    const size_t count = o->case_count + o->part_count;
+    const size_t count = o->case_count + o->part_count + o->row_count;
     *w = (wanted){.options = o, .what = "case"};
     if (count == 0) return true;
     w->found = calloc(count, sizeof *w->found);
@@ -42,16 +42,35 @@ bool wanted_named(const wanted *w, const char *name, const char *part)
     return by_name && by_part;
 }
 
-bool wanted_is(const wanted *w, const load_case *c)
+static bool has_line(const wanted *w, size_t line)
 {
-    return wanted_named(w, c->name, *c->part != '\0' ? c->part : c->name);
+    const options *o = w->options;
+    bool any = w->found == NULL || o->row_count == 0;
+    for (size_t i = 0; i < o->row_count; i++) {
+        if ((size_t)o->rows[i] != line) continue;
+        atomic_store(&w->found[o->case_count + o->part_count + i], true);
+        any = true;
+    }
+    return any;
+}
+
+bool wanted_is(const wanted *w, const load_case *c, size_t line)
+{
+    const bool by_line = has_line(w, line);
+    return wanted_named(w, c->name, *c->part != '\0' ? c->part : c->name) && by_line;
 }
 
 bool wanted_all_found(const wanted *w)
 {
     const options *o = w->options;
     bool all = true;
-    for (size_t i = 0; w->found != NULL && i < o->case_count + o->part_count; i++) {
+    const size_t patterns = o->case_count + o->part_count;
+    for (size_t i = 0; w->found != NULL && i < o->row_count; i++) {
+        if (atomic_load(&w->found[patterns + i])) continue;
+        say("--row: no %s without an error stands in line %d", w->what, o->rows[i]);
+        all = false;
+    }
+    for (size_t i = 0; w->found != NULL && i < patterns; i++) {
         if (atomic_load(&w->found[i])) continue;
         const bool is_case = i < o->case_count;
         say("--%s: no %s%s meets '%s'", is_case ? "case" : "part", w->what, is_case ? "" : "'s part",

@@ -26,6 +26,10 @@ static void put_change(text *out, const advice_row *r, unit_system units)
 
 void put_advice(text *out, const advice *a, size_t others, unit_system units)
 {
+    if (a->lost) {
+        out->failed = true;
+        return;
+    }
     if (a->count == 0 && !a->searched) {
         text_put(out, "No stock wall makes it hold. So many directions are not known that nothing else was tried: give the clocks that you know.");
         return;

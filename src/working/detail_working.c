@@ -30,6 +30,12 @@ double detail_asked_factor(const detail_worked *d)
     return d->result->yield_factor / m.factor_yield <= d->result->weld_factor / m.factor ? m.factor_yield : m.factor;
 }
 
+governing_detail detail_limit_of(const detail_worked *d)
+{
+    const double required = detail_asked_factor(d), factor = (1 + d->result->margin) * required;
+    return (governing_detail){true, d->detail->kind, d->result->mode, isinf(d->result->factor) ? (double)INFINITY : factor, required};
+}
+
 double detail_state_factor(const rbow_detail_result *r, int state)
 {
     return state == DETAIL_AT_YIELD ? r->yield_factor : state == DETAIL_AT_WELD ? r->weld_factor : 1;

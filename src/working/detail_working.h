@@ -2,6 +2,7 @@
 #ifndef RAILBOW_WORKING_DETAIL_WORKING_H
 #define RAILBOW_WORKING_DETAIL_WORKING_H
 
+#include "cases/governing_detail.h"
 #include "table/unit.h"
 #include "working/steps.h"
 
@@ -10,7 +11,7 @@
 #include <stdbool.h>
 
 typedef struct detail_worked { /* a detail with its answer, as texts and pages show it */
-    const char *of, *name, *note; /* as the user wrote them: the case or tube, the detail; "" for no note */
+    const char *of, *run, *name, *note; /* as the user wrote them: the case or tube, the run of a frame, the detail; "" for none */
     const rbow_detail *detail;
     const rbow_member *member;    /* as given, or the tube of a frame: od, wall, length, weld_zone, dressed, factor and factor_yield count */
     const rbow_material *material;
@@ -22,6 +23,9 @@ rbow_tube_size detail_tube_size(const detail_worked *d);
 
 /* The load factor that the margin is held against. */
 double detail_asked_factor(const detail_worked *d);
+
+/* What it says of its limit. */
+governing_detail detail_limit_of(const detail_worked *d);
 
 /* The concrete member that governs a detail: every unknown as the result took it.
  * Given: member, material; result  of rbow_detail_check */

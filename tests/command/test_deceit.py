@@ -22,18 +22,19 @@ class Deceit(ProgramTest):
         """As other_commands, on names that are nasty."""
         words = self.other_commands()
         shop = self.installed.source / "cases"
-        for name in "readings.csv", "parts.csv", "cuts.csv", "horns.csv":
+        own = "readings.csv", "parts.csv", "cuts.csv", "horns.csv", "sight.csv", "sticks_parts.csv", "sticks_stock.csv"
+        for name in own:
             lines = (shop / name).read_text().splitlines()
             first = next(i for i, line in enumerate(lines) if not line.startswith("#"))
             column = 0
             for i in range(first + 1, len(lines)):
                 cells = lines[i].split(",")
-                cells[column] = NASTY + str(i)
+                cells[column] = NASTY + (cells[column] if name == "sight.csv" else str(i))
                 lines[i] = ",".join(cells)
             self.file(name, "\n".join(lines) + "\n")
         self.nasty_cases()
         plain = [[str(word) for word in command] for command in words]
-        shops = {str(shop / name): name for name in ("readings.csv", "parts.csv", "cuts.csv", "horns.csv")}
+        shops = {str(shop / name): name for name in own}
         shops |= {str(shop / "life.csv"): "bowed.csv", str(shop / "life_details.csv"): "nasty_details.csv"}
         return [["check", "bowed.csv"], ["explain", "bowed.csv", NASTY],
                 *[[shops.get(word, word) for word in command] for command in plain]]

@@ -4,7 +4,7 @@
 
 #include "curves.h"
 
-enum { QUANTITY, INPUTS, VALUE, TOLERANCE, TITLE, PLACE, STANDING, REMARK, CELLS, ROWS_MOST = 300 };
+enum { QUANTITY, INPUTS, VALUE, TOLERANCE, TITLE, EDITION, PLACE, STANDING, REMARK, CELLS, ROWS_MOST = 400 };
 
 typedef struct printed {
     char text[600];
@@ -46,11 +46,13 @@ static inline void read_published(table *t)
     t->count = 0;
     while (t->count < ROWS_MOST && fgets(t->rows[t->count].text, sizeof t->rows->text, file) != NULL) {
         printed *r = &t->rows[t->count];
+        ck_assert_msg(strchr(r->text, '\n') != NULL, "row '%.60s' is too long", r->text);
         if (*r->text == '#') continue;
         if (!header) split(r);
         if (!header) t->count++;
         header = false;
     }
+    ck_assert_int_lt(t->count, ROWS_MOST);
     fclose(file);
 }
 

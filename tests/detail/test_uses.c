@@ -1,6 +1,7 @@
 /* Utilisation of each mode: published values, closed forms, and details that change nothing. */
 #include "details.h"
 
+#include <railbow/life.h>
 #include <railbow/stress.h>
 
 static const double pi = 3.14159265358979323846;
@@ -146,6 +147,27 @@ START_TEST(changes_nothing)
 }
 END_TEST
 
+/* The border of a weld zone belongs to it, whichever rounding its place has: the weaker metal begins there. */
+START_TEST(a_border_has_the_weaker_metal)
+{
+    dice d = {43};
+    rbow_member m = tube_of(1.25, .058, 36.1);
+    m.weld_zone = 1.1;
+    m.dressed = .005;
+    const double borders[] = {1.1, 27.94 / 25.4, 36.1 - 1.1, 35};
+    for (int i = 0; i < 40; i++) {
+        const rbow_section_forces f = random_forces(&d);
+        const int kind = i % 2 ? RBOW_DETAIL_PLACE : RBOW_DETAIL_HOLE;
+        rbow_detail border = hole_at(borders[i % 4], .1875, 2), inside = hole_at(.5, .1875, 2);
+        border.kind = inside.kind = kind;
+        near_within(use_of(&border, &m, f, RBOW_DETAIL_BY_YIELD), use_of(&inside, &m, f, RBOW_DETAIL_BY_YIELD), 1e-15, 0);
+        ck_assert_str_eq(rbow_life_usual_curve(&border, &m), "W2");
+    }
+    const rbow_detail beside = detail_of(RBOW_DETAIL_PLACE, 1.1001);
+    ck_assert_str_eq(rbow_life_usual_curve(&beside, &m), "4130 kt 1");
+}
+END_TEST
+
 /* A hole never helps, a larger one never helps more, and no direction is worse than the worst. */
 START_TEST(holes_do_not_help)
 {
@@ -177,6 +199,7 @@ static void fill(TCase *c)
     tcase_add_test(c, sleeve_and_socket_by_hand);
     tcase_add_test(c, thin_sleeve);
     tcase_add_test(c, changes_nothing);
+    tcase_add_test(c, a_border_has_the_weaker_metal);
     tcase_add_test(c, holes_do_not_help);
 }
 

@@ -197,6 +197,7 @@ class Schema(unittest.TestCase):
     BAD = "\nbad,-1,0.058,4130,24\nunknown,1.25,0.058,gold,24\n"
     ANSWERS = {  # each command on the demo, once plain and once in other ways
         "check": [["nose.csv"], ["nose.csv", "--units", "si"], ["odd.csv"]],
+        "cases": [["nose.csv"], ["odd.csv", "--units", "si"]],
         "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"],
                     ["portal", "beam", "sway"]],
         "section": [["1.25x0.058"], ["--units", "si", "32mmx1.5mm"]],
@@ -322,12 +323,14 @@ class Schema(unittest.TestCase):
                     spoil(other[name])
                     self.assertFalse(self.validator(command).is_valid(other))
 
+    EITHER = {"end_a", "end_b", "eccentricity_clock", "bow_clock", "miss_a_clock", "miss_b_clock"}  # a word or a number, in the answer of cases
+
     def spoilt(self, answer):
         """One fault at a time: a column that is missing, unknown or of a wrong type; the same for units."""
         for column, value in answer["rows"][0].items():
             for change in (lambda row: row.pop(column),
                            lambda row: row.update({column: [value]}),
-                           lambda row: row.update({column: 1 if isinstance(value, str) else "1"})):
+                           lambda row: row.update({column: "1" if not isinstance(value, str) else "nonsense" if column in self.EITHER else 1})):
                 other = copy.deepcopy(answer)
                 change(other["rows"][0])
                 yield f"row: {column}", other

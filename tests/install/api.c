@@ -337,6 +337,13 @@ static void frame(void)
     spot.at = 15;
     WANT(rbow_frame_detail_faults(&f, 0, &spot, NULL, 0) == 0);
     WANT(rbow_frame_detail_check(solver, &run, 0, &spot, &detail) == RBOW_OK && detail.margin >= r.margin - 1e-6);
+    const rbow_frame_detail on_tube = {0, spot};
+    rbow_detail_result together;
+    rbow_frame_lowest weakest;
+    size_t which;
+    WANT(rbow_frame_details_check(solver, &run, &on_tube, 1, &together) == RBOW_OK && !(together.margin < detail.margin));
+    WANT(rbow_frame_details_margin(solver, &run, &on_tube, 1, INFINITY, &weakest, &which) == RBOW_OK && which <= 1
+         && !(weakest.margin > detail.margin + 1e-6));
     const rbow_sn_curve slope = {.kind = RBOW_SN_WELD, .log_a1 = 12, .m1 = 3, .log_a2 = NAN, .m2 = NAN, .knee_cycles = NAN,
                                  .cutoff_cycles = NAN, .stress_unit = 1000, .deviation = NAN};
     const rbow_frame_life_row row = {&run, 2, 0, 1};

@@ -1,7 +1,7 @@
 /* Published vectors: NIST, "Cryptographic Standards and Guidelines: examples with intermediate values" for FIPS 180-4 (one
  * block "abc", two blocks), and the Secure Hash Algorithm Validation System's empty message and million of "a"; from memory,
  * and each agrees with sha256sum of GNU coreutils. */
-#include "program/sha256.h"
+#include "program/bytes/sha256.h"
 
 #include <check.h>
 #include <stdlib.h>

@@ -17,7 +17,8 @@ from frame_model import Frame, Joint, Load, Model, Run, Steel, Tube
 from frame_states import Path, States, critical_factor
 
 HERE = pathlib.Path(__file__).parent
-FORMS = {"": lambda x: x, "1/x": lambda x: 1.0 / x, "1/sqrt": lambda x: x**-0.5}
+FORMS = {"": lambda x: x, "1/x": lambda x: 1.0 / x, "1/sqrt": lambda x: x**-0.5, "sqrt": lambda x: x**0.5,
+         "1/(1-x)": lambda x: 1.0 / (1.0 - x)}
 
 
 def entries(cell):
@@ -89,7 +90,7 @@ def main():
         if off or "-v" in sys.argv:
             print(f"{row['frame']}, {row['quantity']}: printed {row['value']}, here {got:.8g}{'  DIFFERS' if off else ''}")
     print(f"{len(rows)} values, {differ} differ")
-    return differ > 0
+    return int(differ > 0)
 
 
 if __name__ == "__main__":

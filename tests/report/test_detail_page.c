@@ -84,7 +84,7 @@ static void fill_block(block *b, const shown_detail *s, unit_system units)
     b->taken = detail_member_taken(&s->member, &steel, &b->result);
     for (int i = 0; i < DETAIL_STATES; i++)
         b->states[i].status = rbow_member_forces(&b->taken, &steel, detail_state_factor(&b->result, i), s->detail.at, &b->states[i].forces);
-    b->worked = (detail_worked){"rail", s->name, "", &s->detail, &b->taken, &steel, &b->result};
+    b->worked = (detail_worked){"rail", "", s->name, "", &s->detail, &b->taken, &steel, &b->result};
     ck_assert(detail_working_of(&b->w, &s->detail, &b->taken, &steel, &b->result, units));
 }
 

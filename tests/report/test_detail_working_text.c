@@ -26,7 +26,7 @@ static rbow_detail_result text_of(text *out, const rbow_member *m, const rbow_de
     const screen s = {.width = width, .units = UNITS_US};
     ck_assert_int_eq(rbow_detail_check(d, m, &steel, &r), RBOW_OK);
     const rbow_member taken = detail_member_taken(m, &steel, &r);
-    const detail_worked shown = {"rail", name, "as drilled", d, &taken, &steel, &r};
+    const detail_worked shown = {"rail", "", name, "as drilled", d, &taken, &steel, &r};
     ck_assert(detail_working_of(&w, d, &taken, &steel, &r, UNITS_US));
     detail_working_text(out, &shown, &w, &s);
     ck_assert(!out->failed);

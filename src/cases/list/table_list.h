@@ -2,6 +2,7 @@
 #ifndef RAILBOW_CASES_LIST_TABLE_LIST_H
 #define RAILBOW_CASES_LIST_TABLE_LIST_H
 
+#include "cases/case_table.h"
 #include "cases/frame_study_table.h"
 #include "cases/limit_table.h"
 #include "cases/sweep_table.h"
@@ -14,13 +15,14 @@ typedef struct table {
     bool of_frame; /* a further answer of its command, of a frame as a rule */
 } table;
 
-enum { TABLES = 47 };
+enum { TABLES = 48 };
 
 typedef struct tables {
     table at[TABLES];
     size_t count;
-    sweep_columns sweep, frame_sweep; /* the entries of sweep and limit point to these; they have no varied column */
+    sweep_columns sweep, frame_sweep; /* the entries of sweep, limit and cases point to these; they have no varied column */
     limit_columns limit;
+    listed_columns listed;
     frame_limit_columns frame_limit;
 } tables;
 

@@ -180,6 +180,7 @@ int check_frame(const options *o, const char *folder)
     }
     if (materials_open(&c.materials, o->materials) && frame_build_open(&build, folder, o, &c.materials) && frame_is_held(&build)) {
         of_tables.operands = build.tables.paths;
+        of_tables.details = build.detail_path;
         of_tables.operand_count = FRAME_TABLES;
         if (frame_arched_open(&c.arched, &build, o->arch)) status = check_built(&c);
         frame_arched_close(&c.arched);

@@ -1,7 +1,6 @@
 #include "command/frame/detail_cards.h"
 
 #include "command/frame/detail_work.h"
-#include "report/html.h"
 #include "report/page/detail/detail_card.h"
 
 #include <stdlib.h>
@@ -38,11 +37,6 @@ static void put_card(text *out, const page_head *head, const frame_model *m, rbo
 {
     detail_work k;
     const bool worked = detail_work_in_frame(&k, d->answer, solver, m, d->run, d->tube, head->units);
-    text_put(out, "<p class=\"soft\">On tube ‘");
-    html_text(out, d->answer->of);
-    text_put(out, "’, in run ‘");
-    html_text(out, d->answer->run);
-    text_put(out, "’:</p>\n");
     page_detail_card(out, head, &k.worked, k.states, worked ? &k.working : NULL);
     out->failed = out->failed || working_failed(&k.working);
     detail_work_free(&k);

@@ -4,7 +4,7 @@
 
 static void set_worked(detail_work *k, const detail_answer *d, const rbow_material *material)
 {
-    k->worked = (detail_worked){d->of, d->name, d->note, &d->detail, &k->given, material, &d->result};
+    k->worked = (detail_worked){d->of, d->run, d->name, d->note, &d->detail, &k->given, material, &d->result};
 }
 
 /* ---- load cases --------------------------------------------------------------------------------------------- */

@@ -325,6 +325,7 @@ int explain_frame(const options *o)
     if (materials_open(&x.materials, o->materials) && frame_build_open(&build, o->operands[0], o, &x.materials) && frame_is_held(&build)
         && find(&x, o->operands[1], o->operands[2])) {
         of_tables.operands = build.tables.paths;
+        of_tables.details = build.detail_path;
         of_tables.operand_count = FRAME_TABLES;
         status = explain_found(&x);
         say_own_factors(build.own_factors, o);

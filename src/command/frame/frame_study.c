@@ -174,6 +174,7 @@ int frame_study_run(frame_study *s, const char *folder)
     if (materials_open(&s->materials, s->options->materials) && frame_build_open(&s->build, folder, s->options, &s->materials)
         && frame_is_held(&s->build) && open_problem(s) && s->ask(s)) {
         h.of_tables.operands = s->build.tables.paths;
+        h.of_tables.details = s->build.detail_path;
         h.of_tables.operand_count = FRAME_TABLES;
         status = work_on_frame(&h);
         say_own_factors(s->build.own_factors, s->options);

@@ -79,6 +79,7 @@ int folder_study_run(folder_study *s, const options *o, const char *folder)
     s->options = &of_tables;
     if (materials_open(&s->materials, o->materials) && frame_build_open(&s->build, folder, o, &s->materials) && frame_is_held(&s->build)) {
         of_tables.operands = s->build.tables.paths;
+        of_tables.details = s->build.detail_path;
         of_tables.operand_count = FRAME_TABLES;
         status = answer_built(s);
         say_own_factors(s->build.own_factors, o);

@@ -165,6 +165,10 @@ static bool put_together(frame_build *b, const options *o, const materials *m, t
 bool frame_build_open(frame_build *b, const char *folder, const options *o, const materials *m)
 {
     *b = (frame_build){.references = false};
+    if (o->set_count + o->row_count > 0) {
+        say("--%s is for files of load cases: of a frame change the cell in its table", o->set_count > 0 ? "set" : "row");
+        return false;
+    }
     if (!frame_tables_name(&b->tables, folder)) return false;
     const bool whole = frame_tables_read(&b->tables, o->jobs);
     text complaints = {0};

@@ -44,6 +44,15 @@ static void put_degrees(const chart_polar *p)
     for (int i = 0; i < 4; i++) chart_words(p->out, p->x + at[i][0], p->y + at[i][1], anchors[i], "tick", words[i]);
 }
 
+/* Words of rings that lie close would stand on each other: that of 0 stays, and those far enough from it and from the one before. */
+static bool has_words(const chart_polar *p, double value, double before)
+{
+    const double apart = 21;
+    if (!(fabs(value) > 0)) return true;
+    const bool zero = p->low < 0 && p->high >= 0;
+    return radius_of(p, value) - before >= apart && !(zero && fabs(radius_of(p, value) - radius_of(p, 0)) < apart);
+}
+
 void chart_polar_axes(const chart_polar *p)
 {
     const chart_ticks t = chart_ticks_in(p->low, p->high, 5);
@@ -55,10 +64,12 @@ void chart_polar_axes(const chart_polar *p)
     for (size_t i = 0; i < t.count; i++) chart_polar_ring(p, t.at[i], "grid");
     circle(p, p->x, p->y, p->radius, "axis");
     put_degrees(p);
+    double before = -INFINITY;
     for (size_t i = 0; i < t.count; i++) {
         char words[CHART_TICK_ROOM];
         double x, y;
-        if (!(t.at[i] > p->low)) continue;
+        if (!(t.at[i] > p->low) || !has_words(p, t.at[i], before)) continue;
+        before = radius_of(p, t.at[i]);
         chart_polar_place(p, full_circle / 8, t.at[i], &x, &y);
         chart_tick_words(words, t.at[i], t.decimals);
         chart_words(p->out, x, y + 4, "middle", "tick halo", words);

@@ -1,5 +1,6 @@
 #include "report/page/card.h"
 
+#include "cases/detail/detail_sentences.h"
 #include "cases/remark_list.h"
 #include "report/html.h"
 #include "report/page/case_charts.h"
@@ -28,15 +29,29 @@ static void put_remarks(text *out, const check_row *r)
     text_put(out, "</ul>\n");
 }
 
+/* What happens at the limit. */
+static void put_what(text *out, const check_row *r)
+{
+    if (!r->detail.governs) {
+        text_put(out, "it yields or buckles");
+        return;
+    }
+    text_format(out, "its %s ‘", rbow_detail_kind_name(r->detail.kind));
+    html_text(out, r->governs);
+    text_format(out, "’ reaches its limit (%s)", detail_limit_words[r->detail.mode]);
+}
+
 static void put_margin(text *out, const check_row *r)
 {
     const double reached = deciding_factor(r);
     if (isinf(reached)) {
         text_put(out, "no run load could make it yield or buckle.");
     } else if (!(reached > 0)) {
-        text_put(out, "it yields or buckles with no run load at all.");
+        put_what(out, r);
+        text_put(out, " with no run load at all.");
     } else {
-        text_put(out, "it yields or buckles at ");
+        put_what(out, r);
+        text_put(out, " at ");
         put_factor(out, reached);
         text_put(out, " times the run load; ");
         put_required(out, asked_factor(r));
@@ -53,8 +68,8 @@ static void put_governs(text *out, const check_row *r, unit_system units)
         [RBOW_BY_YIELD] = "What governs is yield of the outer fibre",
         [RBOW_BY_INTERACTION] = "What governs is the interaction of push and bending",
     };
-    if (r->result.governs == RBOW_BY_NONE) return;
-    text_format(out, " %s", words[r->result.governs]);
+    if (r->result.governs == RBOW_BY_NONE && !r->detail.governs) return;
+    text_format(out, " %s", r->detail.governs ? "What governs is this detail" : words[r->result.governs]);
     const double at = r->result.governs_at;
     if (!isnan(at)) {
         if (at <= 0 || at >= r->given.member.length) {

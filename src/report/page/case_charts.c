@@ -63,7 +63,7 @@ static void moment_caption(text *out, const check_row *r, const picture *p)
         text_put(out, "; as loaded there is no equilibrium (");
     else
         text_put(out, "; bending does not decide (dashed");
-    text_put(out, r->result.governs == RBOW_BY_YIELD ? ", by yield)." : ", by interaction).");
+    text_put(out, r->tube.governs == RBOW_BY_YIELD ? ", by yield)." : ", by interaction).");
     text_put(out, "</figcaption></figure>\n");
 }
 
@@ -115,7 +115,7 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
         labels[count++] = (chart_label){last_of(y[s]), page_said(&names[s]), s == PICTURE_AT_LIMIT ? "blue" : ""};
     }
     for (size_t i = 0; i < PICTURE_STATIONS; i++) /* the place that decides stands among the stations */
-        if (fabs(p->at[i] - r->result.governs_at) < 1e-12 * p->length) {
+        if (fabs(p->at[i] - r->tube.governs_at) < 1e-12 * p->length) {
             chart_point(&c, x[i], y[PICTURE_AT_LIMIT][i], "dot");
             break;
         }
@@ -152,7 +152,7 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
         const double x[] = {r->result.slenderness, r->result.slenderness}, up[] = {loaded * kilo, stress * kilo};
         chart_line(&c, x, up, 2, "dashed");
         chart_point(&c, r->result.slenderness, loaded * kilo, "ring");
-        chart_words(out, chart_x(&c, r->result.slenderness) + 8, chart_y(&c, fmin(loaded * kilo, c.y_high)) + 4, "start", "", "P/A as loaded");
+        chart_words(out, chart_x(&c, r->result.slenderness) + 8, chart_y(&c, fmin(loaded * kilo, c.y_high)) + 4, "start", "halo", "P/A as loaded");
     }
     chart_point(&c, r->result.slenderness, stress * kilo, "dot");
     text_put(&here, "this tube");

@@ -6,6 +6,19 @@
 #include "report/values.h"
 
 #include <math.h>
+#include <railbow/detail.h>
+
+/* What happens at the limit. */
+static void put_what(text *out, const check_row *r)
+{
+    if (!r->detail.governs) {
+        text_put(out, "yields or buckles");
+        return;
+    }
+    text_format(out, "reaches the limit of its %s ‘", rbow_detail_kind_name(r->detail.kind));
+    html_text(out, r->governs);
+    text_put(out, "’");
+}
 
 static void put_reached(text *out, const check_row *r)
 {
@@ -15,10 +28,12 @@ static void put_reached(text *out, const check_row *r)
         return;
     }
     if (!(reached > 0)) {
-        text_put(out, "yields or buckles with no run load at all");
+        put_what(out, r);
+        text_put(out, " with no run load at all");
         return;
     }
-    text_put(out, "yields or buckles at ");
+    put_what(out, r);
+    text_put(out, " at ");
     put_factor(out, reached);
     text_put(out, " times the run load, where ");
     put_required(out, asked_factor(r));
@@ -117,7 +132,8 @@ static void put_size(text *out, const check_row *r, unit_system units)
 static void put_where(text *out, const check_row *r, unit_system units)
 {
     static const char *const words[] = {"column", "yield", "interaction", "nothing"};
-    text_put(out, words[r->result.governs]);
+    if (r->detail.governs) text_format(out, "%s ‘%s’", rbow_detail_kind_name(r->detail.kind), r->governs);
+    else text_put(out, words[r->result.governs]);
     if (isnan(r->result.governs_at)) return;
     text_put(out, " at ");
     if (r->result.governs_at <= 0 || r->result.governs_at >= r->given.member.length) text_put(out, r->result.governs_at <= 0 ? "A" : "B");

@@ -24,14 +24,16 @@ static void put_about(text *out, const page_head *head)
     text_char(out, '\n');
 }
 
+/* A page that is only looked at opens no connection and runs nothing. */
+static const char still_policy[] = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+
 void page_open(text *out, const page_head *head)
 {
     const char *title = head->title != NULL ? head->title : "Tube check";
     text_put(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n"
-                  "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; "
-                  "form-action 'none'\"/>\n"
                   "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n"
                   "<meta name=\"color-scheme\" content=\"light dark\"/>\n<meta name=\"generator\" content=\"railbow\"/>\n");
+    text_format(out, "<meta http-equiv=\"Content-Security-Policy\" content=\"%s\"/>\n", head->policy != NULL ? head->policy : still_policy);
     html_element(out, "title", NULL, title);
     text_format(out, "\n<style>\n%s</style>\n</head>\n<body>\n<header>\n", page_style);
     html_element(out, "h1", NULL, title);
@@ -98,5 +100,7 @@ void page_close(text *out, const page_head *head)
     put_record(out, head);
     text_put(out, "</main>\n<footer>");
     html_element(out, "p", NULL, caution);
-    text_put(out, "</footer>\n</body>\n</html>\n");
+    text_put(out, "</footer>\n");
+    if (head->tail != NULL) head->tail(out, head);
+    text_put(out, "</body>\n</html>\n");
 }

@@ -6,7 +6,8 @@
 #include "table/text.h"
 #include "table/unit.h"
 
-typedef struct page_head {
+typedef struct page_head page_head;
+struct page_head {
     const char *title, *by, *note, *date; /* NULL for none */
     size_t refused;                       /* rows without an answer                      */
     bool faults;                          /* something kept a verdict from being given   */
@@ -15,7 +16,9 @@ typedef struct page_head {
     const char *tolerance;                /* what the numbers are good for; NULL: those of a check; "": not said */
     unit_system units;
     const run_facts *facts;
-} page_head;
+    const char *policy; /* what the page may do; NULL: not said */
+    void (*tail)(text *out, const page_head *head); /* adds what stands at the end of the body; NULL for nothing */
+};
 
 void page_open(text *out, const page_head *head);
 void page_close(text *out, const page_head *head);

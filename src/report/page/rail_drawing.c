@@ -3,6 +3,7 @@
 #include "report/chart/chart.h"
 #include "report/page/joint_symbols.h"
 #include "report/page/parts.h"
+#include "report/page/tube_marks.h"
 #include "report/values.h"
 
 #include <math.h>
@@ -235,6 +236,7 @@ static void put_view(const view *v)
     put_moments(v);
     put_torque(v);
     put_bend_scale(v);
+    if (!v->second) page_marks(v->out, p, LEFT, WIDTH, v->middle);
 }
 
 static double largest_bend(const picture *p, int plane)
@@ -268,6 +270,7 @@ static void rail_caption(text *out, const picture *p, bool bends, unit_system un
         page_value(out, fabs(p->gap), DIM_LENGTH, units, 4);
         text_put(out, p->gap > 0 ? " and was pulled." : " and was squeezed.");
     }
+    page_mark_list(out, p);
     text_put(out, "</figcaption></figure>\n");
 }
 

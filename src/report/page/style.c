@@ -100,4 +100,4 @@ const char page_style[] =
     ".list td,.list th{padding-top:.1rem;padding-bottom:.1rem}\n"
     "figcaption{font-size:.95rem;line-height:1.3}.working{font-size:.82rem;line-height:1.22}.working th,.working td{padding:.12rem .5rem .12rem 0}\n"
     "tr.group th{padding-top:.45rem}.source{font-weight:400}\n"
-    "a{color:inherit;text-decoration:none}details:not([open]){display:none}details[open]{break-before:page}summary{list-style:none;margin-top:0}tbody tr:nth-last-child(-n+3){break-before:avoid}tbody tr:nth-child(-n+2){break-after:avoid}.record{break-inside:avoid}.reading{display:none}caption{break-after:avoid}}\n";
+    "a{color:inherit;text-decoration:none}details:not([open]){display:none}details[open]{break-before:page}summary{list-style:none;margin-top:0}tbody tr:nth-last-child(-n+3){break-before:avoid}tbody tr:nth-child(-n+2){break-after:avoid}.record{break-inside:avoid}.reading{display:none}caption{break-after:avoid}table:not(:has(tbody tr:nth-child(16))){break-inside:avoid}}\n";

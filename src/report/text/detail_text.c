@@ -1,5 +1,7 @@
 #include "report/text/detail_text.h"
 
+#include "cases/detail/detail_sentences.h"
+#include "report/detail_words.h"
 #include "report/text/cells.h"
 
 #include <math.h>
@@ -15,49 +17,17 @@ static void put_detail(text *out, const char *name, const governing_detail *d)
 
 void put_detail_factors(text *out, const char *name, const governing_detail *d, double margin)
 {
-    static const char *const does[RBOW_DETAIL_MODE_COUNT] = {
-        [RBOW_DETAIL_BY_YIELD] = "yields",
-        [RBOW_DETAIL_BY_WELD] = "breaks at its weld",
-        [RBOW_DETAIL_BY_ROSETTES] = "breaks at its rosettes",
-        [RBOW_DETAIL_BY_BEARING] = "tears at its rosettes",
-        [RBOW_DETAIL_BY_BUCKLING] = "is lost with the tube, which buckles,",
-    };
     text_put(out, "its ");
     put_detail(out, name, d);
-    if (isinf(d->factor)) {
-        text_put(out, " has no limit under any run load.");
-        return;
-    }
-    text_format(out, " %s ", does[d->mode]);
-    if (d->factor > 0) {
-        text_put(out, "at ");
-        put_factor(out, d->factor);
-        text_put(out, " times the run load; ");
-    } else {
-        text_put(out, "with no run load at all; a load factor of ");
-    }
-    put_required(out, d->required);
-    text_put(out, " is required");
-    if (d->factor > 0) {
-        text_put(out, ": margin ");
-        put_percent(out, margin);
-    }
-    text_char(out, '.');
+    text_put(out, " gives way: ");
+    put_detail_limit(out, d, margin);
 }
 
 void put_detail_governs(text *out, const char *name, const governing_detail *d)
 {
-    static const char *const reasons[RBOW_DETAIL_MODE_COUNT] = {
-        [RBOW_DETAIL_BY_YIELD] = "first yield of the section there",
-        [RBOW_DETAIL_BY_WELD] = "rupture of the weld's throat",
-        [RBOW_DETAIL_BY_ROSETTES] = "rupture of the rosettes in shear",
-        [RBOW_DETAIL_BY_BEARING] = "bearing of the rosettes on the thinner wall",
-        [RBOW_DETAIL_BY_BUCKLING] = "elastic buckling of the tube, which comes before any limit of the detail",
-        [RBOW_DETAIL_BY_NONE] = "no limit",
-    };
     text_put(out, "  What governs: ");
     put_detail(out, name, d);
-    text_format(out, ": %s", reasons[d->mode]);
+    text_format(out, ": %s", detail_limit_words[d->mode]);
 }
 
 /* ---- the table ---------------------------------------------------------------------------------------------- */

@@ -10,10 +10,10 @@
  * every: all of them, where a long table lists the weakest. */
 void details_text(text *out, const detail_answer *details, size_t count, bool every, const screen *s);
 
-/* "its hole 'line hole' yields at 1.21 times the run load; 1.5 is required: margin -19.3 %." */
+/* "its hole 'line hole' gives way: its section yields at 1.21 times the run load; 1.50 is required: margin -19.3 %." */
 void put_detail_factors(text *out, const char *name, const governing_detail *d, double margin);
 
-/* "What governs: hole 'line hole': first yield of the section there" */
+/* "What governs: hole 'line hole': its section yields" */
 void put_detail_governs(text *out, const char *name, const governing_detail *d);
 
 #endif

@@ -1,6 +1,7 @@
 #include "report/text/detail_working_text.h"
 
 #include "cases/detail/detail_sentences.h"
+#include "report/detail_words.h"
 #include "report/lines.h"
 #include "report/text/cells.h"
 #include "report/text/working_text.h"
@@ -20,27 +21,6 @@ static void put_place(text *line, const detail_worked *d, unit_system units)
     }
 }
 
-static void put_factors(text *line, const detail_worked *d)
-{
-    const rbow_detail_result *r = d->result;
-    if (isinf(r->factor)) {
-        text_put(line, "no run load brings it to a limit.");
-        return;
-    }
-    text_put(line, detail_limit_words[r->mode]);
-    if (!(r->factor > 0)) {
-        text_put(line, " with no run load at all.");
-        return;
-    }
-    text_put(line, " at ");
-    put_factor(line, (1 + r->margin) * detail_asked_factor(d));
-    text_put(line, " times the run load; ");
-    put_required(line, detail_asked_factor(d));
-    text_put(line, " is required: margin ");
-    put_percent(line, r->margin);
-    text_char(line, '.');
-}
-
 static void put_verdict(text *out, const detail_worked *d, const screen *s)
 {
     const bool holds = d->result->verdict == RBOW_HOLDS;
@@ -55,7 +35,8 @@ static void put_verdict(text *out, const detail_worked *d, const screen *s)
     put_name(&line, d->name);
     put_place(&line, d, s->units);
     text_put(&line, ": ");
-    put_factors(&line, d);
+    const governing_detail limit = detail_limit_of(d);
+    put_detail_limit(&line, &limit, d->result->margin);
     put_lines(out, &line, 2, s);
     if (*d->note == '\0') return;
     text_put(&line, "Note: ");

@@ -81,14 +81,14 @@ static void put_given(text *cell, const field *f, const void *record, unit_syste
     if (shown != NULL) text_format(cell, " %s", shown->name);
 }
 
-void given_text(text *out, const field_list *list, const void *record, const void *prototype, const screen *s)
+static void put_fields(text *out, const field_list *list, const void *record, const void *prototype, const screen *s)
 {
     grid g = {0};
     grid_column(&g, GRID_LEFT, "%s", "");
     grid_column(&g, GRID_WORDS, "%s", "");
     for (size_t i = 0; i < list->count; i++) {
         const field *f = &list->fields[i];
-        if (!is_given(f, record, prototype)) continue;
+        if (prototype != NULL && !is_given(f, record, prototype)) continue;
         text name = {0}, cell = {0};
         text_format(&name, "  %s", f->name);
         put_given(&cell, f, record, s->units);
@@ -97,4 +97,14 @@ void given_text(text *out, const field_list *list, const void *record, const voi
     }
     grid_write(out, &g, s);
     grid_free(&g);
+}
+
+void given_text(text *out, const field_list *list, const void *record, const void *prototype, const screen *s)
+{
+    put_fields(out, list, record, prototype, s);
+}
+
+void record_text(text *out, const field_list *list, const void *record, const screen *s)
+{
+    put_fields(out, list, record, NULL, s);
 }

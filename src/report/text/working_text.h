@@ -15,4 +15,7 @@ void working_text(text *out, const working *w, const screen *s);
 /* What a record says beside the defaults of `prototype`: column, and value with its unit. */
 void given_text(text *out, const field_list *list, const void *record, const void *prototype, const screen *s);
 
+/* All that a record says. */
+void record_text(text *out, const field_list *list, const void *record, const screen *s);
+
 #endif

@@ -1,6 +1,7 @@
 #include "report/page/detail/detail_card.h"
 
 #include "cases/detail/detail_sentences.h"
+#include "report/detail_words.h"
 #include "report/html.h"
 #include "report/page/detail/detail_drawing.h"
 #include "report/page/parts.h"
@@ -12,35 +13,20 @@
 
 /* ---- the verdict ---------------------------------------------------------------------------------------------------- */
 
-static void put_factors(text *out, const detail_worked *d)
-{
-    const rbow_detail_result *r = d->result;
-    if (isinf(r->factor)) {
-        text_put(out, "no run load brings it to a limit.");
-        return;
-    }
-    text_put(out, detail_limit_words[r->mode]);
-    if (!(r->factor > 0)) {
-        text_put(out, " with no run load at all.");
-        return;
-    }
-    text_put(out, " at ");
-    put_factor(out, (1 + r->margin) * detail_asked_factor(d));
-    text_put(out, " times the run load; ");
-    put_required(out, detail_asked_factor(d));
-    text_put(out, " is required: margin ");
-    put_percent(out, r->margin);
-    text_char(out, '.');
-}
-
 static void put_verdict(text *out, const detail_worked *d)
 {
     const bool holds = d->result->verdict == RBOW_HOLDS;
     text_put(out, "<h3>");
     html_text(out, d->name);
-    text_format(out, " <span class=\"soft\">(%s)</span></h3>\n<p><span class=\"word %s\">%s</span>: ", rbow_detail_kind_name(d->detail->kind),
-                holds ? "holds" : "short", holds ? "✓ holds" : "✗ SHORT");
-    put_factors(out, d);
+    text_format(out, " <span class=\"soft\">(%s on ‘", rbow_detail_kind_name(d->detail->kind));
+    html_text(out, d->of);
+    if (*d->run != '\0') {
+        text_put(out, "’, run ‘");
+        html_text(out, d->run);
+    }
+    text_format(out, "’)</span></h3>\n<p><span class=\"word %s\">%s</span>: ", holds ? "holds" : "short", holds ? "✓ holds" : "✗ SHORT");
+    const governing_detail limit = detail_limit_of(d);
+    put_detail_limit(out, &limit, d->result->margin);
     if (*d->note != '\0') {
         text_put(out, " Note: ");
         html_text(out, d->note);

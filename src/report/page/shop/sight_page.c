@@ -119,7 +119,7 @@ static void put_side(text *out, const side *s)
 {
     const rbow_sight *f = &s->r->found;
     const bool socket = s->r->kind == SIGHT_SOCKET;
-    chart c = {.out = out, .left = 48, .top = 24, .width = 320, .height = 150};
+    chart c = {.out = out, .left = 48, .top = 24, .width = FIGURE_WIDTH - 48 - 44, .height = 150};
     chart_label labels[2];
     size_t count = 0;
     text axis = {0}, words = {0};
@@ -128,7 +128,7 @@ static void put_side(text *out, const side *s)
         page_words_figure(out, s->r->line, "These readings cannot be drawn.");
         return;
     }
-    page_begin_figure(out, s->r->line, 216, socket ? "Readings along the bar, and the straight line through them"
+    page_begin_figure(out, s->r->line, 222, socket ? "Readings along the bar, and the straight line through them"
                                                     : "Readings along the tube, and the bow that fits them");
     text_format(&axis, "station from A, %s", unit_name(DIM_LENGTH, s->units));
     chart_axis_x(&c, page_said(&axis));

@@ -1,4 +1,4 @@
-#include "program/sha256.h"
+#include "program/bytes/sha256.h"
 
 #include <stdio.h>
 #include <string.h>

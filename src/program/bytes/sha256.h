@@ -1,6 +1,6 @@
 /* SHA-256 of FIPS 180-4, to name the bytes of a table that an answer rests on. */
-#ifndef RAILBOW_PROGRAM_SHA256_H
-#define RAILBOW_PROGRAM_SHA256_H
+#ifndef RAILBOW_PROGRAM_BYTES_SHA256_H
+#define RAILBOW_PROGRAM_BYTES_SHA256_H
 
 #include <stddef.h>
 #include <stdint.h>
