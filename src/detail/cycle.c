@@ -1,5 +1,6 @@
-#include "detail/damage.h"
+#include "detail/cycle.h"
 
+#include "detail/damage.h"
 #include "detail/net_section.h"
 #include "mechanics/no_result.h"
 #include "mechanics/restraint.h"

@@ -2,9 +2,10 @@
 #ifndef RAILBOW_DETAIL_DAMAGE_H
 #define RAILBOW_DETAIL_DAMAGE_H
 
-#include "detail/cycle.h"
+#include <railbow/life.h>
 
 #include <math.h>
+#include <stdbool.h>
 
 typedef struct damage {
     double sum;        /* of cycles/N; INFINITY where there is no number */

@@ -1,3 +1,4 @@
+#include "detail/cycle.h"
 #include "detail/damage.h"
 #include "detail/frame_forces.h"
 #include "frame/bows.h"

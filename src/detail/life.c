@@ -1,4 +1,5 @@
 #include "check/scenario.h"
+#include "detail/cycle.h"
 #include "detail/damage.h"
 #include "mechanics/no_result.h"
 
