@@ -30,6 +30,7 @@ rbow_status rbow_scenarios_of(const rbow_member *member, const rbow_material *ma
     const rbow_member *m = member;
     s->ratio = NULL;
     s->ratio_of = NULL;
+    s->several_minima = false;
     s->fit = fit_of(m);
     s->unknown[CLOCK_BOW] = end_is(m->bow_clock, RBOW_ANY_CLOCK) && m->bow > 0;
     s->unknown[CLOCK_MISS_A] = end_is(m->miss_a_clock, RBOW_ANY_CLOCK) && m->miss_a > 0;
@@ -193,20 +194,41 @@ static bool is_lowest_around(direction_search *d, const scenario *at)
     return true;
 }
 
-/* Parabolas of ever smaller steps, to a hundredth of a degree, or to where they tell the ratio and it falls no more. */
-static void refine(direction_search *d, scenario *at, double most)
+/* Parabolas of ever smaller steps, to a hundredth of a degree, or to where they tell the ratio and it falls no more. A ratio with
+ * several minima within a step can look like a parabola whose vertex is between them: there no parabola ends the search. */
+static void refine_from(direction_search *d, scenario *at, double most, double step)
 {
     const double least = 0.01 * M_PI / 180;
-    for (double step = M_PI / COARSE; step > least && d->status == RBOW_OK && at->ratio * (1 - reach_of(d, step)) < most;) {
+    for (; step > least && d->status == RBOW_OK && at->ratio * (1 - reach_of(d, step)) < most;) {
         const scenario from = *at;
         bool told = true;
         for (int k = 0; k < d->count; k++) told = step_down(d, at, d->open[k], step) && told;
-        if (told && from.ratio - at->ratio <= tie * at->ratio) return;
+        if (told && !d->s->several_minima && from.ratio - at->ratio <= tie * at->ratio) return;
         bool far = false;
         for (int k = 0; k < d->count; k++)
             far = far || fabs(remainder(at->clock[d->open[k]] - from.clock[d->open[k]], 2 * M_PI)) > 0.9 * step;
-        if (!far) step /= 4;
+        if (!far) step /= d->s->several_minima ? 2 : 4;
     }
+}
+
+/* Of several minima within a step, those beside the one that is found. */
+static void refine_beside(direction_search *d, scenario *at, double most)
+{
+    const double step = M_PI / COARSE;
+    const scenario middle = *at;
+    for (int k = 0; k < d->count; k++) {
+        for (int i = -4; i <= 4; i++) {
+            scenario other = turned(d, &middle, d->open[k], i * step / 4);
+            refine_from(d, &other, most, step / 8);
+            if (other.ratio < at->ratio * (1 - 1e-12)) *at = other;
+        }
+    }
+}
+
+static void refine(direction_search *d, scenario *at, double most)
+{
+    refine_from(d, at, most, M_PI / COARSE);
+    if (d->s->several_minima) refine_beside(d, at, most);
 }
 
 static double sum_of_clocks(const scenario *s)

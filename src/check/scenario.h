@@ -29,6 +29,7 @@ typedef rbow_status ratio_function(const void *of, const prepared *p, double mos
 typedef struct scenarios {
     ratio_function *ratio; /* NULL: the tube's limits */
     const void *ratio_of;
+    bool several_minima; /* of that ratio within a few degrees of a clock: each fibre that can be the first has its own */
     prepared corners[CORNERS_MOST]; /* soft, soft/stiff, stiff/soft, stiff; the first alone without a welded end */
     int corner_count;
     int joints[CORNERS_MOST];       /* rbow_joints */

@@ -1,6 +1,7 @@
 #include "check/scenario.h"
 #include "detail/factor.h"
 #include "mechanics/no_result.h"
+#include "mechanics/restraint.h"
 
 #include <railbow/clock.h>
 
@@ -83,6 +84,7 @@ static rbow_status check_scenarios(const rbow_detail *given, const detail_model 
     detail_factors k;
     s->ratio = rbow_detail_least_ratio;
     s->ratio_of = m;
+    s->several_minima = given->kind == RBOW_DETAIL_HOLE && !end_is(given->hole_clock, RBOW_ANY_CLOCK);
     rbow_status status = rbow_worst_case(s, &governs);
     if (status != RBOW_OK) return status;
     const prepared p = rbow_concrete(s, &governs);

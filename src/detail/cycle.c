@@ -1,6 +1,5 @@
 #include "detail/cycle.h"
 
-#include "detail/damage.h"
 #include "detail/net_section.h"
 #include "mechanics/no_result.h"
 #include "mechanics/restraint.h"
@@ -225,6 +224,19 @@ static rbow_life_cycle own_cycle(const detail_model *m, const rbow_sn_curve *cur
     return c;
 }
 
+static bool lasts_less(const rbow_life_cycle *a, const rbow_life_cycle *b)
+{
+    const bool none_a = isnan(a->cycles), none_b = isnan(b->cycles);
+    if (none_a != none_b) return none_a;
+    if (a->cycles < b->cycles || a->cycles > b->cycles) return a->cycles < b->cycles;
+    return a->equivalent > b->equivalent;
+}
+
+rbow_life_cycle rbow_worse_cycle(const rbow_life_cycle *a, const rbow_life_cycle *b)
+{
+    return lasts_less(a, b) ? *a : *b;
+}
+
 /* The tube, stub or sleeve at the edge of a weld. */
 static detail_model beside_weld(const detail_model *m, const rbow_strength *metal)
 {
@@ -246,7 +258,7 @@ rbow_life_cycle rbow_cycle_between(const detail_model *m, const rbow_sn_curve *c
         const detail_model place = beside_weld(m, metals[i]);
         const rbow_life_cycle beside = own_cycle(&place, curve, low, high, fibres);
         const unsigned yields = (worst.remarks | beside.remarks) & RBOW_LIFE_BEYOND_YIELD;
-        worst = worse_cycle(&beside, &worst);
+        worst = rbow_worse_cycle(&beside, &worst);
         if (!(worst.remarks & RBOW_LIFE_LOW_CYCLE)) worst.remarks |= yields;
     }
     return worst;

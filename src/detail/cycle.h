@@ -20,4 +20,7 @@ double rbow_cycles_at(const rbow_sn_curve *c, double range, double equivalent);
 /* S_eq. Given: most > 0, range  psi */
 double rbow_equivalent_stress(const rbow_sn_curve *c, double most, double range);
 
+/* The one that lasts less: without a number before any other; of equals the one with the larger equivalent stress, then the second. */
+rbow_life_cycle rbow_worse_cycle(const rbow_life_cycle *a, const rbow_life_cycle *b);
+
 #endif

@@ -2,10 +2,9 @@
 #ifndef RAILBOW_DETAIL_DAMAGE_H
 #define RAILBOW_DETAIL_DAMAGE_H
 
-#include <railbow/life.h>
+#include "detail/cycle.h"
 
 #include <math.h>
-#include <stdbool.h>
 
 typedef struct damage {
     double sum;        /* of cycles/N; INFINITY where there is no number */
@@ -28,12 +27,6 @@ static inline rbow_life_cycle no_cycle(unsigned remark)
 static inline double damage_of(double cycles, const rbow_life_cycle *c)
 {
     return isnan(c->cycles) ? (double)INFINITY : cycles / c->cycles;
-}
-
-static inline rbow_life_cycle worse_cycle(const rbow_life_cycle *a, const rbow_life_cycle *b)
-{
-    const damage of_a = {damage_of(1, a), a->equivalent, 0}, of_b = {damage_of(1, b), b->equivalent, 0};
-    return is_worse(&of_a, &of_b) ? *a : *b;
 }
 
 static inline void add_damage(damage *sum, double cycles, const rbow_life_cycle *c)

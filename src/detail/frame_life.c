@@ -1,4 +1,3 @@
-#include "detail/cycle.h"
 #include "detail/damage.h"
 #include "detail/frame_forces.h"
 #include "frame/bows.h"
@@ -35,7 +34,7 @@ static rbow_life_cycle cycle_of_row(const frame_part *t, size_t row)
     const rbow_life_cycle b = cycle_beside(t, row, SIDE_OF_B);
     if (!rbow_shear_jumps_at(&t->solver->tubes[t->tube].member, t->model->detail.at)) return b;
     const rbow_life_cycle a = cycle_beside(t, row, SIDE_OF_A);
-    return worse_cycle(&a, &b);
+    return rbow_worse_cycle(&a, &b);
 }
 
 /* Of all rows, fit and bows as they are set. Returned: r  of the row that does most damage; may be NULL */

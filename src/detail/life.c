@@ -1,5 +1,4 @@
 #include "check/scenario.h"
-#include "detail/cycle.h"
 #include "detail/damage.h"
 #include "mechanics/no_result.h"
 
@@ -48,7 +47,7 @@ static rbow_status cycle_of_row(const part *t, size_t row, const detail_model *m
     rbow_status status = cycle_beside(t, &t->rows[row], m, p, SIDE_OF_B, fibres, out);
     if (status != RBOW_OK || !rbow_shear_jumps_at(p, m->detail.at)) return status;
     status = cycle_beside(t, &t->rows[row], m, p, SIDE_OF_A, fibres, &other);
-    *out = worse_cycle(&other, out);
+    *out = rbow_worse_cycle(&other, out);
     return status;
 }
 

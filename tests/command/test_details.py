@@ -86,6 +86,15 @@ class Cases(DetailTest):
         self.assertEqual([row["case"] for row in self.table()], ["push", "pull"])
         self.assertEqual([row["case"] for row in self.table("--case", "pull")], ["pull"])
 
+    def test_the_forced_fit_is_that_of_the_tube_itself(self):
+        """The margin without the forced fit is the tube's own: no promise for the detail that governs."""
+        self.cases({**CASE, "miss_a [in]": "0.1"})
+        self.details(RING)
+        of_tube = float(self.check("cases.csv").rows[0]["margin_unforced"])
+        text = joined(self.study("check --details details.csv --format text").out)
+        self.assertIn(f"without it the margin of the tube itself, its details left out, is {100 * of_tube:+.1f} %", text)
+        self.assertIn("without it the margin is", joined(self.study("check --format text").out))
+
     def test_a_page_beside_csv(self):
         self.cases(CASE, {**CASE, "case": "other"})
         self.details(*ALL)

@@ -212,6 +212,32 @@ START_TEST(forces_along_a_tube)
 }
 END_TEST
 
+/* Both corners of a hole of known clock are as near to the worst direction of a bow or miss: it lies beside the hole's axis or across
+ * from it, on either side. No typed direction is worse than the worst. */
+START_TEST(worst_direction_beside_a_hole)
+{
+    dice d = {61};
+    for (int i = 0; i < 24; i++) {
+        rbow_member m = tube_of(1.5, i % 2 ? .095 : .058, i % 2 ? 12 : 48);
+        rbow_detail hole = hole_at(m.length / 4, .1875, 1 + i / 2 % 2);
+        rbow_detail_result worst, one;
+        hole.hole_clock = i % 3 ? 0 : pi / 2;
+        m.end_a = m.end_b = RBOW_FIXED;
+        m.weld_zone = 0;
+        m.compression = dice_between(&d, 2000, 9000);
+        m.point_load = dice_between(&d, -100, 100);
+        m.miss_a = m.length / 100;
+        m.miss_a_clock = RBOW_ANY_CLOCK;
+        ck_assert_int_eq(rbow_detail_check(&hole, &m, &steel, &worst), RBOW_OK);
+        for (int k = 0; k < 720; k++) {
+            m.miss_a_clock = k * pi / 360;
+            ck_assert_int_eq(rbow_detail_check(&hole, &m, &steel, &one), RBOW_OK);
+            ck_assert_msg(worst.margin <= one.margin + 1e-6, "%d: %.9g, at %d half degrees %.9g", i, worst.margin, k, one.margin);
+        }
+    }
+}
+END_TEST
+
 /* At a point load the shear jumps; the side with more of it counts. A short tube with the load near one joint, and its mirror image:
  * M = W a b/L, V = W b/L on the side of the near joint, in a line weld of throat t. */
 START_TEST(ring_weld_at_a_point_load)
@@ -322,6 +348,7 @@ static void fill(TCase *c)
     tcase_add_test(c, a_place_is_the_tube);
     tcase_add_test(c, strong_welds_change_nothing);
     tcase_add_test(c, forces_along_a_tube);
+    tcase_add_test(c, worst_direction_beside_a_hole);
     tcase_add_test(c, ring_weld_at_a_point_load);
     tcase_add_test(c, numbers_of_a_result);
     tcase_add_test(c, buckling_ends_the_search);

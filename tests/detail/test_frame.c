@@ -10,7 +10,7 @@ static rbow_detail_result checked(built *b, size_t tube, const rbow_detail *d)
     return r;
 }
 
-/* One tube between held joints is a member with fixed ends. */
+/* One tube between held joints is a member with fixed ends, also where a detail stands at a point load. */
 START_TEST(one_tube)
 {
     rbow_material k = with_ultimate();
@@ -29,8 +29,12 @@ START_TEST(one_tube)
             spread->acts_on = RBOW_ACTS_ON_TUBE;
             spread->index = 0;
             spread->spread[RBOW_Z] = -20;
+            spread->force[RBOW_Z] = -150; /* at the detail: the shear jumps there */
+            spread->at = 14;
             ck_assert_int_eq(open_frame(&b), RBOW_OK);
             rbow_member m = rbow_member_default();
+            m.point_load = -150;
+            m.point_at = 14;
             m.od = 1.25;
             m.wall = .058;
             m.length = 36;

@@ -36,3 +36,8 @@ const char *const detail_limit_words[RBOW_DETAIL_MODE_COUNT] = {
     [RBOW_DETAIL_BY_BUCKLING] = "the tube buckles as a whole",
     [RBOW_DETAIL_BY_NONE] = "",
 };
+
+const char *unforced_margin_words(bool detail_governs)
+{
+    return detail_governs ? "the margin of the tube itself, its details left out," : "the margin";
+}

@@ -89,7 +89,8 @@ static void put_fit(text *out, const check_row *r, unit_system units)
     const double cost = fit_cost(r);
     if (!(fabs(r->result.fit_axial) > 0 || fabs(cost) > 0)) return;
     if (isfinite(cost)) {
-        text_format(out, " The forced fit %s %.1f points of margin; without it the margin is ", cost < 0 ? "brings" : "costs", fabs(cost));
+        text_format(out, " The forced fit %s %.1f points of margin; without it %s is ", cost < 0 ? "brings" : "costs", fabs(cost),
+                    unforced_margin_words(r->detail.governs));
         put_percent(out, r->result.margin_unforced);
     } else {
         text_put(out, " Without the forced fit no run load could make it yield or buckle");

@@ -1,6 +1,7 @@
 #include "report/text/check_text.h"
 
 #include "cases/case_words.h"
+#include "cases/detail/detail_sentences.h"
 #include "cases/remark_list.h"
 #include "report/advice_words.h"
 #include "report/text/cells.h"
@@ -112,7 +113,8 @@ static void put_cost(text *out, const check_row *r)
 {
     const double cost = fit_cost(r);
     if (isfinite(cost)) {
-        text_format(out, " It %s %.1f points of margin: without it the margin is ", cost < 0 ? "brings" : "costs", fabs(cost) + 0.0);
+        text_format(out, " It %s %.1f points of margin: without it %s is ", cost < 0 ? "brings" : "costs", fabs(cost) + 0.0,
+                    unforced_margin_words(r->detail.governs));
         put_percent(out, r->result.margin_unforced);
         text_char(out, '.');
     } else if (isinf(r->result.margin_unforced)) {

@@ -1,6 +1,7 @@
 #include "report/page/frame/frame_findings.h"
 
 #include "cases/case_words.h"
+#include "cases/detail/detail_sentences.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -46,8 +47,8 @@ static void put_cost(text *out, const frame_tube_answer *r)
 {
     const double cost = frame_fit_cost(r);
     if (!isfinite(cost)) return;
-    text_format(out, ". What was forced into the frame %s it %.1f points of margin: without it the margin is ", cost < 0 ? "brings" : "costs",
-                fabs(cost) + 0.0);
+    text_format(out, ". What was forced into the frame %s it %.1f points of margin: without it %s is ", cost < 0 ? "brings" : "costs",
+                fabs(cost) + 0.0, unforced_margin_words(r->detail.governs));
     put_percent(out, r->result.margin_unforced);
 }
 

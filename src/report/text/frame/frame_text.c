@@ -1,6 +1,7 @@
 #include "report/text/frame/frame_text.h"
 
 #include "cases/detail/detail_results.h"
+#include "cases/detail/detail_sentences.h"
 #include "report/caution.h"
 #include "report/text/cells.h"
 #include "report/text/detail_text.h"
@@ -144,8 +145,8 @@ static void put_cost(text *out, const frame_tube_answer *r)
 {
     const double cost = frame_fit_cost(r);
     if (isfinite(cost)) {
-        text_format(out, " What was forced into the frame %s it %.1f points of margin: without it the margin is ", cost < 0 ? "brings" : "costs",
-                    fabs(cost) + 0.0);
+        text_format(out, " What was forced into the frame %s it %.1f points of margin: without it %s is ", cost < 0 ? "brings" : "costs",
+                    fabs(cost) + 0.0, unforced_margin_words(r->detail.governs));
         put_percent(out, r->result.margin_unforced);
         text_char(out, '.');
     } else if (isinf(r->result.margin_unforced)) {
