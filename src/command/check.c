@@ -202,6 +202,7 @@ static bool write_detail(output *page, const page_head *head, const check_row *o
     detail_work k;
     const bool worked = detail_work_of(&k, d, &of->given.member, of->material, head->units);
     page_detail_card(&t, head, &k.worked, k.states, worked ? &k.working : NULL);
+    t.failed = t.failed || working_failed(&k.working);
     const bool fine = output_text(page, &t);
     detail_work_free(&k);
     text_free(&t);

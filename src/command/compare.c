@@ -98,10 +98,11 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
             .tubes = t->count,
         };
         rows_add(answers, &answer);
+        complaints->failed = complaints->failed || verdict.failed;
         text_free(&verdict);
     }
     free(tried);
-    return ALL_HOLD;
+    return complaints->failed ? NO_VERDICT : ALL_HOLD;
 }
 
 /* Whether at least one tube holds in all cases. */

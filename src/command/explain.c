@@ -163,6 +163,8 @@ static bool put_details(text *out, const explained *e, const screen *s)
         if (worked) {
             text_char(out, '\n');
             detail_working_text(out, &k.worked, &k.working, s);
+        } else if (working_failed(&k.working)) {
+            out->failed = true; /* rather no text than one without it */
         } else {
             say("explain: the working of detail '%s' could not be written", e->details[i].name);
         }

@@ -110,6 +110,22 @@ static bool put_examples(text *out, const char *program)
     return fine;
 }
 
+static void put_many(text *out)
+{
+    roff_section(out, "MANY ROWS");
+    roff_paragraph(out, "For check the rows of load cases do not depend on each other. GNU parallel (1) gives blocks of them to several runs, with --sshlogin "
+                        "on several machines, each with the header; awk keeps the first header of the answers. The joined answer is that of one "
+                        "run, byte for byte. The header must be the first line of the file, and no cell may have a line break. The line that a "
+                        "message names is counted in its block. The exit status is that of awk: the verdict of each case stands in its row.");
+    roff_lines(out, "parallel --pipe --header 1 -N 5000 --keep-order \\\n"
+                    "  railbow check - --format csv <cases.csv |\n"
+                    "  awk 'NR == 1 { head = $0; print } $0 != head'\n");
+    roff_paragraph(out, "So are the samples of a frame: --samples FROM:TO takes a part of them.");
+    roff_lines(out, "parallel --keep-order railbow scatter frame --tolerances tolerances.csv \\\n"
+                    "  --of samples --format csv --samples '{}' ::: 1:2048 2049:4096 |\n"
+                    "  awk 'NR == 1 { head = $0; print } $0 != head'\n");
+}
+
 bool manual_program(text *out, const char *program)
 {
     roff_title(out, "RAILBOW", 1);
@@ -130,6 +146,7 @@ bool manual_program(text *out, const char *program)
     put_frame(out);
     put_glossary(out);
     const bool fine = put_examples(out, program);
+    put_many(out);
     roff_section(out, "EXIT STATUS");
     roff_entry(out, "0", "every case holds");
     roff_entry(out, "1", "at least one is short");

@@ -276,28 +276,44 @@ bool detail_working_of(working *w, const rbow_detail *detail, const rbow_member 
     return true;
 }
 
-/* At the load factor of a kind of mode the largest of them is used 1. */
-static bool reaches_its_limit(const rbow_detail *detail, const rbow_member *m, const rbow_material *k, const rbow_detail_result *r,
-                              const detail_state *s, int state)
+/* The largest use of a kind of mode at its load factor: 1 but where the path ends before; NaN where it is not known. */
+static double use_at(const rbow_detail *detail, const rbow_member *m, const rbow_material *k, const rbow_detail_result *r,
+                     const detail_state *s, int state)
 {
     double use[RBOW_DETAIL_MODES], most = 0;
     const double factor = detail_state_factor(r, state);
-    if (s->status != RBOW_OK || !(factor > 0 && isfinite(factor))) return true;
-    if (rbow_detail_use(detail, m, k, &s->forces, use) != RBOW_OK) return false;
+    if (s->status != RBOW_OK || !(factor > 0 && isfinite(factor))) return 1;
+    if (rbow_detail_use(detail, m, k, &s->forces, use) != RBOW_OK) return NAN;
     for (int i = 0; i < RBOW_DETAIL_MODES; i++)
         if ((i == RBOW_DETAIL_BY_YIELD) == (state == DETAIL_AT_YIELD)) most = fmax(most, use[i]);
-    return fabs(most - 1) < 1e-4;
+    return most;
+}
+
+/* Whether a load factor is the end of the path. The mode tells it of the one that sets the margin; the other is the end at most where
+ * it is the larger one. */
+static bool may_end_path(const rbow_detail_result *r, const rbow_member *m, int state)
+{
+    const bool welds_govern = r->weld_factor / m->factor < r->yield_factor / m->factor_yield;
+    if (welds_govern == (state == DETAIL_AT_WELD)) return r->mode == RBOW_DETAIL_BY_BUCKLING;
+    return state == DETAIL_AT_WELD ? r->weld_factor >= r->yield_factor : r->yield_factor >= r->weld_factor;
 }
 
 bool frame_detail_working_of(working *w, const rbow_detail *detail, const rbow_member *tube, const rbow_material *material,
                              const rbow_detail_result *result, const detail_state states[DETAIL_STATES], unit_system units)
 {
     const rbow_result none = {.weight = 0};
-    detail_run r = {.states = states, .frame = true};
-    for (int i = 0; i < DETAIL_STATES; i++)
+    detail_state reached[DETAIL_STATES];
+    detail_run r = {.states = reached, .frame = true};
+    for (int i = 0; i < DETAIL_STATES; i++) {
         if (states[i].status != RBOW_OK && states[i].status != RBOW_UNSTABLE && isfinite(detail_state_factor(result, i))) return false;
-    for (int i = DETAIL_AT_YIELD; i <= DETAIL_AT_WELD; i++)
-        if (!reaches_its_limit(detail, tube, material, result, &states[i], i)) return false;
+        reached[i] = states[i];
+    }
+    for (int i = DETAIL_AT_YIELD; i <= DETAIL_AT_WELD; i++) {
+        const double use = use_at(detail, tube, material, result, &states[i], i);
+        const bool short_of_it = use < 1 - 1e-4 && may_end_path(result, tube, i);
+        if (short_of_it) reached[i].status = RBOW_UNSTABLE; /* the last state of the path */
+        else if (!(fabs(use - 1) < 1e-4)) return false;
+    }
     begin(&r, w, detail, tube, material, &none, result, units);
     r.d.c.given = "tables of the frame";
     all_steps(&r);

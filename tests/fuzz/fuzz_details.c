@@ -81,7 +81,8 @@ static void write_card(text *page, const load_case *c, const detail_answer *d, u
 {
     const page_head head = {.title = "Details", .units = units, .facts = &facts};
     const rbow_member taken = detail_member_taken(&c->member, &steel, &d->result);
-    const detail_worked worked = {d->of, d->name, d->note, &d->detail, &taken, &steel, &d->result};
+    const detail_worked worked = {.of = d->of, .name = d->name, .note = d->note, .detail = &d->detail, .member = &taken, .material = &steel,
+                                  .result = &d->result, .run = d->run};
     detail_state states[DETAIL_STATES];
     working w = {.count = 0};
     for (int i = 0; i < DETAIL_STATES; i++)

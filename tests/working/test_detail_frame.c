@@ -80,10 +80,54 @@ START_TEST(details_of_a_frame)
 }
 END_TEST
 
+/* A straight mast buckles before its details reach a limit: the states end there, and the working says so. */
+START_TEST(the_path_ends_first)
+{
+    rbow_material k = steel;
+    k.ultimate = 95e3;
+    for (int kind = RBOW_DETAIL_HOLE; kind <= RBOW_DETAIL_RING_WELD; kind++) {
+        built b;
+        begin(&b);
+        const size_t a = add_joint(&b, 0, 0, 0, RBOW_HELD_FIXED), c = add_joint(&b, 0, 0, 60, RBOW_HELD_NONE);
+        add_tube(&b, a, c, 1.25, .058, &k);
+        push_joint(&b, c, 0, 0, -200);
+        b.run.factor_yield = 1.2;
+        ck_assert_int_eq(open_frame(&b), RBOW_OK);
+        rbow_detail d = rbow_detail_default();
+        d.kind = kind;
+        d.at = 20;
+        d.hole = .25;
+        rbow_member tube = rbow_member_default();
+        tube.od = 1.25;
+        tube.wall = .058;
+        tube.length = 60;
+        tube.factor = b.run.factor;
+        tube.factor_yield = b.run.factor_yield;
+        rbow_detail_result r;
+        detail_state states[DETAIL_STATES];
+        ck_assert_int_eq(rbow_frame_detail_check(b.solver, &b.run, 0, &d, &r), RBOW_OK);
+        ck_assert_int_eq(r.mode, RBOW_DETAIL_BY_BUCKLING);
+        for (int s = 0; s < DETAIL_STATES; s++)
+            states[s].status = rbow_frame_forces(b.solver, &b.run, detail_state_factor(&r, s) * (1 - 1e-6), RBOW_FRAME_AS_BUILT, 0, d.at, &states[s].forces);
+        ck_assert(frame_detail_working_of(&w, &d, &tube, &k, &r, states, UNITS_US));
+        bool said = false;
+        for (size_t i = 0; i < w.count; i++) said = said || strstr(w.rows[i].formula, "the tube buckles before the detail reaches a limit") != NULL;
+        ck_assert(said);
+        near_within(step_of("margin"), r.margin, 1e-9, 1e-9);
+        working_free(&w);
+        r.mode = RBOW_DETAIL_BY_YIELD; /* then a state that is used so little is not that of the result */
+        ck_assert(kind == RBOW_DETAIL_RING_WELD || !frame_detail_working_of(&w, &d, &tube, &k, &r, states, UNITS_US));
+        working_free(&w);
+        end(&b);
+    }
+}
+END_TEST
+
 static void fill(TCase *c)
 {
     gsl_set_error_handler_off();
     tcase_add_test(c, details_of_a_frame);
+    tcase_add_test(c, the_path_ends_first);
 }
 
 int main(void)

@@ -38,6 +38,7 @@ static void put_card(text *out, const page_head *head, const frame_model *m, rbo
     detail_work k;
     const bool worked = detail_work_in_frame(&k, d->answer, solver, m, d->run, d->tube, head->units);
     page_detail_card(out, head, &k.worked, k.states, worked ? &k.working : NULL);
+    out->failed = out->failed || working_failed(&k.working);
     detail_work_free(&k);
 }
 

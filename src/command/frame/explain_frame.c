@@ -193,9 +193,11 @@ static bool write_answer(frame_explain *x)
         whole = work_of_detail(&k, x, i) && whole;
         text_char(&of_details, '\n');
         detail_working_text(&of_details, &k.worked, &k.working, &s);
+        of_details.failed = of_details.failed || working_failed(&k.working); /* rather no text than one without it */
         detail_work_free(&k);
     }
     frame_explain_text(&t, &x->solved.answers, x->build->tables.folder, x->working, &of_details, &s);
+    t.failed = t.failed || of_details.failed;
     const bool fine = output_text(&x->out, &t) && whole;
     text_free(&of_details);
     text_free(&t);
@@ -261,7 +263,9 @@ static bool solve_details(frame_explain *x)
         to->governs = found->governs;
         to->detail = found->detail;
     }
-    return rbow_frame_open(&x->drawn.model.frame, x->drawn_memory, &x->drawn_solver, NULL) == RBOW_OK;
+    if (rbow_frame_open(&x->drawn.model.frame, x->drawn_memory, &x->drawn_solver, NULL) == RBOW_OK) return true;
+    say("out of memory"); /* it was opened before: nothing else can fail */
+    return false;
 }
 
 /* page: NULL for none. */

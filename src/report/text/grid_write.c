@@ -104,6 +104,7 @@ static void write_left_out(text *out, const grid *g, const grid_layout *l, size_
         text_char(&line, '.');
         wrap(out, text_string(&line, &out->failed), 0, width);
     }
+    out->failed = out->failed || line.failed;
     text_free(&line);
 }
 
