@@ -1,3 +1,4 @@
+#define _POSIX_C_SOURCE 200809L /* lstat */
 #include "program/frame/frame_detail.h"
 
 #include "program/say.h"
@@ -21,7 +22,7 @@ static bool name_table(frame_build *b, const options *o)
     else frame_path(&path, b->tables.folder, file_name);
     b->detail_path = path.at;
     if (path.failed) say("out of memory");
-    if (path.failed || o->details != NULL || stat(path.at, &there) == 0) return !path.failed;
+    if (path.failed || o->details != NULL || lstat(path.at, &there) == 0) return !path.failed;
     text_free(&path);
     b->detail_path = NULL;
     return true;
