@@ -227,9 +227,8 @@ static size_t first_solved(const frame_answers *a)
 const frame_tube_answer *frame_neighbour(const frame_answers *a)
 {
     const frame_tube_answer *tubes = frame_tubes_of(a, first_solved(a)), *most = NULL;
-    const char *worst = frame_worst(a)->given.name; /* is told of already */
     for (size_t i = 0; i < a->judged; i++)
-        if (!frame_is_forced(&tubes[i]) && strcmp(tubes[i].given.name, worst) != 0 && tubes[i].result.fit_stress > (most != NULL ? most->result.fit_stress : 0)) most = &tubes[i];
+        if (!frame_is_forced(&tubes[i]) && tubes[i].result.fit_stress > (most != NULL ? most->result.fit_stress : 0)) most = &tubes[i];
     return most;
 }
 
