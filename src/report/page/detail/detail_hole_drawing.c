@@ -1,7 +1,8 @@
-#include "report/page/detail/detail_drawing.h"
+#include "report/page/detail/detail_hole_drawing.h"
 
 #include "report/chart/chart.h"
 #include "report/page/detail/detail_shapes.h"
+#include "report/page/detail/detail_sheet.h"
 #include "report/page/parts.h"
 
 #include <math.h>

@@ -1,7 +1,8 @@
-#include "report/page/detail/detail_drawing.h"
+#include "report/page/detail/detail_scene_drawing.h"
 
 #include "report/chart/chart.h"
 #include "report/page/detail/detail_scene.h"
+#include "report/page/detail/detail_sheet.h"
 #include "report/page/parts.h"
 
 #include <math.h>
