@@ -61,7 +61,7 @@ REPORTS = [
     ("inspect", ["inspect", "--spec", "spec.csv"], 1, 3),
     ("release", ["release"], 1, 2),
     ("pull", ["pull", "--steps", "4"], 1, 3),
-    ("frame", ["check"], 3, 5),  # drawings and runs, the moments, the tubes
+    ("frame", ["check"], 4, 7),  # drawings and runs, the moments, the tubes, the details
     ("portal", ["check"], 2, 3),
     ("cut", ["cut", "--tube", "rail UL 2", "--at", "12in"], 1, 3),
     # decisions on a frame: the portal is small

@@ -122,7 +122,7 @@ static void put_table(text *out, const page_head *head, const detail_worked *d, 
     force_table t = {.out = out, .d = d, .states = states, .units = head->units};
     fill_uses(&t);
     text_put(out, "<table class=\"detail\"><caption>What acts at the detail; a utilisation of 1 is a limit</caption>\n"
-                  "<thead><tr><th scope=\"col\"></th>");
+                  "<thead><tr><th scope=\"col\">quantity</th>");
     for (int k = 0; k < COLUMNS; k++)
         if (t.shown[k]) text_format(out, "<th scope=\"col\" class=\"n\">%s</th>", state_words[k]);
     text_put(out, "</tr></thead>\n<tbody>\n");
