@@ -19,8 +19,10 @@ static size_t tags_of(const char *name, const char *note, const check_row *numbe
     text out = {0};
     check_row row = *numbers;
     row.given.name = name, row.given.note = note, row.given.material = name;
+    row.governs = note;
     row.result.remarks = RBOW_REMARK_SLENDER | RBOW_REMARK_STIFF_ENDS;
-    const check_row rows[] = {row, row};
+    check_row rows[] = {row, row};
+    rows[1].detail = (governing_detail){.governs = true, .kind = RBOW_DETAIL_HOLE, .mode = RBOW_DETAIL_BY_YIELD, .factor = 1, .required = 1.5};
     const char *words[] = {name, note};
     const run_facts facts = {.version = name, .words = words, .word_count = 2, .inputs = words, .input_count = 2,
                              .materials = name, .materials_sha256 = note};

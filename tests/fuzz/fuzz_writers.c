@@ -80,6 +80,7 @@ static void through_all(const char *first, const char *second)
         .given = {.name = first, .note = second, .material = second,
                   .member = {.od = 1.25, .wall = 0.05, .factor = 1, .factor_yield = 1, .length = 30}},
         .remarks = first,
+        .governs = second,
     };
     text_quote(&out, first, strlen(first));
     message_add(&out, second, 3, "column", "%s", first);
