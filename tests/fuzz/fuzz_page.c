@@ -6,6 +6,7 @@
 #include "report/page/front.h"
 
 #include <math.h>
+#include <railbow/detail.h>
 
 static size_t count_of(const text *page, const char *what)
 {
