@@ -6,6 +6,7 @@ drawing outside it or over another or under 12 px on a phone, the expected numbe
 without it that is said) objects to. With FOLDER the screenshots and the PDFs
 stay there for inspection. PAGE: only these of the pages below. Needs Debian's chromium and poppler-utils."""
 
+import concurrent.futures
 import html
 import json
 import pathlib
@@ -107,7 +108,7 @@ def axe_source(folder):
 def axe_faults(folder, page, source):
     """What axe-core finds. Its script needs leave to run, so the page is looked at without its policy."""
     text = re.sub(r'<meta http-equiv="Content-Security-Policy"[^>]*/>', "", page.read_text(encoding="utf-8"))
-    within = folder / "axe.html"
+    within = folder / f"axe-{page.stem}.html"
     within.write_text(text.replace("</body>", AXE % source.replace("</script", "<\\/script")), encoding="utf-8")
     out = browse(folder, "--window-size=1280,2000", "--virtual-time-budget=30000", "--dump-dom", within.as_uri()).stdout
     within.unlink()
@@ -126,14 +127,14 @@ def browse(folder, *words):
 
 
 def probe(folder, page, width):
-    around = folder / f"around-{width}.html"
+    around = folder / f"around-{page.stem}-{width}.html"
     around.write_text(PROBE % (width, html.escape(page.read_text(encoding="utf-8"))), encoding="utf-8")
     out = browse(folder, f"--window-size={width + 40},1000", "--virtual-time-budget=5000", "--dump-dom", around.as_uri()).stdout
     around.unlink()
     return json.loads(html.unescape(re.search(r"<pre>(.*?)</pre>", out, re.S).group(1)))
 
 
-def faults(folder, page, least, most):
+def faults(folder, page, least, most, shots):
     for name, width in WIDTHS.items():
         seen = probe(folder, page, width)
         if seen["wide"] > width:
@@ -143,7 +144,7 @@ def faults(folder, page, least, most):
                 yield f"{page.stem}, {name}: words of drawings {kind}: {seen[kind][:8]}"
         if name == "phone" and seen["least"] < LEAST_WORDS:
             yield f"{page.stem}, {name}: words of a drawing of {seen['least']:.1f} px"
-    for name, (width, theme) in SHOTS.items():
+    for name, (width, theme) in shots.items():
         shot = folder / f"{page.stem}-{name}.png"
         run = browse(folder, f"--window-size={width},2400", f"--screenshot={shot}", *theme, page.as_uri())
         yield from (f"{page.stem}, {name}: console: {line}" for line in run.stderr.splitlines() if "CONSOLE" in line)
@@ -170,22 +171,25 @@ def main(program, source, keep=None, *names):
         axe = axe_source(pathlib.Path(empty))
         if axe is None:
             print("axe-core could not be had from npm: accessibility was NOT looked at")
-        cases, found = pathlib.Path(source).resolve() / "cases", []
-        for name, words, least, most in REPORTS:
-            if names and name not in names:
-                continue
+        cases = pathlib.Path(source).resolve() / "cases"
+        shots = SHOTS if keep else {"desk": SHOTS["desk"]}  # the others are pictures to look at
+
+        def look(report):
+            name, words, least, most = report
             page = folder / f"{name}.html"
             given = [word.replace("{tube}", "beam") for word in words]
             file = FILES.get(name, FILES.get(name.partition("-")[0], "nose.csv"))
-            file = long_names(cases, folder) if name.startswith("names") else file
+            file = names_file if name.startswith("names") else file
             run = subprocess.run([program, given[0], file, *given[1:], "--report", page, "--title", "Nose frame"], cwd=cases,
                                  stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True, check=False)
             if run.returncode not in (0, 1) and not page.exists():
-                found.append(f"{name}: no page: {run.stderr}")
-                continue
-            found += faults(folder, page, least, most)
-            if axe is not None:
-                found += axe_faults(folder, page, axe)
+                return [f"{name}: no page: {run.stderr}"]
+            return [*faults(folder, page, least, most, shots), *(axe_faults(folder, page, axe) if axe is not None else [])]
+
+        names_file = long_names(cases, folder)
+        wanted = [report for report in REPORTS if not names or report[0] in names]
+        with concurrent.futures.ThreadPoolExecutor(2) as pool:
+            found = [fault for part in pool.map(look, wanted) for fault in part]
     print("\n".join(found) or "no fault")
     return bool(found)
 
