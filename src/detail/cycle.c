@@ -32,7 +32,7 @@ static double largest_direct(const detail_model *m, const rbow_section_forces *f
             const net_stress s = rbow_net_stress(&m->net, f, m->detail.hole_clock);
             return fmax(fabs(s.most), fabs(s.least));
         }
-        case RING: return rbow_ring_direct(m, f->axial, moment);
+        case RING: return rbow_ring_direct(m, fabs(f->axial), moment);
         case ROSETTES: return 0;
         case ROUND: break;
     }
@@ -82,7 +82,7 @@ static double stress_at(const swing *s, const rbow_section_forces *f, fibre at)
 {
     const detail_model *m = s->model;
     const double along = cos(at.clock), across = sin(at.clock), moment = f->moment_up * along + f->moment_right * across;
-    if (spot_of(m) == RING) return (-f->axial / (M_PI * m->ring_od) + moment / (M_PI * m->ring_od * m->ring_od / 4)) / m->throat;
+    if (spot_of(m) == RING) return rbow_ring_direct(m, -f->axial, moment);
     if (spot_of(m) == ROUND) return -f->axial / round_of(m)->area + moment / round_of(m)->section_modulus;
     const rbow_net_section *n = &m->net;
     const double u = n->radius * cos(at.clock - at.axis), y = n->radius * sin(at.clock - at.axis);

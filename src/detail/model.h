@@ -31,7 +31,8 @@ bool rbow_detail_has_ring(const detail_model *m);
 
 bool rbow_detail_has_rosettes(const detail_model *m); /* that carry */
 
-/* Stresses of the ring's throat, psi. Given: sizes of moment and shear */
+/* Stresses of the ring's throat, psi: the direct one where axial force and moment add up, each with its sign (the largest for their
+ * sizes); the shear for the sizes of torque and shear. */
 double rbow_ring_direct(const detail_model *m, double axial, double moment);
 double rbow_ring_shear(const detail_model *m, double torque, double shear);
 

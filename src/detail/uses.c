@@ -57,7 +57,7 @@ bool rbow_detail_has_ring(const detail_model *m)
 double rbow_ring_direct(const detail_model *m, double axial, double moment)
 {
     const double d = m->ring_od;
-    return (fabs(axial) / (M_PI * d) + moment / (M_PI * d * d / 4)) / m->throat;
+    return (axial / (M_PI * d) + moment / (M_PI * d * d / 4)) / m->throat;
 }
 
 /* The shear of a thin ring is largest at its neutral axis: 2V/(pi d). */
@@ -69,7 +69,7 @@ double rbow_ring_shear(const detail_model *m, double torque, double shear)
 
 static double ring_use(const detail_model *m, const rbow_section_forces *f)
 {
-    return hypot(rbow_ring_direct(m, f->axial, size_of_moment(f)), rbow_ring_shear(m, f->torque, hypot(f->shear_up, f->shear_right)))
+    return hypot(rbow_ring_direct(m, fabs(f->axial), size_of_moment(f)), rbow_ring_shear(m, f->torque, hypot(f->shear_up, f->shear_right)))
         / m->rupture;
 }
 
