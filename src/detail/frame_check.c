@@ -213,7 +213,7 @@ rbow_status rbow_frame_details_margin(rbow_frame_solver *s, const rbow_frame_run
         rbow_frame_lowest found;
         status = follow(s, details + from, count - from, &f);
         s->follows_only = from > 0; /* the tubes are searched with the first details */
-        if (status == RBOW_OK) status = rbow_frame_margin_of_all(s, run, lowest->margin, &found);
+        if (status == RBOW_OK) status = rbow_frame_margin(s, run, lowest->margin, &found);
         unfollow(s);
         if (status != RBOW_OK || found.tube == s->frame.tube_count) continue;
         *lowest = found;

@@ -65,7 +65,8 @@ static rbow_status lower_on_path(rbow_frame_solver *s, int fit, rbow_frame_lowes
     return RBOW_OK;
 }
 
-rbow_status rbow_frame_margin_of_all(rbow_frame_solver *s, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest)
+/* The followers of s, which is the caller's to set, are judged beside the tubes: the i-th of them governs as RBOW_FRAME_GOVERNS_COUNT + i. */
+rbow_status rbow_frame_margin(rbow_frame_solver *s, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest)
 {
     *lowest = (rbow_frame_lowest){.margin = most, .governs_at = NAN, .tube = s->frame.tube_count, .governs = RBOW_FRAME_BY_NONE};
     rbow_status status = most > -1 ? rbow_frame_set_run(s, run) : RBOW_OUT_OF_RANGE;
@@ -79,9 +80,4 @@ rbow_status rbow_frame_margin_of_all(rbow_frame_solver *s, const rbow_frame_run 
             status = lower_on_path(s, fit == 0 ? RBOW_FRAME_AS_BUILT : RBOW_FRAME_UNFORCED, lowest);
     }
     return status;
-}
-
-rbow_status rbow_frame_margin(rbow_frame_solver *s, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest)
-{
-    return rbow_frame_margin_of_all(s, run, most, lowest);
 }

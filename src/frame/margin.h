@@ -17,7 +17,4 @@ double rbow_frame_follower_margin(const rbow_frame_run *run, const frame_followe
 
 bool rbow_frame_is_forced(const rbow_frame_solver *s);
 
-/* As rbow_frame_margin, with the followers of s. Where the i-th of them has the lowest margin, governs is RBOW_FRAME_GOVERNS_COUNT + i. */
-rbow_status rbow_frame_margin_of_all(rbow_frame_solver *s, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest);
-
 #endif

@@ -4,7 +4,6 @@
 #include "program/pipeline.h"
 #include "program/say.h"
 #include "table/messages.h"
-#include "table/names.h"
 
 #include <math.h>
 #include <stdlib.h>
