@@ -62,14 +62,17 @@ const remark_meaning remark_list[RBOW_REMARK_COUNT] = {
             "was NOT reduced. Give the length of the soft metal.")
 };
 
+void remark_add(char *out, const char *remark)
+{
+    if (*out != '\0') strcat(out, "; ");
+    strcat(out, remark);
+}
+
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks)
 {
     *out = '\0';
-    for (int bit = 0; bit < RBOW_REMARK_COUNT; bit++) {
-        if ((remarks & (1U << bit)) == 0) continue;
-        if (*out != '\0') strcat(out, "; ");
-        strcat(out, rbow_remark_text(1U << bit));
-    }
+    for (int bit = 0; bit < RBOW_REMARK_COUNT; bit++)
+        if ((remarks & (1U << bit)) != 0) remark_add(out, rbow_remark_text(1U << bit));
 }
 
 const char near_buckling_meaning[] =
@@ -78,7 +81,5 @@ const char near_buckling_meaning[] =
 void frame_remarks_write(char out[FRAME_REMARKS_ROOM], unsigned remarks, int near_buckling)
 {
     remarks_write(out, remarks);
-    if (!near_buckling) return;
-    if (*out != '\0') strcat(out, "; ");
-    strcat(out, NEAR_BUCKLING);
+    if (near_buckling) remark_add(out, NEAR_BUCKLING);
 }

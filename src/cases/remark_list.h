@@ -5,7 +5,7 @@
 #include <railbow/member.h>
 
 typedef struct remark_meaning {
-    unsigned bit;         /* of rbow_result.remarks */
+    unsigned bit;         /* of the remarks of a result */
     const char *meaning;  /* a clause that follows the remark and a colon */
     const char *sentence; /* sentences: the meaning, and what to do */
 } remark_meaning;
@@ -15,6 +15,9 @@ extern const remark_meaning remark_list[RBOW_REMARK_COUNT];
 
 #define REMARK_JOINED(value, text) text "; "
 enum { REMARKS_ROOM = sizeof(RBOW_REMARK_LIST(REMARK_JOINED)) }; /* bytes of all remarks together */
+
+/* One more remark behind those of `out`, which has room for it. */
+void remark_add(char *out, const char *remark);
 
 /* All remarks of a result, separated by semicolons. */
 void remarks_write(char out[REMARKS_ROOM], unsigned remarks);

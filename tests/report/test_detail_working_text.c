@@ -59,7 +59,7 @@ START_TEST(verdict_remarks_and_steps)
         ck_assert_ptr_nonnull(strstr(out.at, "1.50 is required: margin"));
         ck_assert_ptr_nonnull(strstr(out.at, "Note: as drilled"));
         for (int k = 0; k < RBOW_DETAIL_REMARK_COUNT; k++)
-            ck_assert_int_eq(strstr(out.at, detail_remark_sentences[k]) != NULL, (r.remarks & 1u << k) != 0);
+            ck_assert_int_eq(strstr(out.at, detail_remark_list[k].sentence) != NULL, (r.remarks & 1u << k) != 0);
         for (size_t k = 0; k < w.count; k++) ck_assert_ptr_nonnull(strstr(out.at, w.rows[k].step));
         working_free(&w);
         text_free(&out);
@@ -96,7 +96,7 @@ END_TEST
 
 START_TEST(every_remark_has_its_words)
 {
-    for (int k = 0; k < RBOW_DETAIL_REMARK_COUNT; k++) ck_assert(detail_remark_sentences[k] != NULL && *detail_remark_sentences[k] != '\0');
+    for (int k = 0; k < RBOW_DETAIL_REMARK_COUNT; k++) ck_assert(detail_remark_list[k].sentence != NULL && *detail_remark_list[k].sentence != '\0');
     for (int k = 0; k < RBOW_DETAIL_MODE_COUNT; k++) ck_assert_ptr_nonnull(detail_limit_words[k]);
 }
 END_TEST

@@ -2,9 +2,9 @@
 
 #include "cases/case_words.h"
 #include "cases/field_lines.h"
+#include "cases/remark_list.h"
 
 #include <math.h>
-#include <string.h>
 
 #define RESULT(at, dimension_, meaning_) NUMBER(detail_answer, #at, result.at, dimension_, meaning_)
 #define DETAIL_RESULTS                                                                                         \
@@ -45,32 +45,11 @@ static const field checked_fields[] = {
 };
 const field_list checked_list = FIELD_LIST("result", checked_fields, checked_row);
 
-const char *const detail_remark_meanings[RBOW_DETAIL_REMARK_COUNT] = {
-    [RBOW_DETAIL_UNSTABLE_AT] = "the tube buckles under the run load: no forces are given there",
-    [RBOW_DETAIL_UNDER_TWO_AT] = "the weld strength is nominal, at rupture; AISC 360 J2.4 divides it by 2, so ask for a factor of 2",
-    [RBOW_DETAIL_THROAT_TAKEN_AT] = "no throat was given; a fillet whose leg is the wall has a throat of only 0.707 of the wall",
-    [RBOW_DETAIL_THICK_THROAT_AT] = "the weld is thicker than the wall, so the tube beside it goes first: see the margin of the tube",
-    [RBOW_DETAIL_LOOSE_AT] = "FAA AC 43.13-1B 4-95 asks for a fit within 1/16 in on the diameter",
-    [RBOW_DETAIL_PLAYS_AT] = "the clearance lets the tube's far end move by over 1/16 in to either side, unless the weld draws it tight",
-    [RBOW_DETAIL_SHORT_OVERLAP_AT] = "FAA AC 43.13-1B 4-92 and 4-97 reach 1 1/2 diameters past the cut",
-    [RBOW_DETAIL_THIN_SLEEVE_AT] = "FAA AC 43.13-1B 4-92 asks for at least the wall of the tube",
-    [RBOW_DETAIL_ROSETTE_AT] = "a hole at least 5/16 in over the wall and at most 2 1/4 walls or 7/16 in over it, pitch at least 4 holes",
-};
-
 void detail_remarks_write(char out[DETAIL_REMARKS_ROOM], unsigned remarks)
 {
-    char *end = out;
-    for (int i = 0; i < RBOW_DETAIL_REMARK_COUNT; i++) {
-        if ((remarks & 1u << i) == 0) continue;
-        const char *text = rbow_detail_remark_text(1u << i);
-        if (end > out) {
-            memcpy(end, "; ", 2);
-            end += 2;
-        }
-        memcpy(end, text, strlen(text));
-        end += strlen(text);
-    }
-    *end = '\0';
+    *out = '\0';
+    for (int i = 0; i < RBOW_DETAIL_REMARK_COUNT; i++)
+        if ((remarks & 1u << i) != 0) remark_add(out, rbow_detail_remark_text(1u << i));
 }
 
 governing_detail governing_detail_of(const detail_answer *d)

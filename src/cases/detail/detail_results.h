@@ -28,9 +28,6 @@ typedef struct checked_row {
 } checked_row;
 extern const field_list checked_list; /* of checked_row: its texts alone */
 
-/* The meaning of each remark, by its place in the public list: a clause that follows the remark and a colon. */
-extern const char *const detail_remark_meanings[RBOW_DETAIL_REMARK_COUNT];
-
 /* All remarks of a detail, separated by semicolons. */
 void detail_remarks_write(char out[DETAIL_REMARKS_ROOM], unsigned remarks);
 

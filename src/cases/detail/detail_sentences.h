@@ -2,12 +2,14 @@
 #ifndef RAILBOW_CASES_DETAIL_DETAIL_SENTENCES_H
 #define RAILBOW_CASES_DETAIL_DETAIL_SENTENCES_H
 
+#include "cases/remark_list.h"
+
 #include <railbow/detail.h>
 
 #include <stdbool.h>
 
-/* The meaning of each remark, and what to do, by its place in the public list. */
-extern const char *const detail_remark_sentences[RBOW_DETAIL_REMARK_COUNT];
+/* All remarks, in the order in which they are printed. */
+extern const remark_meaning detail_remark_list[RBOW_DETAIL_REMARK_COUNT];
 
 /* What happens at the limit, by rbow_detail_mode: "its section yields"; "" for none. */
 extern const char *const detail_limit_words[RBOW_DETAIL_MODE_COUNT];

@@ -1,6 +1,7 @@
 #include "cases/detail/life_table.h"
 
 #include "cases/field_lines.h"
+#include "cases/remark_list.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -33,21 +34,15 @@ static const field frame_life_fields[] = {
 const field_list life_list = FIELD_LIST("life", case_life_fields, life_row);
 const field_list frame_life_list = FIELD_LIST("life", frame_life_fields, life_row);
 
-static void add(char out[LIFE_REMARKS_ROOM], const char *words)
-{
-    if (*out != '\0') strcat(out, "; "); /* there is room for all of them */
-    strcat(out, words);
-}
-
 void life_remarks_write(char out[LIFE_REMARKS_ROOM], const life_row *r)
 {
     unsigned bits = r->result.remarks;
     *out = '\0';
     if ((bits & RBOW_LIFE_LOW_CYCLE) != 0) bits &= ~(unsigned)RBOW_LIFE_BEYOND_YIELD; /* which it says, too */
     for (int i = 0; i < RBOW_LIFE_REMARK_COUNT; i++)
-        if ((bits & 1U << i) != 0) add(out, rbow_life_remark_text(1U << i));
-    if (r->usual) add(out, LIFE_NO_CURVE);
-    if (r->lacking) add(out, LIFE_LACKING);
+        if ((bits & 1U << i) != 0) remark_add(out, rbow_life_remark_text(1U << i));
+    if (r->usual) remark_add(out, LIFE_NO_CURVE);
+    if (r->lacking) remark_add(out, LIFE_LACKING);
 }
 
 static int by_runs(const void *a, const void *b)

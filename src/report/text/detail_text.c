@@ -109,7 +109,7 @@ static void say_remarks(text *out, const detail_answer *details, size_t count, c
     for (size_t i = 0; i < RBOW_DETAIL_REMARK_COUNT; i++) {
         size_t found = 0;
         text line = {0};
-        text_format(&line, "  %s: %s (", rbow_detail_remark_text(1u << i), detail_remark_meanings[i]);
+        text_format(&line, "  %s: %s (", rbow_detail_remark_text(1u << i), detail_remark_list[i].meaning);
         for (size_t k = 0; k < count; k++) {
             if ((details[k].result.remarks & 1u << i) == 0) continue;
             if (found++ >= NAMED) continue;

@@ -50,7 +50,7 @@ static void put_remarks(text *out, const detail_worked *d, const screen *s)
     for (int i = 0; i < RBOW_DETAIL_REMARK_COUNT; i++) {
         text line = {0};
         if ((d->result->remarks & 1u << i) == 0) continue;
-        text_format(&line, "  %s: %s", rbow_detail_remark_text(1u << i), detail_remark_sentences[i]);
+        text_format(&line, "  %s: %s", rbow_detail_remark_text(1u << i), detail_remark_list[i].sentence);
         put_lines(out, &line, 4, s);
     }
 }

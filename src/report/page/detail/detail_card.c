@@ -143,7 +143,7 @@ static void put_remarks(text *out, const detail_worked *d)
     text_put(out, "<ul>\n");
     for (int i = 0; i < RBOW_DETAIL_REMARK_COUNT; i++) {
         if ((d->result->remarks & 1u << i) == 0) continue;
-        html_element(out, "li", NULL, detail_remark_sentences[i]);
+        html_element(out, "li", NULL, detail_remark_list[i].sentence);
         text_char(out, '\n');
     }
     text_put(out, "</ul>\n");
