@@ -3,6 +3,7 @@
 #define TESTS_FUZZ_FEED_H
 
 #include "table/reader.h"
+#include "table/text.h"
 
 #include <stdint.h>
 #include <stdlib.h>
@@ -42,6 +43,16 @@ static inline void feed_table(const field_list *list, const void *prototype, con
         if ((unsigned char)*c < ' ' && *c != '\n') abort(); /* messages are printable */
     row_batch_free(&b);
     reader_free(r);
+}
+
+/* What was written: whole, without a NUL, and no drawing holds a number that is none. Frees both. */
+static inline void ck_written(text *said, text *page)
+{
+    if (said->failed || page->failed) abort();
+    if (said->length > 0 && memchr(said->at, '\0', said->length) != NULL) abort();
+    if (page->length > 0 && (memchr(page->at, '\0', page->length) != NULL || strstr(page->at, "=\"nan") != NULL)) abort();
+    text_free(said);
+    text_free(page);
 }
 
 #endif

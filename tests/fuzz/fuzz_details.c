@@ -45,16 +45,6 @@ static rbow_member small_member(void)
     return m;
 }
 
-/* Written in every form; none holds a NUL, and no drawing a number that is none. */
-static void ck_written(text *said, text *page)
-{
-    if (said->failed || page->failed) abort();
-    if (said->length > 0 && memchr(said->at, '\0', said->length) != NULL) abort();
-    if (page->length > 0 && (memchr(page->at, '\0', page->length) != NULL || strstr(page->at, "=\"nan") != NULL)) abort();
-    text_free(said);
-    text_free(page);
-}
-
 /* ---- details --------------------------------------------------------------------------------------------------------------- */
 
 typedef struct listed {

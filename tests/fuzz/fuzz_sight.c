@@ -20,16 +20,6 @@ enum { READINGS_MOST = 24, PIECES_MOST = 14 };
 
 static const run_facts facts = {.version = "0", .materials = "", .materials_sha256 = ""};
 
-/* Written in every form; none holds a NUL, and no page a number that is none. */
-static void ck_written(text *said, text *page)
-{
-    if (said->failed || page->failed) abort();
-    if (said->length > 0 && memchr(said->at, '\0', said->length) != NULL) abort();
-    if (page->length > 0 && (memchr(page->at, '\0', page->length) != NULL || strstr(page->at, "=\"nan") != NULL)) abort();
-    text_free(said);
-    text_free(page);
-}
-
 /* ---- readings ---------------------------------------------------------------------------------------------------------------- */
 
 typedef struct sighted {
