@@ -1,6 +1,7 @@
 #define _POSIX_C_SOURCE 200809L /* lstat */
 #include "program/frame/frame_detail.h"
 
+#include "program/frame/frame_rows.h"
 #include "program/say.h"
 #include "table/messages.h"
 
@@ -36,14 +37,7 @@ static void refuse(text *complaints, const frame_build *b, const detail_row *r, 
 static void refuse_tube(text *complaints, frame_build *b, const detail_row *r)
 {
     text words = {0};
-    const char *near = frame_names_nearest(&b->tube_names, r->of);
-    text_quote(&words, r->of, strlen(r->of));
-    text_format(&words, " is not in %s", frame_files[FRAME_TUBES]);
-    if (near != NULL) {
-        text_put(&words, "; did you mean ");
-        text_quote(&words, near, strlen(near));
-        text_char(&words, '?');
-    }
+    frame_put_unknown(&words, b, FRAME_TUBES, r->of);
     refuse(complaints, b, r, frame_detail_list.fields[0].name, text_string(&words, &complaints->failed));
     text_free(&words);
 }

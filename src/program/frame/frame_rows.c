@@ -31,21 +31,23 @@ static void refuse_twice(text *complaints, const frame_build *b, int table, size
     text_free(&quoted);
 }
 
+void frame_put_unknown(text *out, frame_build *b, int named_in, const char *name)
+{
+    const char *near = frame_names_nearest(named_in == FRAME_JOINTS ? &b->joint_names : &b->tube_names, name);
+    text_quote(out, name, strlen(name));
+    text_format(out, " is not in %s", frame_files[named_in]);
+    if (near == NULL) return;
+    text_put(out, "; did you mean ");
+    text_quote(out, near, strlen(near));
+    text_char(out, '?');
+}
+
 static void refuse_unknown(text *complaints, frame_build *b, int table, size_t line, const char *column, int named_in, const char *name)
 {
-    frame_names *names = named_in == FRAME_JOINTS ? &b->joint_names : &b->tube_names;
-    const char *near = frame_names_nearest(names, name);
-    text quoted = {0}, guess = {0};
-    text_quote(&quoted, name, strlen(name));
-    if (near != NULL) {
-        text_put(&guess, "; did you mean ");
-        text_quote(&guess, near, strlen(near));
-        text_char(&guess, '?');
-    }
-    frame_refuse(complaints, b, table, line, column, "%s is not in %s%s", text_string(&quoted, &complaints->failed), frame_files[named_in],
-                 text_string(&guess, &complaints->failed));
-    text_free(&quoted);
-    text_free(&guess);
+    text words = {0};
+    frame_put_unknown(&words, b, named_in, name);
+    frame_refuse(complaints, b, table, line, column, "%s", text_string(&words, &complaints->failed));
+    text_free(&words);
 }
 
 /* The row of a name. One that is not found is reported, unless the bad rows of its table may have it. */
