@@ -128,6 +128,14 @@ void page_sentence(text *out, bool fine, const text *sentence)
     page_caution(out);
 }
 
+void page_frame_sentence(text *out, bool fine, const text *sentence)
+{
+    page_verdict(out, fine, sentence);
+    html_element(out, "p", "about", frame_assumptions);
+    html_element(out, "p", "about", caution);
+    text_char(out, '\n');
+}
+
 void page_plain_sentence(text *out, bool fine, const text *sentence)
 {
     page_verdict(out, fine, sentence);

@@ -24,6 +24,9 @@ void page_caution(text *out);
 void page_verdict(text *out, bool fine, const text *sentence);
 void page_sentence(text *out, bool fine, const text *sentence);
 
+/* The same with what is assumed of a frame. */
+void page_frame_sentence(text *out, bool fine, const text *sentence);
+
 /* The same with the caution alone, where nothing of a load case is assumed. */
 void page_plain_sentence(text *out, bool fine, const text *sentence);
 

@@ -3,6 +3,8 @@
 #include "report/caution.h"
 #include "report/lines.h"
 
+#include <math.h>
+
 void add_name(grid *g, const char *name)
 {
     text t = {0};
@@ -27,6 +29,19 @@ void add_margin(grid *g, double margin)
     text t = {0};
     put_percent(&t, margin);
     grid_text(g, tone_of(margin), &t);
+}
+
+void add_points(grid *g, double cost)
+{
+    text t = {0};
+    if (isnan(cost)) {
+        grid_cell(g, TONE_PLAIN, "-");
+    } else if (isfinite(cost) && fabs(cost) < 1000) {
+        put_decimals(&t, cost, 1, ROUND_NEAREST);
+        grid_text(g, TONE_PLAIN, &t);
+    } else {
+        grid_cell(g, TONE_PLAIN, cost > 0 ? "over 999" : "wins all");
+    }
 }
 
 void add_quantity(grid *g, double value, dimension d, unit_system units, rounding way)

@@ -15,6 +15,9 @@ void put_name(text *out, const char *name);
 void add_margin(grid *g, double margin);
 grid_tone tone_of(double margin);
 
+/* What a forced fit costs, in points of margin; NaN for nothing. */
+void add_points(grid *g, double cost);
+
 /* A value that was worked out, as a cell without its unit, and the 1/64 behind it as a cell of its own. */
 void add_quantity(grid *g, double value, dimension d, unit_system units, rounding way);
 void add_fraction(grid *g, double value, dimension d, unit_system units, rounding way);

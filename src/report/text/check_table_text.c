@@ -76,17 +76,8 @@ static void add_required(grid *g, const check_row *r, unit_system units)
 
 static void add_cost(grid *g, const check_row *r, unit_system units)
 {
-    const double cost = fit_cost(r);
-    text t = {0};
     (void)units;
-    if (!r->result.forced || isnan(cost)) {
-        grid_cell(g, TONE_PLAIN, "-");
-    } else if (isfinite(cost) && fabs(cost) < 1000) {
-        put_decimals(&t, cost, 1, ROUND_NEAREST);
-        grid_text(g, TONE_PLAIN, &t);
-    } else {
-        grid_cell(g, TONE_PLAIN, cost > 0 ? "over 999" : "wins all");
-    }
+    add_points(g, r->result.forced ? fit_cost(r) : (double)NAN);
 }
 
 static const check_column columns[] = {

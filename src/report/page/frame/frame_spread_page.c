@@ -9,17 +9,6 @@
 
 #include <math.h>
 
-/* The sentence that the page begins with, and what is assumed of a frame. */
-static void put_sentence(text *out, bool fine, const text *sentence)
-{
-    text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
-    html_text(out, page_said(sentence));
-    text_put(out, "</p>\n");
-    html_element(out, "p", "about", frame_assumptions);
-    html_element(out, "p", "about", caution);
-    text_char(out, '\n');
-}
-
 /* ---- scatter -------------------------------------------------------------------------------------------------- */
 
 static void say_shorts(text *out, const margin_statistics *m)
@@ -42,7 +31,7 @@ void page_frame_scatter(text *out, const page_head *head, const frame_scatter_sh
 {
     text said = {0};
     say_shorts(&said, &a->rows->all.margins);
-    put_sentence(out, a->rows->all.margins.short_share <= 0, &said);
+    page_frame_sentence(out, a->rows->all.margins.short_share <= 0, &said);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");
     page_scatter_figure(out, &a->rows->all, a->rows->all.low, a->rows->all.high);
@@ -117,7 +106,7 @@ void page_frame_index(text *out, const page_head *head, const frame_index_shown 
 {
     text said = {0};
     say_verdict(&said, a);
-    put_sentence(out, a->before >= 0, &said);
+    page_frame_sentence(out, a->before >= 0, &said);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");
     put_turns(out, a);

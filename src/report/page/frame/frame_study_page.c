@@ -25,17 +25,6 @@ static void put_name(text *out, const char *name)
     text_put(out, "’");
 }
 
-/* The sentence that the page begins with, what is assumed of a frame, and the caution. */
-static void put_sentence(text *out, bool fine, const text *sentence)
-{
-    text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
-    html_text(out, page_said(sentence));
-    text_put(out, "</p>\n");
-    html_element(out, "p", "about", frame_assumptions);
-    html_element(out, "p", "about", caution);
-    text_char(out, '\n');
-}
-
 /* "+3.1 %, tube ‘rail UR 2’ in run ‘pitch’" */
 static void put_weakest(text *out, const frame_weakest *w)
 {
@@ -149,7 +138,7 @@ void page_frame_compare(text *out, const page_head *head, const frame_comparison
 {
     text said = {0};
     say_pick(&said, head, c);
-    put_sentence(out, c->picked, &said);
+    page_frame_sentence(out, c->picked, &said);
     put_weights(out, head, c);
     page_table(out, &frame_compare_list, c->rows, c->walls + c->parts, head->units,
                "All: one wall for all tubes. Pick: the wall of each part in the lightest set that holds");
@@ -284,7 +273,7 @@ void page_frame_sweep(text *out, const page_head *head, const frame_sweep_row *r
 {
     text said = {0};
     const bool fine = say_sweep(&said, head, rows, count, asked);
-    put_sentence(out, fine, &said);
+    page_frame_sentence(out, fine, &said);
     page_refused(out, head);
     (asked->columns == 1 ? put_margins : put_map)(out, head, rows, count, asked);
     page_table(out, asked->list, rows, count, head->units, "Every value");
@@ -348,7 +337,7 @@ void page_frame_limit(text *out, const page_head *head, const frame_limit_row *r
 {
     text said = {0};
     say_limit(&said, head, r, asked);
-    put_sentence(out, !frame_limit_is_past(r), &said);
+    page_frame_sentence(out, !frame_limit_is_past(r), &said);
     put_bar(out, head, r, asked);
     page_table(out, asked->list, r, 1, head->units, "Limit");
     text_free_part(&said, out);

@@ -132,16 +132,7 @@ static void add_required(grid *g, const frame_tube_answer *r)
 
 static void add_cost(grid *g, const frame_tube_answer *r)
 {
-    const double cost = frame_fit_cost(r);
-    text t = {0};
-    if (isnan(cost)) {
-        grid_cell(g, TONE_PLAIN, "-");
-    } else if (isfinite(cost) && fabs(cost) < 1000) {
-        put_decimals(&t, cost, 1, ROUND_NEAREST);
-        grid_text(g, TONE_PLAIN, &t);
-    } else {
-        grid_cell(g, TONE_PLAIN, cost > 0 ? "over 999" : "wins all");
-    }
+    add_points(g, frame_fit_cost(r));
 }
 
 static void add_tube(grid *g, const tube_table *t, const frame_tube_answer *r)
