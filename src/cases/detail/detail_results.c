@@ -65,3 +65,19 @@ governing_detail governing_detail_of(const detail_answer *d)
     }
     return g;
 }
+
+int detail_by_margin(const detail_answer *a, const detail_answer *b)
+{
+    if (a->result.margin < b->result.margin || a->result.margin > b->result.margin) return a->result.margin < b->result.margin ? -1 : 1;
+    return (a > b) - (a < b);
+}
+
+const detail_answer *frame_weakest_detail(const frame_answers *a, size_t detail)
+{
+    const detail_answer *worst = NULL;
+    for (size_t run = 0; run < a->run_count; run++) {
+        const detail_answer *d = &a->details[run * a->detail_count + detail];
+        if (a->runs[run].solved && (worst == NULL || d->result.margin < worst->result.margin)) worst = d;
+    }
+    return worst;
+}

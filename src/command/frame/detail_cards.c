@@ -7,19 +7,6 @@
 
 enum { SHOWN_MOST = 12 };
 
-/* Its answer in the run with its lowest margin. Returned: run */
-static const detail_answer *weakest_run(const frame_solved *s, size_t detail, size_t *run)
-{
-    const detail_answer *worst = NULL;
-    for (size_t i = 0; i < s->answers.run_count; i++) {
-        const detail_answer *d = &s->details[i * s->answers.detail_count + detail];
-        if (!s->answers.runs[i].solved || (worst != NULL && !(d->result.margin < worst->result.margin))) continue;
-        worst = d;
-        *run = i;
-    }
-    return worst;
-}
-
 typedef struct shown_detail {
     const detail_answer *answer;
     size_t run, tube;
@@ -27,10 +14,7 @@ typedef struct shown_detail {
 
 static int weakest_first(const void *a, const void *b)
 {
-    const shown_detail *x = a, *y = b;
-    const double left = x->answer->result.margin, right = y->answer->result.margin;
-    if (left < right || left > right) return left < right ? -1 : 1;
-    return x->answer < y->answer ? -1 : x->answer > y->answer;
+    return detail_by_margin(((const shown_detail *)a)->answer, ((const shown_detail *)b)->answer);
 }
 
 static void put_card(text *out, const page_head *head, const frame_model *m, rbow_frame_solver *solver, const shown_detail *d)
@@ -63,9 +47,9 @@ void put_detail_cards(text *out, const page_head *head, const frame_build *b, co
     size_t count = 0;
     out->failed = out->failed || list == NULL;
     for (size_t i = 0; i < s->answers.detail_count && list != NULL; i++) {
-        shown_detail d = {.tube = b->details.at[s->detailed[i]].tube};
-        d.answer = weakest_run(s, i, &d.run);
-        if (d.answer != NULL) list[count++] = d;
+        const detail_answer *d = frame_weakest_detail(&s->answers, i);
+        if (d == NULL) continue;
+        list[count++] = (shown_detail){d, (size_t)(d - s->details) / s->answers.detail_count, b->details.at[s->detailed[i]].tube};
     }
     if (list != NULL) qsort(list, count, sizeof *list, weakest_first);
     if (count > 0) put_all(out, head, b, list, count);

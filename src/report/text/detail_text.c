@@ -36,10 +36,7 @@ enum { SHOWN_MOST = 24 };
 
 static int weakest_first(const void *a, const void *b)
 {
-    const detail_answer *x = *(const detail_answer *const *)a, *y = *(const detail_answer *const *)b;
-    const double left = x->result.margin, right = y->result.margin;
-    if (left < right || left > right) return left < right ? -1 : 1;
-    return x < y ? -1 : x > y;
+    return detail_by_margin(*(const detail_answer *const *)a, *(const detail_answer *const *)b);
 }
 
 static void add_heads(grid *g, bool of_frame, unit_system units)

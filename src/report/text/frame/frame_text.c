@@ -256,17 +256,6 @@ void frame_verdict_text(text *out, const frame_answers *a, const screen *s)
     if (frame_has_fit(a->model)) say_fit(out, worst, s);
 }
 
-/* The answer of a detail in the run with its lowest margin; NULL where no run has one. */
-static const detail_answer *weakest_run(const frame_answers *a, size_t detail)
-{
-    const detail_answer *worst = NULL;
-    for (size_t run = 0; run < a->run_count; run++) {
-        const detail_answer *d = &a->details[run * a->detail_count + detail];
-        if (a->runs[run].solved && (worst == NULL || d->result.margin < worst->result.margin)) worst = d;
-    }
-    return worst;
-}
-
 /* Each detail in its worst run, or in every run. */
 static void say_details(text *out, const frame_answers *a, bool every, const screen *s)
 {
@@ -276,7 +265,7 @@ static void say_details(text *out, const frame_answers *a, bool every, const scr
     out->failed = out->failed || shown_ones == NULL;
     for (size_t i = 0; i < all && shown_ones != NULL && every; i++)
         if (a->runs[i / a->detail_count].solved) shown_ones[count++] = a->details[i];
-    for (size_t i = 0; i < a->detail_count && shown_ones != NULL && !every; i++) shown_ones[count++] = *weakest_run(a, i);
+    for (size_t i = 0; i < a->detail_count && shown_ones != NULL && !every; i++) shown_ones[count++] = *frame_weakest_detail(a, i);
     if (shown_ones != NULL) details_text(out, shown_ones, count, every, s);
     free(shown_ones);
 }
