@@ -58,18 +58,30 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     return status;
 }
 
-/* The cases and the details of kept rows, each in their order. Memory is that of `kept`. */
+/* The cases and the details of kept rows, each in their order, and what to do about the worst of them: worked out when they are first
+ * asked for, by text, rows or page. Memory of the rows is that of `kept`. */
 typedef struct check_answers {
     check_row *cases;
     detail_answer *details;
     size_t *first_detail; /* of each case, and one behind the last */
     size_t case_count, detail_count;
+    bool opened, advised;
+    advice advice;
 } check_answers;
 
-/* Returned: false after a message. answers_close either way. */
+static void answers_close(check_answers *a)
+{
+    free(a->cases);
+    free(a->details);
+    free(a->first_detail);
+}
+
+/* Returned: false after a message. */
 static bool answers_open(check_answers *a, const rows *kept)
 {
     const checked_row *from = (const void *)kept->kept;
+    if (a->opened) return true;
+    answers_close(a); /* of an attempt before, for which memory did not suffice */
     *a = (check_answers){.cases = malloc((kept->count + 1) * sizeof *a->cases), .details = malloc((kept->count + 1) * sizeof *a->details),
                          .first_detail = malloc((kept->count + 1) * sizeof *a->first_detail)};
     if (a->cases == NULL || a->details == NULL || a->first_detail == NULL) {
@@ -85,28 +97,23 @@ static bool answers_open(check_answers *a, const rows *kept)
         }
     }
     a->first_detail[a->case_count] = a->detail_count;
+    a->opened = true;
     return true;
 }
 
-static void answers_close(check_answers *a)
+/* Given: a  open */
+static const advice *advice_of(check_answers *a, const case_run *run, unit_system units)
 {
-    free(a->cases);
-    free(a->details);
-    free(a->first_detail);
+    if (!a->advised) advise(&a->advice, a->case_count > 0 ? check_worst(a->cases, a->case_count) : NULL, &run->materials, &run->details, units);
+    a->advised = true;
+    return &a->advice;
 }
 
-static const check_row *worst_of(const check_row *cases, size_t count)
-{
-    return count > 0 ? check_worst(cases, count) : NULL;
-}
-
-static void put_text(text *out, const case_run *run, const check_answers *a, const output *to, int status)
+static void put_text(text *out, const case_run *run, check_answers *a, const output *to, int status)
 {
     text words = {0};
     const screen s = screen_of(to, status == NO_VERDICT, &run->refused, &words);
-    advice what;
-    advise(&what, worst_of(a->cases, a->case_count), &run->materials, &run->details, to->units);
-    check_text(out, a->cases, a->case_count, a->details, a->detail_count, wants_details(run), &what, &s);
+    check_text(out, a->cases, a->case_count, a->details, a->detail_count, wants_details(run), advice_of(a, run, to->units), &s);
     text_free(&words);
 }
 
@@ -123,14 +130,13 @@ static void put_rows(text *out, const case_run *run, const check_answers *a, con
 static bool write_answers(const case_run *run, output *out, const rows *kept, int *status)
 {
     text t = {0};
-    check_answers a;
-    bool fine = answers_open(&a, kept);
+    check_answers *a = run->state;
+    bool fine = answers_open(a, kept);
     if (fine) {
-        if (out->format == FORMAT_TEXT) put_text(&t, run, &a, out, *status);
-        else put_rows(&t, run, &a, out);
+        if (out->format == FORMAT_TEXT) put_text(&t, run, a, out, *status);
+        else put_rows(&t, run, a, out);
         fine = output_text(out, &t);
     }
-    answers_close(&a);
     text_free(&t);
     return fine;
 }
@@ -146,17 +152,18 @@ static rows advice_rows(const case_run *run, unit_system units, const rows *kept
 {
     const output json = {.format = FORMAT_JSON, .units = units};
     rows listed = rows_for(&json, &advice_list);
-    check_answers all = {.cases = NULL};
-    const check_row *worst = run->keeps || kept->count == 0 ? NULL : (const void *)kept->kept;
-    advice a;
-    if (run->keeps) {
-        listed.failed = !answers_open(&all, kept);
-        worst = listed.failed ? NULL : worst_of(all.cases, all.case_count);
+    check_answers *all = run->state;
+    advice alone;
+    const advice *a = &alone;
+    if (!run->keeps) {
+        advise(&alone, kept->count > 0 ? (const void *)kept->kept : NULL, &run->materials, &run->details, units);
+    } else if (answers_open(all, kept)) {
+        a = advice_of(all, run, units);
+    } else {
+        alone = (advice){.lost = true};
     }
-    advise(&a, worst, &run->materials, &run->details, units);
-    listed.written.failed = a.lost || listed.failed;
-    for (size_t i = 0; i < a.count; i++) rows_add(&listed, &a.rows[i]);
-    answers_close(&all);
+    listed.written.failed = a->lost;
+    for (size_t i = 0; i < a->count; i++) rows_add(&listed, &a->rows[i]);
     return listed;
 }
 
@@ -216,24 +223,22 @@ static bool write_details(output *page, const page_head *head, const check_answe
     return fine;
 }
 
-static bool write_front(const case_run *run, output *page, const page_head *head, const check_row *answers, const sheets *s)
+static bool write_front(const case_run *run, output *page, const page_head *head, check_answers *a, const sheets *s)
 {
     text t = {0};
-    advice a;
-    advise(&a, check_worst(answers, s->cases), &run->materials, &run->details, page->units);
     page_open(&t, head);
-    page_front(&t, head, answers, s, &a);
+    page_front(&t, head, a->cases, s, advice_of(a, run, page->units));
     const bool fine = output_text(page, &t);
     text_free(&t);
     return fine;
 }
 
-static bool write_sheets(const case_run *run, output *page, const page_head *head, const check_answers *a)
+static bool write_sheets(const case_run *run, output *page, const page_head *head, check_answers *a)
 {
     sheets s;
     bool fine = sheets_plan(&s, a->cases, a->case_count, head->all_sheets);
     if (!fine) say("out of memory");
-    fine = fine && write_front(run, page, head, a->cases, &s);
+    fine = fine && write_front(run, page, head, a, &s);
     for (size_t i = 0; fine && i < s.count; i++)
         fine = write_card(page, head, a, s.order[i]) && write_details(page, head, a, s.order[i]);
     sheets_free(&s);
@@ -247,11 +252,8 @@ static bool write_sheets(const case_run *run, output *page, const page_head *hea
 static bool write_page(const case_run *run, output *page, const rows *kept, int status)
 {
     const page_head head = report_head(run, page, status);
-    check_answers a;
-    bool fine = answers_open(&a, kept);
-    fine = fine && write_sheets(run, page, &head, &a);
-    answers_close(&a);
-    return fine;
+    check_answers *a = run->state;
+    return answers_open(a, kept) && write_sheets(run, page, &head, a);
 }
 
 int command_check(const options *o)
@@ -266,9 +268,11 @@ int command_check(const options *o)
         say("check: --of details needs --details FILE: the table of details");
         return NO_VERDICT;
     }
+    check_answers answers_of_run = {.cases = NULL};
     case_run run = {
         .options = o,
         .name = "check",
+        .state = &answers_of_run,
         .results = o->of == OF_DETAILS ? &case_details_list : &check_list,
         .kept = &checked_list,
         .jobs = o->jobs,
@@ -279,5 +283,7 @@ int command_check(const options *o)
         .write = write_answers,
         .report = write_page,
     };
-    return case_run_all(&run);
+    const int status = case_run_all(&run);
+    answers_close(&answers_of_run);
+    return status;
 }
