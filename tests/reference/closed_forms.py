@@ -169,6 +169,20 @@ class Row:
         flat = g["spread_load"] * self.length**2 / 8
         return flat * growth("moment", "spread", g["compression"] / self.euler) if g.get("compression") else flat
 
+    def peak_stress(self):
+        """Of a pinned tube under a push with an eccentricity or a spread load."""
+        g, s = self.given, self.section
+        push = g["compression"]
+        moment = push * g["eccentricity"] * growth("moment", "couples", push / self.euler) if "eccentricity" in g else self.peak_moment()
+        return push / s["area"] + moment / s["section_modulus"]
+
+    def transition(self):
+        """Where the curve of short columns touches the hyperbola: at 3/7 of the intercept, Johnson's at half of the yield."""
+        g = self.given
+        if g["column_curve"] == "johnson":
+            return math.pi * math.sqrt(2 * self.modulus / self.strength)
+        return math.sqrt(7 * math.pi**2 * self.modulus / 3 / g["column_intercept"])
+
     def value(self, name):
         """KeyError where the row has no closed form here."""
         g, s = self.given, self.section
@@ -180,7 +194,7 @@ class Row:
             "column_stress": self.column, "column_design_stress": lambda: 0.9 * self.column(),
             "column_share": lambda: self.column() / self.strength, "column_load": lambda: self.column() * s["area"],
             "slenderness": self.slender,
-            "transition": lambda: math.sqrt(7 * math.pi**2 * self.modulus / 3 / g["column_intercept"]),
+            "transition": self.transition,
             "critical_load": lambda: self.wave()**2 * self.stiffness / self.length**2,
             "fixity": lambda: (self.wave() / math.pi)**2, "critical_number": lambda: self.wave()**2,
             "critical_wave": self.wave, "critical_half_wave": lambda: self.wave() / 2,
@@ -192,7 +206,7 @@ class Row:
             "shear_stress": lambda: shear, "bending_stress": lambda: bending,
             "largest_shear": lambda: math.hypot(bending / 2, shear),
             "plastic_moment": lambda: s["plastic_modulus"] * self.strength, "peak_moment": self.peak_moment,
-            "bar_core": lambda: self.bar()[0], "bar_residual": lambda: (self.bar()[1] - 1) * g["yield"],
+            "peak_stress": self.peak_stress, "bar_core": lambda: self.bar()[0], "bar_residual": lambda: (self.bar()[1] - 1) * g["yield"],
             "bar_radius": lambda: 1 / self.kept_curvature(),
         }
         return s[name] if name in s else ways[name]()

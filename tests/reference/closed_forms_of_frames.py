@@ -27,9 +27,20 @@ def bolts(_):
     return 0.025 / (1 / bolt + 2 / rod) / 1e3
 
 
-def portal(words, feet):
-    """Sway of a portal: kl tan kl = 6 I_b h/(I_c L) on pinned feet, kl cot kl = -6 I_b h/(I_c L) on fixed ones."""
-    beam = 6 * float(words[-1])
+def held_portal(feet):
+    """Its beam bends in one arc: a spring 2EI/h at the top of each column."""
+    if feet == "pinned":
+        return wave_of_springs(2, 0)**2
+    return root(lambda x: stability((x / math.pi)**2)[0] + 2, 4.5, 2 * math.pi - 1e-9)**2
+
+
+def portal(words):
+    """Critical load of a column, times h^2/EI. Where the portal sways, kl tan kl = 6 I_b h/(I_c L) on pinned feet, kl cot kl =
+    -6 I_b h/(I_c L) on fixed ones."""
+    feet = words[1]
+    if words[-1] == "held":
+        return held_portal(feet)
+    beam = 6 * (1.0 if words[-1] == "swaying" else float(words[-1]))
     if feet == "pinned":
         return root(lambda x: x * math.tan(x) - beam, 1e-9, math.pi / 2 - 1e-12)**2
     return root(lambda x: x / math.tan(x) + beam, math.pi / 2, math.pi - 1e-12)**2
@@ -71,15 +82,16 @@ def load_check(feet):
     return 1 / 2 / (1 / 4 if feet == "pinned" else 5 / 84)
 
 
-def value(frame, quantity):
-    """KeyError where the frame has no closed form here."""
+def value(frame, quantity, form=""):
+    """KeyError where the frame has no closed form here. A portal with a form answers the effective length over h."""
     words = frame.split()
     if frame == "popov three bars, short":
         return popov(quantity)
     if frame == "two bolts and a rod" and quantity == "fit_axial:bolt1":
         return bolts(quantity)
-    if frame.startswith("portal, ") and "beam" in words:
-        return portal(words, words[1])
+    if frame.startswith("portal, "):
+        load = portal(words)
+        return math.pi / math.sqrt(load) if form else load
     if frame.startswith("alignment chart"):
         return alignment(words)
     if frame.startswith("column over two spans"):
@@ -95,4 +107,8 @@ def value(frame, quantity):
     if frame.startswith("clamped beam"):
         a = 1 / float(words[-1].partition("/")[2])
         return 3 / (a * (1 - a))**3
+    if frame.startswith("pinned beam with a mass"):
+        return 3 / (1 / 2 * 1 / 2)**2
+    if frame.startswith("cantilever with a mass"):
+        return 3.0
     raise KeyError(frame)
