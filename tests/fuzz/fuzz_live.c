@@ -3,6 +3,7 @@
  *
  * Words stand first, one a line. Every form feed begins a file: its name on a line, then its bytes. */
 #define _GNU_SOURCE /* memfd_create, nftw, optind */
+int railbow_main(int argc, char **argv);
 #define main railbow_main
 #include "command/main.c"
 #undef main
@@ -19,7 +20,7 @@
 #include <sys/mman.h>
 #include <sys/stat.h>
 
-enum { WORDS_MOST = 40, LINES_MOST = 16, WORD_MOST = 200, DIGITS_MOST = 3, SCRIPTS_OF_LIVE = 4 };
+enum { WORDS_MOST = 40, LINES_MOST = 10, WORD_MOST = 200, DIGITS_MOST = 3, SCRIPTS_OF_LIVE = 4 };
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
 int LLVMFuzzerInitialize(int *count, char ***words);
@@ -29,7 +30,7 @@ static const unsigned char part[] = "x";
 const live_part live_engine = {part, 1}, live_loader = {part, 1}, live_script = {part, 1}, live_style = {part, 1};
 
 static char home[] = "/dev/shm/railbow_fuzz_XXXXXX"; /* a folder in memory */
-static int before; /* the folder of the fuzzer itself */
+static int folder_before; /* the folder of the fuzzer itself */
 
 static int remove_one(const char *path, const struct stat *there, int kind, struct FTW *at)
 {
@@ -54,8 +55,8 @@ int LLVMFuzzerInitialize(int *count, char ***words)
 {
     (void)count, (void)words;
     const int empty = open("/dev/null", O_RDONLY);
-    before = open(".", O_RDONLY | O_DIRECTORY);
-    if (before < 0 || mkdtemp(home) == NULL || empty < 0 || dup2(empty, STDIN_FILENO) < 0) abort();
+    folder_before = open(".", O_RDONLY | O_DIRECTORY);
+    if (folder_before < 0 || mkdtemp(home) == NULL || empty < 0 || dup2(empty, STDIN_FILENO) < 0) abort();
     close(empty);
     __sanitizer_set_report_fd((void *)(intptr_t)dup(STDERR_FILENO));
     unsetenv("COLUMNS");
@@ -304,7 +305,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     if (count > 0) {
         if (chdir(home) != 0) abort();
         if (put_files(files != NULL ? files : end, end)) ask(count, words);
-        if (fchdir(before) != 0) abort();
+        if (fchdir(folder_before) != 0) abort();
         clear_home();
     }
     free(bytes);
