@@ -206,10 +206,28 @@ static void ck_messages(const char *said, size_t length)
         if (strncmp(at, "railbow: ", 9) != 0 || strchr(at, '\n') == NULL) abort();
 }
 
-/* `named`: NULL or "-" for stdout. Returned: NULL where the file was not written. */
+/* Where the answers of a run go. */
+typedef struct answers {
+    options given;
+    bool is_read;                   /* the options are good */
+    bool keeps_output, keeps_report; /* something stood there before */
+} answers;
+
+static bool is_standard(const char *named)
+{
+    return named == NULL || strcmp(named, "-") == 0;
+}
+
+static bool stands(const char *named)
+{
+    struct stat there;
+    return named != NULL && lstat(named, &there) == 0;
+}
+
+/* Returned: NULL where no file was written. */
 static char *written(const char *named, int standard, size_t *length)
 {
-    if (named == NULL || strcmp(named, "-") == 0) return read_whole(standard, length);
+    if (is_standard(named)) return read_whole(standard, length);
     const int file = open(named, O_RDONLY);
     if (file < 0) return NULL;
     char *bytes = read_whole(file, length);
@@ -217,15 +235,17 @@ static char *written(const char *named, int standard, size_t *length)
     return bytes;
 }
 
-static void ck_answers(const options *o, int standard)
+static void ck_answers(const answers *a, int standard)
 {
+    const options *o = &a->given;
     size_t length = 0;
-    if (o->format == FORMAT_JSON && !(o->report != NULL && strcmp(o->report, "-") == 0 && o->output == NULL)) {
+    const bool page_on_stdout = o->report != NULL && is_standard(o->report);
+    if (o->format == FORMAT_JSON && !a->keeps_output && !(page_on_stdout && is_standard(o->output))) {
         char *answer = written(o->output, standard, &length);
         if (answer != NULL) ck_json(answer, length);
         free(answer);
     }
-    if (o->report == NULL) return;
+    if (o->report == NULL || a->keeps_report) return;
     char *page = written(o->report, standard, &length);
     if (page != NULL && length > 0) ck_page(page, length, o->live);
     free(page);
@@ -259,16 +279,20 @@ static int run(int count, char **words)
     return status;
 }
 
-/* Reads the options once more, to know where the answers went. */
-static bool read_options(options *o, int count, char **words)
+/* Reads the options before the run does, to know where its answers go. What is said about them is dropped. */
+static void expect(answers *a, int count, char **words, int messages)
 {
+    char *given[WORDS_MOST + 1];
+    memcpy(given, words, sizeof given);
     const command *c = command_find(words[1]);
-    *o = (options){0};
+    *a = (answers){.is_read = false};
     optind = 0;
-    const bool fine = c != NULL && options_read(o, c->name, c->takes, count - 1, words + 1);
+    a->is_read = c != NULL && options_read(&a->given, c->name, c->takes, count - 1, given + 1) && !a->given.help;
+    a->keeps_output = stands(a->given.output);
+    a->keeps_report = stands(a->given.report);
     say_rest();
     fflush(stderr);
-    return fine && !o->help;
+    if (ftruncate(messages, 0) != 0 || lseek(messages, 0, SEEK_SET) != 0) abort();
 }
 
 static void ask(int count, char **words)
@@ -277,17 +301,17 @@ static void ask(int count, char **words)
     if (standard < 0 || messages < 0) abort();
     fflush(stdout);
     const int first = put_in_place_of(STDOUT_FILENO, standard), second = put_in_place_of(STDERR_FILENO, messages);
+    answers a;
+    expect(&a, count, words, messages);
     const int status = run(count, words);
-    size_t length = 0;
-    char *said = read_whole(messages, &length);
-    options o;
-    const bool answered = read_options(&o, count, words);
     put_back(STDOUT_FILENO, first);
     put_back(STDERR_FILENO, second);
+    size_t length = 0;
+    char *said = read_whole(messages, &length);
     if (status < ALL_HOLD || status > NO_VERDICT || (status == NO_VERDICT && length == 0)) abort(); /* no error without a message */
     ck_messages(said, length);
-    if (answered) ck_answers(&o, standard);
-    options_free(&o);
+    if (a.is_read) ck_answers(&a, standard);
+    options_free(&a.given);
     free(said);
     close(standard);
     close(messages);
