@@ -373,6 +373,27 @@ START_TEST(questions_past_the_end)
 }
 END_TEST
 
+/* Loads whose stresses no number holds: no answer, and no number with it. */
+START_TEST(loads_beyond_all_numbers)
+{
+    static const double loads[] = {1e80, 1e140};
+    for (size_t i = 0; i < 2; i++) {
+        built b;
+        rbow_frame_lowest lowest;
+        begin(&b);
+        const size_t foot = add_joint(&b, 0, 0, 0, RBOW_HELD_FIXED), top = add_joint(&b, 0, 0, 60, 0);
+        add_tube(&b, foot, top, 1.25, .058, &steel)->bow = .05;
+        push_joint(&b, top, 0, 0, loads[i]);
+        ck_assert_int_eq(open_frame(&b), RBOW_OK);
+        ck_assert_int_eq(rbow_frame_check(b.solver, &b.run, b.tube, b.joint, &b.whole), RBOW_STRESS_OVERFLOW);
+        ck_assert(isnan(b.tube[0].margin) && isnan(b.joint[1].move[0]) && isnan(b.whole.margin) && b.tube[0].verdict == RBOW_SHORT);
+        ck_assert_int_eq(rbow_frame_margin(b.solver, &b.run, INFINITY, &lowest), RBOW_STRESS_OVERFLOW);
+        ck_assert_int_eq(use_of(&b, (question){1, RBOW_FRAME_AS_BUILT, 0}, RBOW_BY_YIELD), RBOW_STRESS_OVERFLOW);
+        end(&b);
+    }
+}
+END_TEST
+
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, a_wrong_number_of_a_tube);
@@ -389,6 +410,7 @@ static void fill(TCase *cases)
     tcase_add_test(cases, a_run_with_faults_has_no_answer);
     tcase_add_test(cases, questions_out_of_range);
     tcase_add_test(cases, questions_past_the_end);
+    tcase_add_test(cases, loads_beyond_all_numbers);
 }
 
 int main(void)
