@@ -142,6 +142,28 @@ START_TEST(places_and_factors_that_are_none)
 }
 END_TEST
 
+/* Loads whose stresses are beyond all limits by hundreds of powers of ten: no margin, no life, and nothing that looks like one. */
+START_TEST(loads_beyond_all_numbers)
+{
+    for (int what = 0; what < 4; what++)
+        for (int kind = 0; kind < RBOW_DETAIL_KIND_COUNT; kind++) {
+            rbow_member m = bowed();
+            const rbow_material k = with_ultimate();
+            rbow_detail d = detail_of(kind, 10);
+            rbow_detail_result r;
+            rbow_life_result life;
+            const rbow_life_row row = {&m, 1, 0, 1};
+            double *const loads[] = {&m.point_load, &m.spread_load, &m.torque, &m.compression};
+            d.stub_od = 1.12, d.stub_wall = .095; /* into the tube */
+            *loads[what] = what == 3 ? -1e180 : 1e180;
+            ck_assert_int_eq(rbow_detail_check(&d, &m, &k, &r), RBOW_STRESS_OVERFLOW);
+            ck_assert(isnan(r.margin) && isnan(r.factor) && isnan(r.moment) && r.verdict == RBOW_SHORT);
+            ck_assert_int_eq(rbow_life_of(&d, &row, 1, &k, &weld, &life), RBOW_OK);
+            ck_assert(isnan(life.runs) && (life.remarks & RBOW_LIFE_LOW_CYCLE) != 0);
+        }
+}
+END_TEST
+
 /* ---- forces and lives of a frame --------------------------------------------------------------------------- */
 
 static void open_mast(built *b, double load)
@@ -249,6 +271,7 @@ static void fill(TCase *c)
     tcase_add_test(c, one_branch_goes_on);
     tcase_add_test(c, unknowns_that_are_left);
     tcase_add_test(c, places_and_factors_that_are_none);
+    tcase_add_test(c, loads_beyond_all_numbers);
     tcase_add_test(c, forces_of_a_frame);
     tcase_add_test(c, lives_of_a_frame);
     tcase_add_test(c, a_tube_that_is_none);
