@@ -192,7 +192,7 @@ RBOW_API rbow_status rbow_frame_detail_check(rbow_frame_solver *solver, const rb
                                              rbow_detail_result *result);
 
 /* The lowest margin of a run, of its tubes and details: as rbow_frame_margin, for studies that need it many times.
- * Given:    solver, run, details, count; most  as there
+ * Given:    solver, run, details (may be NULL where count is 0), count; most  as there
  * Returned: lowest  governs RBOW_FRAME_BY_NONE and governs_at the place where a detail has it
  *           detail  which has it; count where a tube does, or none is lower
  * Status:   as rbow_frame_margin, rbow_frame_details_check */

@@ -153,7 +153,7 @@ RBOW_API rbow_status rbow_frame_profile(rbow_frame_solver *solver, const rbow_fr
 /* The place along one tube where yield or interaction is used most, in a state.
  * Given:    as rbow_frame_state; check  RBOW_BY_YIELD or RBOW_BY_INTERACTION
  * Returned: use  its `level` is the utilisation there, its factor the one given; tension 0. NaN after a failure
- * Status:   as rbow_frame_state | RBOW_OUT_OF_RANGE (no such tube or check) */
+ * Status:   as rbow_frame_state | RBOW_OUT_OF_RANGE (no such tube or check) | RBOW_STRESS_OVERFLOW */
 RBOW_API rbow_status rbow_frame_use(rbow_frame_solver *solver, const rbow_frame_run *run, double factor, int fit, size_t tube,
                                     int check, rbow_limit *use);
 

@@ -16,7 +16,9 @@ rbow_status rbow_forces_beside(const prepared *p, double factor, double at, plac
     if (!(axial < p->critical_load)) return RBOW_UNSTABLE;
     rbow_equilibrium_at(p, factor, &solved);
     *f = rbow_forces_of(p, &solved, axial, factor * p->member.torque, at, side);
-    return isfinite(f->moment_up + f->moment_right + f->shear_up + f->shear_right) ? RBOW_OK : RBOW_STRESS_OVERFLOW;
+    if (isfinite(f->axial + f->torque + f->moment_up + f->moment_right + f->shear_up + f->shear_right)) return RBOW_OK;
+    NO_RESULT(f);
+    return RBOW_STRESS_OVERFLOW;
 }
 
 static bool is_concrete(const rbow_member *m)

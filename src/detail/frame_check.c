@@ -211,7 +211,7 @@ rbow_status rbow_frame_details_margin(rbow_frame_solver *s, const rbow_frame_run
     for (size_t from = 0; (from == 0 || from < count) && status == RBOW_OK && lowest->margin > -1; from += FOLLOWED_MOST) {
         followed f;
         rbow_frame_lowest found;
-        status = follow(s, details + from, count - from, &f);
+        status = follow(s, count > 0 ? details + from : NULL, count - from, &f);
         s->follows_only = from > 0; /* the tubes are searched with the first details */
         if (status == RBOW_OK) status = rbow_frame_margin(s, run, lowest->margin, &found);
         unfollow(s);

@@ -108,7 +108,9 @@ rbow_status rbow_frame_use(rbow_frame_solver *s, const rbow_frame_run *run, doub
     if (status != RBOW_OK) return status;
     rbow_frame_evaluate(s, &s->tubes[tube], rbow_frame_path_state(&path), factor, true, &e);
     if (!e.stands) return RBOW_UNSTABLE;
-    tell_use(&s->tubes[tube], &e, check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION, use);
+    const int which = check == RBOW_BY_YIELD ? LIMIT_YIELD : LIMIT_INTERACTION;
+    if (!isfinite(e.limits[which].utilisation)) return RBOW_STRESS_OVERFLOW;
+    tell_use(&s->tubes[tube], &e, which, use);
     return RBOW_OK;
 }
 

@@ -15,7 +15,9 @@
 
 #define ALL_LANES ((1u << LANES) - 1)
 
+#ifndef INLINE /* tests/coverage gives its own */
 #define INLINE static inline __attribute__((always_inline))
+#endif
 
 #if LANES == 1
 

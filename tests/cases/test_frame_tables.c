@@ -2,6 +2,8 @@
 #include "near.h"
 
 #include "cases/frame_results.h"
+#include "table/reader.h"
+#include "table/text.h"
 
 #include <math.h>
 #include <string.h>
@@ -57,6 +59,41 @@ START_TEST(the_words_of_held_are_their_bits)
     ck_assert_str_eq(field_text(held, &j), "ry");
     j.joint.held = RBOW_HELD_X | RBOW_HELD_RY; /* no one word */
     ck_assert_ptr_null(field_text(held, &j));
+}
+END_TEST
+
+/* Reads one joint. Returned: what it is held by; -1 after the message `said`. */
+static int held_as(const char *cell, const char *said)
+{
+    joint_row none;
+    row_batch b = {0};
+    text file = {0};
+    int held = -1;
+    field_defaults(&joint_list, &none);
+    text_format(&file, "joint,x [in],y [in],z [in],held\na,0,0,0,%s\n", cell);
+    reader *r = reader_new(&joint_list, "j.csv", &none);
+    reader_feed(r, file.at, file.length, &b);
+    ck_assert_uint_eq(b.count, 1);
+    if (b.rows[0].record != NULL) held = (int)((const joint_row *)b.rows[0].record)->joint.held;
+    else ck_assert_str_eq(b.rows[0].complaints, said);
+    ck_assert_str_eq(reader_trouble(r), "");
+    ck_assert(!reader_is_short_of_memory(r));
+    row_batch_free(&b);
+    reader_free(r);
+    text_free(&file);
+    return held;
+}
+
+START_TEST(words_of_held_in_any_order)
+{
+    ck_assert_int_eq(held_as("fixed", ""), RBOW_HELD_FIXED);
+    ck_assert_int_eq(held_as("pinned ry", ""), RBOW_HELD_PINNED | RBOW_HELD_RY);
+    ck_assert_int_eq(held_as("rz  z x x", ""), RBOW_HELD_X | RBOW_HELD_Z | RBOW_HELD_RZ);
+    ck_assert_int_eq(held_as("Y RX", ""), RBOW_HELD_Y | RBOW_HELD_RX);
+    ck_assert_int_eq(held_as("", ""), RBOW_HELD_NONE);
+    ck_assert_int_eq(held_as("x q", "j.csv:2: held: 'q' is not known: use fixed, pinned, x, y, z, rx, ry or rz; several stand with blanks between them\n"), -1);
+    ck_assert_int_eq(held_as("xy", "j.csv:2: held: 'xy' is not known: use fixed, pinned, x, y, z, rx, ry or rz; several stand with blanks between them\n"), -1);
+    ck_assert_int_eq(held_as("caf\xE9", "j.csv:2: held: 'caf\\xE9' is not UTF-8\n"), -1);
 }
 END_TEST
 
@@ -125,6 +162,7 @@ static void fill(TCase *c)
     tcase_add_test(c, defaults_are_those_of_the_library);
     tcase_add_test(c, each_load_column_knows_what_it_acts_on);
     tcase_add_test(c, the_words_of_held_are_their_bits);
+    tcase_add_test(c, words_of_held_in_any_order);
     tcase_add_test(c, a_tube_counts_in_its_worst_run);
     tcase_add_test(c, the_factor_that_decides);
     tcase_add_test(c, near_buckling_is_the_last_remark);

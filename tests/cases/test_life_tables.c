@@ -76,7 +76,43 @@ START_TEST(columns_of_the_other_kind_are_refused)
     fault_is(r, "log_a1", "kind weld");
     r = w2();
     r.curve.m1 = NAN;
-    fault_is(r, "m1", "needs it");
+    fault_is(r, "m1", "a curve of kind weld needs it");
+}
+END_TEST
+
+/* MIL-HDBK-5H, figure 2.3.1.2.8(a), from memory: log N = 9.65 - 2.85 log(S_eq - 61.3), S_eq = S_max (1 - R)^0.41. */
+START_TEST(a_curve_of_metal_needs_its_numbers)
+{
+    static const char *const needed[] = {"a1", "a2", "a3", "a4"};
+    curve_row r;
+    field_defaults(&curve_list, &r);
+    r.curve.name = "4130";
+    r.curve.kind = RBOW_SN_METAL;
+    r.stress_unit = KSI;
+    const double numbers[] = {9.65, -2.85, 0.41, 61.3};
+    for (int i = 0; i < 4; i++) {
+        fault_is(r, needed[i], "a curve of kind metal needs it");
+        field_set(field_find(&curve_list, needed[i]), &r, numbers[i]);
+    }
+    fault_is(r, NULL, NULL);
+}
+END_TEST
+
+/* The second branch is given whole or not at all. */
+START_TEST(half_a_branch_is_refused)
+{
+    static const char *const three[] = {"log_a2", "m2", "knee_cycles"};
+    for (int i = 0; i < 3; i++) {
+        const field *f = field_find(&curve_list, three[i]);
+        curve_row r = w2();
+        field_set(f, &r, NAN);
+        fault_is(r, three[i], "go together");
+        r = w2();
+        const double given = field_get(f, &r);
+        r.curve.log_a2 = r.curve.m2 = r.curve.knee_cycles = NAN;
+        field_set(f, &r, given);
+        fault_is(r, i == 2 ? "m2" : "knee_cycles", "go together");
+    }
 }
 END_TEST
 
@@ -110,6 +146,25 @@ START_TEST(numbers_have_two_digits)
     said_as(9.949e8, "990 million");
     said_as(9.951e8, "over 1000 million");
     said_as(1e300, "over 1000 million");
+}
+END_TEST
+
+static void runs_said_as(double runs, const char *words)
+{
+    text t = {0};
+    life_put_runs(&t, runs);
+    ck_assert_str_eq(t.at, words);
+    text_free(&t);
+}
+
+START_TEST(runs_in_words)
+{
+    runs_said_as(NAN, "no number");
+    runs_said_as(INFINITY, "no end by its curve");
+    runs_said_as(0.99, "less than one run");
+    runs_said_as(1, "about 1.0 runs");
+    runs_said_as(3449, "about 3 400 runs");
+    runs_said_as(2e9, "over 1000 million runs");
 }
 END_TEST
 
@@ -193,6 +248,61 @@ START_TEST(costs)
 }
 END_TEST
 
+static void ck_loads(const life_told *told, const char *words)
+{
+    text t = {0};
+    life_put_loads(&t, told);
+    if (words == NULL) ck_assert_uint_eq(t.length, 0);
+    else ck_assert_msg(strncmp(t.at, words, strlen(words)) == 0, "%s", t.at);
+    text_free(&t);
+}
+
+/* Lives of one load case each: perhaps their tube has other loads. In a frame its runs are added up anyway. */
+START_TEST(which_loads_a_life_has)
+{
+    life_row rows[] = {{.loads = 1}, {.loads = 1}};
+    life_told told = {.rows = rows, .count = 2};
+    ck_assert(life_loads_are_single(rows, 2) && !life_loads_are_single(rows, 0));
+    ck_loads(&told, "Each life here is of one load case alone.");
+    told.of_frame = true;
+    ck_loads(&told, NULL);
+    told.of_frame = false;
+    rows[1].loads = 3;
+    ck_assert(!life_loads_are_single(rows, 2));
+    ck_loads(&told, NULL);
+    told.picked = true;
+    ck_loads(&told, "Only the load cases that --case picks count here");
+}
+END_TEST
+
+START_TEST(why_this_curve)
+{
+    static const struct {
+        int kind, butt, curve;
+        bool usual;
+        const char *words;
+    } want[] = {
+        {RBOW_DETAIL_HOLE, 1, RBOW_SN_METAL, false, "Curve 4130: a metal curve, with the mean stress."},
+        {RBOW_DETAIL_RING_WELD, 1, RBOW_SN_WELD, false, "Curve W2: a weld curve, over the range of stress."},
+        {RBOW_DETAIL_HOLE, 1, RBOW_SN_METAL, true, "Curve 4130, which is usual for a hole outside the weld zones (common practice"},
+        {RBOW_DETAIL_PLACE, 1, RBOW_SN_WELD, true, "Curve W2, which is usual for a place in a weld zone (common practice"},
+        {RBOW_DETAIL_SLEEVE, 1, RBOW_SN_WELD, true, "Curve W2, which is usual for a sleeve over a butt weld (common practice"},
+        {RBOW_DETAIL_SLEEVE, 0, RBOW_SN_WELD, true, "Curve W2, which is usual for a sleeve that carries alone (common practice"},
+        {RBOW_DETAIL_SOCKET, 0, RBOW_SN_WELD, true, "Curve W2, which is usual for a socket (common practice"},
+    };
+    for (size_t i = 0; i < sizeof want / sizeof *want; i++) {
+        life_row r = life_of(100, 100, want[i].curve, false);
+        text t = {0};
+        r.usual = want[i].usual;
+        r.given.kind = want[i].kind;
+        r.given.butt = want[i].butt;
+        life_put_curve(&t, &r);
+        ck_assert_msg(strncmp(t.at, want[i].words, strlen(want[i].words)) == 0, "%s", t.at);
+        text_free(&t);
+    }
+}
+END_TEST
+
 START_TEST(remarks_fit)
 {
     char all[LIFE_REMARKS_ROOM], one[LIFE_REMARKS_ROOM];
@@ -217,11 +327,16 @@ int main(void)
     tcase_add_test(c, a_curve_of_a_book_is_sound);
     tcase_add_test(c, branches_meet_at_the_knee);
     tcase_add_test(c, columns_of_the_other_kind_are_refused);
+    tcase_add_test(c, a_curve_of_metal_needs_its_numbers);
+    tcase_add_test(c, half_a_branch_is_refused);
     tcase_add_test(c, numbers_have_two_digits);
+    tcase_add_test(c, runs_in_words);
     tcase_add_test(c, first_to_crack_comes_first);
     tcase_add_test(c, what_forcing_costs_most);
     tcase_add_test(c, whether_the_forced_fit_matters);
     tcase_add_test(c, costs);
+    tcase_add_test(c, which_loads_a_life_has);
+    tcase_add_test(c, why_this_curve);
     tcase_add_test(c, remarks_fit);
     suite_add_tcase(s, c);
     SRunner *runner = srunner_create(s);

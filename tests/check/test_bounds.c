@@ -206,12 +206,30 @@ START_TEST(sizes_of_a_square_are_met)
 }
 END_TEST
 
+/* Rounding of a sum is 1e-14 of what adds up to it: of a movement also where the joints stand and how they turn, of a moment not. */
+START_TEST(rounding_of_what_adds_up)
+{
+    static const struct {
+        solution solved;
+        double moment, movement; /* what adds up */
+    } of[] = {
+        {{.share[SPREAD] = {3, 0}}, 3, 3}, {{.share[SPREAD] = {3, 0}, .share[ODD] = {0, -2}}, 5, 5},
+        {{.offset = {0, -4}}, 0, 4}, {{.turn = {7, 0}}, 0, 7}, {{.share[EVEN] = {1, 0}, .offset = {2, 0}, .turn = {0, 4}}, 1, 7},
+    };
+    for (size_t i = 0; i < sizeof of / sizeof *of; i++) {
+        near_within(search_for(NULL, &of[i].solved, MOMENT).noise, 1e-28 * of[i].moment * of[i].moment, 1e-12, 0);
+        near_within(search_for(NULL, &of[i].solved, MOVEMENT).noise, 1e-28 * of[i].movement * of[i].movement, 1e-12, 0);
+    }
+}
+END_TEST
+
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, no_place_of_a_cell_exceeds_its_bound);
     tcase_add_test(cases, no_derivative_exceeds_its_size);
     tcase_add_test(cases, no_polynomial_exceeds_its_bound);
     tcase_add_test(cases, sizes_of_a_square_are_met);
+    tcase_add_test(cases, rounding_of_what_adds_up);
     tcase_set_timeout(cases, 3000);
 }
 

@@ -194,6 +194,36 @@ static void s_shape(built *b, const rbow_material *k, double clock)
     ck_assert_int_eq(open_frame(b), RBOW_OK);
 }
 
+/* At a point load the side with more shear counts, whichever end is near it: a short tube on two supports by hand, M = F a b/L and
+ * V = F b/L, in a ring of throat 0.03 in. */
+START_TEST(ring_at_a_point_load)
+{
+    const double pi = 3.14159265358979323846;
+    const rbow_material k = with_ultimate();
+    double runs[2];
+    for (int mirrored = 0; mirrored < 2; mirrored++) {
+        built b;
+        begin(&b);
+        const unsigned held = RBOW_HELD_Y | RBOW_HELD_Z | RBOW_HELD_RX;
+        const size_t a = add_joint(&b, 0, 0, 0, held | RBOW_HELD_X), c = add_joint(&b, 8, 0, 0, held);
+        add_tube(&b, a, c, 1.25, .058, &k);
+        rbow_detail d = detail_of(RBOW_DETAIL_RING_WELD, mirrored ? 7 : 1);
+        d.throat = .03;
+        rbow_frame_load *l = push_joint(&b, 0, 0, 0, -500);
+        l->acts_on = RBOW_ACTS_ON_TUBE;
+        l->at = d.at;
+        ck_assert_int_eq(open_frame(&b), RBOW_OK);
+        const rbow_frame_life_row row = {&b.run, 1, 0, 1};
+        rbow_life_result r;
+        ck_assert_int_eq(rbow_frame_life_of(b.solver, &row, 1, 0, &d, &weld, &r), RBOW_OK);
+        near_within(r.range, hypot(500 * 7 / 8. / (pi * 1.25 * 1.25 / 4), sqrt(3) * 2 * 500 * 7 / 8. / (pi * 1.25)) / .03, 1e-6, 0);
+        runs[mirrored] = r.runs;
+        end(&b);
+    }
+    near_within(runs[0], runs[1], 1e-6, 0);
+}
+END_TEST
+
 /* A bow of unknown clock takes the worse of both sides, wherever the detail is. */
 START_TEST(both_sides)
 {
@@ -323,6 +353,7 @@ static void fill(TCase *c)
     tcase_add_test(c, beside_the_tubes);
     tcase_add_test(c, life_of_one_tube);
     tcase_add_test(c, life_of_a_forced_frame);
+    tcase_add_test(c, ring_at_a_point_load);
     tcase_add_test(c, both_sides);
     tcase_add_test(c, turned_loads);
     tcase_add_test(c, the_end_of_the_path);

@@ -125,7 +125,8 @@ static rbow_frame_lowest lowest_in_full(built *b, const rbow_frame_detail *detai
     return lowest;
 }
 
-static void ck_lowest(built *b, const rbow_frame_detail *details, size_t count)
+/* Returned: the detail that governs; `count` for none. */
+static size_t ck_lowest(built *b, const rbow_frame_detail *details, size_t count)
 {
     size_t detail, want_detail;
     rbow_frame_lowest got;
@@ -146,6 +147,7 @@ static void ck_lowest(built *b, const rbow_frame_detail *details, size_t count)
     ck_assert_int_eq(rbow_frame_details_margin(b->solver, &b->run, details, count, above, &got, &detail), RBOW_OK);
     near_within(got.margin, want.margin, 1e-6, 1e-7);
     ck_assert_uint_eq(detail, want_detail);
+    return want_detail;
 }
 
 /* A large hole at any place of the list; none; details that never govern. With misses at B and gaps of either sign. */
@@ -166,9 +168,11 @@ START_TEST(the_lowest)
             rbow_frame_detail with[MANY];
             memcpy(with, details, sizeof with);
             with[weak].detail.kind = RBOW_DETAIL_HOLE;
-            with[weak].tube = 1;
+            with[weak].tube = 0;
             with[weak].detail.hole = 0.9;
-            ck_lowest(&b, with, MANY);
+            with[weak].detail.at = 3;
+            with[weak].detail.walls = 2;
+            ck_assert_uint_eq(ck_lowest(&b, with, MANY), weak);
         }
         details[20].detail.at = -1;
         rbow_frame_lowest lowest;

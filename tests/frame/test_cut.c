@@ -6,6 +6,8 @@
 #include <railbow/frame_cut.h>
 #include <railbow/release.h>
 
+#include <stddef.h>
+
 static const double pi = 3.14159265358979323846;
 
 enum { CUTS_MOST = 8, CUT_TUBE = 8 };
@@ -498,6 +500,90 @@ START_TEST(cuts_that_have_no_answer)
 }
 END_TEST
 
+/* Readings that are none: sizes below 0, sizes without a side, numbers without an end. A side without a size says nothing. */
+START_TEST(readings_that_are_none)
+{
+    static built b;
+    const rbow_frame_faces good = {.moved = 0.1, .moved_clock = 1, .turned = 0.002, .turned_clock = 2, .opened = -0.01};
+    const struct {
+        size_t offset;
+        double value;
+    } wrong[] = {{offsetof(rbow_frame_faces, moved), -0.1}, {offsetof(rbow_frame_faces, moved), NAN}, {offsetof(rbow_frame_faces, moved), INFINITY},
+                 {offsetof(rbow_frame_faces, moved_clock), NAN}, {offsetof(rbow_frame_faces, moved_clock), INFINITY},
+                 {offsetof(rbow_frame_faces, turned), -0.1}, {offsetof(rbow_frame_faces, turned), INFINITY},
+                 {offsetof(rbow_frame_faces, turned_clock), NAN}, {offsetof(rbow_frame_faces, opened), NAN}, {offsetof(rbow_frame_faces, opened), -INFINITY}};
+    const rbow_frame_cut_place place = {CUT_TUBE, 13};
+    rbow_frame_released r;
+    space_frame(&b);
+    ck_assert_int_eq(release(&b, place, &good, &r), RBOW_OK);
+    for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
+        rbow_frame_faces f = good;
+        *(double *)(void *)((char *)&f + wrong[i].offset) = wrong[i].value;
+        ck_assert_int_eq(release(&b, place, &f, &r), RBOW_NOT_FINITE);
+        ck_assert(isnan(r.fit_axial) && isnan(r.gap));
+    }
+    const rbow_frame_faces shut = {.moved = 0, .moved_clock = NAN, .turned = 0, .turned_clock = NAN, .opened = 0};
+    ck_assert_int_eq(release(&b, place, &shut, &r), RBOW_OK);
+    near_within(r.moment_a + r.moment_b + r.miss_a + r.miss_b, 0, 0, 1e-9);
+}
+END_TEST
+
+/* A frame or a run with faults, no memory, loads that the frame does not carry, and a rest that nothing holds. */
+START_TEST(frames_that_have_no_answer)
+{
+    static built b;
+    const rbow_frame_cut_place place = {CUT_TUBE, 13}, others[] = {{0, 10}, {1, 10}, {2, 10}, {6, 10}, {7, 10}};
+    rbow_frame_faces faces[5], f = {.moved = 0.1, .moved_clock = 0, .turned = NAN};
+    rbow_frame_released r;
+    rbow_frame_cut_note note = {0};
+    space_frame(&b);
+    ck_assert_int_eq(rbow_frame_cut(&b.frame, NULL, &place, 1, NULL, faces, NULL, NULL), RBOW_OUT_OF_RANGE);
+    ck_assert_int_eq(rbow_frame_release(&b.frame, &place, &f, NULL, &r, NULL), RBOW_OUT_OF_RANGE);
+    push_joint(&b, 5, 0, 0, -1)->index = 99; /* no such joint */
+    ck_assert_int_eq(cut(&b, true, &place, 1, faces, NULL, NULL), RBOW_OUT_OF_RANGE);
+    b.loads[0].acts_on = RBOW_ACTS_ON_TUBE;
+    ck_assert_int_eq(cut(&b, true, &place, 1, faces, NULL, NULL), RBOW_OUT_OF_RANGE);
+    ck_assert(isnan(faces[0].moved) && isnan(faces[0].opened));
+    b.loads[0].acts_on = RBOW_ACTS_ON_JOINT;
+    b.loads[0].index = 5;
+    b.loads[0].force[RBOW_X] = -1e7;
+    ck_assert_int_eq(cut(&b, true, &place, 1, faces, NULL, NULL), RBOW_UNSTABLE);
+    b.joints[5].mass = -1;
+    ck_assert_int_eq(cut(&b, false, &place, 1, faces, NULL, NULL), RBOW_OUT_OF_RANGE);
+    ck_assert_int_eq(release(&b, place, &f, &r), RBOW_OUT_OF_RANGE);
+    space_frame(&b);
+    for (int i = 0; i < 3; i++) b.joints[i].held = RBOW_HELD_Y | RBOW_HELD_RX; /* free in the x-z plane */
+    ck_assert_int_eq(cut(&b, false, &place, 1, faces, NULL, &note), RBOW_FRAME_NOT_HELD);
+    near_within(fmax(fabs(note.loose.motion[RBOW_X]), fmax(fabs(note.loose.motion[RBOW_Z]), fabs(note.loose.motion[RBOW_AXES + RBOW_Y]))), 1, 1e-9, 0);
+    space_frame(&b); /* the ring hangs on one tube alone */
+    ck_assert_int_eq(cut(&b, false, others, 5, faces, NULL, &note), RBOW_OK);
+    b.tubes[CUT_TUBE].end_b = RBOW_PINNED; /* and turns about its ball */
+    ck_assert_int_eq(cut(&b, false, others, 5, faces, NULL, &note), RBOW_FRAME_NOT_HELD);
+    ck_assert(isnan(faces[4].moved));
+}
+END_TEST
+
+/* A piece that comes off lies free: its readings say nothing of what was locked in. */
+START_TEST(a_free_piece_says_nothing)
+{
+    static built b;
+    rbow_frame_released r;
+    const rbow_frame_faces f = {.moved = 0.1, .moved_clock = 0, .turned = 0.001, .turned_clock = 1};
+    rbow_frame_cut_note note = {0};
+    begin(&b);
+    const size_t foot = add_joint(&b, 0, 0, 0, RBOW_HELD_FIXED), middle = add_joint(&b, 0, 0, 30, 0), top = add_joint(&b, 0, 0, 60, 0);
+    add_tube(&b, foot, middle, 1.25, .058, &steel);
+    add_tube(&b, middle, top, 1.25, .058, &steel);
+    b.frame.joints = b.joints;
+    b.frame.tubes = b.tubes;
+    const rbow_frame_cut_place place = {0, 10};
+    void *memory = malloc(rbow_frame_cut_memory(&b.frame, NULL, 1));
+    ck_assert_int_eq(rbow_frame_release(&b.frame, &place, &f, memory, &r, &note), RBOW_PIECE_NOT_HELD);
+    ck_assert(isnan(r.shear) && (note.loose.joint == middle || note.loose.joint == top));
+    free(memory);
+}
+END_TEST
+
 /* A joint that only the cut tubes held lies where it was, turned as it was. */
 START_TEST(a_joint_without_a_tube_stays)
 {
@@ -541,6 +627,9 @@ static void fill(TCase *cases)
     tcase_add_test(cases, the_front_is_off);
     tcase_add_test(cases, cuts_together_are_cuts_in_turn);
     tcase_add_test(cases, cuts_that_have_no_answer);
+    tcase_add_test(cases, readings_that_are_none);
+    tcase_add_test(cases, frames_that_have_no_answer);
+    tcase_add_test(cases, a_free_piece_says_nothing);
     tcase_add_test(cases, a_joint_without_a_tube_stays);
 }
 

@@ -309,6 +309,11 @@ START_TEST(what_cannot_be_is_refused)
     REFUSED(RBOW_OUT_OF_RANGE, set, -1e-9);
     REFUSED(RBOW_OUT_OF_RANGE, set, NAN);
     REFUSED(RBOW_OUT_OF_RANGE, set, INFINITY);
+    REFUSED(RBOW_OUT_OF_RANGE, weld_yield, 0);
+    REFUSED(RBOW_OUT_OF_RANGE, weld_yield, INFINITY);
+    REFUSED(RBOW_OUT_OF_RANGE, weld_zone, -1e-9);
+    REFUSED(RBOW_OUT_OF_RANGE, weld_zone, NAN);
+    REFUSED(RBOW_OUT_OF_RANGE, weld_zone, INFINITY);
 }
 END_TEST
 

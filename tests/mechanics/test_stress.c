@@ -70,13 +70,23 @@ START_TEST(refused)
         ck_assert(isnan(r.shear) && isnan(r.bending) && isnan(r.pressed) && isnan(r.pulled) && isnan(r.utilisation_pressed)
                   && isnan(r.utilisation_pulled) && isnan(r.interaction));
     }
-    s.column_load = NAN;
-    const rbow_actions fine = {1, 1, 1};
-    ck_assert_int_eq(rbow_stress_of(&s, &fine, &r), RBOW_OUT_OF_RANGE);
-    ck_assert_int_eq(rbow_yield_moment(&s, &fine, &moment), RBOW_OUT_OF_RANGE);
-    ck_assert(isnan(moment));
-    ck_assert_int_eq(rbow_interaction_moment(&s, &fine, &moment), RBOW_OUT_OF_RANGE);
-    ck_assert(isnan(moment));
+    const rbow_actions fine = {1, 1, 1}, twisted = {0, 0, INFINITY}, bent = {0, INFINITY, 0};
+    ck_assert_int_eq(rbow_stress_of(&s, &twisted, &r), RBOW_OUT_OF_RANGE);
+    ck_assert_int_eq(rbow_stress_of(&s, &bent, &r), RBOW_OUT_OF_RANGE);
+    double *const strengths[] = {&s.section.area, &s.section.section_modulus, &s.section.polar_inertia, &s.section.od, &s.compression_yield,
+                                 &s.yield, &s.column_load};
+    for (size_t i = 0; i < sizeof strengths / sizeof *strengths; i++)
+        for (int k = 0; k < 2; k++) {
+            const double sound = *strengths[i];
+            *strengths[i] = k == 0 ? 0 : (double)NAN;
+            ck_assert_int_eq(rbow_stress_of(&s, &fine, &r), RBOW_OUT_OF_RANGE);
+            ck_assert_int_eq(rbow_yield_moment(&s, &fine, &moment), RBOW_OUT_OF_RANGE);
+            ck_assert(isnan(moment));
+            ck_assert_int_eq(rbow_interaction_moment(&s, &fine, &moment), RBOW_OUT_OF_RANGE);
+            ck_assert(isnan(moment));
+            *strengths[i] = sound;
+            ck_assert_int_eq(rbow_stress_of(&s, &fine, &r), RBOW_OK);
+        }
 }
 END_TEST
 

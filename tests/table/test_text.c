@@ -91,6 +91,55 @@ START_TEST(what_a_user_wrote_is_shown_safely)
 }
 END_TEST
 
+static void ck_lines(const char *bytes, size_t n, const char *of_lines, const char *of_one)
+{
+    text lines = {0}, one = {0};
+    text_add(&lines, bytes, n);
+    text_put(&one, "kept\x1b ");
+    text_add(&one, bytes, n);
+    text_make_lines_printable(&lines);
+    text_make_printable(&one, 6);
+    ck_assert_str_eq(lines.at, of_lines);
+    ck_assert(strncmp(one.at, "kept\x1b ", 6) == 0);
+    ck_assert_str_eq(one.at + 6, of_one);
+    ck_assert(!lines.failed && !one.failed);
+    text_free(&lines);
+    text_free(&one);
+}
+#define LINES(bytes, of_lines, of_one) ck_lines(bytes, sizeof(bytes) - 1, of_lines, of_one)
+
+/* What goes to a terminal keeps its line ends, a message has none. */
+START_TEST(lines_stay_lines)
+{
+    LINES("a,b\n1,2\n", "a,b\n1,2\n", "a,b\\x0A1,2\\x0A");
+    LINES("a\x1b[2J\n\r\0b\n", "a\\x1B[2J\n\\x0D\\x00b\n", "a\\x1B[2J\\x0A\\x0D\\x00b\\x0A");
+    LINES("caf\xC3\xA9 \xE9\n", "caf\xC3\xA9 \\xE9\n", "caf\xC3\xA9 \\xE9\\x0A");
+    LINES("plain", "plain", "plain");
+    text none = {0};
+    text_make_lines_printable(&none);
+    ck_assert_ptr_null(none.at);
+}
+END_TEST
+
+/* A part that failed takes the whole with it; one that did not leaves it. */
+START_TEST(a_part_and_the_whole)
+{
+    text whole = {0}, part = {0}, lost = {0};
+    bool is_lost = false;
+    text_put(&part, "x");
+    text_free_part(&part, &whole);
+    ck_assert(!whole.failed && part.at == NULL);
+    text_reserve(&lost, SIZE_MAX);
+    ck_assert_str_eq(text_string(&lost, &is_lost), "");
+    ck_assert(is_lost);
+    text_free_part(&lost, &whole);
+    ck_assert(whole.failed && !lost.failed);
+    text_free_part(&part, &whole);
+    ck_assert(whole.failed);
+    text_free(&whole);
+}
+END_TEST
+
 START_TEST(a_message_is_one_printable_line)
 {
     text t = {0};
@@ -110,6 +159,8 @@ static void fill(TCase *cases)
     tcase_add_test(cases, room_is_reserved);
     tcase_add_test(cases, too_much_fails_and_stays_failed);
     tcase_add_test(cases, what_a_user_wrote_is_shown_safely);
+    tcase_add_test(cases, lines_stay_lines);
+    tcase_add_test(cases, a_part_and_the_whole);
     tcase_add_test(cases, a_message_is_one_printable_line);
 }
 

@@ -8,12 +8,11 @@ static double two_digits(double number)
     return scale >= 1 ? round(number / scale) * scale : round(number / scale) / (1 / scale);
 }
 
-/* Blanks between groups of three digits. */
+/* Below a million; a blank between groups of three digits. */
 static void put_whole(text *out, double number)
 {
     const unsigned long long whole = (unsigned long long)(number + 0.5);
-    if (whole >= 1000000) text_format(out, "%llu %03llu %03llu", whole / 1000000, whole / 1000 % 1000, whole % 1000);
-    else if (whole >= 1000) text_format(out, "%llu %03llu", whole / 1000, whole % 1000);
+    if (whole >= 1000) text_format(out, "%llu %03llu", whole / 1000, whole % 1000);
     else text_format(out, "%llu", whole);
 }
 
