@@ -68,7 +68,7 @@ static bool fill_picture(picture *p, const case_run *run, const load_case *c)
 
 static void put_case(text *out, const case_run *run, const load_case *c, picture *p, unit_system units)
 {
-    text_put(out, "<section class=\"card\">\n");
+    text_put(out, "<section>\n");
     html_element(out, "h2", NULL, c->name);
     if (fill_picture(p, run, c)) page_rail_drawing(out, p, c->member.od, units);
     else text_put(out, "<p>This case cannot be drawn: check says why.</p>\n");
@@ -85,8 +85,10 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     body.failed = p == NULL;
     page_refused(&body, &head);
     text_put(&body, "<p>Nothing is judged on this page. A direction that is not known is drawn as the check takes it, at its worst.</p>\n");
+    text_put(&body, "<div class=\"figures\">\n");
     for (size_t i = 0; i < kept->count && p != NULL; i++)
         put_case(&body, run, (const void *)(kept->kept + i * kept->list->record_size), p, head.units);
+    text_put(&body, "</div>\n");
     free(p);
     return report_write(page, &head, &body);
 }

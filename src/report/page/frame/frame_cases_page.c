@@ -19,7 +19,7 @@ static void put_names(const frame_paper *v, const frame_as_read *f, const text l
         if (!f->named[i]) continue;
         chart_name *name = &names[count++];
         frame_tube_middle(f->model, i, middle);
-        *name = (chart_name){0, 0, page_said(&labels[i]), "halo"};
+        *name = (chart_name){0, 0, page_said(&labels[i]), "halo quiet"};
         frame_on_paper(v, middle, &name->x, &name->y);
     }
     chart_names(&c, names, count);
@@ -59,7 +59,7 @@ void frame_cases_page(text *out, const page_head *head, const frame_as_read *f)
 {
     page_refused(out, head);
     put_count(out, f->model);
-    text_put(out, "<p class=\"keys\">");
+    text_put(out, "<h2>From its sides</h2>\n<p class=\"keys\">");
     frame_key_line(out, "tube-plain", "tube");
     text_put(out, "<span><svg class=\"key\" viewBox=\"0 0 44 12\" aria-hidden=\"true\"><rect x=\"17.5\" y=\"1.5\" width=\"9\" height=\"9\" "
                   "class=\"ring\"/></svg> joint with a support</span>\n</p>\n<div class=\"figures\">\n");

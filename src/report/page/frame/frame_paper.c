@@ -5,7 +5,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-enum { EDGE = 40, HIGH_MOST = 300 };
+enum { EDGE = 40, SQUARE_EDGE = 30, HIGH_MOST = 300 };
 
 /* ---- directions --------------------------------------------------------------------------------------------- */
 
@@ -84,7 +84,7 @@ frame_paper frame_paper_square(text *out, const frame_model *m, frame_direction 
     frame_paper v = {.out = out, .high = FIGURE_WIDTH};
     double middle[RBOW_AXES];
     frame_paper_turn(&v, from);
-    v.scale = (FIGURE_WIDTH / 2 - EDGE) / sphere(m, middle);
+    v.scale = (FIGURE_WIDTH / 2 - SQUARE_EDGE) / sphere(m, middle);
     v.left = FIGURE_WIDTH / 2 - v.scale * dot(middle, v.right);
     v.top = FIGURE_WIDTH / 2 + v.scale * dot(middle, v.up);
     return v;

@@ -236,8 +236,8 @@ static void put_views(text *out, const frame_answers *a, const frame_picture *p,
     text_format(out, "’%s</h2>\n", note);
     put_key(out, &d);
     text_put(out, "<div class=\"figures\">\n");
-    if (p->is_turned) frame_turned_put(out, a->model, p->turned, put_turned, &d);
     frame_sides_put(out, a->model, first, FRAME_SIDES - first, put_side, &d);
+    if (p->is_turned) frame_turned_put(out, a->model, p->turned, put_turned, &d);
     text_put(out, "</div>\n");
     frame_loads_caption(out, a, p->run, units);
     for (size_t i = 0; i < p->card_count; i++) text_free_part(&d.labels[i], out);
