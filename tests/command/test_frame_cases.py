@@ -244,7 +244,7 @@ class Views(CasesTest):
         self.points()
         page = self.page("--view", "30,20")
         lines = [line for line in page.iter("path") if line.get("data-tube")]
-        self.assertEqual((len(lines), {line.get("class") for line in lines}), (4 * len(self.PAIRS), {"tube-plain"}))
+        self.assertEqual((len(lines), {line.get("class") for line in lines}), (4 * len(self.PAIRS), {"as-read"}))
         text = joined("".join(page.find("body").itertext()))
         self.assertNotRegex(text.split("What was checked")[0], r"holds|SHORT|margin")
         self.assertIn("10 tubes and 5 joints, of which supports hold 1. Nothing is checked on this page.", text)

@@ -380,10 +380,14 @@ const tests = {
 
   async "axe finds nothing"(page) {
     if (!axe) return;
-    for (const [name, width, settings] of [["desk", 1280, {}], ["dark", 1280, { dark: true }], ["narrow", 390, { touch: true }]]) {
+    const frame = path.join(scratch, "frame.html");
+    spawnSync(program, ["check", "--live", "--report", frame, "-o", path.join(scratch, "frame.csv"), "--materials", MATERIALS, path.join(source, "cases/frame")]);
+    for (const [name, width, settings, shown = file] of [["desk", 1280, {}], ["dark", 1280, { dark: true }], ["narrow", 390, { touch: true }],
+      ["frame", 1280, {}, frame], ["frame-dark", 1280, { dark: true }, frame], ["frame-narrow", 390, { touch: true }, frame]]) {
       await page.size(width, 900, settings);
-      await page.open(file);
-      await page.until("document.documentElement.dataset.settled");
+      await page.open(shown);
+      await page.until(shown === file ? "document.documentElement.dataset.settled" : "document.querySelector('#turn svg')");
+      assert.strictEqual(await page.run("document.documentElement.scrollWidth"), width, name);
       await page.run("for (const d of document.querySelectorAll('details')) d.open = true");
       await page.until("document.querySelector('#table input')");
       await page.run(fs.readFileSync(axe, "utf8"));

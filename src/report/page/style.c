@@ -78,7 +78,7 @@ const char page_style[] =
     /* tubes of a frame: each class has its own thickness and dashes, beside its colour */
     "svg .tube-short{stroke:var(--red);stroke-width:4.2;stroke-dasharray:6 2}svg .tube-close{stroke:var(--ink);stroke-width:3;"
     "stroke-dasharray:11 2}\n"
-    "svg .tube-easy{stroke:var(--blue);stroke-width:1.7}svg .tube-other{stroke:var(--steel);stroke-width:1}svg .tube-plain{stroke:var(--ink);stroke-width:1.7}\n"
+    "svg .tube-easy{stroke:var(--blue);stroke-width:1.7}svg .tube-other{stroke:var(--steel);stroke-width:1}svg .as-read{stroke:var(--ink);stroke-width:1.7}\n"
     "svg .moved{stroke:var(--soft);stroke-width:1;stroke-dasharray:1.2 2.6;stroke-linecap:round}\n"
     "svg .quiet-line{stroke:var(--soft);stroke-width:1.2}svg path.support{fill:var(--paper);stroke:var(--soft);stroke-width:1}\n"
     "svg text.halo.red{fill:var(--red)}\n"

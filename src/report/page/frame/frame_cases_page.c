@@ -37,7 +37,7 @@ static void put_view(const frame_paper *v, const void *context)
         for (size_t i = 0; i < count; i++) page_short_name(&labels[i], f->model->tubes[i].name, NAME_WIDE);
         for (size_t i = 0; i < count; i++) {
             const size_t tube = order[i];
-            frame_tube_line(v, f->model, tube, "tube-plain", f->model->tubes[tube].name, f->named[tube] ? page_said(&labels[tube]) : NULL);
+            frame_tube_line(v, f->model, tube, "as-read", f->model->tubes[tube].name, f->named[tube] ? page_said(&labels[tube]) : NULL);
         }
         frame_joint_marks(v, f->model);
         put_names(v, f, labels);
@@ -60,7 +60,7 @@ void frame_cases_page(text *out, const page_head *head, const frame_as_read *f)
     page_refused(out, head);
     put_count(out, f->model);
     text_put(out, "<h2>From its sides</h2>\n<p class=\"keys\">");
-    frame_key_line(out, "tube-plain", "tube");
+    frame_key_line(out, "as-read", "tube");
     text_put(out, "<span><svg class=\"key\" viewBox=\"0 0 44 12\" aria-hidden=\"true\"><rect x=\"17.5\" y=\"1.5\" width=\"9\" height=\"9\" "
                   "class=\"ring\"/></svg> joint with a support</span>\n</p>\n<div class=\"figures\">\n");
     if (f->is_turned) frame_turned_put(out, f->model, f->turned, put_view, f);
