@@ -139,7 +139,7 @@ function showTurned(box) {
   if (!views || !still) return;
   turning.marks = marksIn(views);
   const side = (name) => make("button", { type: "button", onclick: () => turnTo(...turnSides[name]) }, name);
-  still.replaceWith(make("figure", { "data-view": "turned" }, make("h3", {}, "Turn it"),
+  still.replaceWith(make("figure", { "data-view": "turned" }, make("h3", {}, "From any direction"),
     make("div", { class: "row", role: "group", "aria-label": "Sides" }, ...Object.keys(turnSides).map(side), make("span", { id: "turned", class: "soft", "aria-live": "polite" })),
     make("div", { id: "turn", tabindex: "0", role: "application", "aria-roledescription": "view that can be turned", onkeydown: keyOnView, onpointerdown: dragView })));
   for (const svg of views.querySelectorAll("figure svg")) addGrips(svg);

@@ -121,6 +121,7 @@ class Table(CasesTest):
                 self.assertEqual(run.status, 2)
                 self.assertIn(message, run.err)
                 answer = json.loads(run.out)
+                self.assertTrue(self.cases("--format", "text").out.startswith("NOT CHECKED: line 2 (reasons above)."))
                 self.assertEqual(([row["tube"] for row in answer["rows"]], answer["refused"]), (["brace"], 1))
                 page = self.page(status=(2,))
                 self.assertEqual({line.get("data-tube") for line in page.iter("path") if line.get("data-tube")}, {"brace"})

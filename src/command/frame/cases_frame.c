@@ -22,7 +22,7 @@ typedef struct cases_of_frame {
     wanted wanted;
     run_facts facts;
     output out;
-    size_t refused;           /* rows of tubes.csv that have an error */
+    refused_rows refused;     /* rows of tubes.csv that have an error */
     listed_tube *listed;      /* the tubes that are picked */
     size_t count;
     frame_tube_row *rows;     /* every tube without an error, for the drawing */
@@ -103,12 +103,14 @@ static bool take_tubes(cases_of_frame *c)
     fine = fine && find_faults(&c->build, sound);
     c->drawn = *m;
     c->drawn.tube_count = 0;
-    for (size_t i = 0; i < m->tube_count && fine; i++)
+    c->refused = c->build.tables.refused[FRAME_TUBES];
+    for (size_t i = 0; i < m->tube_count && fine; i++) {
         if (sound[i]) take_tube(c, i);
+        else refused_add(&c->refused, c->build.tables.paths[FRAME_TUBES], m->tubes[i].line);
+    }
     c->drawn.tubes = c->rows;
     c->drawn.frame.tubes = c->tubes;
     c->drawn.frame.tube_count = c->drawn.tube_count;
-    c->refused = c->build.tables.refused[FRAME_TUBES].count + m->tube_count - c->drawn.tube_count;
     if (!fine) say("out of memory");
     free(sound);
     return fine;
@@ -118,8 +120,9 @@ static bool take_tubes(cases_of_frame *c)
 
 static bool write_text(cases_of_frame *c, const field_list *list)
 {
-    text t = {0}, unused = {0};
-    const screen s = screen_of(&c->out, false, NULL, &unused);
+    text t = {0}, words = {0};
+    const screen s = screen_of(&c->out, c->out.incomplete, &c->refused, &words);
+    put_refused(&t, &s);
     for (size_t i = 0; i < c->count; i++) {
         if (i > 0) text_char(&t, '\n');
         record_text(&t, list, &c->listed[i], &s);
@@ -127,7 +130,7 @@ static bool write_text(cases_of_frame *c, const field_list *list)
     put_end(&t, &s);
     const bool fine = output_text(&c->out, &t);
     text_free(&t);
-    text_free(&unused);
+    text_free(&words);
     return fine;
 }
 
@@ -138,7 +141,7 @@ static bool write_answer(cases_of_frame *c)
     if (c->out.format == FORMAT_TEXT) return write_text(c, &columns.rows);
     rows written = rows_for(&c->out, c->out.format == FORMAT_JSON ? &columns.list : &columns.rows);
     for (size_t i = 0; i < c->count; i++) rows_add(&written, &c->listed[i]);
-    const bool fine = rows_begin(&c->out, written.list, &c->facts) && output_text(&c->out, &written.written) && rows_end(&c->out, c->refused, NULL, NULL);
+    const bool fine = rows_begin(&c->out, written.list, &c->facts) && output_text(&c->out, &written.written) && rows_end(&c->out, c->refused.count, NULL, NULL);
     rows_free(&written);
     return fine;
 }
@@ -146,7 +149,7 @@ static bool write_answer(cases_of_frame *c)
 static bool write_page(const cases_of_frame *c, output *page, int status)
 {
     const options *o = c->options;
-    const case_run as_run = {.options = o, .facts = c->facts, .refused = {.count = c->refused}};
+    const case_run as_run = {.options = o, .facts = c->facts, .refused = c->refused};
     page_head head = report_head(&as_run, page, status);
     const frame_as_read read = {&c->drawn, c->named, o->view_given, {o->azimuth, o->elevation}};
     text body = {0};
@@ -160,11 +163,12 @@ static int take_and_write(cases_of_frame *c, output *page)
 {
     if (!take_tubes(c)) return NO_VERDICT;
     const int status = wanted_all_found(&c->wanted) && c->build.sound ? ALL_HOLD : NO_VERDICT;
+    if (c->count == 0) return NO_VERDICT;
     c->out.incomplete = status == NO_VERDICT;
-    c->out.answered = write_answer(c) && c->count > 0;
+    c->out.answered = write_answer(c);
     if (page != NULL) {
         page->incomplete = c->out.incomplete;
-        page->answered = c->drawn.tube_count > 0 && c->count > 0 && write_page(c, page, status);
+        page->answered = write_page(c, page, status);
     }
     return c->out.answered ? status : NO_VERDICT;
 }
