@@ -4,6 +4,7 @@
 #include "cases/field_lines.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Numbers of any sign, and of at least 0, that are 0 where their cell is empty. */
 #define SIGNED(record, name_, at, dimension_, meaning_)                                                        \
@@ -125,6 +126,24 @@ static const field load_fields[] = {
     OWN_TEXT(frame_load_row, "note", note, "", "a remark of the user"),
 };
 const field_list frame_load_list = FIELD_LIST("load", load_fields, frame_load_row);
+
+_Static_assert(sizeof tube_fields / sizeof *tube_fields + 2 <= sizeof((listed_tube_columns *)0)->fields / sizeof(field), "every column has room");
+_Static_assert(offsetof(listed_tube, given) == 0, "the offsets of frame_tube_row hold");
+
+void listed_tube_columns_fill(listed_tube_columns *l)
+{
+    static const field further[] = {
+        {.name = "length", .kind = FIELD_NUMBER, .dimension = DIM_LENGTH, .offset = offsetof(listed_tube, length), .fallback_text = "",
+         .meaning = "joint to joint, as the joints lie; no column of tubes.csv"},
+        {.name = "line", .kind = FIELD_NUMBER, .offset = offsetof(listed_tube, line), .fallback_text = "", .meaning = "line of tubes.csv"},
+    };
+    const size_t count = frame_tube_list.count;
+    memcpy(l->fields, tube_fields, sizeof tube_fields);
+    memcpy(l->fields + count, further, sizeof further);
+    for (size_t i = 0; i < count; i++) l->fields[i].rule &= ~FIELD_REQUIRED;
+    l->list = (field_list){"tube", l->fields, count + 2, sizeof(listed_tube)};
+    l->rows = (field_list){"tube", l->fields, count + 1, sizeof(listed_tube)};
+}
 
 const char *const frame_files[FRAME_TABLES] = {"joints.csv", "tubes.csv", "loads.csv"};
 const field_list *const frame_lists[FRAME_TABLES] = {&joint_list, &frame_tube_list, &frame_load_list};

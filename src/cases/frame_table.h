@@ -37,6 +37,21 @@ bool frame_load_is_for_life(const field *f);
 /* The part of a tube: its own name where none is given. */
 const char *frame_tube_part(const frame_tube_row *t);
 
+typedef struct listed_tube { /* a tube as it was read, for the command cases */
+    frame_tube_row given; /* every default resolved; NaN for the clock of a miss that is not there */
+    double length;        /* in, joint to joint */
+    double line;          /* of the file */
+} listed_tube;
+
+typedef struct listed_tube_columns {
+    field fields[32];
+    field_list list; /* of listed_tube: the columns of tubes.csv, then length and line */
+    field_list rows; /* the same without line */
+} listed_tube_columns;
+
+/* A filled list points into itself: do not copy it. */
+void listed_tube_columns_fill(listed_tube_columns *l);
+
 /* The files of a frame in its folder, in the order of the tables above. */
 enum { FRAME_JOINTS, FRAME_TUBES, FRAME_LOADS, FRAME_TABLES };
 extern const char *const frame_files[FRAME_TABLES];

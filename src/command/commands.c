@@ -30,7 +30,7 @@ const command commands[] = {
              "against its own limits at the same load factors, in its own worst case; the margin of a tube is then the lowest of its own and "
              "its details', and governs gives the detail's name. --of details writes a row for each detail.",
      .example = "railbow check --format text nose.csv",
-     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_LIVE | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_VIEW | TAKES_LIVE | TAKES_JOBS,
      .run = command_check},
     {.name = "explain",
      .summary = "the working of one load case, or of one tube of a frame, from its inputs to its margin",
@@ -42,7 +42,7 @@ const command commands[] = {
              "loads and supports of the whole frame in balance, the movements of the tube's joints, its axial force, the slopes and forces "
              "at its ends, then the same steps as of a load case. --report also writes a page with the tube in the frame.",
      .example = "railbow explain nose.csv 'new rail - forced 1/2'",
-     .takes = TAKES_TEXT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT,
+     .takes = TAKES_TEXT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_VIEW,
      .run = command_explain},
     {.name = "compare",
      .summary = "which tube to choose: every case with every wall",
@@ -208,13 +208,17 @@ const command commands[] = {
      .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_MATERIAL | TAKES_WALLS,
      .run = command_section},
     {.name = "cases",
-     .summary = "load cases as they are read: every column, defaults filled in",
-     .operands = "FILE...",
+     .summary = "load cases, or the tubes of a frame, as they are read: every column, defaults filled in",
+     .operands = "FILE... | FOLDER",
      .text = "Reads load cases as every command does and prints each column with the value that is meant, whatever units and "
              "notation the file has. --row, --case and --part choose, --set changes. The CSV is a file of load cases again; JSON also has "
-             "the line of each. The exit status is 0, or 2 if a row has an error.",
+             "the line of each. The exit status is 0, or 2 if a row has an error. --report draws each case, without a verdict. FOLDER is a frame: "
+             "the command prints its tubes, with the length from joint to joint, and --report draws the frame from the side, from above and "
+             "from the front, without margins: look at it before you check it. The tubes that --case and --part pick bear their names. "
+             "--view adds a view from any direction: the azimuth turns the frame about its upright axis, so that its nose comes toward the viewer, "
+             "the elevation raises the viewer. 0,0 is from the right side, 0,90 from above, 90,0 from the front.",
      .example = "railbow cases --format text rail.csv",
-     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_JOBS,
+     .takes = TAKES_OUTPUT | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_VIEW | TAKES_JOBS,
      .run = command_cases},
     {.name = "columns",
      .summary = "every column of every table: unit, default and meaning",

@@ -277,6 +277,14 @@ static cJSON *frame_index_answer(void)
     return whole_object(with(parts, "refused", of_type("integer", "0: an answer of a frame is whole")));
 }
 
+/* The answer of cases on a frame. */
+static cJSON *tubes_listed(column_shape s)
+{
+    listed_tube_columns columns;
+    listed_tube_columns_fill(&columns);
+    return answer_of(&columns.list, s);
+}
+
 /* With --cases the answer of inspect has three more columns; several commands answer files, and frames; cut has another
  * answer with readings. */
 static cJSON *schema_of(const table *t)
@@ -288,6 +296,7 @@ static cJSON *schema_of(const table *t)
     cJSON *answer = answer_beside(t->list, s, "advice", advises ? &advice_list : NULL, t->list == &life_list);
     if (t->list == &inspect_cases_list) answer = any_of((cJSON *[]){answer, answer_of(&inspect_list, s)}, 2);
     if (t->list == &check_list) answer = any_of((cJSON *[]){answer, answer_of(&case_details_list, s), frame_answer(false), frame_answer(true)}, 4);
+    if (strcmp(t->command, "cases") == 0) answer = any_of((cJSON *[]){answer, tubes_listed(s)}, 2);
     if (t->list == &compare_list) answer = any_of((cJSON *[]){answer, answer_of(&frame_compare_list, s)}, 2);
     if (t->list == &frame_cut_locked_list) answer = any_of((cJSON *[]){answer, cut_answer()}, 2);
     if (t->list == &life_list) answer = any_of((cJSON *[]){answer, answer_beside(&frame_life_list, s, NULL, NULL, true)}, 2);

@@ -204,6 +204,7 @@ function showFrame() {
   const box = make("div", { class: "views" }), keep = parts ? [parts.querySelector("p.keys"), parts.querySelector("div.figures"), parts.querySelector("main > ul, ul")] : [];
   box.append(...keep.filter((node) => node));
   byId("tube").replaceChildren(box);
+  showTurned(box);
   const found = box.querySelector("li");
   byId("advice").textContent = found ? found.textContent : "";
 }

@@ -34,9 +34,15 @@ function turnHand(column, clock) {
   if (hand) hand.focus();
 }
 
-function handFor([column, [clockColumn, label]], order) {
+/* A label stands at the rim; one that would stand on an earlier one is a line further out. */
+function labelRadius(clock, before) {
+  const close = before.filter(([, [other]]) => Math.abs(((((clockOf(other) || 0) - clock) % 360) + 540) % 360 - 180) < 25);
+  return faceRadius + 14 + 13 * close.length;
+}
+
+function handFor([column, [clockColumn, label]], order, all) {
   const clock = clockOf(clockColumn), radius = faceRadius - 11 * order;
-  const [x, y] = faceAt(clock === null ? 0 : clock, radius), [tx, ty] = faceAt(clock === null ? 0 : clock, faceRadius + 14 + 13 * order);
+  const [x, y] = faceAt(clock || 0, radius), [tx, ty] = faceAt(clock || 0, labelRadius(clock || 0, all.slice(0, order)));
   const hand = draw("g", { tabindex: "0", role: "slider", "data-clock": clockColumn, "aria-label": `Clock of the ${label}`, "aria-valuemin": "0", "aria-valuemax": "359",
     "aria-valuenow": String(clock || 0), "aria-valuetext": clock === null ? "any" : `${shownNumber(clock)} degrees`, class: clock === null ? "hand any" : `hand hand-${order}` },
   draw("line", { x1: faceMiddle, y1: faceMiddle, x2: x, y2: y }), draw("circle", { cx: x, cy: y, r: 7 }), draw("circle", { cx: x, cy: y, r: 22, class: "grip" }));

@@ -200,6 +200,26 @@ static bool take_set(options *o, const char *value) { o->sets[o->set_count++] = 
 static bool take_row(options *o, const char *value) { return take_count("row", value, INT_MAX, &o->rows[o->row_count++]); }
 static bool take_live(options *o, const char *value) { (void)value; o->live = true; return true; }
 
+/* An angle of --view, in degrees or with its unit. */
+static bool take_angle(const char *at, size_t length, double least, double most, double *degrees)
+{
+    const unit *deg = unit_shown(DIM_ANGLE, UNITS_US);
+    measure m;
+    if (!measure_read(at, length, DIM_ANGLE, &m)) return false;
+    *degrees = m.has_unit ? unit_from_own(deg, m.value) : m.value;
+    return *degrees >= least && *degrees <= most;
+}
+
+static bool take_view(options *o, const char *value)
+{
+    const char *comma = strchr(value, ',');
+    o->view_given = comma != NULL && take_angle(value, (size_t)(comma - value), -360, 360, &o->azimuth)
+        && take_angle(comma + 1, strlen(comma + 1), -90, 90, &o->elevation);
+    if (!o->view_given)
+        say("--view: '%s' is not AZIMUTH,ELEVATION in degrees, as in 30,20: the azimuth from -360 to 360, the elevation from -90 to 90", value);
+    return o->view_given;
+}
+
 static bool take_all(options *o, const char *value) { (void)value; o->all = true; return true; }
 static bool take_frame(options *o, const char *value) { (void)value; o->frame = true; return true; }
 
@@ -295,6 +315,8 @@ const option_entry option_entries[] = {
     {OPTION("pages"), 0, TAKES_SHEETS, "short|all", take_pages, "load cases with a sheet of their own on that page: the short and the tightest, or all "
                                                                "(default short)"},
     {OPTION("working"), 0, TAKES_SHEETS, NULL, take_working, "the working stands open on that page, and is printed"},
+    {OPTION("view"), 0, TAKES_VIEW, "AZIMUTH,ELEVATION", take_view, "of a frame: also a view from there on that page, in degrees: 0,0 is from the right side, "
+                                                                    "30,20 with the nose toward the viewer and from above"},
     {OPTION("title"), 0, TAKES_REPORT, "TEXT", take_title, "title of that page"},
     {OPTION("by"), 0, TAKES_REPORT, "TEXT", take_by, "who made it"},
     {OPTION("note"), 0, TAKES_REPORT, "TEXT", take_note, "a line under its title"},

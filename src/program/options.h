@@ -49,6 +49,8 @@ typedef struct options {
     bool working;                 /* the page shows and prints the working */
     int pages;                    /* PAGES_... */
     bool pages_given;
+    double azimuth, elevation; /* deg: from where a frame is seen besides, on its page */
+    bool view_given;
     bool live; /* the page has the engine in it */
     bool all; /* new: every column; check of a frame: every tube */
     bool frame; /* new */
@@ -88,6 +90,7 @@ enum { /* takes: the options that a command knows, besides --help */
     TAKES_LIFE = 1 << 18,
     TAKES_STICKS = 1 << 19,
     TAKES_SHEETS = 1 << 20, /* of the page: --working, --pages */
+    TAKES_VIEW = 1 << 21, /* of the page of a frame: --view */
     TAKES_LIVE = 1 << 24
 };
 

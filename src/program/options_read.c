@@ -121,7 +121,7 @@ static void refuse_option(const char *command, unsigned takes, int got, const ch
 /* Whether an option changes numbers, not only where or how fast they are written. */
 static bool bears_on_answer(const option_entry *e)
 {
-    return e->of != TAKES_REPORT && e->of != TAKES_SHEETS && e->of != TAKES_JOBS && strcmp(e->name, "output") != 0 && strcmp(e->name, "format") != 0
+    return e->of != TAKES_REPORT && e->of != TAKES_SHEETS && e->of != TAKES_VIEW && e->of != TAKES_JOBS && strcmp(e->name, "output") != 0 && strcmp(e->name, "format") != 0
         && strcmp(e->name, "help") != 0;
 }
 
@@ -156,8 +156,8 @@ static bool can_be_live(const options *o, const char *command)
 static bool is_sound(const options *o, const char *command)
 {
     if (o->report != NULL) input_digests_wanted();
-    const bool of_page[] = {o->title != NULL, o->by != NULL, o->note != NULL, o->date != NULL, o->working, o->pages_given};
-    const char *const names[] = {"title", "by", "note", "date", "working", "pages"};
+    const bool of_page[] = {o->title != NULL, o->by != NULL, o->note != NULL, o->date != NULL, o->working, o->pages_given, o->view_given};
+    const char *const names[] = {"title", "by", "note", "date", "working", "pages", "view"};
     for (size_t i = 0; i < sizeof names / sizeof *names && o->report == NULL && !o->help; i++) {
         if (!of_page[i]) continue;
         say("%s: --%s stands on the page, but --report names none", command, names[i]);

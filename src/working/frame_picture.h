@@ -32,8 +32,17 @@ typedef struct frame_card { /* a tube in its worst run */
     frame_moments moments;
 } frame_card;
 
+/* From where a frame is seen, in degrees: azimuth 0 is from its right side, with its nose to the right, and a positive one turns the
+ * nose toward the viewer; elevation 90 is from above. (0, 0) is the side, (0, 90) the top, (90, 0) the front. */
+typedef struct frame_direction {
+    double azimuth, elevation;
+} frame_direction;
+
 typedef struct frame_picture {
     size_t run;               /* that is drawn */
+    bool is_turned;           /* there is a further view, from `turned` */
+    frame_direction turned;
+    const frame_tube_answer *pinned; /* whose governing place bears a pin; NULL for none */
     const frame_shape *shapes; /* of every tube of the model */
     frame_card cards[FRAME_CARDS_MOST]; /* the smallest margin first */
     size_t card_count;

@@ -36,6 +36,8 @@ typedef struct picture { /* in the program's units */
     double moment_a[2], moment_b[2], torque;
     const picture_mark *marks; /* of details on the tube, set by who has them; NULL for none */
     size_t mark_count;
+    const char *governs; /* the check or detail that sets the margin, set by who knows it; NULL: nothing governs, or it is not said */
+    double governs_at;   /* in from A; NaN where the tube gives way as a whole */
 
     double at[PICTURE_STATIONS];       /* in from A, ascending */
     picture_state states[PICTURE_STATES];

@@ -137,7 +137,7 @@ class ExplainFrame(FrameTest):
         xml.fromstring(page)
         self.assertIn("At an angle", page)
         self.assertNotIn("From above", page)
-        self.assertEqual(page.count('class="tube-short"><title>rail UL 1'), 1)
+        self.assertEqual(page.count('class="tube-short" data-tube="rail UL 1"'), 1)
         self.assertEqual(page.count('<td class="formula">'), len(self.steps(self.installed.source / "cases/frame", "rail UL 1", "pitch")))
 
     def test_a_frame_without_a_state_has_a_working(self):

@@ -9,14 +9,16 @@ from program import (CASE_COLUMNS, CAUTION, MATERIAL_COLUMNS, RESULT_COLUMNS, SE
                      glossary, joined, name_and_unit, run_tests)
 from units import UNITS
 
-COMMANDS = ["new", "check", "explain", "section", "columns", "help"]
+COMMANDS = ["new", "check", "explain", "section", "cases", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
     "new": ["--all", "--frame", "--units us|si", "-h, --help"],
-    "explain": OUTPUT_OPTIONS + ["--details FILE", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT",
-                                 "--date TEXT", "-h, --help"],
-    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
-                               "--pages short|all", "--working", "--live", "--jobs N", "-h, --help"],
+    "explain": OUTPUT_OPTIONS + ["--details FILE", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--view AZIMUTH,ELEVATION", "--title TEXT", "--by TEXT",
+                "--note TEXT", "--date TEXT", "-h, --help"],
+    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--view AZIMUTH,ELEVATION", "--title TEXT", "--by TEXT",
+              "--note TEXT", "--date TEXT", "--pages short|all", "--working", "--live", "--jobs N", "-h, --help"],
+    "cases": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--view AZIMUTH,ELEVATION",
+                               "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT", "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],
     "help": ["-h, --help"],

@@ -70,6 +70,20 @@ class MemoryOfCommands(MemoryTest):
             for whole, run in self.every(*words, status=0, most=60):
                 self.whole_or_said(whole, run)
 
+    def test_the_tubes_of_a_frame(self):
+        portal = self.installed.source / "cases/portal"
+        words = ["cases", portal, "--jobs", "1", "--report", "page.html", "--view", "30,20", "--format"]
+        for form in "text", "csv", "json":
+            for whole, run in self.every(*words, form, status=0, most=60):
+                if run == whole:
+                    continue
+                self.assertEqual(run.status, 2)  # the tubes that are there are right, and something says that others are not
+                self.assertTrue(run.err.startswith("railbow: ") and run.err.endswith("\n"), run.err)
+                if form != "text":
+                    self.assertLessEqual({line for line in run.out.splitlines() if "column" in line and "tube" not in line}, set(whole.out.splitlines()))
+                elif run.out not in ("", whole.out):  # only the page failed
+                    self.assertIn("NOT CHECKED: ", run.out)
+
 
 if __name__ == "__main__":
     run_tests()

@@ -197,7 +197,7 @@ class Schema(unittest.TestCase):
     BAD = "\nbad,-1,0.058,4130,24\nunknown,1.25,0.058,gold,24\n"
     ANSWERS = {  # each command on the demo, once plain and once in other ways
         "check": [["nose.csv"], ["nose.csv", "--units", "si"], ["odd.csv"]],
-        "cases": [["nose.csv"], ["odd.csv", "--units", "si"]],
+        "cases": [["nose.csv"], ["odd.csv", "--units", "si"], ["frame"], ["portal", "--units", "si"]],
         "explain": [["nose.csv", "new rail - forced 1/2"], ["odd.csv", "idle", "--units", "si"], ["odd.csv", "buckled"],
                     ["portal", "beam", "sway"]],
         "section": [["1.25x0.058"], ["--units", "si", "32mmx1.5mm"]],

@@ -130,6 +130,8 @@ function questions() {
     ask("check", nose, "--row", "15", "--set", "wall=0.065", "--set", "miss_a=1/8in", ...F, ...R);
   }
   ask("check", ["cases/frame"], "--format", "json", ...R);
+  for (const format of ["text", "csv", "json"]) ask("cases", ["cases/frame"], "--format", format, "--view", "-30,20", "--case", "rail*", ...R);
+  ask("cases", ["cases/nose.csv"], ...R);
   ask("explain", ["cases/portal"], "--format", "text");
   ask("check", ["cases/nothing.csv"]);
   ask("check", ["cases/nose.csv"], "--set", "wall=nonsense");

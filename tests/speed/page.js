@@ -69,6 +69,24 @@ async function main() {
   })()`);
   say("one movement of a slider, drawn anew", `median ${ms(median(moves))}, 95 % ${ms(p95(moves))}`);
 
+  const frame = {};
+  for (const name of ["joints", "tubes", "loads"]) frame[`frame/${name}.csv`] = fs.readFileSync(path.join(TOP, `cases/frame/${name}.csv`)).toString("base64");
+  await page.run(`takeFiles(Object.fromEntries(Object.entries(${JSON.stringify(frame)}).map(([name, bytes]) => [name, bytesOf(bytes)]))), renew()`);
+  await page.until("document.querySelector('#turn svg')");
+  const turns = await page.run(`(async () => {
+    const times = [];
+    for (let i = 0; i < ${MOVES}; i++) {
+      const begun = performance.now();
+      turning.azimuth = 2 * i - 180;
+      drawTurned();
+      document.body.getBoundingClientRect();
+      times.push(performance.now() - begun);
+      await new Promise((resolve) => setTimeout(resolve, 5));
+    }
+    return times;
+  })()`);
+  say("one turn of a frame of 50 tubes, drawn anew", `median ${ms(median(turns))}, 95 % ${ms(p95(turns))}`);
+
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), "railbow-speed-")), many = path.join(folder, "many.csv");
   fs.writeFileSync(many, manyCases(Number(count)));
   const native = [], inPage = [];

@@ -28,6 +28,7 @@ void tables_fill(tables *t)
     static const field any = {.name = "", .dimension = DIM_NONE};
     sweep_columns_fill(&t->sweep, NULL, 0);
     listed_columns_fill(&t->listed);
+    listed_tube_columns_fill(&t->listed_tubes);
     limit_columns_fill(&t->limit, &any);
     frame_sweep_columns_fill(&t->frame_sweep, NULL, 0);
     frame_limit_columns_fill(&t->frame_limit, &any, "tube");
@@ -56,6 +57,7 @@ void tables_fill(tables *t)
         {"Results of check on a frame: details (--of details)", "check", &frame_details_list, false, true},
         {"Results of check on a frame: where to weld (--arch RUN --of arch)", "check", &frame_arch_list, false, true},
         {"Results of cases (CSV has no line: it is a file of load cases again)", "cases", &t->listed.list, false, false},
+        {"Results of cases on a frame (CSV has no line)", "cases", &t->listed_tubes.list, false, true},
         {"Steps of explain (as CSV or JSON)", "explain", &step_list, false, false},
         {"Results of section", "section", &section_list, false, false},
         {"Results of compare", "compare", &compare_list, false, false},

@@ -4,6 +4,7 @@
 
 #include "cases/case_table.h"
 #include "cases/frame_study_table.h"
+#include "cases/frame_table.h"
 #include "cases/limit_table.h"
 #include "cases/sweep_table.h"
 
@@ -15,7 +16,7 @@ typedef struct table {
     bool of_frame; /* a further answer of its command, of a frame as a rule */
 } table;
 
-enum { TABLES = 48 };
+enum { TABLES = 49 };
 
 typedef struct tables {
     table at[TABLES];
@@ -23,6 +24,7 @@ typedef struct tables {
     sweep_columns sweep, frame_sweep; /* the entries of sweep, limit and cases point to these; they have no varied column */
     limit_columns limit;
     listed_columns listed;
+    listed_tube_columns listed_tubes;
     frame_limit_columns frame_limit;
 } tables;
 

@@ -86,6 +86,8 @@ static bool fill_picture(const frame_check *c, frame_picture *p, frame_shape *sh
     if (shapes == NULL || memory == NULL || rbow_frame_open(&a->model->frame, memory, &solver, NULL) != RBOW_OK) return false;
     p->run = run_of(a, frame_worst(a));
     p->shapes = shapes;
+    p->is_turned = c->options->view_given;
+    p->turned = (frame_direction){c->options->azimuth, c->options->elevation};
     frame_shapes_of(shapes, solver, a->model, p->run, a->joints + p->run * a->model->joint_count);
     return take_cards(c, solver, p);
 }

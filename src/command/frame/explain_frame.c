@@ -216,6 +216,9 @@ static bool write_page(const frame_explain *x, output *page, int status)
     body.failed = p == NULL || shapes == NULL;
     if (!body.failed) {
         p->shapes = shapes;
+        p->pinned = a->tubes;
+        p->is_turned = x->options->view_given;
+        p->turned = (frame_direction){x->options->azimuth, x->options->elevation};
         p->card_count = 1;
         p->cards[0].answer = a->tubes;
         frame_shapes_of(shapes, x->solver, a->model, 0, a->joints);

@@ -9,7 +9,7 @@ const frame_note frame_notes[] = {
                "tubes.csv has a row for each tube: from joint A (from) to joint B (to), its size, its bow and how it was forced. "
                "loads.csv has the loads: rows with the same run act together. A row acts on one joint or on one tube; with neither it gives "
                "the g that act on all weight. 'railbow new --frame FOLDER' writes a small frame, and 'railbow help check' lists "
-               "every column with its unit and default."},
+               "every column with its unit and default. 'railbow cases FOLDER --report FILE' draws the frame before anything is checked."},
     {"directions", "x is forward, y to the left, z up. Forces and spread loads act along these axes, moments and turns about them, "
                    "right-hand. vertical_g acts downward, forward_g forward and left_g to the left. A spread load is given "
                    "for each inch along the tube, whatever its slope."},

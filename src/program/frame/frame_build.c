@@ -162,7 +162,7 @@ static bool put_together(frame_build *b, const options *o, const materials *m, t
     return !complaints->failed;
 }
 
-bool frame_build_open(frame_build *b, const char *folder, const options *o, const materials *m)
+bool frame_build_read(frame_build *b, const char *folder, const options *o, const materials *m)
 {
     *b = (frame_build){.references = false};
     if (o->set_count + o->row_count > 0) {
@@ -175,9 +175,15 @@ bool frame_build_open(frame_build *b, const char *folder, const options *o, cons
     const bool fine = put_together(b, o, m, &complaints);
     if (!fine) say("out of memory");
     if (complaints.length > 0) say_lines(complaints.at);
-    const bool sound = fine && whole && complaints.length == 0;
+    b->sound = fine && whole && complaints.length == 0;
     text_free(&complaints);
-    return sound && frame_detail_open(b, o);
+    b->sound = b->sound && frame_detail_open(b, o);
+    return fine;
+}
+
+bool frame_build_open(frame_build *b, const char *folder, const options *o, const materials *m)
+{
+    return frame_build_read(b, folder, o, m) && b->sound;
 }
 
 void frame_build_close(frame_build *b)

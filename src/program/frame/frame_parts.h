@@ -23,6 +23,7 @@ typedef struct frame_build {
     char *detail_path;
     frame_detail *detail_list; /* each with its tube */
     frame_details details;
+    bool sound;               /* nothing is wrong with frame, runs and details */
     bool references;          /* every joint and tube that a row names is there */
     size_t own_factors;       /* rows for which --factor does nothing */
 } frame_build;

@@ -92,6 +92,7 @@ static bool read_table(frame_tables *t, int table, int jobs)
         .out = &memory,
         .kept = &t->tables[table],
         .context = &at,
+        .refused = &t->refused[table],
         .begin = take_units,
         .answer = keep_row,
     };

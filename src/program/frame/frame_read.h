@@ -3,6 +3,7 @@
 #define RAILBOW_PROGRAM_FRAME_FRAME_READ_H
 
 #include "cases/frame_table.h"
+#include "program/refused.h"
 #include "program/rows.h"
 
 enum { FRAME_FIELDS_MOST = 32 };
@@ -11,6 +12,7 @@ typedef struct frame_tables {
     const char *folder;        /* its name, for messages */
     char *paths[FRAME_TABLES]; /* of the files, for messages */
     rows tables[FRAME_TABLES]; /* the good rows */
+    refused_rows refused[FRAME_TABLES]; /* the others */
     bool whole[FRAME_TABLES];  /* every row of the file is good, and there is one */
     const unit *units[FRAME_TABLES][FRAME_FIELDS_MOST]; /* of the columns, as the headers give them; NULL for none */
 } frame_tables;

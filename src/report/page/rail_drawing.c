@@ -3,6 +3,7 @@
 #include "report/chart/chart.h"
 #include "report/page/joint_symbols.h"
 #include "report/page/parts.h"
+#include "report/page/pin.h"
 #include "report/page/tube_marks.h"
 #include "report/values.h"
 
@@ -186,6 +187,42 @@ static void put_torque(const view *v)
     value_words(v, x + 12, v->middle + v->half + 22, "start", "torque ", fabs(v->p->torque), DIM_MOMENT);
 }
 
+/* ---- the place that governs --------------------------------------------------------------------------------- */
+
+/* Where the axis is drawn there: as loaded, where it finds equilibrium. */
+static double axis_at(const view *v, double at)
+{
+    const double *offsets = sideways(&v->p->states[PICTURE_LOADED], v->plane);
+    size_t i = 1;
+    while (i + 1 < PICTURE_STATIONS && v->p->at[i] < at) i++;
+    const double before = v->p->at[i - 1], step = v->p->at[i] - before, share = step > 0 ? fmin(fmax((at - before) / step, 0), 1) : 0;
+    const double offset = (1 - share) * offsets[i - 1] + share * offsets[i];
+    return isfinite(offset) ? view_y(v, offset) : v->middle;
+}
+
+static bool has_pin_words(const picture *p)
+{
+    return p->governs != NULL;
+}
+
+/* The pin hangs from the tube, so that it stands clear of the numbers of details; a line leads to its words in a row of their own. */
+static void put_pin(const view *v)
+{
+    const picture *p = v->p;
+    if (!has_pin_words(p) || v->second) return;
+    text words = {0};
+    page_pin_words(&words, p->governs, p->governs_at, p->length, v->units);
+    const bool somewhere = !isnan(p->governs_at);
+    const double half = 0.5 * chart_text_width(page_said(&words)), row = v->middle + below(v, true) + ROW;
+    const double x = somewhere ? view_x(v, p->governs_at) : LEFT + WIDTH / 2, y = somewhere ? axis_at(v, p->governs_at) : 0;
+    if (somewhere) {
+        text_format(v->out, "<path d=\"M%.2f %.2fV%.2f\" class=\"leader\"/>", x, y, row - 11);
+        page_pin(v->out, x, y, 1);
+    }
+    words_at(v, fmin(fmax(x, half), FIGURE_WIDTH - half), row, "middle", "halo", &words);
+    text_free_part(&words, v->out);
+}
+
 /* ---- scale and view ----------------------------------------------------------------------------------------- */
 
 /* The largest round length that is drawn no longer than BEND. */
@@ -230,6 +267,7 @@ static void put_view(const view *v)
     put_axis_line(v, sideways(&p->states[PICTURE_LOADED], v->plane), "strong");
     put_joint(v, true);
     put_joint(v, false);
+    put_pin(v);
     put_push(v);
     put_spread(v);
     put_point(v);
@@ -280,7 +318,7 @@ static void place_view(view *v, int plane)
     v->plane = plane;
     v->top = v->bottom;
     v->middle = v->top + 2 * ROW + above(v, true);
-    v->bottom = v->middle + below(v, true) + 2 * ROW + 4;
+    v->bottom = v->middle + below(v, true) + (has_pin_words(v->p) && !v->second ? 3 : 2) * ROW + 4;
 }
 
 void page_rail_drawing(text *out, const picture *p, double od, unit_system units)

@@ -73,11 +73,12 @@ const char page_style[] =
     "svg .tint-6{opacity:.52}\n"
     "svg path.head{fill:var(--ink);stroke:none}svg path.tube{fill:var(--tube);stroke:var(--ink);stroke-width:1}svg path.ghost{stroke:var(--red);stroke-width:1;stroke-dasharray:5 3}\n"
     "svg .plate{stroke:var(--ink);stroke-width:2.2}svg path.bead,svg path.foot{fill:var(--ink);stroke:none}svg path.foot{fill:var(--paper);stroke:var(--ink);stroke-width:1.2}\n"
+    "svg path.pin{fill:var(--ink);stroke:var(--paper);stroke-width:1.2}svg .pin-eye{fill:var(--paper)}"
     "svg .weld-zone{fill:var(--steel-2);opacity:.45}svg .end-face{fill:var(--tube);stroke:var(--ink);stroke-width:1.2}\n"
     /* tubes of a frame: each class has its own thickness and dashes, beside its colour */
     "svg .tube-short{stroke:var(--red);stroke-width:4.2;stroke-dasharray:6 2}svg .tube-close{stroke:var(--ink);stroke-width:3;"
     "stroke-dasharray:11 2}\n"
-    "svg .tube-easy{stroke:var(--blue);stroke-width:1.7}svg .tube-other{stroke:var(--steel);stroke-width:1}\n"
+    "svg .tube-easy{stroke:var(--blue);stroke-width:1.7}svg .tube-other{stroke:var(--steel);stroke-width:1}svg .as-read{stroke:var(--ink);stroke-width:1.7}\n"
     "svg .moved{stroke:var(--soft);stroke-width:1;stroke-dasharray:1.2 2.6;stroke-linecap:round}\n"
     "svg .quiet-line{stroke:var(--soft);stroke-width:1.2}svg path.support{fill:var(--paper);stroke:var(--soft);stroke-width:1}\n"
     "svg text.halo.red{fill:var(--red)}\n"

@@ -44,12 +44,6 @@ static double largest_force(const frame_answers *a, size_t run)
     return most;
 }
 
-void frame_on_paper(const frame_paper *v, const double at[RBOW_AXES], double *x, double *y)
-{
-    *x = v->left + v->scale * dot(at, v->right);
-    *y = v->top - v->scale * dot(at, v->up);
-}
-
 static void put_arrow(const frame_paper *v, double x1, double y1, double x2, double y2, const char *line, const char *head)
 {
     const double length = hypot(x2 - x1, y2 - y1), ux = (x2 - x1) / length, uy = (y2 - y1) / length;

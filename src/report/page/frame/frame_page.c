@@ -7,6 +7,7 @@
 #include "report/page/frame/frame_findings.h"
 #include "report/page/frame/frame_views.h"
 #include "report/page/parts.h"
+#include "report/page/pin.h"
 #include "report/values.h"
 
 #include <math.h>
@@ -187,6 +188,18 @@ double frame_largest_moment(const frame_card *cards, size_t count)
     return most;
 }
 
+/* Where the tube is governed, on the line of the moment as loaded; on the axis where there is none. */
+static void put_pin(const chart *c, const frame_card *card, const double x[], const double loaded[], unit_system units)
+{
+    const double governs_at = card->answer->result.governs_at, at = shown(governs_at, DIM_LENGTH, units);
+    if (isnan(governs_at)) return;
+    int i = 1;
+    while (i + 1 < FRAME_MOMENT_STATIONS && x[i] < at) i++;
+    const double share = (at - x[i - 1]) / (x[i] - x[i - 1]), moment = (1 - share) * loaded[i - 1] + share * loaded[i];
+    const double y = chart_y(c, isfinite(moment) ? moment : 0);
+    page_pin(c->out, chart_x(c, at), y, y < c->top + c->height / 2 ? 1 : -1); /* the head inside the plot */
+}
+
 static void put_moments(text *out, const frame_card *card, double largest, unit_system units)
 {
     double x[FRAME_MOMENT_STATIONS], locked[FRAME_MOMENT_STATIONS], loaded[FRAME_MOMENT_STATIONS];
@@ -218,6 +231,7 @@ static void put_moments(text *out, const frame_card *card, double largest, unit_
         labels[count++] = (chart_label){loaded[last], "as loaded", "blue"};
     }
     chart_labels(&c, labels, count);
+    put_pin(&c, card, x, loaded, units);
     chart_close(out);
 }
 
@@ -235,7 +249,7 @@ void frame_page_card(text *out, const frame_card *card, size_t number, double la
     html_text(out, r->given.from);
     text_put(out, "’, B is ‘");
     html_text(out, r->given.to);
-    text_format(out, "’. Governs: %s", r->governs);
+    text_format(out, isnan(r->result.governs_at) ? "’. Governs: %s" : "’. Governs (pin): %s", r->governs);
     if (r->result.governs_at <= 0 || r->result.governs_at >= r->result.length) {
         text_put(out, r->result.governs_at <= 0 ? ", at A" : ", at B");
     } else if (!isnan(r->result.governs_at)) {
