@@ -251,9 +251,11 @@ static bool write_sheets(const case_run *run, output *page, const page_head *hea
 
 static bool write_page(const case_run *run, output *page, const rows *kept, int status)
 {
-    const page_head head = report_head(run, page, status);
+    page_head head = report_head(run, page, status);
     check_answers *a = run->state;
-    return answers_open(a, kept) && write_sheets(run, page, &head, a);
+    if (!answers_open(a, kept)) return false;
+    head.alone = a->case_count == 1;
+    return write_sheets(run, page, &head, a);
 }
 
 int command_check(const options *o)
