@@ -157,6 +157,12 @@ void chart_strips(const chart *c, const chart *below, const chart_strip strips[]
     }
 }
 
+void chart_plot(const chart *c)
+{
+    text_format(c->out, "<rect x=\"%g\" y=\"%g\" width=\"%g\" height=\"%g\" class=\"plot\" data-x=\"%.9g %.9g\" data-y=\"%.9g %.9g\"/>\n", c->left, c->top,
+                c->width, c->height, c->x_low, c->x_high, c->y_low, c->y_high);
+}
+
 void chart_notable(const double x[], const double y[], size_t count, double limit, double now, bool notable[])
 {
     size_t least = 0, nearest = 0, crossings = 0;

@@ -36,6 +36,10 @@ typedef struct chart_strip {
  * place wherever the pointer is. Each carries its place as data-x. Given: strips  x ascending; one outside the plot is left out */
 void chart_strips(const chart *c, const chart *below, const chart_strip strips[], size_t count);
 
+/* The plot of a chart as a rectangle that cannot be seen: with its place on the drawing and the ranges of its axes, a script can lay
+ * one chart on another. */
+void chart_plot(const chart *c);
+
 /* The places of a line that the Tab key reaches, CHART_TABS_MOST at most: its ends, its least value, both sides of where it crosses
  * `limit` (of the first four crossings), and the place nearest to `now` (NaN: none).
  * Given: x ascending. Returned: notable[], one for each place */

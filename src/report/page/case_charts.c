@@ -96,9 +96,9 @@ static void stations_with_stops(bool stop[PICTURE_STATIONS], bool tab[PICTURE_ST
         if (is_drawn(c, y[s])) tab[top_of(y[s])] = true;
 }
 
-static void put_reading(text *words, const char *name, double value, unit_system units)
+static void put_reading(text *words, const char *name, double value, bool most)
 {
-    if (isfinite(value)) text_format(words, "\n%s %.4g %s", name, value, unit_name(DIM_MOMENT, units));
+    if (isfinite(value)) text_format(words, "\n%s: %.4g%s", name, value, most ? ", largest" : "");
 }
 
 /* What every curve has at one station. */
@@ -113,12 +113,10 @@ static void put_moment_stops(const chart *c, const check_row *r, const picture *
         if (!stop[i] && !tab[i]) continue;
         chart_strip *s = &strips[n++];
         *s = (chart_strip){.x = x[i], .y = y[isfinite(y[PICTURE_AT_LIMIT][i]) ? PICTURE_AT_LIMIT : PICTURE_LOADED][i], .tab = tab[i]};
-        text_format(&s->words, "%.4g %s from A", x[i], unit_name(DIM_LENGTH, units));
+        text_format(&s->words, "%.4g %s from A, %s", x[i], unit_name(DIM_LENGTH, units), unit_name(DIM_MOMENT, units));
         for (int k = 0; k < PICTURE_STATES; k++)
-            if (is_drawn(c, y[k])) put_reading(&s->words, page_said(&names[k]), y[k][i], units);
-        put_reading(&s->words, "allowed", y[PICTURE_STATES][i], units);
-        for (int k = 0; k < PICTURE_STATES; k++)
-            if (is_drawn(c, y[k]) && top_of(y[k]) == i) text_format(&s->words, "\nlargest: %s", page_said(&names[k]));
+            if (is_drawn(c, y[k])) put_reading(&s->words, page_said(&names[k]), y[k][i], top_of(y[k]) == i);
+        put_reading(&s->words, "allowed", y[PICTURE_STATES][i], false);
     }
     chart_strips(c, NULL, strips, n);
     for (size_t i = 0; i < n; i++) text_free_part(&strips[i].words, c->out);

@@ -146,7 +146,7 @@ void sweep_place(text *words, const sweep_run *r, size_t i)
 
 static void put_factor_line(text *words, const char *name, double factor)
 {
-    text_format(words, "\n%s ", name);
+    text_format(words, "\n%s reaches ", name);
     put_factor(words, factor);
 }
 
@@ -185,7 +185,7 @@ static void put_stops(const chart *upper, const chart *lower, const sweep_run *r
     size_t n = 0;
     for (size_t k = 0; k < r->count && n < STRIPS_MOST && notable != NULL; k++) {
         const size_t i = descends ? r->count - 1 - k : k;
-        if (!notable[i] && r->count > STRIPS_MOST) continue;
+        if (!notable[i] && (!r->many || r->count > STRIPS_MOST)) continue;
         strips[n] = (chart_strip){.x = sweep_varied_at(r, i), .y = 100 * r->rows[i].result.margin, .tab = notable[i]};
         put_values(&strips[n++].words, r, i);
     }
@@ -239,6 +239,7 @@ void sweep_case(text *out, const sweep_run *r)
     chart_axis_y(&lower, "load factors reached");
     chart_axis_x(&lower, page_said(&axis));
     chart_line(&upper, (const double[]){from, to}, (const double[]){0, 0}, 2, "limit");
+    chart_plot(&upper);
     put_now(&upper, &lower, r);
     sweep_line(&upper, r, offsetof(sweep_row, result.margin), 100, "strong");
     put_factors(&lower, r);

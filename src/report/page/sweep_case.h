@@ -15,6 +15,7 @@ typedef struct sweep_run { /* the rows of one case, in the order of the varied c
     size_t varied; /* which of row.value */
     unit_system units;
     bool inches;   /* its values are fractions of an inch */
+    bool many;     /* stops at all values that can be told apart, not at the notable ones alone */
     double low, high, most; /* least and largest margin of all cases, and the largest load factor: one scale for all charts */
 } sweep_run;
 

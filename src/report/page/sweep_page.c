@@ -1,6 +1,7 @@
 #include "report/page/sweep_page.h"
 
 #include "report/chart/stops.h"
+#include "report/html.h"
 #include "report/lines.h"
 #include "report/page/parts.h"
 #include "report/page/sweep_case.h"
@@ -96,7 +97,14 @@ static void put_overview(text *out, const sweep_run *all, const sweep_run runs[]
     chart_axis_y(&c, "margin, %");
     chart_axis_x(&c, page_said(&axis));
     chart_line(&c, (const double[]){from, to}, (const double[]){0, 0}, 2, "limit");
-    for (size_t i = cases; i-- > 0;) sweep_line(&c, &runs[i], offsetof(sweep_row, result.margin), 100, i == 0 ? "strong" : "plain");
+    chart_plot(&c);
+    for (size_t i = cases; i-- > 0;) {
+        text_put(out, "<g data-case=\"");
+        html_text(out, runs[i].rows[0].name);
+        text_put(out, "\">\n");
+        sweep_line(&c, &runs[i], offsetof(sweep_row, result.margin), 100, i == 0 ? "strong" : "plain");
+        text_put(out, "</g>\n");
+    }
     name_lines(&c, runs, cases);
     for (size_t i = cases; i-- > 0;) put_line_stops(&c, &runs[i]);
     page_end_figure(out, cases <= CHART_LABELS_MOST
@@ -156,6 +164,8 @@ static void stretch_factors(const sweep_row *row, double asked, double *most)
         if (isfinite(factors[i])) *most = fmax(*most, fmin(factors[i], 4 * asked));
 }
 
+enum { MANY_MOST = 40 }; /* cases of a page whose charts have many stops each */
+
 /* What all charts share. */
 static sweep_run all_of(const sweep_row *rows, size_t count, const field *column, size_t varied, unit_system units)
 {
@@ -165,6 +175,7 @@ static sweep_run all_of(const sweep_row *rows, size_t count, const field *column
         stretch_factors(&rows[i], fmax(rows[i].factor, rows[i].factor_yield), &all.most);
     }
     all.inches = are_fractions(&all);
+    all.many = cases_of(rows, count) <= MANY_MOST;
     return all;
 }
 

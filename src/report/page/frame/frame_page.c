@@ -203,9 +203,9 @@ static void put_moment_stops(const chart *c, const double x[], const double lock
         if (!tab && !(many && i % 2 == 0)) continue;
         strips[n] = (chart_strip){.x = x[i], .y = in_balance ? loaded[i] : locked[i], .tab = tab};
         text *words = &strips[n++].words;
-        text_format(words, "%.4g %s from A", x[i], unit_name(DIM_LENGTH, units));
-        if (forced) text_format(words, "\nlocked in %.4g %s%s", locked[i], unit_name(DIM_MOMENT, units), i == of_locked ? "\nlargest: locked in" : "");
-        if (in_balance) text_format(words, "\nas loaded %.4g %s%s", loaded[i], unit_name(DIM_MOMENT, units), i == of_loaded ? "\nlargest: as loaded" : "");
+        text_format(words, "%.4g %s from A, %s", x[i], unit_name(DIM_LENGTH, units), unit_name(DIM_MOMENT, units));
+        if (forced) text_format(words, "\nlocked in: %.4g%s", locked[i], i == of_locked ? ", largest" : "");
+        if (in_balance) text_format(words, "\nas loaded: %.4g%s", loaded[i], i == of_loaded ? ", largest" : "");
     }
     chart_strips(c, NULL, strips, n);
     for (size_t i = 0; i < n; i++) text_free_part(&strips[i].words, c->out);
