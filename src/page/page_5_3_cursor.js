@@ -3,7 +3,7 @@
 
 const cursorPlaces = new Map(); /* chart -> {x, of}: the place where its cursor was left, and the present value of the column then */
 
-const stripWords = (strip) => [...strip.querySelector("text").childNodes].map((node) => node.textContent).join(", ");
+const stripWords = (strip) => [...strip.querySelector("text").childNodes].map((node) => node.textContent).join("; ");
 const stripMiddle = (strip) => parseFloat(strip.querySelector("path").getAttribute("d").slice(1));
 const stripValue = (strip) => Number(strip.dataset.x);
 

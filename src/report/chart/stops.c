@@ -64,7 +64,7 @@ static void put_name(text *out, const char *words)
 {
     text name = {0};
     for (; *words != '\0'; words++) {
-        if (*words == '\n') text_put(&name, ", ");
+        if (*words == '\n') text_put(&name, "; ");
         else text_char(&name, *words);
     }
     html_text(out, name.at != NULL ? name.at : "");

@@ -111,6 +111,10 @@ static void put_moment_stops(const chart *c, const check_row *r, const picture *
     stations_with_stops(stop, tab, c, p, r, y, many);
     for (size_t i = 0; i < PICTURE_STATIONS; i++) {
         if (!stop[i] && !tab[i]) continue;
+        if (n > 0 && x[i] - strips[n - 1].x < 1e-6 * x[PICTURE_STATIONS - 1]) { /* stations stand on each other where something begins */
+            strips[n - 1].tab = strips[n - 1].tab || tab[i];
+            continue;
+        }
         chart_strip *s = &strips[n++];
         *s = (chart_strip){.x = x[i], .y = y[isfinite(y[PICTURE_AT_LIMIT][i]) ? PICTURE_AT_LIMIT : PICTURE_LOADED][i], .tab = tab[i]};
         text_format(&s->words, "%.4g %s from A, %s", x[i], unit_name(DIM_LENGTH, units), unit_name(DIM_MOMENT, units));
