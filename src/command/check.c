@@ -160,9 +160,10 @@ static rows advice_rows(const case_run *run, unit_system units, const rows *kept
     } else if (answers_open(all, kept)) {
         a = advice_of(all, run, units);
     } else {
-        alone = (advice){.lost = true};
+        alone = (advice){.searched = true, .lost = true};
     }
     listed.written.failed = a->lost;
+    listed.cut_short = !a->searched;
     for (size_t i = 0; i < a->count; i++) rows_add(&listed, &a->rows[i]);
     return listed;
 }

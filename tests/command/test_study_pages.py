@@ -10,6 +10,12 @@ from program import run_tests
 from shop import tube
 
 
+def percent(margin):
+    """A margin below 0 never reads as 0."""
+    share = 100 * float(margin)
+    return f"{-0.1 if -0.05 < share < 0 else share:+.1f} %"
+
+
 class Studies(Page):
     COMMANDS = [["compare", "--walls", "0.035,0.058,0.7"], ["sweep", "--vary", "miss_a=0:0.5:0.125"],
                 ["sweep", "--vary", "miss_a=0:0.5:0.25", "--vary", "bow=0in:0.1in:0.05in"],
@@ -200,12 +206,12 @@ class StudyDrawings(Page):
         worst = {}
         for row in rows:
             worst[row["wall [in]"]] = min(worst.get(row["wall [in]"], math.inf), float(row["margin"]))
-        self.assertEqual(reached, {f"worst margin {100 * low:+.1f} %" for low in worst.values()})
+        self.assertEqual(reached, {f"worst margin {percent(low)}" for low in worst.values()})
         page, rows = self.study("index")
         turned = self.run_program("sweep", "cases.csv", "--vary", "bow_clock=0:345:15").rows
         for figure in self.figures(page):
             reached = list(stops(figure.find("svg")))
-            self.assertEqual([lines[0] for _, lines, _ in reached], [f"bow at {15 * i}°: margin {100 * float(row['margin']):+.1f} %" for i, row in
+            self.assertEqual([lines[0] for _, lines, _ in reached], [f"bow at {15 * i}°: margin {percent(row['margin'])}" for i, row in
                                                                      enumerate(r for r in turned if r["case"] == figure.find("h2").text)])
             self.assertEqual([i for i, (tab, _, _) in enumerate(reached) if tab], [0, 6, 12, 18])
         page, rows = self.study("scatter", "--tolerances", "tolerances.csv", "--samples", "400")
@@ -213,7 +219,8 @@ class StudyDrawings(Page):
             reached = list(stops(figure.find("svg")))
             shares = [float(re.match(r"([\d.]+) % of the samples", lines[1]).group(1)) for _, lines, _ in reached]
             self.assertAlmostEqual(sum(shares), 100, delta=0.05 * len(shares))
-            self.assertTrue(3 <= sum(tab for tab, _, _ in reached) <= TABS_MOST)
+            self.assertTrue(reached[0][0] and reached[-1][0])
+            self.assertLessEqual(sum(tab for tab, _, _ in reached), TABS_MOST)
         page, rows = self.study("sweep", "--vary", "miss_a=0:0.5:0.125", "--vary", "bow=0in:0.1in:0.05in")
         for figure in self.figures(page):
             margins = {(row["miss_a [in]"], row["bow [in]"]): float(row["margin"]) for row in rows if row["case"] == figure.find("h2").text}
@@ -221,7 +228,7 @@ class StudyDrawings(Page):
             self.assertEqual(len(reached), len(margins))
             for _, lines, _ in reached:
                 at = tuple(min((key[i] for key in margins), key=lambda v, n=float(lines[i].split()[1]): abs(float(v) - n)) for i in (0, 1))
-                self.assertTrue(lines[2].startswith(f"margin {100 * margins[at]:+.1f} %"), lines)
+                self.assertTrue(lines[2].startswith(f"margin {percent(margins[at])}"), lines)
 
     def test_an_axis_of_values_that_are_no_fractions_has_decimals_and_three_ticks(self):
         self.cases(FORCED)
