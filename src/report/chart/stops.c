@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { LINE = 14, AWAY = 9, CROSSINGS_MOST = 4 };
+enum { LINE = 14, PAD = 4, AWAY = 9, CROSSINGS_MOST = 4 };
 
 void chart_open_stops(text *out, double width, double height, const char *name)
 {
@@ -15,6 +15,11 @@ void chart_open_stops(text *out, double width, double height, const char *name)
 }
 
 /* ---- words ------------------------------------------------------------------------------------------ */
+
+static double inside(double v, double low, double high)
+{
+    return fmax(low, fmin(v, high));
+}
 
 static size_t length_of_line(const char *words)
 {
@@ -42,16 +47,17 @@ static double width_of(const char *words, size_t *lines)
     return most;
 }
 
-/* The first line's baseline at y, its start or end at x. */
-static void put_words(text *out, double x, double y, bool ends, const char *words)
+/* Lines on a card of their own, so that they read on whatever is drawn there. left: of the words; top: of the card */
+static void put_words(text *out, double left, double top, double wide, size_t lines, const char *words)
 {
     text line = {0};
     const char *rest = next_line(&line, words);
-    text_format(out, "<text x=\"%.1f\" y=\"%.1f\"%s>", x, y, ends ? " text-anchor=\"end\"" : "");
+    text_format(out, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%zu\" rx=\"3\" class=\"note\"/>", left - PAD, top, wide + 2 * PAD, LINE * lines + PAD);
+    text_format(out, "<text x=\"%.1f\" y=\"%.1f\">", left, top + LINE - 2);
     html_text(out, line.at != NULL ? line.at : "");
     while (rest != NULL) {
         rest = next_line(&line, rest);
-        text_format(out, "<tspan x=\"%.1f\" dy=\"%d\">", x, (int)LINE);
+        text_format(out, "<tspan x=\"%.1f\" dy=\"%d\">", left, (int)LINE);
         html_text(out, line.at != NULL ? line.at : "");
         text_put(out, "</tspan>");
     }
@@ -80,20 +86,20 @@ static void begin(text *out, const char *words, bool tab)
     text_char(out, '"');
 }
 
-static double inside(double v, double low, double high)
-{
-    return fmax(low, fmin(v, high));
-}
-
 /* ---- points and boxes ------------------------------------------------------------------------------- */
 
-/* Above what is named, or below it where there is no room; whole on the drawing. */
+/* Where words of a width begin, so that their card is whole on the drawing. */
+static double left_of(double wanted, double wide)
+{
+    return inside(wanted, PAD + 1, fmax(PAD + 1, CHART_WIDTH - PAD - 1 - wide));
+}
+
+/* Above what is named, or below it where there is no room. */
 static void put_words_by(text *out, double middle, double top, double bottom, const char *words)
 {
     size_t lines;
-    const double wide = width_of(words, &lines), high = LINE * (double)lines;
-    const double y = top - high - 2 >= 0 ? top - high + LINE - 6 : bottom + LINE;
-    put_words(out, inside(middle - wide / 2, 2, fmax(2, CHART_WIDTH - 2 - wide)), y, false, words);
+    const double wide = width_of(words, &lines), high = LINE * (double)lines + PAD;
+    put_words(out, left_of(middle - wide / 2, wide), top - high - 2 >= 0 ? top - high - 2 : bottom + 2, wide, lines, words);
 }
 
 void chart_stop_round(text *out, double x, double y, double radius, const char *words, bool tab)
@@ -123,10 +129,10 @@ void chart_stop_box(text *out, chart_box b, const char *words, bool tab)
 static void put_words_beside(const chart *c, double x, double dot, const char *words)
 {
     size_t lines;
-    const double wide = width_of(words, &lines), high = LINE * (double)lines, bottom = c->top + c->height;
-    const bool left = x > CHART_WIDTH / 2.0, low = dot < c->top + c->height / 2;
-    const double y = low ? fmax(bottom - high + LINE - 6, c->top + LINE - 2) : c->top + LINE - 2;
-    put_words(c->out, left ? fmax(x - AWAY, 2 + wide) : fmin(x + AWAY, CHART_WIDTH - 2 - wide), y, left, words);
+    const double wide = width_of(words, &lines), high = LINE * (double)lines + PAD;
+    const bool low = dot < c->top + c->height / 2;
+    put_words(c->out, left_of(x > CHART_WIDTH / 2.0 ? x - AWAY - PAD - wide : x + AWAY + PAD, wide), low ? fmax(c->top + c->height - high, c->top) : c->top, wide,
+              lines, words);
 }
 
 static void put_strip(const chart *c, const chart *below, const chart_strip *s, double left, double right)

@@ -60,9 +60,9 @@ const char page_style[] =
     "svg .hatch{stroke:var(--red);stroke-width:.9;opacity:.55}svg .unknown{stroke:var(--soft);stroke-width:1}\n"
     "svg .fill-steel{fill:var(--steel)}svg .fill-blue{fill:var(--blue)}svg .fill-red{fill:var(--red)}svg .fill-ink{fill:var(--ink)}\n"
     /* stops: the words show with the pointer or the focus on them; none is printed */
-    "svg .plot{fill:none}svg .stop{outline:none}svg .stop .hit{fill:transparent}svg .stop text,svg .stop .at{visibility:hidden;pointer-events:none}\n"
-    "svg .stop text{paint-order:stroke;stroke:var(--paper);stroke-width:6;stroke-linejoin:round}svg path.at{stroke:var(--ink);stroke-width:1}svg circle.at{fill:var(--ink)}\n"
-    "svg .stop:is(:hover,:focus)>:is(text,.at){visibility:visible}svg:has(.stop:hover) .stop:not(:hover)>:is(text,.at){visibility:hidden}\n"
+    "svg .plot{fill:none}svg .stop{outline:none}svg .stop .hit{fill:transparent}svg .stop>:not(.hit){visibility:hidden;pointer-events:none}\n"
+    "svg .note{fill:var(--paper);stroke:var(--soft);stroke-width:.7}svg path.at{stroke:var(--ink);stroke-width:1}svg circle.at{fill:var(--ink)}\n"
+    "svg .stop:is(:hover,:focus)>:not(.hit){visibility:visible}svg:has(.stop:hover) .stop:not(:hover)>:not(.hit){visibility:hidden}\n"
     "svg .stop:focus-visible .hit{stroke:var(--blue);stroke-width:2.5}@media print{svg .stop{display:none}}\n"
     "svg path.steel{fill:var(--steel);stroke:var(--ink);stroke-width:.8;fill-rule:evenodd}\n"
     "svg path.weld{fill:var(--steel-2);stroke:var(--ink);stroke-width:.8;fill-rule:evenodd}\n"
