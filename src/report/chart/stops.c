@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { LINE = 14, PAD = 4, AWAY = 9, CROSSINGS_MOST = 4 };
+enum { LINE = 14, PAD = 5, AWAY = 9, CROSSINGS_MOST = 4 };
 
 void chart_open_stops(text *out, double width, double height, const char *name)
 {
@@ -53,7 +53,7 @@ static void put_words(text *out, double left, double top, double wide, size_t li
     text line = {0};
     const char *rest = next_line(&line, words);
     text_format(out, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%zu\" rx=\"3\" class=\"note\"/>", left - PAD, top, wide + 2 * PAD, LINE * lines + PAD);
-    text_format(out, "<text x=\"%.1f\" y=\"%.1f\">", left, top + LINE - 2);
+    text_format(out, "<text x=\"%.1f\" y=\"%.1f\">", left, top + LINE);
     html_text(out, line.at != NULL ? line.at : "");
     while (rest != NULL) {
         rest = next_line(&line, rest);
