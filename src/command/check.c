@@ -160,9 +160,10 @@ static rows advice_rows(const case_run *run, unit_system units, const rows *kept
     } else if (answers_open(all, kept)) {
         a = advice_of(all, run, units);
     } else {
-        alone = (advice){.lost = true};
+        alone = (advice){.searched = true, .lost = true};
     }
     listed.written.failed = a->lost;
+    listed.cut_short = !a->searched;
     for (size_t i = 0; i < a->count; i++) rows_add(&listed, &a->rows[i]);
     return listed;
 }
@@ -253,9 +254,11 @@ static bool write_sheets(const case_run *run, output *page, const page_head *hea
 
 static bool write_page(const case_run *run, output *page, const rows *kept, int status)
 {
-    const page_head head = report_head(run, page, status);
+    page_head head = report_head(run, page, status);
     check_answers *a = run->state;
-    return answers_open(a, kept) && write_sheets(run, page, &head, a);
+    if (!answers_open(a, kept)) return false;
+    head.alone = a->case_count == 1;
+    return write_sheets(run, page, &head, a);
 }
 
 int command_check(const options *o)

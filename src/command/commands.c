@@ -28,7 +28,8 @@ const command commands[] = {
              "load factor 1. 'railbow help frame' explains frames. --details names a table of holes, ring welds, sleeves, sockets and "
              "plain places on the tubes ('railbow columns' lists its columns; a frame's folder may hold it as details.csv). Each is held "
              "against its own limits at the same load factors, in its own worst case; the margin of a tube is then the lowest of its own and "
-             "its details', and governs gives the detail's name. --of details writes a row for each detail.",
+             "its details', and governs gives the detail's name. --of details writes a row for each detail. In JSON, advice lists what alone "
+             "makes the worst case hold; its cut_short is true where more than three directions are not known: walls alone were then tried.",
      .example = "railbow check --format text nose.csv",
      .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_VIEW | TAKES_LIVE | TAKES_JOBS,
      .run = command_check},

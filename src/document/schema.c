@@ -191,7 +191,14 @@ static cJSON *facts_of(void)
     return with(parts, "materials", table_file("the materials table"));
 }
 
-static cJSON *table_object(const field_list *list);
+static cJSON *table_parts(const field_list *list);
+
+/* A table of what a search found, and whether the search went to its end. */
+static cJSON *searched_table(const field_list *list)
+{
+    return whole_object(with(table_parts(list), "cut_short", of_type("boolean", "true: too many directions are not known, so that walls alone were "
+                                                                                "tried, and no smaller miss, gap or bow")));
+}
 
 /* beside: of a table that stands beside the rows; NULL for none. curves: whether a table of S-N curves is read */
 static cJSON *answer_beside(const field_list *list, column_shape s, const char *name, const field_list *beside, bool curves)
@@ -200,7 +207,7 @@ static cJSON *answer_beside(const field_list *list, column_shape s, const char *
     cJSON *parts = facts_of();
     if (curves) parts = with(parts, "curves", table_file("the table of S-N curves"));
     parts = with(with(parts, "units", units_object(list, s)), "rows", rows);
-    if (beside != NULL) parts = with(parts, name, table_object(beside));
+    if (beside != NULL) parts = with(parts, name, searched_table(beside));
     return whole_object(with(parts, "refused", of_type("integer", "rows that should be in the answer and are not, and files "
                                                                   "that could not be read to their end: see the messages")));
 }
@@ -211,11 +218,16 @@ static cJSON *answer_of(const field_list *list, column_shape s)
 }
 
 /* A table of an answer that has several. */
-static cJSON *table_object(const field_list *list)
+static cJSON *table_parts(const field_list *list)
 {
     const column_shape plain = {.varied = NULL};
     cJSON *rows = with(with_text(cJSON_CreateObject(), "type", "array"), "items", row_of(list, plain));
-    return whole_object(with(with(cJSON_CreateObject(), "units", units_object(list, plain)), "rows", rows));
+    return with(with(cJSON_CreateObject(), "units", units_object(list, plain)), "rows", rows);
+}
+
+static cJSON *table_object(const field_list *list)
+{
+    return whole_object(table_parts(list));
 }
 
 /* The answer of check on a frame; arched: with --arch. */

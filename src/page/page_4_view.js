@@ -149,7 +149,7 @@ function showSheet(sheet) {
   byId("tube").replaceChildren(...(tube ? [tube] : []));
   const open = byId("drawing").querySelector("details.work[open]") !== null;
   wrapWorking(sheet, open);
-  byId("drawing").replaceChildren(sheet);
+  showWithCursors(byId("drawing"), [sheet]);
 }
 
 /* The working is closed until it is asked for. */
@@ -219,7 +219,7 @@ async function showTube() {
   const part = drawn(html, (parsed) => parsed.querySelector("main"));
   const box = make("div", { class: "sheet" });
   if (part) box.append(...part.childNodes);
-  byId("drawing").replaceChildren(part ? box : make("p", {}, messages.map((m) => m.text).join(" ")));
+  showWithCursors(byId("drawing"), [part ? box : make("p", {}, messages.map((m) => m.text).join(" "))]);
 }
 
 function showChosen() {

@@ -239,8 +239,8 @@ async function showChart(turn) {
   const html = await askChart(along, from, to, step, control.unit);
   if (turn !== adviceTurn) return;
   const figure = drawn(html, (parsed) => parsed.querySelector("main figure") || parsed.querySelector("main svg"));
-  byId("along").replaceChildren();
-  if (figure) byId("along").append(make("h3", {}, `Margin along: ${names[along]}`), figure);
+  showAlong(byId("along"), figure, control);
+  await showOthers(turn, from, to, step);
 }
 
 /* ---- changes into the table -------------------------------------------------------------------------------------- */

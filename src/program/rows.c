@@ -125,7 +125,7 @@ bool rows_end(output *out, size_t refused, const rows *beside, const char *name)
     text t = {0};
     out->drop_comma = false;
     if (out->format == FORMAT_JSON && beside == NULL) json_close(&t, refused);
-    if (out->format == FORMAT_JSON && beside != NULL) json_close_beside(&t, name, beside->list, &beside->written, beside->units, refused);
+    if (out->format == FORMAT_JSON && beside != NULL) json_close_beside(&t, name, beside->list, &beside->written, beside->cut_short, beside->units, refused);
     const bool fine = output_text(out, &t);
     text_free(&t);
     return fine;

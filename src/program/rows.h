@@ -14,6 +14,7 @@ typedef struct rows {
     char *kept;         /* text: the records themselves, list->record_size bytes each */
     size_t count, room; /* of kept                                                    */
     bool failed;        /* memory ran out                                             */
+    bool cut_short;     /* of rows beside others: not all was looked for              */
     /* Of rows that are written: whether a record is kept in place of the one kept so far; NULL: none is kept. Among equals the first
      * stays. */
     bool (*prefers)(const void *record, const void *kept);

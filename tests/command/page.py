@@ -43,6 +43,44 @@ NOT_A_NUMBER = re.compile(r'(?i)[" ML](-?nan|-?inf)[" ML]')
 NOT_BY_HAND = re.compile(r"\b(search|solution|checking)\b")
 
 
+TABS_MOST = 12  # of one line of a chart that the Tab key reaches
+
+
+def stops(svg):
+    """The stops of a chart as (whether Tab reaches it, lines of words, value on the axis or None)."""
+    for g in svg.iter("g"):
+        if g.get("class") == "stop":
+            words = g.find("text")
+            yield g.get("tabindex") == "0", [words.text, *(t.text for t in words.findall("tspan"))], g.get("data-x")
+
+
+def name_of(svg):
+    """What a screen reader says of a drawing."""
+    return svg.get("aria-label") if svg.get("role") == "group" else svg[0].text
+
+
+def check_drawing(test, svg):
+    """A picture has a title. A chart is a group with a name, and each of its stops is met by a pointer, and has words; what the Tab key
+    reaches has them as its name, too."""
+    if svg.get("role") != "group":
+        test.assertEqual((svg.get("role"), svg[0].tag), ("img", "title"))
+        test.assertTrue(svg[0].text)
+        test.assertEqual([e for e in svg.iter() if e.get("tabindex")], [])
+        return
+    test.assertTrue(svg.get("aria-label"))
+    test.assertEqual([g.tag for g in svg.iter() if g.get("tabindex")], ["g"] * sum(tab for tab, _, _ in stops(svg)))
+    for g in svg.iter("g"):
+        if g.get("class") != "stop":
+            continue
+        (hit,) = [e for e in g if e.get("class") == "hit"]
+        test.assertIn(hit.tag, ("circle", "rect"))
+        (lines,) = [[e.text, *(t.text for t in e)] for e in g.findall("text")]
+        test.assertTrue(all(lines))
+        if g.get("tabindex"):
+            test.assertEqual((g.get("tabindex"), g.get("role"), g.get("aria-label")), ("0", "img", "; ".join(lines)))
+    test.assertEqual(list(svg.iter("title")), [])  # a browser would show it beside the words
+
+
 def worked_out(expression):
     """The value of a cell "With numbers"."""
     for sign, word in {"×": "*", "−": "-", "π": "pi", "√": "sqrt", "²": "**2", "³": "**3", "^": "**",

@@ -5,7 +5,7 @@ import hashlib
 import math
 import re
 
-from page import FORCED, NOT_A_NUMBER, NOT_BY_HAND, WAYS, Page, worked_out
+from page import FORCED, NOT_A_NUMBER, NOT_BY_HAND, TABS_MOST, WAYS, Page, check_drawing, name_of, stops, worked_out
 from program import run_tests, table
 from shop import tube
 
@@ -59,8 +59,7 @@ class Whole(Page):
         page = self.page()
         for svg in page.iter("svg"):
             if svg.get("aria-hidden") != "true":
-                self.assertEqual((svg.get("role"), svg[0].tag), ("img", "title"))
-                self.assertTrue(svg[0].text)
+                check_drawing(self, svg)
         for th in page.iter("th"):
             self.assertIn(th.get("scope"), ("col", "row", "rowgroup"))
         for table in page.iter("table"):
@@ -318,7 +317,7 @@ class Working(Page):
 
 class Drawn(Page):
     def drawing(self, card, title):
-        return next(s for s in card.iter("svg") if s[0].text.startswith(title))
+        return next(s for s in card.iter("svg") if name_of(s).startswith(title))
 
     def numbers(self, path):
         return [float(n) for n in re.findall(r"-?\d+\.?\d*", path.get("d"))]
@@ -397,7 +396,7 @@ class Drawn(Page):
     def test_the_moment_line_goes_from_joint_to_joint_and_touches_what_is_allowed(self):
         self.cases(FORCED)
         drawing = self.drawing(self.cards(self.page())[0], "Bending moment")
-        lines = {p.get("class"): self.numbers(p) for p in drawing.iter("path")}
+        lines = {p.get("class"): self.numbers(p) for p in drawing.iter("path") if p.get("class") != "at"}
         axis = next(l for l in drawing.iter("line") if l.get("class") == "axis")
         for name in "dotted", "plain", "strong", "limit":
             self.assertAlmostEqual(lines[name][0], float(axis.get("x1")), 2)
@@ -409,6 +408,31 @@ class Drawn(Page):
         for x, y in zip(lines["strong"][::2], lines["strong"][1::2]):
             allowed = [b for a, b in zip(lines["limit"][::2], lines["limit"][1::2]) if abs(a - x) < 0.02]
             self.assertTrue(not allowed or y >= min(allowed) - 0.05)
+
+    def test_stops_have_the_numbers_of_the_answer(self):
+        self.cases(FORCED, {"compression [lbf]": "3000", "bow [in]": "0.05", "end_a [in-lbf/rad]": "fixed", "end_b": "fixed", "miss_a [in]": "0.05"})
+        for card, row in zip(self.cards(self.page()), self.check().rows):
+            moments = list(stops(self.drawing(card, "Bending moment")))
+            self.assertTrue(all(tab for tab, _, _ in moments))
+            self.assertTrue(2 <= len(moments) <= TABS_MOST)
+            places = [float(at) for _, _, at in moments]
+            self.assertEqual((places[0], places[-1]), (0, 24))
+            self.assertTrue(all(a < b for a, b in zip(places, places[1:])))
+            largest = {line.split(":")[0]: float(line.split()[-2].rstrip(",")) for _, lines, _ in moments for line in lines if line.endswith("largest")}
+            self.assertAlmostEqual(largest["as loaded"], float(row["peak_moment [in-lbf]"]), delta=1e-3 * largest["as loaded"])
+            if row["case"] != "forced":  # welded joints: drawn as taken for the margin, the column has the worst of both
+                self.assertAlmostEqual(largest["locked in"], float(row["fit_moment [in-lbf]"]), delta=1e-3 * largest["locked in"])
+            (factors, column) = ([lines for tab, lines, _ in stops(self.drawing(card, title)) if tab] for title in ("Load factor", "Column stress"))
+            self.assertEqual([line for (line,) in factors], [f"{name}: {math.floor(100 * float(row[name + '_factor'])) / 100:.2f} reached, 1.50 required" for name in ("column", "yield", "interaction")])
+            self.assertEqual(column[0], [f"slenderness {float(row['slenderness']):.4g}", f"column stress {float(row['column_stress [psi]']) / 1000:.4g} ksi"])
+
+    def test_one_case_alone_has_stops_between_the_notable_ones(self):
+        self.cases(FORCED)
+        moments = list(stops(self.drawing(self.cards(self.page())[0], "Bending moment")))
+        self.assertGreater(len(moments), 40)
+        self.assertLessEqual(sum(tab for tab, _, _ in moments), TABS_MOST)
+        places = [float(at) for _, _, at in moments]
+        self.assertTrue(all(a < b for a, b in zip(places, places[1:])))
 
     def test_nothing_is_drawn_that_is_not_a_number(self):
         self.cases(*WAYS)

@@ -97,6 +97,16 @@ class Json(ProgramTest):
             self.assertGreaterEqual(change["margin"], 0)
         self.assertEqual(self.check("cases.csv", "--format", "json", "--report", "p.html").json, self.answer())
 
+    def test_advice_says_where_its_search_was_cut_short(self):
+        unknown = {"end_a": "welded", "end_b": "welded", "length [in]": "24", "compression [lbf]": "9000", "bow [in]": "0.1", "miss_a [in]": "0.3",
+                   "miss_b [in]": "0.2", "eccentricity [in]": "0.1"}  # four directions that nobody knows
+        for clocks, cut_short in ({}, True), ({"bow_clock": "0"}, False):
+            self.cases(unknown | clocks)
+            self.assertIs(self.answer()["advice"]["cut_short"], cut_short)
+            self.assertEqual("directions" in self.check("cases.csv", "--format", "text").out, cut_short)
+        self.cases(HOLDS)
+        self.assertIs(self.answer()["advice"]["cut_short"], False)
+
     def test_advice_says_nothing_where_all_hold_and_where_nothing_helps(self):
         self.cases({"compression [lbf]": "1000"})
         self.assertEqual(self.answer()["advice"]["rows"], [])

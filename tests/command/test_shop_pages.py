@@ -3,7 +3,7 @@
 import re
 import xml.etree.ElementTree as xml
 
-from page import NOT_A_NUMBER
+from page import NOT_A_NUMBER, check_drawing
 from program import run_tests
 from shop import ShopTest, tube
 
@@ -16,7 +16,7 @@ class ShopPages(ShopTest):
         self.assertNotRegex(text, r"http(?!-equiv)|url\(|src=|<script|<link|@import")
         page = xml.fromstring(text)
         for svg in page.iter("svg"):
-            self.assertEqual((svg.get("role"), svg[0].tag), ("img", "title"))
+            check_drawing(self, svg)
         return page
 
     def words(self, element):

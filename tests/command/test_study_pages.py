@@ -5,9 +5,15 @@ import math
 import re
 import xml.etree.ElementTree as xml
 
-from page import FORCED, NOT_A_NUMBER, Page
+from page import FORCED, NOT_A_NUMBER, TABS_MOST, Page, check_drawing, stops
 from program import run_tests
 from shop import tube
+
+
+def percent(margin):
+    """A margin below 0 never reads as 0."""
+    share = 100 * float(margin)
+    return f"{-0.1 if -0.05 < share < 0 else share:+.1f} %"
 
 
 class Studies(Page):
@@ -31,7 +37,7 @@ class Studies(Page):
                     self.assertNotRegex(self.read("page.html"), NOT_A_NUMBER)
                     self.assertNotRegex(self.read("page.html"), "http(?!-equiv)")
                     for svg in page.iter("svg"):
-                        self.assertEqual((svg.get("role"), svg[0].tag), ("img", "title"))
+                        check_drawing(self, svg)
                     for outside in "url(", "src=", "href=", "<script", "@import":
                         self.assertNotIn(outside, self.read("page.html"))
                     rows = next(t for t in page.iter("table") if t.get("class") == "stack list").find("tbody")
@@ -130,10 +136,11 @@ class StudyDrawings(Page):
             for (at, height), k in zip(line, (i, i + 1)):
                 self.assertAlmostEqual(x(at), places[k], 3)
                 self.assertAlmostEqual(below(height), factors[rows[i]["governs"]][k], delta=0.02)
-        spots = [c for c in svg.iter("circle") if c.get("class") == "spot"]
-        self.assertEqual(len(spots), len(rows))
-        titles = [g.find("title").text for g in svg.iter("g") if g.find("circle") is not None]
-        self.assertIn(f"margin {100 * margins[1]:+.1f} %, {rows[1]['governs']} governs", titles[1])
+        reached = list(stops(svg))
+        self.assertEqual([float(at) for _, _, at in reached], places)
+        for (_, said, _), row in zip(reached, rows):
+            self.assertEqual(said, [f"miss_a {float(row['miss_a [in]']):.6g} in", f"margin {100 * float(row['margin']):+.1f} %", f"{row['governs']} governs",
+                                     *(f"{name} reaches {math.floor(100 * float(row[name + '_factor'])) / 100:.2f}" for name in ("column", "yield", "interaction"))])
         asked = [below(line[0][1]) for line in lines["limit", True]]
         self.assertAlmostEqual(asked[0], 1.4, 1)
         self.assertAlmostEqual(asked[1], 1.2, 1)
@@ -148,6 +155,80 @@ class StudyDrawings(Page):
         self.assertAlmostEqual(x(float(now.get("x1"))), 0.1, 3)
         ticks = [t.text for t in svg.iter("text") if t.get("class") == "tick" and t.get("text-anchor") == "middle"]
         self.assertEqual(ticks[:3], ["0", "1/4", "1/2"])  # inch fractions
+
+    def test_of_a_long_sweep_the_notable_values_are_reached(self):
+        self.cases(FORCED)
+        page, rows = self.study("sweep", "--vary", "miss_a=0in:0.5in:0.005in")
+        reached = {float(at): tab for tab, _, at in stops(self.figures(page)[0].find("svg"))}
+        places, margins = [round(v, 9) for v in self.numbers_of(rows, "miss_a [in]")], self.numbers_of(rows, "margin")
+        i = next(i for i in range(len(rows) - 1) if margins[i] >= 0 > margins[i + 1])
+        wanted = {places[0], places[-1], places[margins.index(min(margins))], places[i], places[i + 1], 0.1}
+        self.assertEqual(set(reached), wanted)
+        self.assertTrue(all(reached.values()))
+
+    def test_sweep_and_index_have_the_worst_first(self):
+        self.cases(FORCED | {"case": "easy", "compression [lbf]": "500"}, FORCED | {"case": "hard", "compression [lbf]": "6000"},
+                   FORCED | {"case": "middle", "compression [lbf]": "3000"})
+        page, _ = self.study("sweep", "--vary", "miss_a=0:0.25:0.125")
+        self.assertEqual([f.find("h2").text for f in self.figures(page)], ["All cases", "hard", "middle", "easy"])
+        overview = self.figures(page)[0].find("svg")
+        lines = [(g.get("data-case"), g.find("path").get("class")) for g in overview.iter("g") if g.get("data-case")]
+        self.assertEqual(lines, [("easy", "plain"), ("middle", "plain"), ("hard", "strong")])
+        maps, _ = self.study("sweep", "--vary", "miss_a=0:0.25:0.125", "--vary", "bow=0:0.1:0.05")
+        self.assertEqual([f.find("h2").text for f in self.figures(maps)], ["hard", "middle", "easy"])
+        clocks, rows = self.study("index")
+        marked = {row["case"]: float(row["margin_as_marked"]) for row in rows if row["case"]}
+        self.assertEqual([f.find("h2").text for f in self.figures(clocks)], sorted(marked, key=marked.get))
+
+    def test_thirty_lines_in_one_chart_of_which_the_worst_are_named(self):
+        self.cases(*({"case": f"c{i:02}", "compression [lbf]": str(1000 + 37 * i)} for i in range(30)))
+        page, _ = self.study("sweep", "--vary", "bow=0in:0.1in:0.05in")
+        svg = self.figures(page)[0].find("svg")
+        self.assertEqual(sum(g.get("data-case") is not None for g in svg.iter("g")), 30)
+        named = {t.text for t in svg if t.tag == "text" and re.fullmatch(r"c\d\d", t.text)}
+        self.assertEqual(named, {f"c{i:02}" for i in range(14, 30)})
+        self.assertEqual(sum(tab for tab, _, _ in stops(svg)), 30)  # the least margin of each line
+
+    def test_stops_have_the_numbers_of_the_answer(self):
+        self.file("tolerances.csv", "column,minus,plus,unit\nbow,0.02,0.02,in\n")
+        self.cases(FORCED, {"compression [lbf]": "7500", "end_a [in-lbf/rad]": "welded", "end_b": "welded", "bow [in]": "0.05"})
+        page, rows = self.study("limit", "--find", "miss_a", "--to", "1")
+        reached = [lines for _, lines, _ in stops(self.figures(page)[0].find("svg"))]
+        for lines, row in zip(reached, rows):
+            self.assertEqual(lines[:2], [row["case"], f"now {float(row['now [in]']):.6g} in"])
+            if row["state"] == "found":
+                self.assertAlmostEqual(float(re.match(r"limit ([\d.]+) in", lines[2]).group(1)), float(row["limit [in]"]), delta=1e-3)
+            else:
+                self.assertEqual(lines[2], "limit short where the range begins (✗ SHORT)")
+        self.assertEqual([row["state"] for row in rows], ["found", "already"])
+        page, rows = self.study("compare", "--walls", "0.049,0.065,0.12")
+        reached = {lines[1] for _, lines, _ in stops(next(f for f in self.figures(page)).find("svg"))}
+        worst = {}
+        for row in rows:
+            worst[row["wall [in]"]] = min(worst.get(row["wall [in]"], math.inf), float(row["margin"]))
+        self.assertEqual(reached, {f"worst margin {percent(low)}" for low in worst.values()})
+        page, rows = self.study("index")
+        turned = self.run_program("sweep", "cases.csv", "--vary", "bow_clock=0:345:15").rows
+        for figure in self.figures(page):
+            reached = list(stops(figure.find("svg")))
+            self.assertEqual([lines[0] for _, lines, _ in reached], [f"bow at {15 * i}°: margin {percent(row['margin'])}" for i, row in
+                                                                     enumerate(r for r in turned if r["case"] == figure.find("h2").text)])
+            self.assertEqual([i for i, (tab, _, _) in enumerate(reached) if tab], [0, 6, 12, 18])
+        page, rows = self.study("scatter", "--tolerances", "tolerances.csv", "--samples", "400")
+        for figure in self.figures(page):
+            reached = list(stops(figure.find("svg")))
+            shares = [float(re.match(r"([\d.]+) % of the samples", lines[1]).group(1)) for _, lines, _ in reached]
+            self.assertAlmostEqual(sum(shares), 100, delta=0.05 * len(shares))
+            self.assertTrue(reached[0][0] and reached[-1][0])
+            self.assertLessEqual(sum(tab for tab, _, _ in reached), TABS_MOST)
+        page, rows = self.study("sweep", "--vary", "miss_a=0:0.5:0.125", "--vary", "bow=0in:0.1in:0.05in")
+        for figure in self.figures(page):
+            margins = {(row["miss_a [in]"], row["bow [in]"]): float(row["margin"]) for row in rows if row["case"] == figure.find("h2").text}
+            reached = list(stops(figure.find("svg")))
+            self.assertEqual(len(reached), len(margins))
+            for _, lines, _ in reached:
+                at = tuple(min((key[i] for key in margins), key=lambda v, n=float(lines[i].split()[1]): abs(float(v) - n)) for i in (0, 1))
+                self.assertTrue(lines[2].startswith(f"margin {percent(margins[at])}"), lines)
 
     def test_an_axis_of_values_that_are_no_fractions_has_decimals_and_three_ticks(self):
         self.cases(FORCED)
@@ -351,7 +432,7 @@ class StudyDrawings(Page):
             for bar in self.of_class(svg, "rect", "fill-blue", "fill-red"):
                 left, right = x(float(bar.get("x"))), x(float(bar.get("x")) + float(bar.get("width")))
                 self.assertTrue(right < 0.2 if bar.get("class") == "fill-red" else left > -0.2)
-            names = [t.text for t in svg.iter("text") if t.get("class") is None and t.get("text-anchor") is None]
+            names = [t.text for t in svg.findall("text") if t.get("class") is None and t.get("text-anchor") is None]
             widths = [float(r.get("width")) / 166 for r in self.of_class(svg, "rect", "fill-steel")]
             drivers = [r for r in ranked if r["case"] == row["case"]]
             self.assertEqual(names[::2], [r["driver"] for r in drivers])

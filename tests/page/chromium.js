@@ -93,7 +93,7 @@ class Page {
   text(selector) { return this.run(`(document.querySelector(${JSON.stringify(selector)}) || {}).textContent`); }
 
   async key(key, times = 1) {
-    const codes = { ArrowRight: 39, ArrowLeft: 37, ArrowUp: 38, ArrowDown: 40, Tab: 9, Enter: 13, PageUp: 33 };
+    const codes = { ArrowRight: 39, ArrowLeft: 37, ArrowUp: 38, ArrowDown: 40, Tab: 9, Enter: 13, PageUp: 33, PageDown: 34, Home: 36, End: 35 };
     for (let i = 0; i < times; i++)
       for (const type of ["keyDown", "keyUp"])
         await this.browser.send("Input.dispatchKeyEvent", { type, key, code: key, windowsVirtualKeyCode: codes[key], text: type === "keyDown" && key === "Enter" ? "\r" : undefined });

@@ -2,7 +2,7 @@
 """Opens the demo's pages in headless Chromium: in windows of four widths, in light and dark, and on paper.
 
 Usage: browser.py PROGRAM SOURCE_DIR [FOLDER [PAGE...]]. Required: no console message, nothing wider than the window, no word of a
-drawing outside it or over another or under 12 px on a phone, the expected number of pages on paper, nothing that axe-core (from npm;
+drawing outside it or over another or under 12 px on a phone, stops of charts that show their words with the focus, the expected number of pages on paper, nothing that axe-core (from npm;
 without it that is said) objects to. With FOLDER the screenshots and the PDFs
 stay there for inspection. PAGE: only these of the pages below. Needs Debian's chromium and poppler-utils."""
 
@@ -15,7 +15,8 @@ import subprocess
 import sys
 import tempfile
 
-# Measures a page of `width` from inside: how wide it got, and which words of drawings stand outside their drawing.
+# Measures a page of `width` from inside: how wide it got, which words of drawings stand outside their drawing or over each other (those of
+# stops are hidden, and stand over others when they show), and which stops do not show their words alone when they have the focus.
 PROBE = """<!DOCTYPE html><html><head><meta charset="utf-8"></head><body><iframe style="width:%dpx;height:900px;border:0" srcdoc="%s"></iframe><pre></pre>
 <script>document.querySelector('iframe').onload = function () {
   const d = this.contentDocument, out = [];
@@ -25,14 +26,22 @@ PROBE = """<!DOCTYPE html><html><head><meta charset="utf-8"></head><body><iframe
   }
   const over = [];
   for (const s of d.querySelectorAll('svg')) {
-    const all = [...s.querySelectorAll('text')].map(t => [t.textContent, t.getBoundingClientRect()]);
+    const all = [...s.querySelectorAll('text')].filter(t => !t.closest('.stop')).map(t => [t.textContent, t.getBoundingClientRect()]);
     for (let i = 0; i < all.length; i++) for (let k = 0; k < i; k++) {
       const [p, a] = all[i], [q, b] = all[k];
       if (a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 4 && b.top < a.bottom - 4) over.push(q + ' | ' + p);
     }
   }
+  const mute = [], shows = t => d.defaultView.getComputedStyle(t).visibility === 'visible', words = [...d.querySelectorAll('svg .stop text')];
+  if (words.some(shows)) mute.push('words show without a focus');
+  for (const g of d.querySelectorAll('svg .stop[tabindex]')) {
+    g.focus();
+    const seen = [...g.closest('svg').querySelectorAll('.stop text')].filter(shows);
+    if (d.activeElement !== g || seen.length !== 1 || seen[0].parentNode !== g || !g.getAttribute('aria-label')) mute.push(g.textContent);
+    g.blur();
+  }
   const small = [...d.querySelectorAll('svg text')].map(t => parseFloat(getComputedStyle(t).fontSize) * t.getScreenCTM().a);
-  document.querySelector('pre').textContent = JSON.stringify({wide: d.documentElement.scrollWidth, outside: out, over: over,
+  document.querySelector('pre').textContent = JSON.stringify({wide: d.documentElement.scrollWidth, outside: out, over: over, mute: mute,
     least: Math.min(99, ...small)});
 };</script></body></html>"""
 PLAIN = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update",
@@ -142,7 +151,7 @@ def faults(folder, page, least, most, shots):
         seen = probe(folder, page, width)
         if seen["wide"] > width:
             yield f"{page.stem}, {name}: {seen['wide']} wide in a window of {width}"
-        for kind in "outside", "over":
+        for kind in "outside", "over", "mute":
             if seen[kind]:
                 yield f"{page.stem}, {name}: words of drawings {kind}: {seen[kind][:8]}"
         if name == "phone" and seen["least"] < LEAST_WORDS:

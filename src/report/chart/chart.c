@@ -258,26 +258,6 @@ void chart_point(const chart *c, double x, double y, const char *style)
     text_format(c->out, "<circle cx=\"%.2f\" cy=\"%.2f\" r=\"4\" class=\"%s\"/>\n", chart_x(c, x), chart_y(c, y), style);
 }
 
-void chart_begin_named(text *out, const char *name)
-{
-    text_put(out, "<g><title>");
-    html_text(out, name);
-    text_put(out, "</title>\n");
-}
-
-void chart_end_named(text *out)
-{
-    text_put(out, "</g>\n");
-}
-
-void chart_spot(const chart *c, double x, double y, const char *words)
-{
-    if (!(x >= c->x_low && x <= c->x_high && y >= c->y_low && y <= c->y_high)) return;
-    chart_begin_named(c->out, words);
-    text_format(c->out, "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"7\" class=\"spot\"/>", chart_x(c, x), chart_y(c, y));
-    chart_end_named(c->out);
-}
-
 void chart_upright(const chart *c, double x, const char *style)
 {
     if (x >= c->x_low && x <= c->x_high)

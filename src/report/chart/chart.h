@@ -16,6 +16,8 @@ typedef struct chart {
     bool inches; /* x is in inches and has ticks at halves, quarters, eighths ... of one, where these are close enough */
 } chart;
 
+enum { CHART_WIDTH = 360 }; /* the drawing units across every chart */
+
 enum { CHART_TICKS_MOST = 16, CHART_LABELS_MOST = 16, CHART_TICK_ROOM = 48 };
 
 typedef struct chart_ticks {
@@ -58,13 +60,6 @@ void chart_path(text *out, const double x[], const double y[], size_t count, con
 
 /* From one value to another along x, `thick` around a place on the drawing. */
 void chart_bar(const chart *c, double from, double to, double middle, double thick, const char *style);
-
-/* What stands between them has a name, which a pointer that rests on it shows. */
-void chart_begin_named(text *out, const char *name);
-void chart_end_named(text *out);
-
-/* A place that cannot be seen and says its words to a pointer that rests on it; nothing outside the plot. */
-void chart_spot(const chart *c, double x, double y, const char *words);
 
 void chart_point(const chart *c, double x, double y, const char *style);
 void chart_upright(const chart *c, double x, const char *style); /* a line over the plot's whole height */

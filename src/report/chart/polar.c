@@ -1,5 +1,7 @@
 #include "report/chart/polar.h"
 
+#include "report/chart/stops.h"
+
 #include <math.h>
 
 static const double full_circle = 2 * 3.14159265358979323846;
@@ -33,6 +35,13 @@ void chart_polar_point(const chart_polar *p, double clock, double value, const c
     if (isnan(clock) || isnan(value)) return;
     chart_polar_place(p, clock, value, &x, &y);
     circle(p, x, y, 4, style);
+}
+
+void chart_polar_stop(const chart_polar *p, double clock, double value, const char *words, bool tab)
+{
+    double x, y;
+    chart_polar_place(p, clock, value, &x, &y);
+    chart_stop_round(p->out, x, y, 8, words, tab);
 }
 
 static void put_degrees(const chart_polar *p)

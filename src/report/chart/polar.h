@@ -19,6 +19,7 @@ void chart_polar_ring(const chart_polar *p, double value, const char *style);
 
 /* A closed line through evenly spaced clocks from 0 on; a NaN breaks it. */
 void chart_polar_line(const chart_polar *p, const double values[], size_t count, const char *style);
+void chart_polar_stop(const chart_polar *p, double clock, double value, const char *words, bool tab);
 void chart_polar_point(const chart_polar *p, double clock, double value, const char *style);
 
 #endif

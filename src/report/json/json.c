@@ -115,12 +115,12 @@ void json_close(text *out, size_t refused)
     text_format(out, "\n],\"refused\":%zu}\n", refused);
 }
 
-void json_close_beside(text *out, const char *name, const field_list *list, const text *written, unit_system units, size_t refused)
+void json_close_beside(text *out, const char *name, const field_list *list, const text *written, bool cut_short, unit_system units, size_t refused)
 {
     text_put(out, "\n]");
     json_open_table(out, name, list, units);
     if (written->length > 0) text_add(out, written->at + 1, written->length - 1); /* without the first comma */
     out->failed = out->failed || written->failed;
-    json_close_table(out);
+    text_format(out, "\n],\"cut_short\":%s}", cut_short ? "true" : "false");
     json_close_tables(out, refused);
 }

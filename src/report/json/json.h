@@ -7,13 +7,15 @@
 #include "table/field.h"
 #include "table/text.h"
 
+#include <stdbool.h>
+
 void json_open(text *out, const run_facts *facts, const field_list *list, unit_system units);
 /* With the comma that parts it from the row before; the first row of all has to lose this one byte. */
 void json_row(text *out, const field_list *list, const void *record, unit_system units);
 /* refused: what should be in the answer and is not: rows without one, and files that could not be read to their end */
 void json_close(text *out, size_t refused);
-/* The same with a second table beside the rows: its rows as json_row has written them. */
-void json_close_beside(text *out, const char *name, const field_list *list, const text *written, unit_system units, size_t refused);
+/* The same with a second table beside the rows: its rows as json_row has written them, and cut_short: whether the search for them was. */
+void json_close_beside(text *out, const char *name, const field_list *list, const text *written, bool cut_short, unit_system units, size_t refused);
 
 /* Several tables in one answer: {"version": ..., ..., "materials": {...}, NAME: {"units": {...}, "rows": [...]}, ...,
  * "refused": n}. The rows are those of json_row. */

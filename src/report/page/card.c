@@ -136,7 +136,7 @@ void page_card(text *out, const page_head *head, const check_row *r, size_t numb
     page_clock_drawing(out, r, head->units);
     page_section_drawing(out, r, p, head->units);
     text_put(out, "</div>\n<div>\n");
-    page_moment_chart(out, r, p, head->units);
+    page_moment_chart(out, r, p, head->units, head->alone);
     page_factor_chart(out, r);
     page_column_chart(out, r, p, head->units);
     text_put(out, "</div>\n</div>\n");

@@ -1,6 +1,6 @@
 #include "report/page/case_charts.h"
 
-#include "report/chart/chart.h"
+#include "report/chart/stops.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -67,20 +67,68 @@ static void moment_caption(text *out, const check_row *r, const picture *p)
     text_put(out, "</figcaption></figure>\n");
 }
 
-static void put_largest(const chart *c, const double x[], const double y[], const char *name, unit_system units)
+typedef double stations[PICTURE_STATIONS];
+
+static bool is_drawn(const chart *c, const double y[])
 {
-    size_t at = 0;
-    text words = {0};
-    for (size_t i = 1; i < PICTURE_STATIONS; i++)
-        if (!(y[i] <= y[at])) at = isnan(y[i]) ? at : i;
-    text_format(&words, "%s: largest moment %.4g %s, %.4g %s from A", name, y[at], unit_name(DIM_MOMENT, units), x[at], unit_name(DIM_LENGTH, units));
-    chart_spot(c, x[at], y[at], page_said(&words));
-    text_free_part(&words, c->out);
+    return largest(y, PICTURE_STATIONS, 0) > 1e-9 * c->y_high;
 }
 
-void page_moment_chart(text *out, const check_row *r, const picture *p, unit_system units)
+/* Where the curve is highest; the first station without a curve. */
+static size_t top_of(const double y[])
 {
-    double x[PICTURE_STATIONS], y[PICTURE_STATES + 1][PICTURE_STATIONS];
+    size_t at = 0;
+    for (size_t i = 1; i < PICTURE_STATIONS; i++)
+        if (y[i] > y[at] || (isnan(y[at]) && !isnan(y[i]))) at = i;
+    return at;
+}
+
+/* The ends, the largest moment of each state, and the place that decides; in a check of one case further stations between them. */
+static void stations_with_stops(bool stop[PICTURE_STATIONS], bool tab[PICTURE_STATIONS], const chart *c, const picture *p, const check_row *r,
+                                stations y[], bool many)
+{
+    enum { STEP = 4 };
+    for (size_t i = 0; i < PICTURE_STATIONS; i++) {
+        tab[i] = i == 0 || i + 1 == PICTURE_STATIONS || fabs(p->at[i] - r->tube.governs_at) < 1e-12 * p->length;
+        stop[i] = many && i % STEP == 0;
+    }
+    for (int s = 0; s < PICTURE_STATES; s++)
+        if (is_drawn(c, y[s])) tab[top_of(y[s])] = true;
+}
+
+static void put_reading(text *words, const char *name, double value, bool most)
+{
+    if (isfinite(value)) text_format(words, "\n%s: %.4g%s", name, value, most ? ", largest" : "");
+}
+
+/* What every curve has at one station. */
+static void put_moment_stops(const chart *c, const check_row *r, const picture *p, const double x[], stations y[], const text names[],
+                             unit_system units, bool many)
+{
+    bool stop[PICTURE_STATIONS], tab[PICTURE_STATIONS];
+    chart_strip strips[PICTURE_STATIONS];
+    size_t n = 0;
+    stations_with_stops(stop, tab, c, p, r, y, many);
+    for (size_t i = 0; i < PICTURE_STATIONS; i++) {
+        if (!stop[i] && !tab[i]) continue;
+        if (n > 0 && x[i] - strips[n - 1].x < 1e-6 * x[PICTURE_STATIONS - 1]) { /* stations stand on each other where something begins */
+            strips[n - 1].tab = strips[n - 1].tab || tab[i];
+            continue;
+        }
+        chart_strip *s = &strips[n++];
+        *s = (chart_strip){.x = x[i], .y = y[isfinite(y[PICTURE_AT_LIMIT][i]) ? PICTURE_AT_LIMIT : PICTURE_LOADED][i], .tab = tab[i]};
+        text_format(&s->words, "%.4g %s from A, %s", x[i], unit_name(DIM_LENGTH, units), unit_name(DIM_MOMENT, units));
+        for (int k = 0; k < PICTURE_STATES; k++)
+            if (is_drawn(c, y[k])) put_reading(&s->words, page_said(&names[k]), y[k][i], top_of(y[k]) == i);
+        put_reading(&s->words, "allowed", y[PICTURE_STATES][i], false);
+    }
+    chart_strips(c, NULL, strips, n);
+    for (size_t i = 0; i < n; i++) text_free_part(&strips[i].words, c->out);
+}
+
+void page_moment_chart(text *out, const check_row *r, const picture *p, unit_system units, bool many)
+{
+    stations x, y[PICTURE_STATES + 1];
     text names[PICTURE_STATES] = {{0}}, axis = {0};
     chart_label labels[PICTURE_STATES + 1];
     size_t count = 0;
@@ -95,7 +143,7 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
     const chart c = {.out = out, .left = 52, .top = 22, .width = FIGURE_WIDTH - 52 - RIGHT_ROOM, .height = 170, .x_high = x[PICTURE_STATIONS - 1],
                      .y_high = chart_round_up(1.04 * (most > 0 && allowed > 3 * most ? 3 * most : fmax(most, allowed)), 6)};
     open_figure(out, "Moment along the rail");
-    chart_open(out, FIGURE_WIDTH, 230, "Bending moment along the rail", "");
+    chart_open_stops(out, FIGURE_WIDTH, 230, "Bending moment along the rail");
     text_format(&axis, "moment, %s", unit_shown(DIM_MOMENT, units)->name);
     chart_axis_y(&c, page_said(&axis));
     text_clear(&axis);
@@ -105,12 +153,9 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
     if (isfinite(last_of(y[PICTURE_STATES])))
         labels[count++] = (chart_label){last_of(y[PICTURE_STATES]), "allowed", "red"};
     for (int s = 0; s < PICTURE_STATES; s++) {
-        if (!(largest(y[s], PICTURE_STATIONS, 0) > 1e-9 * c.y_high)) continue;
+        if (!is_drawn(&c, y[s])) continue;
         put_state_name(&names[s], s, p->states[s].factor);
-        chart_begin_named(out, page_said(&names[s]));
         chart_line(&c, x, y[s], PICTURE_STATIONS, state_styles[s]);
-        chart_end_named(out);
-        put_largest(&c, x, y[s], page_said(&names[s]), units);
         if (!isfinite(last_of(y[s]))) continue;
         labels[count++] = (chart_label){last_of(y[s]), page_said(&names[s]), s == PICTURE_AT_LIMIT ? "blue" : ""};
     }
@@ -120,6 +165,7 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
             break;
         }
     chart_labels(&c, labels, count);
+    put_moment_stops(&c, r, p, x, y, names, units, many);
     chart_close(out);
     moment_caption(out, r, p);
     for (int s = 0; s < PICTURE_STATES; s++) text_free_part(&names[s], out);
@@ -127,6 +173,18 @@ void page_moment_chart(text *out, const check_row *r, const picture *p, unit_sys
 }
 
 /* ---- the column curve ------------------------------------------------------------------------------- */
+
+static void put_column_stops(const chart *c, const check_row *r, double loaded, double allowed, unit_system units)
+{
+    const char *name = units == UNITS_SI ? "MPa" : "ksi";
+    text words = {0};
+    text_format(&words, "slenderness %.4g\ncolumn stress %.4g %s", r->result.slenderness, allowed, name);
+    chart_stop(c, r->result.slenderness, allowed, page_said(&words), true);
+    text_clear(&words);
+    text_format(&words, "P/A as loaded %.4g %s", loaded, name);
+    if (loaded > 0) chart_stop(c, r->result.slenderness, loaded, page_said(&words), true);
+    text_free_part(&words, c->out);
+}
 
 void page_column_chart(text *out, const check_row *r, const picture *p, unit_system units)
 {
@@ -139,7 +197,7 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     const chart c = {.out = out, .left = 40, .top = 22, .width = FIGURE_WIDTH - 40 - RIGHT_ROOM, .height = 170,
                      .x_high = p->slenderness[PICTURE_SLENDERNESSES - 1], .y_high = chart_round_up(1.02 * most * kilo, 6)};
     open_figure(out, "Column curve");
-    chart_open(out, FIGURE_WIDTH, 230, "Column stress over slenderness, this tube on its curve", "");
+    chart_open_stops(out, FIGURE_WIDTH, 230, "Column stress over slenderness, this tube on its curve");
     text_format(&axis, "column stress, %s", units == UNITS_SI ? "MPa" : "ksi");
     chart_axis_y(&c, page_said(&axis));
     chart_axis_x(&c, "slenderness L'/r");
@@ -157,6 +215,7 @@ void page_column_chart(text *out, const check_row *r, const picture *p, unit_sys
     chart_point(&c, r->result.slenderness, stress * kilo, "dot");
     text_put(&here, "this tube");
     chart_words(out, chart_x(&c, r->result.slenderness) + 8, chart_y(&c, stress * kilo) - 6, "start", "bold", page_said(&here));
+    put_column_stops(&c, r, loaded * kilo, stress * kilo, units);
     chart_close(out);
     text_put(out, "<figcaption>The tube’s slenderness is ");
     put_number(out, r->result.slenderness, 4);
@@ -189,12 +248,11 @@ static void put_factor_bar(const chart *c, const factor_bar *b, double middle)
     text_put(&title, " reached, ");
     put_required(&title, b->asked);
     text_put(&title, " required");
-    chart_begin_named(c->out, page_said(&title));
     chart_bar(c, 0, fmin(b->reached, c->x_high), middle, 16, holds ? "fill-blue" : "fill-red");
-    chart_end_named(c->out);
     text_format(c->out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"plain\"/>\n", chart_x(c, asked[0]), middle - 13,
                 chart_x(c, asked[1]), middle + 13);
     chart_words(c->out, chart_x(c, fmin(fmax(b->reached, b->asked), c->x_high)) + 6, middle + 4, "start", holds ? "" : "red bold", page_said(&words));
+    chart_stop_box(c->out, (chart_box){c->left, middle - 14, c->width, 28}, page_said(&title), true);
     text_free_part(&words, c->out);
     text_free_part(&title, c->out);
 }
@@ -209,7 +267,7 @@ void page_factor_chart(text *out, const check_row *r)
         if (isfinite(bars[i].reached)) most = fmax(most, fmin(bars[i].reached, 4 * fmax(r->given.member.factor, asked_of_yield(r))));
     const chart c = {.out = out, .left = 84, .top = 8, .width = FIGURE_WIDTH - 84 - 104, .height = 102, .x_high = chart_round_up(most, 5), .y_high = 1};
     open_figure(out, "Load factors");
-    chart_open(out, FIGURE_WIDTH, 150, "Load factor that each check reaches, against the one required", "");
+    chart_open_stops(out, FIGURE_WIDTH, 150, "Load factor that each check reaches, against the one required");
     chart_axis_x(&c, "times the run load");
     for (size_t i = 0; i < 3; i++) put_factor_bar(&c, &bars[i], 26 + 34 * (double)i);
     chart_close(out);

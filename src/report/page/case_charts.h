@@ -6,7 +6,8 @@
 #include "table/text.h"
 #include "working/picture.h"
 
-void page_moment_chart(text *out, const check_row *r, const picture *p, unit_system units);
+/* many: stops at many stations, not at the notable ones alone */
+void page_moment_chart(text *out, const check_row *r, const picture *p, unit_system units, bool many);
 void page_column_chart(text *out, const check_row *r, const picture *p, unit_system units);
 void page_factor_chart(text *out, const check_row *r);
 

@@ -1,6 +1,7 @@
 #include "report/page/compare_page.h"
 
 #include "cases/compare_sum.h"
+#include "report/chart/stops.h"
 #include "report/page/compare_matrix.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -69,6 +70,19 @@ static size_t marks_of(const compare_view *c, const chart *area, tube_mark marks
     return n;
 }
 
+/* The Tab key reaches the pick and the first of the others; the table has all. */
+static void put_mark_stops(const compare_view *c, const chart *area, const tube_mark marks[], size_t n)
+{
+    for (size_t i = 0; i < n; i++) {
+        text words = {0};
+        put_tube(&words, c, &c->rows[marks[i].tube]);
+        text_format(&words, " %s, %.4g %s\nworst margin ", unit_name(DIM_LENGTH, c->units), marks[i].weight, unit_name(DIM_MASS, c->units));
+        put_percent(&words, sum_of_tube(c->rows, c->count, marks[i].tube).worst);
+        chart_stop(area, marks[i].weight, marks[i].margin, page_said(&words), i < CHART_TABS_MOST);
+        text_free_part(&words, area->out);
+    }
+}
+
 static void put_marks(const compare_view *c, const chart *area)
 {
     tube_mark marks[CHART_NAMES_MOST];
@@ -79,17 +93,11 @@ static void put_marks(const compare_view *c, const chart *area)
         const bool picked = marks[i].tube == c->pick;
         if (picked) text_put(&words[i], "pick: ");
         put_tube(&words[i], c, &c->rows[marks[i].tube]);
-        text title = {0};
-        put_tube(&title, c, &c->rows[marks[i].tube]);
-        text_format(&title, " %s: worst margin ", unit_name(DIM_LENGTH, c->units));
-        put_percent(&title, sum_of_tube(c->rows, c->count, marks[i].tube).worst);
-        chart_begin_named(area->out, page_said(&title));
         chart_point(area, marks[i].weight, marks[i].margin, picked ? "dot" : "ring");
-        chart_end_named(area->out);
-        text_free_part(&title, area->out);
         names[i] = (chart_name){marks[i].weight, marks[i].margin, page_said(&words[i]), picked ? "blue bold halo" : "halo"};
     }
     chart_names(area, names, n);
+    put_mark_stops(c, area, marks, n);
     for (size_t i = 0; i < n; i++) text_free_part(&words[i], area->out);
 }
 
@@ -126,7 +134,7 @@ static void put_chart(text *out, const compare_view *c)
                   .x_high = heavy + room};
     text axis = {0};
     page_margin_range(&area, low, high);
-    page_begin_figure(out, "Worst margin over weight", tall + 76, "Worst margin of each tube over the weight of all parts");
+    page_begin_chart(out, "Worst margin over weight", tall + 76, "Worst margin of each tube over the weight of all parts");
     chart_axis_y(&area, "worst margin of all cases, %");
     text_format(&axis, "weight of all parts, %s", unit_name(DIM_MASS, c->units));
     chart_axis_x(&area, page_said(&axis));

@@ -1,5 +1,6 @@
 #include "report/page/limit_page.h"
 
+#include "report/chart/stops.h"
 #include "report/lines.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -59,16 +60,35 @@ static void put_case(const chart *c, const limits *l, const limit_row *r, double
     chart_words(c->out, c->left + c->width + 8, y + 4, "start", past ? "red bold" : "quiet", state_words(r));
 }
 
+/* A row of the drawing: now and limit, in words. */
+static void put_stop(const chart *c, const limits *l, const limit_row *r, double y)
+{
+    const dimension d = l->asked->column->dimension;
+    text words = {0};
+    shorten(&words, r->name, 30);
+    if (isfinite(r->now)) {
+        text_put(&words, "\nnow ");
+        put_value(&words, r->now, d, l->units);
+    }
+    text_put(&words, "\nlimit ");
+    if (r->found.state == LIMIT_FOUND) put_quantity(&words, r->found.limit, d, l->units, l->asked->to > l->asked->from ? ROUND_DOWN : ROUND_UP);
+    else text_put(&words, r->found.state == LIMIT_NEVER ? "not reached in the range" : "short where the range begins");
+    if (*state_words(r) != '\0') text_format(&words, " (%s)", state_words(r));
+    chart_stop_box(c->out, (chart_box){0, y - LINE / 2.0, FIGURE_WIDTH, LINE}, page_said(&words), true);
+    text_free_part(&words, c->out);
+}
+
 static void put_chart(text *out, const limits *l, size_t first, size_t end)
 {
     const double high = LINE * (double)(end - first);
     const chart c = {.out = out, .left = 156, .top = 8, .width = FIGURE_WIDTH - 156 - 74, .height = high, .x_low = l->low,
                      .x_high = l->high, .y_high = 1, .inches = l->asked->column->dimension == DIM_LENGTH && l->units == UNITS_US};
     text axis = {0};
-    page_begin_figure(out, first == 0 ? "Now and limit" : "Now and limit, continued", high + 46, "Present value and limit of each case");
+    page_begin_chart(out, first == 0 ? "Now and limit" : "Now and limit, continued", high + 46, "Present value and limit of each case");
     page_column_name(&axis, l->asked->column, l->units);
     chart_axis_x(&c, page_said(&axis));
     for (size_t i = first; i < end; i++) put_case(&c, l, &l->rows[i], c.top + LINE * ((double)(i - first) + 0.5));
+    for (size_t i = first; i < end; i++) put_stop(&c, l, &l->rows[i], c.top + LINE * ((double)(i - first) + 0.5));
     page_end_figure(out, "Ring: the present value; upright mark: the limit. The bar between them is the room that is left, or, with "
                          "PAST, by how much the limit is passed. Without a mark the case holds to the end of the range. Where the present "
                          "value lies before the range, nothing between was looked at; SHORT there has no bar.");

@@ -1,12 +1,14 @@
 #include "report/page/orientation_page.h"
 
 #include "report/chart/polar.h"
+#include "report/chart/stops.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
 #include <railbow/member.h>
 
 #include <math.h>
+#include <stdlib.h>
 
 static const double degree = 3.14159265358979323846 / 180;
 
@@ -112,6 +114,21 @@ static void hatch_short(const chart_polar *p)
     text_put(p->out, "\" class=\"hatch\"/>\n");
 }
 
+/* Every 15 degrees; the Tab key reaches every 90. */
+static void put_stops(const chart_polar *p, const orientation_row *r)
+{
+    enum { EVERY = ORIENTATION_CLOCKS / 24 };
+    for (size_t i = 0; i < ORIENTATION_CLOCKS; i += EVERY) {
+        const double clock = 360 * degree * (double)i / ORIENTATION_CLOCKS;
+        text words = {0};
+        if (isnan(r->round[i])) continue;
+        text_format(&words, "bow at %.0f°: margin ", clock / degree);
+        put_percent(&words, r->round[i]);
+        chart_polar_stop(p, clock, 100 * r->round[i], page_said(&words), i % (ORIENTATION_CLOCKS / 4) == 0);
+        text_free_part(&words, p->out);
+    }
+}
+
 /* like: the scale of all clocks of the page. */
 static void put_figure(text *out, const orientation_row *r, const chart_polar *like)
 {
@@ -119,7 +136,7 @@ static void put_figure(text *out, const orientation_row *r, const chart_polar *l
     double percent[ORIENTATION_CLOCKS];
     p.out = out;
     for (size_t i = 0; i < ORIENTATION_CLOCKS; i++) percent[i] = 100 * r->round[i];
-    page_begin_figure(out, r->is_part ? r->part : r->name, 200, "Margin round the clock of the bow");
+    page_begin_chart(out, r->is_part ? r->part : r->name, 200, "Margin round the clock of the bow");
     hatch_short(&p);
     chart_polar_axes(&p);
     chart_polar_ring(&p, 0, "limit");
@@ -134,7 +151,34 @@ static void put_figure(text *out, const orientation_row *r, const chart_polar *l
         put_names(&p, named, is_best || is_worst || isnan(now) ? 2 : 3);
     else if (!isnan(now))
         put_names(&p, &named[2], 1);
+    put_stops(&p, r);
     caption(out, r, p.high);
+}
+
+static bool is_drawn(const orientation_row *r)
+{
+    return r->bow > 0 && (!r->is_part || r->cases > 1);
+}
+
+/* The lowest margin as marked first. Returned: NULL where memory ran out; to be freed */
+static const orientation_row **worst_first(const orientation_row *rows, size_t count)
+{
+    const orientation_row **order = malloc((count + 1) * sizeof *order);
+    for (size_t i = 0; i < count && order != NULL; i++) {
+        size_t k = i;
+        for (; k > 0 && order[k - 1]->found.margin_as_marked > rows[i].found.margin_as_marked; k--) order[k] = order[k - 1];
+        order[k] = &rows[i];
+    }
+    return order;
+}
+
+static void put_figures(text *out, const orientation_row *rows, size_t count, const chart_polar *like)
+{
+    const orientation_row **order = worst_first(rows, count);
+    if (order == NULL) out->failed = true;
+    for (size_t i = 0; i < count && order != NULL; i++)
+        if (is_drawn(order[i])) put_figure(out, order[i], like);
+    free(order);
 }
 
 /* ---- the page ------------------------------------------------------------------------------------------- */
@@ -161,11 +205,6 @@ static bool say_verdict(text *out, const orientation_row *rows, size_t count)
     return fallen == 0;
 }
 
-static bool is_drawn(const orientation_row *r)
-{
-    return r->bow > 0 && (!r->is_part || r->cases > 1);
-}
-
 void page_orientation(text *out, const page_head *head, const orientation_row *rows, size_t count)
 {
     size_t straight = 0;
@@ -189,8 +228,8 @@ void page_orientation(text *out, const page_head *head, const orientation_row *r
     scale(&like, least, most);
     text_put(out, "<p class=\"soft\">Margin in per cent, by the clock to which the bow points, seen from A toward B; 0° is up. Inside the dashed ring, "
                   "hatched, the case is short. All clocks have one scale.</p>\n<div class=\"figures\">\n");
-    for (size_t i = 0; i < count; i++)
-        if (is_drawn(&rows[i])) put_figure(out, &rows[i], &like);
+    put_figures(out, rows, parts, &like);
+    put_figures(out, cases, all, &like);
     text_put(out, "</div>\n");
     page_table(out, &orientation_list, rows, count, head->units, "Turning the bow");
     text_free_part(&said, out);

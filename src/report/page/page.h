@@ -13,6 +13,7 @@ struct page_head {
     bool faults;                          /* something kept a verdict from being given   */
     bool working;                         /* shown and printed */
     bool all_sheets;                      /* each case has one, not the short and the tightest alone */
+    bool alone;                           /* one case: its charts have many stops */
     const char *tolerance;                /* what the numbers are good for; NULL: those of a check; "": not said */
     unit_system units;
     const run_facts *facts;

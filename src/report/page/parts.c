@@ -1,6 +1,7 @@
 #include "report/page/parts.h"
 
 #include "report/caution.h"
+#include "report/chart/stops.h"
 #include "report/html.h"
 #include "report/lines.h"
 #include "report/values.h"
@@ -143,11 +144,22 @@ void page_plain_sentence(text *out, bool fine, const text *sentence)
     text_char(out, '\n');
 }
 
-void page_begin_figure(text *out, const char *heading, double high, const char *title)
+static void begin_study(text *out, const char *heading)
 {
     text_put(out, "<figure class=\"study\">");
     html_element(out, "h2", NULL, heading);
+}
+
+void page_begin_figure(text *out, const char *heading, double high, const char *title)
+{
+    begin_study(out, heading);
     chart_open(out, FIGURE_WIDTH, high, title, "");
+}
+
+void page_begin_chart(text *out, const char *heading, double high, const char *title)
+{
+    begin_study(out, heading);
+    chart_open_stops(out, FIGURE_WIDTH, high, title);
 }
 
 void page_end_figure(text *out, const char *words)
@@ -164,8 +176,7 @@ void page_short_name(text *out, const char *name, size_t most)
 
 void page_words_figure(text *out, const char *heading, const char *words)
 {
-    text_put(out, "<figure class=\"study\">");
-    html_element(out, "h2", NULL, heading);
+    begin_study(out, heading);
     html_element(out, "p", NULL, words);
     text_put(out, "</figure>\n");
 }

@@ -6,7 +6,7 @@
 #include "report/page/page.h"
 #include "table/field.h"
 
-enum { FIGURE_WIDTH = 360 }; /* the drawing units across every figure */
+enum { FIGURE_WIDTH = CHART_WIDTH }; /* the drawing units across every figure */
 
 /* What a text says; "" where memory ran out, which the page's own text will tell. */
 const char *page_said(const text *t);
@@ -30,8 +30,9 @@ void page_frame_sentence(text *out, bool fine, const text *sentence);
 /* The same with the caution alone, where nothing of a load case is assumed. */
 void page_plain_sentence(text *out, bool fine, const text *sentence);
 
-/* A figure with its heading and an open drawing; then the words under it. */
+/* A figure with its heading and an open drawing; the same with a drawing that has stops; then the words under it. */
 void page_begin_figure(text *out, const char *heading, double high, const char *title);
+void page_begin_chart(text *out, const char *heading, double high, const char *title);
 void page_end_figure(text *out, const char *words);
 
 /* A user's name for a drawing: at most so many columns, shortened in the middle. */

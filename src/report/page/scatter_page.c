@@ -1,5 +1,6 @@
 #include "report/page/scatter_page.h"
 
+#include "report/chart/stops.h"
 #include "report/lines.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -28,6 +29,34 @@ static void put_short(const chart *c, const scatter_row *r)
     text_free_part(&words, c->out);
 }
 
+/* The Tab key reaches the outermost bars, the tallest, and the two beside 0. */
+static bool is_notable(const scatter_row *r, size_t bar)
+{
+    const double width = (r->high - r->low) / SCATTER_BARS, from = r->low + width * (double)bar;
+    size_t first = SCATTER_BARS, last = 0, tallest = 0;
+    for (size_t i = 0; i < SCATTER_BARS; i++) {
+        if (!(r->bars[i] > 0)) continue;
+        if (i < first) first = i;
+        last = i;
+        if (r->bars[i] > r->bars[tallest]) tallest = i;
+    }
+    return bar == first || bar == last || bar == tallest || fabs(from) < width / 2 || fabs(from + width) < width / 2;
+}
+
+/* Over the whole height, so that a low bar is met, too. */
+static void put_bar_stops(const chart *c, const scatter_row *r, double all)
+{
+    const double width = 100 * (r->high - r->low) / SCATTER_BARS;
+    for (size_t i = 0; i < SCATTER_BARS; i++) {
+        const double from = 100 * r->low + width * (double)i;
+        text words = {0};
+        if (!(r->bars[i] > 0)) continue;
+        text_format(&words, "margin %.1f to %.1f %%\n%.1f %% of the samples", from, from + width, 100 * r->bars[i] / all);
+        chart_stop_box(c->out, (chart_box){chart_x(c, from), c->top, chart_x(c, from + width) - chart_x(c, from), c->height}, page_said(&words), is_notable(r, i));
+        text_free_part(&words, c->out);
+    }
+}
+
 /* No bar lies across 0, so the short part is whole bars. */
 static void put_distribution(text *out, const scatter_row *r, double least, double most_margin)
 {
@@ -43,15 +72,11 @@ static void put_distribution(text *out, const scatter_row *r, double least, doub
     for (size_t i = 0; i < SCATTER_BARS; i++) {
         const double from = low + width * (double)i, tall = c.height * r->bars[i] / c.y_high;
         if (!(r->bars[i] > 0)) continue;
-        text words = {0};
-        text_format(&words, "margin %.1f to %.1f %%: %.1f %% of the samples", from, from + width, 100 * r->bars[i] / all);
-        chart_begin_named(out, page_said(&words));
         chart_bar(&c, from + gap, from + width - gap, c.top + c.height - tall / 2, tall, from + width / 2 < 0 ? "fill-red" : "fill-blue");
-        chart_end_named(out);
-        text_free_part(&words, out);
     }
     put_as_given(&c, 100 * r->nominal);
     put_short(&c, r);
+    put_bar_stops(&c, r, all);
 }
 
 /* ---- drivers -------------------------------------------------------------------------------------------- */
@@ -112,7 +137,7 @@ void page_scatter_figure(text *out, const scatter_row *r, double least, double m
     const bool spread = r->high > r->low, drivers = r->drivers > 0;
     say_case(&said, r);
     if (spread) {
-        page_begin_figure(out, r->name, drivers ? DRIVERS_TOP + DRIVER_HEIGHT * (double)r->drivers + 4 : 212,
+        page_begin_chart(out, r->name, drivers ? DRIVERS_TOP + DRIVER_HEIGHT * (double)r->drivers + 4 : 212,
                           "Distribution of the margin, and what drives it");
         put_distribution(out, r, least, most);
         if (drivers) put_drivers(out, r);

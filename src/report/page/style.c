@@ -50,7 +50,7 @@ const char page_style[] =
     "svg .plain{stroke:var(--ink);stroke-width:1.2}svg .strong{stroke:var(--blue);stroke-width:2.4}\n"
     "svg .dotted{stroke:var(--ink);stroke-width:1.4;stroke-dasharray:1.5 3.5;stroke-linecap:round}\n"
     "svg .dashed{stroke:var(--soft);stroke-width:1.1;stroke-dasharray:5 3.5}\n"
-    "svg .dot-ink{fill:var(--ink);stroke:var(--paper);stroke-width:1.5}svg .spot{fill:transparent}svg .chain{stroke:var(--ink);stroke-width:1.2;stroke-dasharray:8 3 2 3}svg .limit{stroke:var(--red);stroke-width:2;stroke-dasharray:7 3}svg .mark{stroke:var(--red);stroke-width:2}\n"
+    "svg .dot-ink{fill:var(--ink);stroke:var(--paper);stroke-width:1.5}svg .chain{stroke:var(--ink);stroke-width:1.2;stroke-dasharray:8 3 2 3}svg .limit{stroke:var(--red);stroke-width:2;stroke-dasharray:7 3}svg .mark{stroke:var(--red);stroke-width:2}\n"
     "svg text.blue{fill:var(--blue)}svg text.red{fill:var(--red)}svg .bold{font-weight:600}\n"
     "svg .dot{fill:var(--blue);stroke:var(--paper);stroke-width:1.5}svg .ring{fill:var(--paper);stroke:var(--ink);"
     "stroke-width:1.5}\n"
@@ -59,6 +59,11 @@ const char page_style[] =
     "svg circle.grid,svg circle.axis,svg circle.limit{fill:none}svg .zero{stroke:var(--red);stroke-width:2.6;stroke-linecap:round}svg .contour{stroke:var(--soft);stroke-width:.9;stroke-linecap:round}\n"
     "svg .hatch{stroke:var(--red);stroke-width:.9;opacity:.55}svg .unknown{stroke:var(--soft);stroke-width:1}\n"
     "svg .fill-steel{fill:var(--steel)}svg .fill-blue{fill:var(--blue)}svg .fill-red{fill:var(--red)}svg .fill-ink{fill:var(--ink)}\n"
+    /* stops: the words show with the pointer or the focus on them; none is printed */
+    "svg .plot{fill:none}svg .stop{outline:none}svg .stop .hit{fill:transparent}svg .stop>:not(.hit){visibility:hidden;pointer-events:none}\n"
+    "svg .note{fill:var(--paper);stroke:var(--soft);stroke-width:.7}svg path.at{stroke:var(--ink);stroke-width:1}svg circle.at{fill:var(--ink)}\n"
+    "svg .stop:is(:hover,:focus)>:not(.hit){visibility:visible}svg:has(.stop:hover) .stop:not(:hover)>:not(.hit){visibility:hidden}\n"
+    "svg .stop:focus-visible .hit{stroke:var(--blue);stroke-width:2.5}@media print{svg .stop{display:none}}\n"
     "svg path.steel{fill:var(--steel);stroke:var(--ink);stroke-width:.8;fill-rule:evenodd}\n"
     "svg path.weld{fill:var(--steel-2);stroke:var(--ink);stroke-width:.8;fill-rule:evenodd}\n"
     /* details: parts that are cut differ by fill and by the direction of their hatch; welds are solid */

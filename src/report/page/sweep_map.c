@@ -1,6 +1,7 @@
 #include "report/page/sweep_map.h"
 
 #include "report/chart/contour.h"
+#include "report/chart/stops.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
@@ -130,6 +131,48 @@ static chart_taken put_now(const chart *c, const map *m)
     return taken;
 }
 
+/* ---- stops ---------------------------------------------------------------------------------------------- */
+
+/* As many rows and columns of stops as a pointer can tell apart, with the outermost ones. */
+static bool has_stop(size_t i, size_t count)
+{
+    enum { MOST = 8 };
+    const size_t every = (count + MOST - 1) / MOST;
+    return i % every == 0 || i + 1 == count;
+}
+
+static void put_stop(const chart *c, const map *m, size_t i, const char *what, bool tab)
+{
+    const sweep_row *r = &m->rows[i];
+    text words = {0};
+    for (size_t k = 0; k < 2; k++) {
+        text_format(&words, "%s%s ", k > 0 ? "\n" : "", m->asked->column[k]->name);
+        put_value(&words, r->value[k], m->asked->column[k]->dimension, m->units);
+    }
+    text_put(&words, "\nmargin ");
+    put_percent(&words, r->result.margin);
+    text_put(&words, what);
+    chart_stop(c, shown(r->value[0], m->asked->column[0]->dimension, m->units), shown(r->value[1], m->asked->column[1]->dimension, m->units),
+               page_said(&words), tab);
+    text_free_part(&words, c->out);
+}
+
+/* The combinations that were worked out; the Tab key reaches the corners, the least and the largest margin. */
+static void put_stops(const chart *c, const map *m)
+{
+    size_t least = 0, most = 0;
+    for (size_t i = 1; i < m->count; i++) {
+        if (m->rows[i].result.margin < m->rows[least].result.margin) least = i;
+        if (m->rows[i].result.margin > m->rows[most].result.margin) most = i;
+    }
+    for (size_t i = 0; i < m->count; i++) {
+        const size_t column = m->rows[i].at / m->asked->values[1], line = m->rows[i].at % m->asked->values[1];
+        const bool corner = (column == 0 || column + 1 == m->asked->values[0]) && (line == 0 || line + 1 == m->asked->values[1]);
+        if (i == least || i == most) put_stop(c, m, i, i == least ? ", the least" : ", the largest", true);
+        else if (has_stop(column, m->asked->values[0]) && has_stop(line, m->asked->values[1])) put_stop(c, m, i, "", corner);
+    }
+}
+
 /* ---- the figure ----------------------------------------------------------------------------------------- */
 
 static void caption(text *out, const map *m, bool crosses, size_t unknown)
@@ -169,12 +212,13 @@ void page_sweep_map(text *out, const page_head *head, const sweep_row *rows, siz
     const chart_ticks levels = chart_ticks_in(low, low + fmax(high - low, 1), LEVELS_MOST);
     page_column_name(&across, asked->column[0], head->units);
     page_column_name(&up, asked->column[1], head->units);
-    page_begin_figure(out, rows[0].name, 310, "Margin over the two varied columns");
+    page_begin_chart(out, rows[0].name, 310, "Margin over the two varied columns");
     put_levels(&c, &f, &levels);
     chart_axis_y(&c, page_said(&up));
     chart_axis_x(&c, page_said(&across));
     const size_t unknown = put_unknown(&c, &f);
     const bool crosses = put_names(&c, &f, &levels, put_now(&c, &m));
+    put_stops(&c, &m);
     caption(out, &m, crosses, unknown);
     text_free_part(&across, out);
     text_free_part(&up, out);

@@ -189,7 +189,7 @@ static void put_chart(text *out, const life_told *t, const rbow_sn_curve *curve,
     text title = {0};
     if (count == 0) return;
     text_format(&title, "S-N curve %s", curve->name);
-    page_begin_figure(out, page_said(&title), SN_CHART_HIGH, page_said(&title));
+    page_begin_chart(out, page_said(&title), SN_CHART_HIGH, page_said(&title));
     sn_chart(out, curve, points, count, units);
     caption(out, t, curve, points, count);
     text_free_part(&title, out);

@@ -1,6 +1,6 @@
 #include "report/page/detail/sn_chart.h"
 
-#include "report/chart/chart.h"
+#include "report/chart/stops.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
@@ -182,6 +182,25 @@ static void draw_points(const chart *c, const sn_point *points, size_t count, un
     chart_names(c, names.names, names.count);
 }
 
+static void put_stop(const chart *c, const char *what, const sn_point *p, double stress, double cycles, size_t i, unit_system units)
+{
+    text words = {0};
+    if (!is_drawn(stress, cycles)) return;
+    text_format(&words, "%zu%s\n%.4g %s\n", p->number, what, shown(stress, DIM_STRESS, units), unit_name(DIM_STRESS, units));
+    if (isinf(cycles)) text_put(&words, "no end");
+    else text_format(&words, "%.3g cycles", cycles);
+    chart_stop(c, place_of(c, cycles), height_of(stress, units), page_said(&words), i < CHART_TABS_MOST);
+    text_free_part(&words, c->out);
+}
+
+/* The Tab key reaches the first points; the table has all. */
+static void put_stops(const chart *c, const sn_point *points, size_t count, unit_system units)
+{
+    for (size_t i = 0; i < count; i++)
+        if (points[i].forced) put_stop(c, ", without the forced fit", &points[i], points[i].stress_unforced, points[i].cycles_unforced, i, units);
+    for (size_t i = 0; i < count; i++) put_stop(c, "", &points[i], points[i].stress, points[i].cycles, i, units);
+}
+
 void sn_chart(text *out, const rbow_sn_curve *curve, const sn_point *points, size_t count, unit_system units)
 {
     const bounds b = bounds_of(curve, points, count, units);
@@ -194,5 +213,6 @@ void sn_chart(text *out, const rbow_sn_curve *curve, const sn_point *points, siz
     draw_knee(&c, curve);
     draw_curve(&c, curve, units);
     draw_points(&c, points, count, units);
+    put_stops(&c, points, count, units);
     text_free_part(&name, out);
 }

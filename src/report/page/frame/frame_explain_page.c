@@ -26,7 +26,7 @@ void frame_explain_page(text *out, const page_head *head, const frame_answers *a
     text_char(out, '\n');
     frame_view_at_an_angle(out, a, p, head->units);
     text_put(out, "<h2>Bending moment along the tube</h2>\n<div class=\"figures\">\n");
-    frame_page_card(out, &p->cards[0], 1, frame_largest_moment(p->cards, 1), head->units);
+    frame_page_card(out, &p->cards[0], 1, frame_largest_moment(p->cards, 1), true, head->units);
     text_put(out, "</div>\n");
     page_working(out, w, true);
 }

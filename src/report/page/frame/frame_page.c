@@ -3,6 +3,7 @@
 
 #include "cases/case_words.h"
 #include "report/caution.h"
+#include "report/chart/stops.h"
 #include "report/html.h"
 #include "report/page/frame/frame_findings.h"
 #include "report/page/frame/frame_views.h"
@@ -200,7 +201,30 @@ static void put_pin(const chart *c, const frame_card *card, const double x[], co
     page_pin(c->out, chart_x(c, at), y, y < c->top + c->height / 2 ? 1 : -1); /* the head inside the plot */
 }
 
-static void put_moments(text *out, const frame_card *card, double largest, unit_system units)
+/* The ends and the largest moments; many: every other station, too. */
+static void put_moment_stops(const chart *c, const double x[], const double locked[], const double loaded[], bool many, unit_system units)
+{
+    chart_strip strips[FRAME_MOMENT_STATIONS];
+    size_t n = 0, of_locked = 0, of_loaded = 0;
+    for (size_t i = 1; i < FRAME_MOMENT_STATIONS; i++) {
+        if (locked[i] > locked[of_locked]) of_locked = i;
+        if (loaded[i] > loaded[of_loaded]) of_loaded = i;
+    }
+    const bool forced = locked[of_locked] > 0, in_balance = isfinite(loaded[of_loaded]);
+    for (size_t i = 0; i < FRAME_MOMENT_STATIONS; i++) {
+        const bool tab = i == 0 || i + 1 == FRAME_MOMENT_STATIONS || (forced && i == of_locked) || (in_balance && i == of_loaded);
+        if (!tab && !(many && i % 2 == 0)) continue;
+        strips[n] = (chart_strip){.x = x[i], .y = in_balance ? loaded[i] : locked[i], .tab = tab};
+        text *words = &strips[n++].words;
+        text_format(words, "%.4g %s from A, %s", x[i], unit_name(DIM_LENGTH, units), unit_name(DIM_MOMENT, units));
+        if (forced) text_format(words, "\nlocked in: %.4g%s", locked[i], i == of_locked ? ", largest" : "");
+        if (in_balance) text_format(words, "\nas loaded: %.4g%s", loaded[i], i == of_loaded ? ", largest" : "");
+    }
+    chart_strips(c, NULL, strips, n);
+    for (size_t i = 0; i < n; i++) text_free_part(&strips[i].words, c->out);
+}
+
+static void put_moments(text *out, const frame_card *card, double largest, bool many, unit_system units)
 {
     double x[FRAME_MOMENT_STATIONS], locked[FRAME_MOMENT_STATIONS], loaded[FRAME_MOMENT_STATIONS];
     const double most = shown(largest, DIM_MOMENT, units);
@@ -215,7 +239,7 @@ static void put_moments(text *out, const frame_card *card, double largest, unit_
     chart_label labels[2];
     size_t count = 0;
     text axis = {0};
-    chart_open(out, FIGURE_WIDTH, 180, "Bending moment along the tube", "");
+    chart_open_stops(out, FIGURE_WIDTH, 180, "Bending moment along the tube");
     text_format(&axis, "moment, %s", unit_name(DIM_MOMENT, units));
     chart_axis_y(&c, page_said(&axis));
     text_clear(&axis);
@@ -232,10 +256,11 @@ static void put_moments(text *out, const frame_card *card, double largest, unit_
     }
     chart_labels(&c, labels, count);
     put_pin(&c, card, x, loaded, units);
+    put_moment_stops(&c, x, locked, loaded, many, units);
     chart_close(out);
 }
 
-void frame_page_card(text *out, const frame_card *card, size_t number, double largest, unit_system units)
+void frame_page_card(text *out, const frame_card *card, size_t number, double largest, bool many, unit_system units)
 {
     const frame_tube_answer *r = card->answer;
     text heading = {0};
@@ -244,7 +269,7 @@ void frame_page_card(text *out, const frame_card *card, size_t number, double la
     text_format(out, "<figure id=\"tube-%zu\">", number);
     html_element(out, "h3", NULL, page_said(&heading));
     text_free_part(&heading, out);
-    put_moments(out, card, largest, units);
+    put_moments(out, card, largest, many, units);
     text_put(out, "<figcaption>A is ‘");
     html_text(out, r->given.from);
     text_put(out, "’, B is ‘");
@@ -301,7 +326,7 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
     put_runs(out, a, head->units);
     text_put(out, "<h2>The smallest margins: bending moment along the tube</h2>\n<div class=\"figures\">\n");
     const double largest = frame_largest_moment(p->cards, p->card_count);
-    for (size_t i = 0; i < p->card_count; i++) frame_page_card(out, &p->cards[i], i + 1, largest, head->units);
+    for (size_t i = 0; i < p->card_count; i++) frame_page_card(out, &p->cards[i], i + 1, largest, false, head->units);
     text_put(out, "</div>\n");
     put_tubes(out, a, &order, head->units);
     put_arch(out, a, head->units);

@@ -1,6 +1,7 @@
 #include "report/page/frame/frame_study_page.h"
 
 #include "report/caution.h"
+#include "report/chart/stops.h"
 #include "report/html.h"
 #include "report/lines.h"
 #include "report/page/parts.h"
@@ -104,6 +105,13 @@ static void put_marks(const chart *area, const mark marks[], size_t n)
         names[i] = (chart_name){marks[i].weight, margin, page_said(&marks[i].words), i == 0 ? "blue bold halo" : "halo"};
     }
     chart_names(area, names, n);
+    for (size_t i = 0; i < n; i++) {
+        text words = {0};
+        text_format(&words, "%s: %.4g\nmargin ", page_said(&marks[i].words), marks[i].weight);
+        put_percent(&words, marks[i].margin);
+        chart_stop(area, marks[i].weight, fmin(100 * marks[i].margin, area->y_high), page_said(&words), i < CHART_TABS_MOST);
+        text_free_part(&words, area->out);
+    }
 }
 
 static void put_weights(text *out, const page_head *head, const frame_comparison *c)
@@ -121,7 +129,7 @@ static void put_weights(text *out, const page_head *head, const frame_comparison
                       .x_high = heavy + room};
         text axis = {0};
         page_margin_range(&area, low, high);
-        page_begin_figure(out, "Worst margin over weight", 296, "Worst margin of the frame over the weight of its tubes");
+        page_begin_chart(out, "Worst margin over weight", 296, "Worst margin of the frame over the weight of its tubes");
         chart_axis_y(&area, "worst margin of all tubes, %");
         text_format(&axis, "weight of all tubes, %s", unit_name(DIM_MASS, head->units));
         chart_axis_x(&area, page_said(&axis));
@@ -197,6 +205,43 @@ static void put_now(const chart *c, double now)
     chart_words(c->out, chart_x(c, now) + (right ? 5 : -5), c->top + 14, right ? "start" : "end", "quiet halo", "now");
 }
 
+/* All values where they are not too many to be told apart, else the notable ones. */
+static void put_stops(const chart *c, const frame_sweep_row *rows, size_t count, const frame_sweep_asked *asked, unit_system units)
+{
+    enum { MOST = 64 };
+    const field *column = asked->column[0];
+    double *x = malloc(2 * count * sizeof *x);
+    bool *notable = malloc(count * sizeof *notable);
+    chart_strip strips[MOST];
+    size_t n = 0;
+    const bool descends = rows[0].value[0] > rows[count - 1].value[0];
+    for (size_t i = 0; i < count && x != NULL; i++) {
+        x[i] = shown(rows[i].value[0], column->dimension, units);
+        x[count + i] = rows[i].weakest.margin;
+    }
+    c->out->failed = c->out->failed || x == NULL || notable == NULL;
+    if (x != NULL && notable != NULL) chart_notable(x, x + count, count, 0, shown(asked->now[0], column->dimension, units), notable);
+    for (size_t k = 0; k < count && n < MOST && x != NULL && notable != NULL; k++) {
+        const size_t i = descends ? count - 1 - k : k;
+        if (!notable[i] && count > MOST) continue;
+        strips[n] = (chart_strip){.x = x[i], .y = 100 * rows[i].weakest.margin, .tab = notable[i]};
+        text *words = &strips[n++].words;
+        text_format(words, "%s ", column->name);
+        put_value(words, rows[i].value[0], column->dimension, units);
+        text_put(words, "\nmargin ");
+        put_percent(words, rows[i].weakest.margin);
+        if (*rows[i].weakest.tube == '\0') continue;
+        text_put(words, "\n");
+        shorten(words, rows[i].weakest.tube, 20);
+        text_put(words, "\n");
+        shorten(words, rows[i].weakest.run, 20);
+    }
+    chart_strips(c, NULL, strips, n);
+    for (size_t i = 0; i < n; i++) text_free_part(&strips[i].words, c->out);
+    free(x);
+    free(notable);
+}
+
 static void put_margins(text *out, const page_head *head, const frame_sweep_row *rows, size_t count, const frame_sweep_asked *asked)
 {
     const field *column = asked->column[0];
@@ -209,13 +254,14 @@ static void put_margins(text *out, const page_head *head, const frame_sweep_row 
     if (!(to > from)) return;
     chart c = {.out = out, .left = LEFT, .top = 26, .width = FIGURE_WIDTH - LEFT - 16, .height = 220, .x_low = from, .x_high = to};
     page_margin_range(&c, low, high);
-    page_begin_figure(out, "Lowest margin of the frame", 290, "Lowest margin of the frame over the varied column");
+    page_begin_chart(out, "Lowest margin of the frame", 290, "Lowest margin of the frame over the varied column");
     page_column_name(&axis, column, head->units);
     chart_axis_y(&c, "margin, %");
     chart_axis_x(&c, page_said(&axis));
     chart_line(&c, (const double[]){from, to}, (const double[]){0, 0}, 2, "limit");
     put_line(&c, rows, count, column, head->units);
     put_now(&c, shown(asked->now[0], column->dimension, head->units));
+    put_stops(&c, rows, count, asked, head->units);
     page_end_figure(out, "The lowest margin of all tubes in all runs. Under the dashed line a tube is short. The line is broken where a value "
                          "could not be worked out.");
     text_free_part(&axis, out);
@@ -320,7 +366,7 @@ static void put_bar(text *out, const page_head *head, const frame_limit_row *r, 
     page_stretch(shown(asked->to, d, head->units), &low, &high);
     if (!(high > low)) return;
     const chart c = {.out = out, .left = 20, .top = 8, .width = FIGURE_WIDTH - 40, .height = 26, .x_low = low, .x_high = high, .y_high = 1};
-    page_begin_figure(out, "Now and limit", 72, "Present value and limit");
+    page_begin_chart(out, "Now and limit", 86, "Present value and limit");
     page_column_name(&axis, asked->column, head->units);
     chart_axis_x(&c, page_said(&axis));
     if (isfinite(now) && isfinite(limit) && !isnan(r->room)) chart_bar(&c, now, limit, y, 8, frame_limit_is_past(r) ? "fill-red" : "fill-blue");
@@ -328,6 +374,11 @@ static void put_bar(text *out, const page_head *head, const frame_limit_row *r, 
         text_format(out, "<line x1=\"%.2f\" y1=\"%.2f\" x2=\"%.2f\" y2=\"%.2f\" class=\"mark\"/>\n", chart_x(&c, limit), y - 9,
                     chart_x(&c, limit), y + 9);
     if (isfinite(now)) text_format(out, "<circle cx=\"%.2f\" cy=\"%.2f\" r=\"5\" class=\"ring\"/>\n", chart_x(&c, now), y);
+    text words = {0};
+    if (isfinite(now)) text_format(&words, "now %.6g, ", now);
+    text_format(&words, "limit %.6g %s", limit, unit_name(d, head->units));
+    chart_stop_box(out, (chart_box){c.left, c.top, c.width, c.height}, page_said(&words), true);
+    text_free_part(&words, out);
     page_end_figure(out, "Ring: the present value; upright mark: the limit. The bar between them is the room that is left, or by how much the "
                          "limit is passed. Without a mark the frame holds to the end of the range.");
     text_free_part(&axis, out);

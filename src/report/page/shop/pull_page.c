@@ -1,5 +1,6 @@
 #include "report/page/shop/shop_pages.h"
 
+#include "report/chart/stops.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -49,6 +50,19 @@ static bool say_verdict(text *out, const pulled_row *rows, size_t count, unit_sy
     return doubtful == 0;
 }
 
+static void put_stop(const chart *c, const pulled_row *r, bool tab, unit_system units)
+{
+    text words = {0};
+    text_put(&words, "travel ");
+    put_length(&words, r->found.travel, units, ROUND_UP);
+    text_put(&words, "\npull ");
+    put_quantity(&words, r->found.pull, DIM_FORCE, units, ROUND_UP);
+    text_put(&words, "\nset that stays ");
+    put_quantity(&words, r->set, DIM_LENGTH, units, ROUND_NEAREST);
+    chart_stop(c, shown(r->found.travel, DIM_LENGTH, units), shown(r->found.pull, DIM_FORCE, units), page_said(&words), tab);
+    text_free_part(&words, c->out);
+}
+
 /* From rest over the first yield to the pull, and back along the elastic slope to the set. Steps return beside each other. */
 static void put_figure(text *out, const pulled_row *rows, size_t steps, double farthest, double strongest, unit_system units)
 {
@@ -69,7 +83,7 @@ static void put_figure(text *out, const pulled_row *rows, size_t steps, double f
     }
     const chart c = {.out = out, .left = 54, .top = 26, .width = FIGURE_WIDTH - 54 - 24, .height = 170, .x_high = 1.08 * farthest,
                      .y_high = chart_round_up(1.05 * strongest, 6)};
-    page_begin_figure(out, goal->name, 240, "Pull over travel of the horn's end, and back");
+    page_begin_chart(out, goal->name, 240, "Pull over travel of the horn's end, and back");
     text_format(&axis, "pull, %s", unit_name(DIM_FORCE, units));
     chart_axis_y(&c, page_said(&axis));
     text_clear(&axis);
@@ -83,6 +97,7 @@ static void put_figure(text *out, const pulled_row *rows, size_t steps, double f
     }
     chart_line(&c, x, y, n, "strong");
     chart_point(&c, x[1], y[1], "ring");
+    for (size_t i = 0; i < steps; i++) put_stop(&c, &rows[i], i < CHART_TABS_MOST, units);
     text_put(&words, "Ring on the straight part: up to ");
     put_length(&words, goal->found.yield_travel, units, ROUND_DOWN);
     text_put(&words, " it springs back whole. Dot: the pull, ");

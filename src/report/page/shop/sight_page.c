@@ -3,6 +3,7 @@
 #include "cases/field_lines.h"
 #include "report/caution.h"
 #include "report/chart/polar.h"
+#include "report/chart/stops.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/shop/shop_words.h"
@@ -103,6 +104,21 @@ static void put_readings(const chart *c, const side *s, int plane)
     }
 }
 
+/* The readings of one station: one reading may have one direction alone. */
+static void put_reading_stops(const chart *c, const side *s)
+{
+    for (size_t i = 0; i < s->r->count; i++) {
+        const rbow_sight_reading *r = &s->r->at[i];
+        text words = {0};
+        text_format(&words, "station %.5g", length_shown(s, r->station));
+        for (int plane = 0; plane < 2; plane++)
+            if (!isnan(offset_of(s, r, plane))) text_format(&words, "\n%s %.4g", plane == 0 ? "up" : "right", length_shown(s, offset_of(s, r, plane)));
+        const double offset = length_shown(s, offset_of(s, r, isnan(offset_of(s, r, 0)) ? 1 : 0));
+        chart_stop(c, length_shown(s, r->station), offset, page_said(&words), i < CHART_TABS_MOST);
+        text_free_part(&words, c->out);
+    }
+}
+
 /* How many times larger offsets are drawn than lengths. */
 static double exaggeration(const chart *c)
 {
@@ -128,7 +144,7 @@ static void put_side(text *out, const side *s)
         page_words_figure(out, s->r->line, "These readings cannot be drawn.");
         return;
     }
-    page_begin_figure(out, s->r->line, 222, socket ? "Readings along the bar, and the straight line through them"
+    page_begin_chart(out, s->r->line, 222, socket ? "Readings along the bar, and the straight line through them"
                                                     : "Readings along the tube, and the bow that fits them");
     text_format(&axis, "station from A, %s", unit_name(DIM_LENGTH, s->units));
     chart_axis_x(&c, page_said(&axis));
@@ -143,6 +159,7 @@ static void put_side(text *out, const side *s)
                                         plane == 0 ? "up" : "right", plane == 0 ? "blue" : ""};
     }
     chart_labels(&c, labels, count);
+    put_reading_stops(&c, s);
     text_put(&words, "Offsets are drawn ");
     const double times = exaggeration(&c);
     put_decimals(&words, times, times < 10 ? 1 : 0, ROUND_NEAREST);
