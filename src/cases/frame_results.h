@@ -62,6 +62,7 @@ typedef struct frame_answers { /* those of one run stand together, in the order 
     const char *arch_run;
     const struct detail_answer *details; /* of the details of these tubes; those of one run stand together */
     size_t detail_count;                 /* of a run */
+    const struct frame_advice *advice;   /* NULL: nothing was looked for */
 } frame_answers;
 
 typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS, OF_DETAILS, OF_ARCH } frame_of; /* which of the answers */

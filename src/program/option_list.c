@@ -22,6 +22,9 @@ typedef struct option_word {
 /* Common practice, no source: the walls that suppliers of 4130 tube keep. */
 const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.083in,0.095in,0.120in";
 
+/* Common practice, no source: the diameters that they keep. */
+const char options_stock_ods[] = "0.5in,0.625in,0.75in,0.875in,1in,1.125in,1.25in,1.375in,1.5in,1.625in,1.75in,2in,2.25in,2.5in,3in";
+
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
 static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {"details", OF_DETAILS},

@@ -97,7 +97,7 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
 void options_free(options *o);
 
 /* The walls that suppliers keep, each with its unit. */
-extern const char options_stock_walls[];
+extern const char options_stock_walls[], options_stock_ods[];
 
 /* The options that a command takes, for help, in lines of so many columns. */
 struct text;

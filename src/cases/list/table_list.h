@@ -15,7 +15,7 @@ typedef struct table {
     bool of_frame; /* a further answer of its command, of a frame as a rule */
 } table;
 
-enum { TABLES = 48 };
+enum { TABLES = 49 };
 
 typedef struct tables {
     table at[TABLES];

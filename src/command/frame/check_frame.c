@@ -1,5 +1,6 @@
 #include "cases/frame_results.h"
 #include "command/frame/check_frame.h"
+#include "command/frame/advise_frame.h"
 #include "command/frame/detail_cards.h"
 
 #include "program/case_check.h"
@@ -25,6 +26,7 @@ typedef struct frame_check {
     run_facts facts;
     frame_solved solved;
     frame_arched arched;
+    frame_advice advice;
     output out;
 } frame_check;
 
@@ -127,6 +129,10 @@ static int solve_and_write(frame_check *c, output *page)
     int status = frame_status(&c->solved);
     if (!wanted_all_found(&c->wanted)) status = NO_VERDICT;
     if (c->solved.answers.judged == 0) return NO_VERDICT;
+    if (c->out.format != FORMAT_CSV || page != NULL) {
+        advise_frame(&c->advice, c->build, &c->materials, &c->solved, c->out.units, c->options->jobs);
+        c->solved.answers.advice = &c->advice;
+    }
     c->out.incomplete = status == NO_VERDICT;
     const bool any = c->solved.refused < c->solved.answers.run_count;
     c->out.answered = write_answer(c, status) && any;
