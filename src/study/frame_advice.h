@@ -22,7 +22,8 @@ typedef struct frame_advice_question {
  * more) and at the next smaller one; the next larger one was found short. If the whole frame does not hold there but would with 0, the
  * same is asked of the whole frame. One that is 0 is left out: nobody can build that.
  * Margins count as holding from 1e-5 on, so that a full check agrees.
- * The work is bounded by a number of margins that goes with 1/(tubes times runs).
+ * The work is bounded: by 40000/(tubes times runs) margins or 60, whichever is more; a->cut_short says where that was not enough. Half
+ * of them at most go into the question which miss helps most: those of the tube are asked first, then those of its neighbours.
  * Returned: a  two changes at most, such that are enough for the whole frame if there is one, those of the fit before the size; the
  *              names are those of the model. Without a change where the tube holds */
 void frame_advice_find(frame_advice *a, const frame_advice_question *q);
