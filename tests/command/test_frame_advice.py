@@ -72,7 +72,6 @@ class Advice(FrameTest):
         frame, rows, now = (joints, tubes, loads), self.advised(joints, tubes, loads), self.margins(joints, tubes, loads)
         short = min(now, key=now.get)
         self.assertLess(now[short], 0)
-        def tube_holds(margins): return margins[short] >= 0
 
         def tube_holds(margins):
             return margins[short] >= 0
