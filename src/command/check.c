@@ -260,8 +260,8 @@ int command_check(const options *o)
 {
     for (int i = 0; i < o->operand_count; i++)
         if (is_folder(o->operands[i])) return check_frame(o, o->operands[i]);
-    if ((o->of_given && o->of != OF_DETAILS) || o->all || o->arch != NULL) {
-        say("check: --%s is for a frame: name its folder", o->all ? "all" : o->arch != NULL ? "arch" : "of tubes, joints, runs or arch");
+    if ((o->of_given && o->of != OF_DETAILS) || o->all || o->arch != NULL || o->tube_count > 0) {
+        say("check: --%s is for a frame: name its folder", o->all ? "all" : o->arch != NULL ? "arch" : o->tube_count > 0 ? "tube" : "of tubes, joints, runs or arch");
         return NO_VERDICT;
     }
     if (o->of == OF_DETAILS && o->details == NULL) {

@@ -23,12 +23,13 @@ const command commands[] = {
      .text = "Reads load cases (see 'railbow columns'), one in each row. For each case it reports whether the tube "
              "holds, the margin, the check that governs, and how much margin the forced fit costs. FOLDER is a frame: its "
              "tables joints.csv, tubes.csv and loads.csv. The command finds the force in every tube from the loads of each "
-             "run on the whole frame, with what was forced in, and checks every tube. --case and --part then pick tubes by "
+             "run on the whole frame, with what was forced in, and checks every tube. --tube and --part then pick tubes by "
              "their name and part: the frame is solved whole, and only these tubes are judged. --arch RUN also tells where to weld each joint, so that the joints are at their drawn places when that run acts at "
              "load factor 1. 'railbow help frame' explains frames. --details names a table of holes, ring welds, sleeves, sockets and "
              "plain places on the tubes ('railbow columns' lists its columns; a frame's folder may hold it as details.csv). Each is held "
              "against its own limits at the same load factors, in its own worst case; the margin of a tube is then the lowest of its own and "
-             "its details', and governs gives the detail's name. --of details writes a row for each detail.",
+             "its details', and governs gives the detail's name. --of details writes a row for each detail. Where something is short, text, JSON "
+             "and page also say which single change makes the worst case or tube hold: a smaller miss, gap or bow, or another size.",
      .example = "railbow check --format text nose.csv",
      .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_LIVE | TAKES_JOBS,
      .run = command_check},

@@ -242,6 +242,7 @@ const option_entry option_entries[] = {
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
     {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch|details", take_of, "the table of CSV and text: details of load cases; of a frame any (default tubes)"},
     {OPTION("arch"), 0, TAKES_FRAME, "RUN", take_arch, "of a frame: where to weld each joint so that this run brings it to its drawn place"},
+    {OPTION("tube"), 0, TAKES_FRAME, "PATTERN", take_tube, "of a frame: only the tubes of that name; * and ? stand for others; may be given again"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
     {OPTION("tube"), 0, TAKES_CUT, "NAME", take_tube, "the tube that is cut; with --at, and both again for each further cut"},
     {OPTION("at"), 0, TAKES_CUT, "V", take_at, "where, from its joint A, with its unit: 12in"},
@@ -260,7 +261,7 @@ const option_entry option_entries[] = {
     {OPTION("materials"), 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
     {OPTION("material"), 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
     {OPTION("factor"), 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
-    {OPTION("case"), 0, TAKES_FACTOR, "PATTERN", take_case, "only the load cases (of a frame: tubes) of that name; * and ? "
+    {OPTION("case"), 0, TAKES_FACTOR, "PATTERN", take_case, "only the load cases of that name (of a frame the tubes, as --tube); * and ? "
                                                              "stand for others; may be given again"},
     {OPTION("part"), 0, TAKES_FACTOR, "PATTERN", take_part, "only those of that part, likewise"},
     {OPTION("row"), 0, TAKES_FACTOR, "N", take_row, "only the load case in line N of the file; may be given again"},

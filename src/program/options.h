@@ -54,7 +54,7 @@ typedef struct options {
     bool frame; /* new */
     int of;     /* frame_of, of cut frame_cut_of */
     bool of_given;
-    const char **tubes, **ats; /* cut: the pairs of --tube and --at; options_free */
+    const char **tubes, **ats; /* cut: the pairs of --tube and --at; check: patterns of --tube; options_free */
     size_t tube_count, at_count;
     const char *moved, *moved_clock, *turned, *turned_clock, *opened; /* readings; NULL for none */
     const char *arch; /* the run; NULL for none */

@@ -15,7 +15,7 @@ OPTIONS = {
     "new": ["--all", "--frame", "--units us|si", "-h, --help"],
     "explain": OUTPUT_OPTIONS + ["--details FILE", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT",
                                  "--date TEXT", "-h, --help"],
-    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
+    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--tube PATTERN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT",
                                "--pages short|all", "--working", "--live", "--jobs N", "-h, --help"],
     "section": OUTPUT_OPTIONS + ["--material NAME", "--walls LIST", "--ods LIST", "-h, --help"],
     "columns": ["-h, --help"],

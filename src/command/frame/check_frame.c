@@ -157,6 +157,7 @@ static int check_built(frame_check *c)
     int status = NO_VERDICT;
     if (wanted_open(&c->wanted, c->options) && facts_fill(&c->facts, c->options, &c->materials) && output_open(&c->out, c->options)) {
         c->wanted.what = "tube";
+        if (c->options->tube_count > 0) c->wanted.by = "tube";
         status = solve_with_page(c);
         if (!output_close(&c->out, c->out.answered)) status = NO_VERDICT;
     }
@@ -179,6 +180,14 @@ int check_frame(const options *o, const char *folder)
     if (o->working || o->pages_given) {
         say("check: --%s is for load cases: the page of a frame has no sheets", o->working ? "working" : "pages");
         return NO_VERDICT;
+    }
+    if (o->tube_count > 0 && o->case_count > 0) {
+        say("check: --tube and --case pick the same of a frame: give --tube alone");
+        return NO_VERDICT;
+    }
+    if (o->tube_count > 0) {
+        of_tables.case_patterns = o->tubes;
+        of_tables.case_count = o->tube_count;
     }
     if (o->of == OF_ARCH && o->arch == NULL) {
         say("check: --of arch needs --arch RUN: the run under which the joints stand where they were drawn");
