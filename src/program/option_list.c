@@ -245,7 +245,7 @@ const option_entry option_entries[] = {
     {OPTION("tube"), 0, TAKES_FRAME, "PATTERN", take_tube, "of a frame: only the tubes of that name; * and ? stand for others; may be given again"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
     {OPTION("tube"), 0, TAKES_CUT, "NAME", take_tube, "the tube that is cut; with --at, and both again for each further cut"},
-    {OPTION("at"), 0, TAKES_CUT, "V", take_at, "where, from its joint A, with its unit: 12in"},
+    {OPTION("at"), 0, TAKES_CUT, "V", take_at, "where, from its joint A, with its unit, which no column gives: 12in"},
     {OPTION("run"), 0, TAKES_CUT, "RUN", take_run, "what acts while it is cut: this run at load factor 1 (default: nothing)"},
     {OPTION("of"), 0, TAKES_CUT, "cuts|joints", take_of_cut, "the table of CSV and text (default cuts)"},
     {OPTION("moved"), 0, TAKES_CUT, "V", take_moved, "reading of a cut that was made: movement across of the face on the B side, 0.18in"},
@@ -265,7 +265,7 @@ const option_entry option_entries[] = {
                                                              "stand for others; may be given again"},
     {OPTION("part"), 0, TAKES_FACTOR, "PATTERN", take_part, "only those of that part, likewise"},
     {OPTION("row"), 0, TAKES_FACTOR, "N", take_row, "only the load case in line N of the file; may be given again"},
-    {OPTION("set"), 0, TAKES_FACTOR, "COLUMN=VALUE", take_set, "this value in every load case that is chosen, with its unit if wanted: wall=0.083in; "
+    {OPTION("set"), 0, TAKES_FACTOR, "COLUMN=VALUE", take_set, "this value in every load case that is chosen, with its unit, else in that of the column's header: wall=0.083in; "
                                                              "an empty value is the default; may be given again"},
     {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated, in the unit of the column or each with its own: 1.5mm; without a list "
                                                   "the stock walls"},
@@ -274,12 +274,12 @@ const option_entry option_entries[] = {
     {OPTION("joint"), 0, TAKES_PLACE, "NAME", take_joint, "of a frame: the joint whose column is meant"},
     {OPTION("run"), 0, TAKES_PLACE, "NAME", take_run, "of a frame: the run in whose loads it is: every row that gives the column, or "
                                                       "those on --tube or --joint"},
-    {OPTION("vary"), 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
+    {OPTION("vary"), 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units, else in that of its header: "
                                                               "miss_a=0:0.5:0.0625 or miss_a=0mm:12mm:2mm; once or twice"},
     {OPTION("find"), 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},
-    {OPTION("from"), 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit if wanted (default: the column's lower bound, "
+    {OPTION("from"), 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit, else in that of the column's header (default: the column's lower bound, "
                                              "else 0)"},
-    {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
+    {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end, likewise; may lie below --from"},
     {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far: 0.1 or 10% (default 0)"},
     {OPTION("details"), 0, TAKES_DETAILS, "FILE", take_details, "table of holes, welds, sleeves and sockets on the tubes; each is checked with its tube"},
     {OPTION("curves"), 0, TAKES_LIFE, "FILE", take_curves, "table of S-N curves, instead of the installed one"},

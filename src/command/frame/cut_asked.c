@@ -21,7 +21,7 @@ static bool take_length(const char *option, const char *word, double *value)
         return false;
     }
     if (m.has_unit || !(fabs(*value) > 0)) return true;
-    say("cut: --%s: '%s' names no unit: write it behind the number, as in %sin", option, word, word);
+    say("cut: --%s: '%s' names no unit, and no column gives it one: write it behind the number, as in %sin", option, word, word);
     return false;
 }
 
