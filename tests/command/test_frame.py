@@ -63,7 +63,7 @@ class Formats(FrameTest):
     def test_json_holds_all_three(self):
         self.frame(loads=SHORT_LOADS, tubes=FORCED)
         answer = self.check("frame", "--format", "json").json
-        self.assertEqual(list(answer), ["version", "command", "inputs", "materials", "tubes", "joints", "runs", "details", "refused"])
+        self.assertEqual(list(answer), ["version", "command", "inputs", "materials", "tubes", "joints", "runs", "details", "advice", "advice_cut_short", "refused"])
         self.assertEqual(answer["inputs"], ["frame/joints.csv", "frame/tubes.csv", "frame/loads.csv"])
         self.assertEqual((answer["command"][:2], answer["refused"]), (["railbow", "check"], 0))
         for name, columns in COLUMNS.items():
@@ -149,6 +149,13 @@ class Picked(FrameTest):
         self.assertEqual([row["part"] for row in every], ["beam", "braces"] * 2)
         self.assertEqual(self.check("frame", "--of", "joints").out, self.check("frame", "--of", "joints", "--case", "beam").out)
         self.assertIn("The tube picked ", self.check("frame", "--format", "text", "--case", "beam").out)
+
+    def test_one_stress_of_one_tube(self):
+        """A bow of unknown clock points to other sides in other runs: what is told is that of the worst run, as the table has it."""
+        text = joined(self.check(self.installed.source / "cases/frame", "--tube", "rail UL 1", "--format", "text").out)
+        said = re.findall(r"already carries (\S+) psi|yet carries (\S+) psi", text)
+        self.assertEqual([one or other for one, other in said], ["8870", "8870"])
+        self.assertIn(" 8870 ", text.split("rail UL 1 SHORT")[-1])
 
     def test_tube_is_another_word_for_case(self):
         self.frame(tubes=changed(TUBES, 1, part="braces"), loads=SHORT_LOADS)
