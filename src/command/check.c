@@ -188,11 +188,11 @@ static bool write_card(output *page, const page_head *head, const check_answers 
     working *w = calloc(1, sizeof *w);
     picture *p = calloc(1, sizeof *p);
     t.failed = w == NULL || p == NULL;
-    if (!t.failed && working_of(w, &r->taken, r->material, &r->tube, head->units)) {
+    if (!t.failed) {
+        const bool worked = working_of(w, &r->taken, r->material, &r->tube, head->units);
         picture_of(p, &r->taken, r->material, &r->tube);
-        t.failed = !set_marks(p, &marks, a, of);
-        if (!t.failed) page_card(&t, head, r, of + 1, p, w);
-        t.failed = t.failed || working_failed(w);
+        t.failed = !set_marks(p, &marks, a, of) || working_failed(w);
+        if (!t.failed) page_card(&t, head, r, of + 1, p, worked ? w : NULL);
     }
     const bool fine = output_text(page, &t);
     if (w != NULL) working_free(w);
