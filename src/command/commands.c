@@ -9,10 +9,12 @@
 const command commands[] = {
     {.name = "new",
      .summary = "write a file of load cases to start from",
-     .operands = "FILE | --frame FOLDER",
+     .operands = "FILE | --frame FOLDER | --details FILE",
      .text = "Writes a table with the most common columns, their units and two example rows, to be edited in a "
              "spreadsheet or a text editor. FILE - is standard output. With --frame it writes the three tables of a small "
-             "frame, joints.csv, tubes.csv and loads.csv, in a new or empty folder. An existing file is not overwritten. "
+             "frame, joints.csv, tubes.csv and loads.csv, in a new or empty folder. With --details it writes a table of "
+             "details on the tubes of these load cases, with both a table on the tubes of this frame: new --details --frame FOLDER/details.csv. An "
+             "existing file is not overwritten. "
              "'railbow columns' explains each column.",
      .example = "railbow new frame.csv",
      .takes = TAKES_NEW,

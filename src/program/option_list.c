@@ -204,6 +204,7 @@ static bool take_row(options *o, const char *value) { return take_count("row", v
 static bool take_live(options *o, const char *value) { (void)value; o->live = true; return true; }
 
 static bool take_all(options *o, const char *value) { (void)value; o->all = true; return true; }
+static bool take_new_details(options *o, const char *value) { (void)value; o->new_details = true; return true; }
 static bool take_frame(options *o, const char *value) { (void)value; o->frame = true; return true; }
 
 static bool take_of(options *o, const char *value)
@@ -240,6 +241,8 @@ static bool take_help(options *o, const char *value) { (void)value; o->help = tr
 const option_entry option_entries[] = {
     {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
+    {OPTION("details"), 0, TAKES_NEW, NULL, take_new_details, "a table of details, for the option --details of other commands; with --frame one of the tubes of a "
+                                                              "frame, for its folder"},
     {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch|details", take_of, "the table of CSV and text: details of load cases; of a frame any (default tubes)"},
     {OPTION("arch"), 0, TAKES_FRAME, "RUN", take_arch, "of a frame: where to weld each joint so that this run brings it to its drawn place"},
     {OPTION("tube"), 0, TAKES_FRAME, "PATTERN", take_tube, "of a frame: only the tubes of that name; * and ? stand for others; may be given again"},

@@ -51,7 +51,7 @@ typedef struct options {
     bool pages_given;
     bool live; /* the page has the engine in it */
     bool all; /* new: every column; check of a frame: every tube */
-    bool frame; /* new */
+    bool frame, new_details; /* new */
     int of;     /* frame_of, of cut frame_cut_of */
     bool of_given;
     const char **tubes, **ats; /* cut: the pairs of --tube and --at; check: patterns of --tube; options_free */
