@@ -165,11 +165,13 @@ typedef struct ways {
     size_t count, enough;
 } ways;
 
-/* Whether a tube is short in the frame as given. */
-static bool is_short_already(const search *s, size_t tube)
+/* Whether a tube holds in the frame as given. */
+static bool holds_already(search *s, size_t tube)
 {
     double margin;
-    return frame_problem_tube_margin(s->question->problem, tube, 0, &margin) == RBOW_OK && margin < 0;
+    const rbow_status status = frame_problem_tube_margin(s->question->problem, tube, 0, &margin);
+    s->answer->lost = s->answer->lost || status == RBOW_NO_MEMORY;
+    return status == RBOW_OK && margin >= 0;
 }
 
 /* Given: whole  tried at the value; it has an answer */
@@ -187,7 +189,7 @@ static void add(search *s, ways *w, const trial *whole)
     w->enough += holds(whole);
     if (holds(whole)) return;
     r->still_short = q->model->tubes[lowest].name;
-    r->fell = !is_short_already(s, lowest);
+    r->fell = holds_already(s, lowest);
 }
 
 static void add_fit(search *s, ways *w, const change *c)
@@ -347,7 +349,7 @@ void frame_advice_find(frame_advice *a, const frame_advice_question *q)
     search s = {.question = q, .left = budget > BUDGET_LEAST ? budget : BUDGET_LEAST, .answer = a};
     changes l = {.at = malloc((3 * p->tube_count + 1) * sizeof *l.at)};
     *a = (frame_advice){.tube = NULL, .lost = l.at == NULL};
-    if (l.at != NULL && is_short_already(&s, q->tube)) {
+    if (l.at != NULL && !holds_already(&s, q->tube)) {
         a->tube = q->model->tubes[q->tube].name;
         a->detailed = has_detail(p, q->tube);
         list_changes(&l, q);
