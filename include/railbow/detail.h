@@ -199,6 +199,14 @@ RBOW_API rbow_status rbow_frame_detail_check(rbow_frame_solver *solver, const rb
 RBOW_API rbow_status rbow_frame_details_margin(rbow_frame_solver *solver, const rbow_frame_run *run, const rbow_frame_detail *details,
                                                size_t count, double most, rbow_frame_lowest *lowest, size_t *detail);
 
+/* The margin of one tube and its details in a run: as rbow_frame_details_margin, and faster than it, for nothing is searched on the
+ * other tubes.
+ * Given:    solver, run, tube; details, count  on that tube; most  as there
+ * Returned: margin  `most` where it is not lower; NaN after a failure
+ * Status:   as rbow_frame_details_margin | RBOW_OUT_OF_RANGE (no such tube, a detail on another one) */
+RBOW_API rbow_status rbow_frame_tube_margin(rbow_frame_solver *solver, const rbow_frame_run *run, size_t tube,
+                                            const rbow_frame_detail *details, size_t count, double most, double *margin);
+
 /* Names, as in files; NULL for any other value. The text of one remark bit. */
 RBOW_API const char *rbow_detail_kind_name(int kind);
 RBOW_API const char *rbow_detail_mode_name(int mode);

@@ -118,7 +118,7 @@ RBOW_API size_t rbow_frame_memory(const rbow_frame *frame);
 /* Given:    frame   without faults
  *           memory  rbow_frame_memory bytes, aligned as malloc does; the solver lives in it, and nothing needs closing
  * Returned: solver; loose, where the frame is not held (may be NULL)
- * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (faults) | RBOW_FRAME_NOT_HELD | RBOW_NO_CONVERGENCE */
+ * Status:   RBOW_OK | RBOW_OUT_OF_RANGE (faults) | RBOW_FRAME_NOT_HELD | RBOW_NO_CONVERGENCE | RBOW_NO_MEMORY */
 RBOW_API rbow_status rbow_frame_open(const rbow_frame *frame, void *memory, rbow_frame_solver **solver, rbow_frame_loose *loose);
 
 typedef enum rbow_frame_fit { RBOW_FRAME_AS_BUILT, RBOW_FRAME_UNFORCED } rbow_frame_fit; /* with misses and gaps, or without */

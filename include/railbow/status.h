@@ -88,6 +88,7 @@ extern "C" {
     X(RBOW_UNSTABLE, -3, "compression", "is at or above the elastic critical load")                            \
     X(RBOW_NOT_FINITE, -4, "", "a load, distance or angle is not a finite number")                             \
     X(RBOW_BAD_MATERIAL, -5, "material", "its moduli, density and yields must be finite and above 0")          \
+    X(RBOW_NO_MEMORY, -6, "", "out of memory")                                                                 \
     X(RBOW_BAD_OD, -10, "od", "must be above 0")                                                               \
     X(RBOW_BAD_WALL, -11, "wall", "must be above 0 and at most half of od (a solid bar)")                      \
     X(RBOW_WALL_RULE, -12, "wall", "is too thin for this od: D/t may be at most 0.45 E/Fy (AISC 360-16 E7)")   \

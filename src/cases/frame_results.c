@@ -226,9 +226,11 @@ static size_t first_solved(const frame_answers *a)
 
 const frame_tube_answer *frame_neighbour(const frame_answers *a)
 {
-    const frame_tube_answer *tubes = frame_tubes_of(a, first_solved(a)), *most = NULL;
-    for (size_t i = 0; i < a->judged; i++)
-        if (!frame_is_forced(&tubes[i]) && tubes[i].result.fit_stress > (most != NULL ? most->result.fit_stress : 0)) most = &tubes[i];
+    const frame_tube_answer *most = NULL;
+    for (size_t i = 0; i < a->judged; i++) {
+        const frame_tube_answer *r = frame_worst_run(a, i);
+        if (!frame_is_forced(r) && r->result.fit_stress > (most != NULL ? most->result.fit_stress : 0)) most = r;
+    }
     return most;
 }
 

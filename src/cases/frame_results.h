@@ -62,6 +62,7 @@ typedef struct frame_answers { /* those of one run stand together, in the order 
     const char *arch_run;
     const struct detail_answer *details; /* of the details of these tubes; those of one run stand together */
     size_t detail_count;                 /* of a run */
+    const struct frame_advice *advice;   /* NULL: nothing was looked for */
 } frame_answers;
 
 typedef enum frame_of { OF_TUBES, OF_JOINTS, OF_RUNS, OF_DETAILS, OF_ARCH } frame_of; /* which of the answers */
@@ -100,8 +101,8 @@ bool frame_has_fit(const frame_model *m);
 /* Whether a bow was given without a clock. */
 bool frame_has_open_bow(const frame_model *m);
 
-/* Of the tubes that are not forced themselves, the one with the largest stress before any run load; NULL for none. What is
- * locked in is the same in every run; at least one has an answer. */
+/* Of the tubes that are not forced themselves, the one with the largest stress before any run load, each in its worst run, as it is
+ * listed: bows of unknown clock point to other sides in other runs. NULL for none. At least one run has an answer. */
 const frame_tube_answer *frame_neighbour(const frame_answers *a);
 
 /* The joint that forcing has moved most, and how far, in; NULL where nothing has moved. */

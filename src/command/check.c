@@ -189,13 +189,13 @@ static bool write_card(output *page, const page_head *head, const check_answers 
     working *w = calloc(1, sizeof *w);
     picture *p = calloc(1, sizeof *p);
     t.failed = w == NULL || p == NULL;
-    if (!t.failed && working_of(w, &r->taken, r->material, &r->tube, head->units)) {
+    if (!t.failed) {
+        const bool worked = working_of(w, &r->taken, r->material, &r->tube, head->units);
         picture_of(p, &r->taken, r->material, &r->tube);
         p->governs = r->result.governs == RBOW_BY_NONE && !r->detail.governs ? NULL : r->governs;
         p->governs_at = r->result.governs_at;
-        t.failed = !set_marks(p, &marks, a, of);
-        if (!t.failed) page_card(&t, head, r, of + 1, p, w);
-        t.failed = t.failed || working_failed(w);
+        t.failed = !set_marks(p, &marks, a, of) || working_failed(w);
+        if (!t.failed) page_card(&t, head, r, of + 1, p, worked ? w : NULL);
     }
     const bool fine = output_text(page, &t);
     if (w != NULL) working_free(w);
@@ -265,8 +265,9 @@ int command_check(const options *o)
 {
     for (int i = 0; i < o->operand_count; i++)
         if (is_folder(o->operands[i])) return check_frame(o, o->operands[i]);
-    if ((o->of_given && o->of != OF_DETAILS) || o->all || o->view_given || o->arch != NULL) {
-        say("check: --%s is for a frame: name its folder", o->all ? "all" : o->view_given ? "view" : o->arch != NULL ? "arch" : "of tubes, joints, runs or arch");
+    if ((o->of_given && o->of != OF_DETAILS) || o->all || o->view_given || o->arch != NULL || o->tube_count > 0) {
+        say("check: --%s is for a frame: name its folder", o->all ? "all" : o->view_given ? "view" : o->arch != NULL ? "arch"
+            : o->tube_count > 0 ? "tube" : "of tubes, joints, runs or arch");
         return NO_VERDICT;
     }
     if (o->of == OF_DETAILS && o->details == NULL) {

@@ -9,10 +9,12 @@
 const command commands[] = {
     {.name = "new",
      .summary = "write a file of load cases to start from",
-     .operands = "FILE | --frame FOLDER",
+     .operands = "FILE | --frame FOLDER | --details FILE",
      .text = "Writes a table with the most common columns, their units and two example rows, to be edited in a "
              "spreadsheet or a text editor. FILE - is standard output. With --frame it writes the three tables of a small "
-             "frame, joints.csv, tubes.csv and loads.csv, in a new or empty folder. An existing file is not overwritten. "
+             "frame, joints.csv, tubes.csv and loads.csv, in a new or empty folder. With --details it writes a table of "
+             "details on the tubes of these load cases, with both a table on the tubes of this frame: new --details --frame FOLDER/details.csv. An "
+             "existing file is not overwritten. "
              "'railbow columns' explains each column.",
      .example = "railbow new frame.csv",
      .takes = TAKES_NEW,
@@ -23,13 +25,14 @@ const command commands[] = {
      .text = "Reads load cases (see 'railbow columns'), one in each row. For each case it reports whether the tube "
              "holds, the margin, the check that governs, and how much margin the forced fit costs. FOLDER is a frame: its "
              "tables joints.csv, tubes.csv and loads.csv. The command finds the force in every tube from the loads of each "
-             "run on the whole frame, with what was forced in, and checks every tube. --case and --part then pick tubes by "
+             "run on the whole frame, with what was forced in, and checks every tube. --tube and --part then pick tubes by "
              "their name and part: the frame is solved whole, and only these tubes are judged. --arch RUN also tells where to weld each joint, so that the joints are at their drawn places when that run acts at "
              "load factor 1. 'railbow help frame' explains frames. --details names a table of holes, ring welds, sleeves, sockets and "
              "plain places on the tubes ('railbow columns' lists its columns; a frame's folder may hold it as details.csv). Each is held "
              "against its own limits at the same load factors, in its own worst case; the margin of a tube is then the lowest of its own and "
-             "its details', and governs gives the detail's name. --of details writes a row for each detail. In JSON, advice lists what alone "
-             "makes the worst case hold; its cut_short is true where more than three directions are not known: walls alone were then tried.",
+             "its details', and governs gives the detail's name. --of details writes a row for each detail. Where something is short, text, JSON "
+             "and page also say which single change makes the worst case or tube hold: a smaller miss, gap or bow, or another size. In JSON, "
+             "cut_short is true where not every change was tried.",
      .example = "railbow check --format text nose.csv",
      .takes = TAKES_OUTPUT | TAKES_FRAME | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_REPORT | TAKES_SHEETS | TAKES_VIEW | TAKES_LIVE | TAKES_JOBS,
      .run = command_check},

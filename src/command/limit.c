@@ -140,6 +140,7 @@ static int answer_case(const case_run *run, const source_line *at, const void *r
     if (!case_is_served(&run->materials, c, case_is_wall(l->column), at, complaints)) return NO_VERDICT;
     const rbow_status status = limit_find(&p, &l->question, &a);
     if (status != RBOW_OK) {
+        complaints->failed = complaints->failed || status == RBOW_NO_MEMORY;
         complain(l, at, status, complaints);
         return NO_VERDICT;
     }

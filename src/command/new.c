@@ -1,6 +1,7 @@
 #include "command/commands.h"
 
 #include "cases/case_table.h"
+#include "cases/detail/detail_table.h"
 #include "command/frame/new_frame.h"
 #include "table/starter.h"
 #include "program/exit_status.h"
@@ -43,10 +44,54 @@ static const starter_table load_cases = {
     .rows = 2,
 };
 
+/* Sizes fit both the tubes of these load cases and those of the small frame. */
+static const starter details[] = {
+    {"case", {"upper rail|upper rail|upper rail"}},
+    {"tube", {"rail UL|rail UL|rail UR"}},
+    {"detail", {"line hole|splice|weld at A"}},
+    {"kind", {"hole|sleeve|ring weld"}},
+    {"at", {"12|24|a", "300|600|a"}},
+    {"hole", {"0.25||", "6||"}},
+    {"walls", {"1||"}},
+    {"hole_clock", {"90||"}},
+    {"throat", {"||0.041", "||1.06"}},
+    {"sleeve_od", {"|1.125|", "|28.5|"}},
+    {"sleeve_wall", {"|0.058|", "|1.5|"}},
+    {"overlap", {"|2|", "|50|"}},
+    {"rosettes", {"|2|"}},
+    {"rosette", {"|0.375|", "|10|"}},
+    {"butt", {"|yes|"}},
+    {"note", {"brake line|where the old rail was cut|a fillet as high as the wall: 0.707 of it"}},
+};
+
+static const starter_table details_of_cases = {
+    .list = &case_detail_list,
+    .front = "# Details on the tubes of railbow's load cases: holes and welds and joints. case names a load case or its part.\n"
+             "# at: distance from A or a or b for a joint. To check them: railbow check --details and this file and the load cases.\n",
+    .starters = details,
+    .count = sizeof details / sizeof *details,
+    .rows = 3,
+};
+
+static const starter_table details_of_frame = {
+    .list = &frame_detail_list,
+    .front = "# Details on the tubes of a frame for railbow: holes and welds and joints. As details.csv in its folder they are read with it.\n"
+             "# at: distance from A or a or b for a joint. To see what each column means: railbow columns.\n",
+    .starters = details,
+    .count = sizeof details / sizeof *details,
+    .rows = 3,
+};
+
+static const starter_table *table_of(const options *o)
+{
+    if (!o->new_details) return &load_cases;
+    return o->frame ? &details_of_frame : &details_of_cases;
+}
+
 int command_new(const options *o)
 {
     if (o->operand_count != 1) {
-        say(o->frame ? "new: name one folder to write the frame in; see 'railbow help new'"
+        say(o->frame && !o->new_details ? "new: name one folder to write the frame in; see 'railbow help new'"
                      : "new: name one file to write, or - for standard output; see 'railbow help new'");
         return NO_VERDICT;
     }
@@ -55,9 +100,9 @@ int command_new(const options *o)
     const char *file = o->operands[0];
     const bool standard = strcmp(file, "-") == 0;
     const options plain = {0};
-    if (o->frame) return new_frame(o, file);
+    if (o->frame && !o->new_details) return new_frame(o, file);
     if (!(standard ? output_open(&out, &plain) : output_open_fresh(&out, file))) return NO_VERDICT;
-    starter_write(&t, &load_cases, o->all, o->units);
+    starter_write(&t, table_of(o), o->all, o->units);
     bool fine = output_text(&out, &t);
     fine = output_close(&out, fine) && fine;
     text_free(&t);

@@ -222,3 +222,20 @@ rbow_status rbow_frame_details_margin(rbow_frame_solver *s, const rbow_frame_run
     }
     return status;
 }
+
+rbow_status rbow_frame_tube_margin(rbow_frame_solver *s, const rbow_frame_run *run, size_t tube, const rbow_frame_detail *details,
+                                   size_t count, double most, double *margin)
+{
+    rbow_frame_lowest lowest;
+    size_t detail;
+    bool fine = tube < s->frame.tube_count;
+    for (size_t i = 0; i < count; i++) fine = fine && details[i].tube == tube;
+    *margin = NAN;
+    if (!fine) return RBOW_OUT_OF_RANGE;
+    s->one_only = true;
+    s->only_tube = tube;
+    const rbow_status status = rbow_frame_details_margin(s, run, details, count, most, &lowest, &detail);
+    s->one_only = false;
+    if (status == RBOW_OK) *margin = lowest.margin;
+    return status;
+}

@@ -5,6 +5,7 @@
 #include "cases/compare_table.h"
 #include "cases/detail/detail_results.h"
 #include "cases/detail/life_table.h"
+#include "cases/frame_advice_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "cases/frame_spread_table.h"
@@ -239,6 +240,8 @@ static cJSON *frame_answer(bool arched)
     parts = with(parts, "runs", table_object(&frame_runs_list));
     parts = with(parts, "details", table_object(&frame_details_list));
     if (arched) parts = with(parts, "arch", table_object(&frame_arch_list));
+    parts = with(parts, "advice", table_object(&frame_advice_list));
+    parts = with(parts, "advice_cut_short", of_type("boolean", "whether not every change was tried"));
     return whole_object(with(parts, "refused", of_type("integer", "runs that should be in the answer and are not: see the messages")));
 }
 

@@ -50,7 +50,8 @@ static rbow_status lower_on_path(rbow_frame_solver *s, int fit, rbow_frame_lowes
     s->bows = 1;
     const rbow_status status = rbow_frame_lowest_factors(s, 1 + lowest->margin, &path_end);
     if (status != RBOW_OK) return status;
-    for (size_t i = 0; i < s->frame.tube_count && !s->follows_only; i++) {
+    for (size_t i = 0; i < s->frame.tube_count; i++) {
+        if (!is_judged(s, i)) continue;
         const judged j = rbow_frame_judge(s->run, &s->reached[i], path_end);
         if (!(j.margin < lowest->margin)) continue;
         *lowest = (rbow_frame_lowest){.margin = j.margin, .governs_at = j.governs_at, .tube = i, .governs = j.governs, .fit_taken = fit};

@@ -206,9 +206,9 @@ rbow_status rbow_frame_open_part(const rbow_frame *f, const rbow_frame *whole, v
     rbow_frame_solver *s = take(&r, sizeof *s);
     memset(s, 0, sizeof *s);
     s->frame = *f;
-    if (!count_unknowns(f, whole, s)) return RBOW_NO_CONVERGENCE;
+    if (!count_unknowns(f, whole, s)) return RBOW_NO_MEMORY;
     lay_out(s, &r);
-    if (!count_unknowns(f, whole, s)) return RBOW_NO_CONVERGENCE;
+    if (!count_unknowns(f, whole, s)) return RBOW_NO_MEMORY;
     for (size_t i = 0; i < f->tube_count; i++) {
         const rbow_status status = open_tube(f, &f->tubes[i], &s->tubes[i]);
         if (status != RBOW_OK) return status;

@@ -57,6 +57,8 @@ struct rbow_frame_solver {
     frame_follower *followers; /* set by who searches, NULL before and after */
     size_t follower_count;
     bool follows_only;         /* the limits of the tubes are not searched */
+    bool one_only;             /* of the limits of the tubes, those of only_tube alone are searched */
+    size_t only_tube;
     rbow_frame frame;
     frame_tube *tubes;
     const rbow_frame_run *run;
@@ -102,6 +104,12 @@ static inline double factor_yield_of(const rbow_frame_run *run)
 static inline double largest_required(const rbow_frame_run *run)
 {
     return fmax(run->factor, factor_yield_of(run));
+}
+
+/* Whether the limits of a tube are searched. */
+static inline bool is_judged(const rbow_frame_solver *s, size_t tube)
+{
+    return !s->follows_only && (!s->one_only || tube == s->only_tube);
 }
 
 /* Row i of the states that are kept. */

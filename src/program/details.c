@@ -4,6 +4,7 @@
 #include "program/pipeline.h"
 #include "program/say.h"
 #include "table/messages.h"
+#include "table/names.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -59,12 +60,30 @@ static int by_place(const void *a, const void *b)
     return order != 0 ? order : (x->line > y->line) - (x->line < y->line);
 }
 
+typedef struct detail_guess { /* the nearest name so far; "" for none */
+    char name[NAME_LETTERS_MOST + 1];
+    size_t changes;
+} detail_guess;
+
+struct detail_guesses { /* of each of the sorted details */
+    atomic_flag busy; /* held while a name is compared */
+    detail_guess at[];
+};
+
+static struct detail_guesses *guesses_of(size_t count)
+{
+    struct detail_guesses *g = calloc(1, sizeof *g + count * sizeof *g->at);
+    if (g != NULL) atomic_flag_clear(&g->busy);
+    return g;
+}
+
 static bool sort_rows(details *d)
 {
     d->count = d->rows.count;
     d->sorted = malloc((d->count + 1) * sizeof *d->sorted);
     d->met = calloc(d->count + 1, sizeof *d->met);
-    if (d->sorted == NULL || d->met == NULL) {
+    d->guesses = guesses_of(d->count);
+    if (d->sorted == NULL || d->met == NULL || d->guesses == NULL) {
         say("out of memory");
         return false;
     }
@@ -108,6 +127,7 @@ void details_close(details *d)
     if (d->rows.list != NULL) rows_free(&d->rows);
     free(d->sorted);
     free(d->met);
+    free(d->guesses);
     *d = (details){.file = NULL};
 }
 
@@ -142,6 +162,28 @@ size_t details_meet(const details *d, const char *name, const char *part)
     return meet(d, name) + (strcmp(name, part) == 0 ? 0 : meet(d, part));
 }
 
+/* Among equally near names the first of the alphabet stays, whatever the order in which they come. */
+static void guess(detail_guess *g, const char *of, const char *name)
+{
+    nearest_name near = nearest_to(of);
+    if (*g->name != '\0') near.changes = g->changes + 1;
+    nearest_try(&near, name);
+    if (near.best == NULL || (*g->name != '\0' && near.changes == g->changes && strcmp(name, g->name) >= 0)) return;
+    strcpy(g->name, name);
+    g->changes = near.changes;
+}
+
+void details_guess(const details *d, const char *name, const char *part)
+{
+    while (atomic_flag_test_and_set(&d->guesses->busy)) continue;
+    for (size_t i = 0; i < d->count; i++) {
+        if (atomic_load_explicit(&d->met[i], memory_order_relaxed)) continue;
+        guess(&d->guesses->at[i], d->sorted[i]->of, name);
+        guess(&d->guesses->at[i], d->sorted[i]->of, part);
+    }
+    atomic_flag_clear(&d->guesses->busy);
+}
+
 void details_pick(const details *d, const char *name, const char *part, const detail_row **picked)
 {
     for (size_t i = first_of(d, name); is_of(d, i, name); i++) *picked++ = d->sorted[i];
@@ -154,11 +196,17 @@ bool details_all_met(const details *d, const char *where)
     text complaint = {0};
     for (size_t i = 0; i < d->count; i++) {
         if (atomic_load(&d->met[i])) continue;
-        text name = {0};
-        text_quote(&name, d->sorted[i]->of, strlen(d->sorted[i]->of));
-        message_add(&complaint, d->file, d->sorted[i]->line, d->list->fields[0].name, "%s is not in %s",
-                    text_string(&name, &complaint.failed), where);
-        text_free(&name);
+        const char *near = d->guesses->at[i].name;
+        text words = {0};
+        text_quote(&words, d->sorted[i]->of, strlen(d->sorted[i]->of));
+        text_format(&words, " is not in %s", where);
+        if (*near != '\0') {
+            text_put(&words, "; did you mean ");
+            text_quote(&words, near, strlen(near));
+            text_char(&words, '?');
+        }
+        message_add(&complaint, d->file, d->sorted[i]->line, d->list->fields[0].name, "%s", text_string(&words, &complaint.failed));
+        text_free(&words);
         all = false;
     }
     if (complaint.failed) say("out of memory");

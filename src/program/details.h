@@ -14,6 +14,7 @@ typedef struct details {
     const detail_row **sorted; /* by what they sit on, then by line */
     size_t count;
     atomic_bool *met; /* of each of the sorted ones: whether what it sits on was read */
+    struct detail_guesses *guesses;
 } details;
 
 /* Reads a table of details. With one at fault none is used: a detail that is left out would make its tube look stronger.
@@ -25,10 +26,13 @@ void details_close(details *d);
 /* Counts the details that sit on a tube of that name, or of that part, as met. From any thread. Returned: how many they are. */
 size_t details_meet(const details *d, const char *name, const char *part);
 
+/* A name and part that were read, for the message on a detail that is not met. From any thread, in any order. */
+void details_guess(const details *d, const char *name, const char *part);
+
 /* The same details. Given: picked  room for so many */
 void details_pick(const details *d, const char *name, const char *part, const detail_row **picked);
 
-/* Whether every detail was met. Returned: false after a message for each that was not; `where` is what was read. */
+/* Whether every detail was met. Returned: false after a message for each that was not, with the nearest name guessed; `where` is what was read. */
 bool details_all_met(const details *d, const char *where);
 
 #endif

@@ -111,6 +111,16 @@ bool measures_read(measures *m, const char *option, const char *list, dimension 
     }
 }
 
+size_t measures_values(const char *option, const char *list, dimension d, double values[], size_t most)
+{
+    measures listed;
+    size_t count = 0;
+    if (measures_read(&listed, option, list, d))
+        for (; count < listed.count && count < most; count++) values[count] = listed.at[count].value;
+    measures_free(&listed);
+    return count;
+}
+
 void measures_free(measures *m)
 {
     free(m->at);

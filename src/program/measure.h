@@ -30,6 +30,10 @@ typedef struct measures {
 bool measures_read(measures *m, const char *option, const char *list, dimension d);
 void measures_free(measures *m);
 
+/* The values of such a list in the program's unit, the first `most`. Every value names its unit.
+ * Returned: how many; 0 after a message: out of memory */
+size_t measures_values(const char *option, const char *list, dimension d, double values[], size_t most);
+
 /* Why what was typed is not one number: a comma. NULL where it is not that. */
 const char *measure_advice(const char *at, size_t length);
 

@@ -22,6 +22,9 @@ typedef struct option_word {
 /* Common practice, no source: the walls that suppliers of 4130 tube keep. */
 const char options_stock_walls[] = "0.028in,0.035in,0.049in,0.058in,0.065in,0.083in,0.095in,0.120in";
 
+/* Common practice, no source: the diameters that they keep. */
+const char options_stock_ods[] = "0.5in,0.625in,0.75in,0.875in,1in,1.125in,1.25in,1.375in,1.5in,1.625in,1.75in,2in,2.25in,2.5in,3in";
+
 static const option_word formats[] = {
     {"text", FORMAT_TEXT}, {"csv", FORMAT_CSV}, {"json", FORMAT_JSON}, {NULL, 0}};
 static const option_word tables_of_frame[] = {{"tubes", OF_TUBES}, {"joints", OF_JOINTS}, {"runs", OF_RUNS}, {"arch", OF_ARCH}, {"details", OF_DETAILS},
@@ -221,6 +224,7 @@ static bool take_view(options *o, const char *value)
 }
 
 static bool take_all(options *o, const char *value) { (void)value; o->all = true; return true; }
+static bool take_new_details(options *o, const char *value) { (void)value; o->new_details = true; return true; }
 static bool take_frame(options *o, const char *value) { (void)value; o->frame = true; return true; }
 
 static bool take_of(options *o, const char *value)
@@ -257,11 +261,14 @@ static bool take_help(options *o, const char *value) { (void)value; o->help = tr
 const option_entry option_entries[] = {
     {OPTION("all"), 0, TAKES_NEW, NULL, take_all, "every column, not the commonest alone"},
     {OPTION("frame"), 0, TAKES_NEW, NULL, take_frame, "a frame, not a file of load cases: three tables in the folder FOLDER"},
+    {OPTION("details"), 0, TAKES_NEW, NULL, take_new_details, "a table of details, for the option --details of other commands; with --frame one of the tubes of a "
+                                                              "frame, for its folder"},
     {OPTION("of"), 0, TAKES_FRAME, "tubes|joints|runs|arch|details", take_of, "the table of CSV and text: details of load cases; of a frame any (default tubes)"},
     {OPTION("arch"), 0, TAKES_FRAME, "RUN", take_arch, "of a frame: where to weld each joint so that this run brings it to its drawn place"},
+    {OPTION("tube"), 0, TAKES_FRAME, "PATTERN", take_tube, "of a frame: only the tubes of that name; * and ? stand for others; may be given again"},
     {OPTION("all"), 0, TAKES_FRAME, NULL, take_all, "of a frame: every tube, where the text lists the short and the closest"},
     {OPTION("tube"), 0, TAKES_CUT, "NAME", take_tube, "the tube that is cut; with --at, and both again for each further cut"},
-    {OPTION("at"), 0, TAKES_CUT, "V", take_at, "where, from its joint A, with its unit: 12in"},
+    {OPTION("at"), 0, TAKES_CUT, "V", take_at, "where, from its joint A, with its unit, which no column gives: 12in"},
     {OPTION("run"), 0, TAKES_CUT, "RUN", take_run, "what acts while it is cut: this run at load factor 1 (default: nothing)"},
     {OPTION("of"), 0, TAKES_CUT, "cuts|joints", take_of_cut, "the table of CSV and text (default cuts)"},
     {OPTION("moved"), 0, TAKES_CUT, "V", take_moved, "reading of a cut that was made: movement across of the face on the B side, 0.18in"},
@@ -277,11 +284,11 @@ const option_entry option_entries[] = {
     {OPTION("materials"), 0, TAKES_MATERIALS, "FILE", take_materials, "materials table, instead of the installed one"},
     {OPTION("material"), 0, TAKES_MATERIAL, "NAME", take_material, "material of the weight (default 4130)"},
     {OPTION("factor"), 0, TAKES_FACTOR, "N", take_factor, "load factor asked for where a case names none (default 1.5)"},
-    {OPTION("case"), 0, TAKES_FACTOR, "PATTERN", take_case, "only the load cases (of a frame: tubes) of that name; * and ? "
+    {OPTION("case"), 0, TAKES_FACTOR, "PATTERN", take_case, "only the load cases of that name (of a frame the tubes, as --tube); * and ? "
                                                              "stand for others; may be given again"},
     {OPTION("part"), 0, TAKES_FACTOR, "PATTERN", take_part, "only those of that part, likewise"},
     {OPTION("row"), 0, TAKES_FACTOR, "N", take_row, "only the load case in line N of the file; may be given again"},
-    {OPTION("set"), 0, TAKES_FACTOR, "COLUMN=VALUE", take_set, "this value in every load case that is chosen, with its unit if wanted: wall=0.083in; "
+    {OPTION("set"), 0, TAKES_FACTOR, "COLUMN=VALUE", take_set, "this value in every load case that is chosen, with its unit, else in that of the column's header: wall=0.083in; "
                                                              "an empty value is the default; may be given again"},
     {OPTION("walls"), 0, TAKES_WALLS, "LIST", take_walls, "walls, comma-separated, in the unit of the column or each with its own: 1.5mm; without a list "
                                                   "the stock walls"},
@@ -290,12 +297,12 @@ const option_entry option_entries[] = {
     {OPTION("joint"), 0, TAKES_PLACE, "NAME", take_joint, "of a frame: the joint whose column is meant"},
     {OPTION("run"), 0, TAKES_PLACE, "NAME", take_run, "of a frame: the run in whose loads it is: every row that gives the column, or "
                                                       "those on --tube or --joint"},
-    {OPTION("vary"), 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units if wanted: "
+    {OPTION("vary"), 0, TAKES_VARY, "COLUMN=FROM:TO:STEP", take_vary, "a column and its values, with units, else in that of its header: "
                                                               "miss_a=0:0.5:0.0625 or miss_a=0mm:12mm:2mm; once or twice"},
     {OPTION("find"), 0, TAKES_LIMIT, "COLUMN", take_find, "the column whose limit is looked for"},
-    {OPTION("from"), 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit if wanted (default: the column's lower bound, "
+    {OPTION("from"), 0, TAKES_LIMIT, "V", take_from, "where to begin, with its unit, else in that of the column's header (default: the column's lower bound, "
                                              "else 0)"},
-    {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end; may lie below --from"},
+    {OPTION("to"), 0, TAKES_LIMIT, "V", take_to, "where to end, likewise; may lie below --from"},
     {OPTION("margin"), 0, TAKES_LIMIT, "M", take_margin, "margin under which it counts as too far: 0.1 or 10% (default 0)"},
     {OPTION("details"), 0, TAKES_DETAILS, "FILE", take_details, "table of holes, welds, sleeves and sockets on the tubes; each is checked with its tube"},
     {OPTION("curves"), 0, TAKES_LIFE, "FILE", take_curves, "table of S-N curves, instead of the installed one"},

@@ -13,7 +13,7 @@ typedef struct option_entry {
     const char *meaning;
 } option_entry;
 
-enum { OPTION_ENTRIES = 60 };
+enum { OPTION_ENTRIES = 62 };
 extern const option_entry option_entries[OPTION_ENTRIES];
 
 /* Whether a word was meant as a list of sizes rather than as a file: a number, then perhaps a unit. */

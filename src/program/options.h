@@ -53,10 +53,10 @@ typedef struct options {
     bool view_given;
     bool live; /* the page has the engine in it */
     bool all; /* new: every column; check of a frame: every tube */
-    bool frame; /* new */
+    bool frame, new_details; /* new */
     int of;     /* frame_of, of cut frame_cut_of */
     bool of_given;
-    const char **tubes, **ats; /* cut: the pairs of --tube and --at; options_free */
+    const char **tubes, **ats; /* cut: the pairs of --tube and --at; check: patterns of --tube; options_free */
     size_t tube_count, at_count;
     const char *moved, *moved_clock, *turned, *turned_clock, *opened; /* readings; NULL for none */
     const char *arch; /* the run; NULL for none */
@@ -100,7 +100,7 @@ bool options_read(options *o, const char *command, unsigned takes, int argc, cha
 void options_free(options *o);
 
 /* The walls that suppliers keep, each with its unit. */
-extern const char options_stock_walls[];
+extern const char options_stock_walls[], options_stock_ods[];
 
 /* The options that a command takes, for help, in lines of so many columns. */
 struct text;

@@ -9,7 +9,7 @@
 bool wanted_open(wanted *w, const options *o)
 {
     const size_t count = o->case_count + o->part_count + o->row_count;
-    *w = (wanted){.options = o, .what = "case"};
+    *w = (wanted){.options = o, .what = "case", .by = "case"};
     if (count == 0) return true;
     w->found = calloc(count, sizeof *w->found);
     if (w->found == NULL) say("out of memory");
@@ -73,7 +73,7 @@ bool wanted_all_found(const wanted *w)
     for (size_t i = 0; w->found != NULL && i < patterns; i++) {
         if (atomic_load(&w->found[i])) continue;
         const bool is_case = i < o->case_count;
-        say("--%s: no %s%s meets '%s'", is_case ? "case" : "part", w->what, is_case ? "" : "'s part",
+        say("--%s: no %s%s meets '%s'", is_case ? w->by : "part", w->what, is_case ? "" : "'s part",
             is_case ? o->case_patterns[i] : o->part_patterns[i - o->case_count]);
         all = false;
     }

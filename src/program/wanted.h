@@ -10,6 +10,7 @@
 typedef struct wanted {
     const options *options;
     const char *what;   /* is picked: case, tube; set by wanted_open to case */
+    const char *by;     /* the option with its patterns: case, tube; likewise */
     atomic_bool *found; /* whether a case met the pattern: those of --case, of --part, of --row */
 } wanted;
 

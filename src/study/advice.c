@@ -9,6 +9,18 @@
 /* Measured with welded ends: a check takes 0.15 ms without an unknown direction, 1 ms with one, 11 ms with three, 200 ms with more. */
 enum { STEPS_OF_FAST = 100, STEPS_OF_SLOW = 20, UNKNOWN_MOST = 3 };
 
+static const double mm = 1 / 25.4;
+
+double advice_miss_step(unit_system units)
+{
+    return units == UNITS_SI ? 0.5 * mm : 1.0 / 64;
+}
+
+double advice_step(unit_system units)
+{
+    return units == UNITS_SI ? 0.05 * mm : 0.001;
+}
+
 static double margin_at(const problem *p, parameter column, double value)
 {
     rbow_member m = p->member;

@@ -13,6 +13,10 @@ typedef struct advice_question {
     double miss_step, step;  /* in: a permitted miss is a multiple of the first, a gap and a bow one of the second */
 } advice_question;
 
+/* What a shop can measure and set: a miss to 1/64 in or 0.5 mm, a gap and a bow to 0.001 in or 0.05 mm. In inch. */
+double advice_miss_step(unit_system units);
+double advice_step(unit_system units);
+
 /* Every column alone. A permitted value is the limit on the way from 0 (limit_find_at_pace: 100, or 20 where two
  * directions or more are not known), rounded toward 0; no value between 0 and it was found short, and it was checked itself. A column whose permitted value rounds to 0 is left out: nobody can build that. The wall is
  * the thinnest of those given that holds.

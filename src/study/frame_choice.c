@@ -77,7 +77,7 @@ static double weight_of_set(const frame_choice *c, const frame_choice_question *
 static void work_out(frame_set *set, const frame_choice_question *q)
 {
     frame_problem tried;
-    set->status = frame_problem_copy(&tried, q->problem) ? frame_choice_apply(&tried, q, set->walls) : RBOW_NO_CONVERGENCE;
+    set->status = frame_problem_copy(&tried, q->problem) ? frame_choice_apply(&tried, q, set->walls) : RBOW_NO_MEMORY;
     if (set->status == RBOW_OK) set->status = frame_problem_margin(&tried, INFINITY, &set->lowest);
     frame_problem_close(&tried);
 }
@@ -102,7 +102,7 @@ static void try_candidate(void *context, size_t i)
     frame_problem tried;
     c->short_run = b->question->problem->run_count;
     c->status = frame_problem_copy(&tried, b->question->problem) ? frame_choice_apply(&tried, b->question, c->walls)
-                                                                 : RBOW_NO_CONVERGENCE;
+                                                                 : RBOW_NO_MEMORY;
     if (c->status == RBOW_OK) c->status = frame_problem_holds(&tried, 0, b->first_run, &c->short_run);
     frame_problem_close(&tried);
 }
@@ -113,6 +113,7 @@ static size_t try_block(block *b, frame_choice *answer)
     const size_t runs = b->question->problem->run_count;
     parallel_for(b->count, b->question->jobs, try_candidate, b);
     for (size_t i = 0; i < b->count; i++) {
+        answer->failed = answer->failed || b->at[i].status == RBOW_NO_MEMORY;
         if (b->at[i].status != RBOW_OK) answer->without_answer++;
         else if (b->at[i].short_run == runs) return i;
         else b->first_run = b->at[i].short_run;
@@ -350,7 +351,11 @@ void frame_choice_find(frame_choice *c, const frame_choice_question *q)
     if (fine && c->next.walls != NULL) work_out(&c->next, q);
     c->without_answer += c->pick.status != RBOW_OK;
     c->without_answer += c->next.status != RBOW_OK;
-    for (size_t wall = 0; wall < q->wall_count && fine; wall++) c->without_answer += c->all[wall].status == RBOW_NO_CONVERGENCE;
+    for (size_t wall = 0; wall < q->wall_count && fine; wall++) {
+        c->without_answer += c->all[wall].status == RBOW_NO_CONVERGENCE;
+        c->failed = c->failed || c->all[wall].status == RBOW_NO_MEMORY;
+    }
+    c->failed = c->failed || c->pick.status == RBOW_NO_MEMORY || c->next.status == RBOW_NO_MEMORY;
     c->failed = c->failed || !fine;
     block_close(&b);
 }

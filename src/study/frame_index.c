@@ -48,11 +48,12 @@ static void try_clock(void *context, size_t i)
 {
     trials *t = context;
     frame_problem changed;
-    t->statuses[i] = RBOW_NO_CONVERGENCE;
+    t->statuses[i] = RBOW_NO_MEMORY;
     t->failed[i] = !frame_problem_copy(&changed, t->problem);
     if (!t->failed[i]) {
         changed.tubes[t->tube].bow_clock = t->clocks[i] * degree;
         t->statuses[i] = margin_of(&changed, t->least, &t->lowest[i]);
+        t->failed[i] = t->statuses[i] == RBOW_NO_MEMORY;
     }
     frame_problem_close(&changed);
 }
@@ -143,13 +144,13 @@ static rbow_status descend(descent *d)
         run_round(d);
     }
     a->after = d->lowest;
-    return d->failed ? RBOW_NO_CONVERGENCE : RBOW_OK;
+    return d->failed ? RBOW_NO_MEMORY : RBOW_OK;
 }
 
 rbow_status frame_index_find(const frame_problem *p, const frame_index_question *q, frame_index_answer *answer)
 {
     descent d = {.question = q, .answer = answer, .done = malloc(p->tube_count + 1)};
-    rbow_status status = RBOW_NO_CONVERGENCE;
+    rbow_status status = RBOW_NO_MEMORY;
     const bool copied = frame_problem_copy(&d.now, p);
     if (make_turns(answer, p) && copied && d.done != NULL) status = descend(&d);
     frame_problem_close(&d.now);

@@ -17,7 +17,7 @@ typedef struct search {
     const frame_limit_question *question;
     tried steps[FRAME_LIMIT_STEPS + 1]; /* those below `known` */
     size_t known;
-    atomic_bool broken; /* a value was without an answer for another reason than the value: there is no limit to tell */
+    atomic_bool broken, no_memory; /* a value was without an answer for another reason than the value: there is no limit to tell */
 } search;
 
 static double value_at(const frame_limit_question *q, double share)
@@ -31,6 +31,7 @@ static tried try_share(search *s, double share, double most)
     const double value = value_at(s->question, share);
     t.status = frame_try(s->problem, &s->question->target, &value, 1, most, &t.lowest);
     if (t.status == RBOW_NO_CONVERGENCE) atomic_store(&s->broken, true);
+    if (t.status == RBOW_NO_MEMORY) atomic_store(&s->no_memory, true);
     return t;
 }
 
@@ -151,5 +152,6 @@ rbow_status frame_limit_find(const frame_problem *p, const frame_limit_question 
     begins.first_run = s.steps[0].lowest.run;
     if (height_at(&s, 0) >= 0) scan(&s, answer);
     else answer->gives_way = s.steps[0].lowest;
+    if (atomic_load(&s.no_memory)) return RBOW_NO_MEMORY;
     return atomic_load(&s.broken) ? RBOW_NO_CONVERGENCE : RBOW_OK;
 }

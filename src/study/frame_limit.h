@@ -23,7 +23,7 @@ typedef struct frame_limit_answer {
 
 /* The first value at which the margin of any tube in any run falls below the target: even steps, the dips between them, then
  * bisection. A value that the model refuses ends the range.
- * Status: RBOW_OK | the model's refusal of `from` itself | RBOW_NO_CONVERGENCE (at any value that was tried, or no memory) */
+ * Status: RBOW_OK | the model's refusal of `from` itself | RBOW_NO_CONVERGENCE | RBOW_NO_MEMORY (at any value that was tried) */
 rbow_status frame_limit_find(const frame_problem *p, const frame_limit_question *q, frame_limit_answer *answer);
 
 #endif

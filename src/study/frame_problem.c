@@ -134,7 +134,7 @@ static rbow_status opened_of(opened *o, const frame_problem *p, const rbow_frame
     const size_t size = rbow_frame_memory(frame), details = p->details != NULL ? p->details->count : 0; /* size 0: no memory */
     o->memory = size > 0 ? malloc(size) : NULL;
     o->details = malloc((details + 1) * sizeof *o->details);
-    if (o->memory == NULL || o->details == NULL) return RBOW_NO_CONVERGENCE;
+    if (o->memory == NULL || o->details == NULL) return RBOW_NO_MEMORY;
     o->detail_count = frame_details_on(p->details, frame, o->details);
     return rbow_frame_open(frame, o->memory, &o->solver, NULL);
 }
@@ -171,6 +171,29 @@ rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowe
     return status;
 }
 
+/* Those on one tube, moved to the front of the list. */
+static void keep_details_of(opened *o, size_t tube)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < o->detail_count; i++)
+        if (o->details[i].tube == tube) o->details[kept++] = o->details[i];
+    o->detail_count = kept;
+}
+
+rbow_status frame_problem_tube_margin(const frame_problem *p, size_t tube, double most, double *margin)
+{
+    const rbow_frame frame = frame_of(p);
+    opened o;
+    rbow_status status = opened_of(&o, p, &frame);
+    double lowest = most;
+    if (status == RBOW_OK) keep_details_of(&o, tube);
+    for (size_t i = 0; i < p->run_count && status == RBOW_OK && lowest > -1; i++)
+        status = rbow_frame_tube_margin(o.solver, &p->runs[(p->first_run + i) % p->run_count], tube, o.details, o.detail_count, lowest, &lowest);
+    *margin = status == RBOW_OK ? lowest : (double)NAN;
+    opened_close(&o);
+    return status;
+}
+
 rbow_status frame_problem_holds(const frame_problem *p, double least, size_t first, size_t *short_run)
 {
     const rbow_frame frame = frame_of(p);
@@ -200,7 +223,7 @@ rbow_status frame_problem_check(const frame_problem *p, size_t run, rbow_frame_t
     opened o;
     rbow_status status = opened_of(&o, p, &frame);
     rbow_detail_result *found = status == RBOW_OK ? malloc((o.detail_count + 1) * sizeof *found) : NULL;
-    if (status == RBOW_OK && found == NULL) status = RBOW_NO_CONVERGENCE;
+    if (status == RBOW_OK && found == NULL) status = RBOW_NO_MEMORY;
     if (status == RBOW_OK) status = rbow_frame_check(o.solver, &p->runs[run], tubes, NULL, whole);
     if (status == RBOW_OK) status = rbow_frame_details_check(o.solver, &p->runs[run], o.details, o.detail_count, found);
     for (size_t i = 0; i < o.detail_count && status == RBOW_OK; i++)

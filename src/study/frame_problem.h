@@ -46,8 +46,14 @@ typedef struct frame_lowest { /* of all runs */
 /* The lowest margin over all runs.
  * Given:    most  as in rbow_frame_margin
  * Status:   RBOW_OK | the first fault of the changed frame, its runs or details | RBOW_FRAME_NOT_HELD | as rbow_frame_margin |
- *           RBOW_NO_CONVERGENCE (no memory) */
+ *           RBOW_NO_MEMORY */
 rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest);
+
+/* The lowest margin of one tube and its details over all runs: faster than that of all tubes.
+ * Given:    tube; most  as in rbow_frame_margin
+ * Returned: margin  `most` where it is not lower; NaN after a failure
+ * Status:   as frame_problem_margin */
+rbow_status frame_problem_tube_margin(const frame_problem *p, size_t tube, double most, double *margin);
 
 /* The first fault of the frame, of its runs or of its details; RBOW_OK for none. Whether something holds the frame is not looked at. */
 rbow_status frame_problem_fault(const frame_problem *p);

@@ -39,13 +39,14 @@ static void answer_sample(void *context, size_t i)
     const sampler *s = context;
     frame_problem changed;
     frame_sample *to = &s->samples[i];
-    *to = (frame_sample){.status = RBOW_NO_CONVERGENCE};
+    *to = (frame_sample){.status = RBOW_NO_MEMORY};
     to->failed = !frame_problem_copy(&changed, s->problem);
     if (!to->failed) {
         frame_problem_swap_first(&changed, s->first_run);
         to->status = answer_changed(&changed, s->question, &s->drawn[i * s->question->count], &to->lowest);
         if (to->lowest.run == 0 || to->lowest.run == s->first_run) to->lowest.run = s->first_run - to->lowest.run;
     }
+    to->failed = to->status == RBOW_NO_MEMORY;
     frame_problem_close(&changed);
 }
 

@@ -4,7 +4,7 @@ rbow_status frame_try(const frame_problem *p, const frame_target targets[], cons
                       frame_lowest *lowest)
 {
     frame_problem tried;
-    rbow_status status = frame_problem_copy(&tried, p) ? RBOW_OK : RBOW_NO_CONVERGENCE;
+    rbow_status status = frame_problem_copy(&tried, p) ? RBOW_OK : RBOW_NO_MEMORY;
     for (size_t i = 0; i < count; i++)
         for (size_t k = 0; k < targets[i].count && status == RBOW_OK; k++)
             status = frame_parameter_set(&tried, targets[i].at[k], values[i]);

@@ -141,7 +141,7 @@ rbow_status limit_find_at_pace(const problem *p, const limit_question *q, limit_
     limit_search s = {.problem = p, .question = q, .descent = gsl_min_fminimizer_alloc(gsl_min_fminimizer_brent),
                       .pace = pace};
     rbow_status status = RBOW_OK;
-    if (s.descent == NULL) return RBOW_NO_CONVERGENCE;
+    if (s.descent == NULL) return RBOW_NO_MEMORY;
     const double first = above(0, &s);
     *answer = (limit_answer){LIMIT_ALREADY, q->from, NAN, RBOW_OK, 0};
     if (isnan(first))

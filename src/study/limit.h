@@ -27,7 +27,7 @@ bool limit_contradicts(const limit_question *q, const limit_answer *a, double no
 /* Looks at LIMIT_STEPS even steps, and between them where the margin dips, so that a dip of 1/200 of the range is
  * found; the fall itself to 1e-7 of the range or better. Where it lies within the first step, it looks again at the way to it
  * in the same way. The first value that the model refuses ends the range.
- * Status: RBOW_OK | the model's refusal of `from` itself | RBOW_NO_CONVERGENCE (no memory) */
+ * Status: RBOW_OK | the model's refusal of `from` itself | RBOW_NO_MEMORY */
 rbow_status limit_find(const problem *p, const limit_question *q, limit_answer *answer);
 
 /* The same with other steps, and a fall that is found less closely. */

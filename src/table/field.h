@@ -43,6 +43,7 @@ typedef struct field {
     const field_word *words; /* ends with a NULL word; NULL for none                            */
     const char *fallback_text; /* the default in help, "" for none                              */
     const char *meaning;    /* one line                                                         */
+    const char *stranger, *instead; /* the name that a like table has for it, and what a message says to that; NULL for none */
 } field;
 
 typedef struct field_list {

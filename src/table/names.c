@@ -15,8 +15,6 @@ bool name_is(const char *known, const char *given, size_t length)
     return known[length] == '\0';
 }
 
-enum { LETTERS_MOST = 64 }; /* no name or word that a program knows is longer */
-
 static size_t least_of(size_t a, size_t b)
 {
     return a < b ? a : b;
@@ -26,7 +24,7 @@ static size_t least_of(size_t a, size_t b)
  * `diagonal` is the entry up and to the left. */
 static size_t distance(const char *a, size_t a_length, const char *b, size_t b_length)
 {
-    size_t row[LETTERS_MOST + 1];
+    size_t row[NAME_LETTERS_MOST + 1];
     for (size_t j = 0; j <= b_length; j++) row[j] = j;
     for (size_t i = 1; i <= a_length; i++) {
         size_t diagonal = row[0];
@@ -50,7 +48,7 @@ nearest_name nearest_to(const char *given)
 void nearest_try(nearest_name *n, const char *candidate)
 {
     const size_t length = strlen(candidate);
-    if (n->length > LETTERS_MOST || length > LETTERS_MOST) return;
+    if (n->length > NAME_LETTERS_MOST || length > NAME_LETTERS_MOST) return;
     size_t changes = distance(n->given, n->length, candidate, length);
     if (changes > 2 && n->length > 1 && strncmp(n->given, candidate, n->length) == 0) changes = 2; /* cut short */
     if (changes >= n->changes || changes >= n->length || changes >= length) return;

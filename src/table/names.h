@@ -10,6 +10,8 @@ bool name_is(const char *known, const char *given, size_t length);
 
 /* The nearest candidate so far by edit distance, or NULL where none was near (more than a third of the letters given, at
  * least 2, would have to change, or every letter). */
+enum { NAME_LETTERS_MOST = 64 }; /* a longer name is near to none */
+
 typedef struct nearest_name {
     const char *given, *best; /* best points to the candidate tried */
     size_t length, changes;   /* of the best; a candidate must need fewer */

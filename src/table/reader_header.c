@@ -64,14 +64,24 @@ static const char *quote(reader *r, span s)
 
 #define FAULT(column, ...) message_add(&r->trouble, r->file, r->row_line, column, __VA_ARGS__)
 
+/* The field that a like table calls so; NULL for none. */
+static const field *find_stranger(const field_list *list, span name)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (list->fields[i].stranger != NULL && name_is(list->fields[i].stranger, name.at, name.length)) return &list->fields[i];
+    return NULL;
+}
+
 static void unknown(reader *r, span name)
 {
+    const field *stranger = find_stranger(r->list, name);
     const char *near = NULL, *shown = quote(r, name);
     r->unknown++;
     text_clear(&r->said);
     text_add(&r->said, name.at, name.length);
     if (!r->said.failed) near = field_nearest(r->list, r->said.at);
     if (name.length == 0) FAULT(NULL, "column %zu has no name", r->cells);
+    else if (stranger != NULL) FAULT(NULL, "unknown column %s: %s", shown, stranger->instead);
     else if (near != NULL) FAULT(NULL, "unknown column %s; did you mean '%s'?", shown, near);
     else FAULT(NULL, "unknown column %s", shown);
 }

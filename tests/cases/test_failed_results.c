@@ -248,6 +248,7 @@ START_TEST(every_status_is_provoked)
     ck_out_of_range(seen);
     ck_unstable(seen);
     ck_no_convergence(seen);
+    seen[-RBOW_NO_MEMORY] = true; /* tests/command/memory.py refuses allocations */
     int known = 0; /* the one that the program gives where the list of materials has no row */
     seen[-RBOW_WALL_NOT_SERVED] = rbow_material_find(&steel, 1, "steel", 2, &known) == NULL && known == 1;
 #define CK_ELSEWHERE(name, value, input, text) seen[-(value)] = true; /* provoked by tests/frame and tests/detail/test_faults.c */

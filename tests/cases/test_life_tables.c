@@ -136,10 +136,10 @@ START_TEST(numbers_have_two_digits)
     said_as(9.949, "9.9");
     said_as(9.951, "10");
     said_as(994, "990");
-    said_as(996, "1 000");
-    said_as(3449, "3 400");
-    said_as(99400, "99 000");
-    said_as(994999, "990 000");
+    said_as(996, "1000");
+    said_as(3449, "3400");
+    said_as(99400, "99000");
+    said_as(994999, "990000");
     said_as(995001, "1.0 million");
     said_as(9.949e6, "9.9 million");
     said_as(9.951e6, "10 million");
@@ -163,7 +163,7 @@ START_TEST(runs_in_words)
     runs_said_as(INFINITY, "no end by its curve");
     runs_said_as(0.99, "less than one run");
     runs_said_as(1, "about 1.0 runs");
-    runs_said_as(3449, "about 3 400 runs");
+    runs_said_as(3449, "about 3400 runs");
     runs_said_as(2e9, "over 1000 million runs");
 }
 END_TEST
@@ -216,7 +216,7 @@ START_TEST(whether_the_forced_fit_matters)
     forced_says(life_of(100, 100, RBOW_SN_WELD, true), "The forced fit does not matter there. At a weld", weld);
     forced_says(life_of(INFINITY, INFINITY, RBOW_SN_WELD, true), "The forced fit does not matter there.", weld);
     forced_says(life_of(100, 130, RBOW_SN_WELD, true), "The forced fit matters little there (without it: about 130 runs).", weld);
-    forced_says(life_of(100, 2000, RBOW_SN_METAL, true), "The forced fit matters there (without it: about 2 000 runs).", metal);
+    forced_says(life_of(100, 2000, RBOW_SN_METAL, true), "The forced fit matters there (without it: about 2000 runs).", metal);
     forced_says(life_of(100, 201, RBOW_SN_METAL, true), "The forced fit matters there (", metal);
     forced_says(life_of(100, 199, RBOW_SN_METAL, true), "The forced fit matters little there (", metal);
     forced_says(life_of(100, INFINITY, RBOW_SN_METAL, true), "The forced fit decides there", metal);

@@ -41,5 +41,6 @@ class MemoryTest(ProgramTest):
             return
         self.assertEqual(run.status, 2)
         self.assertTrue(run.err.startswith("railbow: ") and run.err.endswith("\n"), run.err)
+        self.assertNotIn("converge", run.err)  # memory is what ran out
         said = re.sub(r'\],"refused":\d+\}\n$', "", run.out)  # JSON is closed where it can be
         self.assertEqual(whole.out[:len(said)], said)  # what came out is right as far as it goes

@@ -133,7 +133,7 @@ class Readings(Cut):
         self.refusal("cut: readings are taken without run loads: leave --run out", *PLACE, *size, *clocks, "--run", "down")
         self.refusal("cut: with readings there is one table: leave --of out", *PLACE, *size, *clocks, "--of", "joints")
         self.refusal("cut: --turned must be at least 0; reverse its clock instead", *PLACE, *size[:2], "--turned=-1", *size[4:], *clocks)
-        self.refusal("cut: --opened: '0.1' names no unit: write it behind the number, as in 0.1in", *PLACE, *size[:4], "--opened", "0.1", *clocks)
+        self.refusal("cut: --opened: '0.1' names no unit, and no column gives it one: write it behind the number, as in 0.1in", *PLACE, *size[:4], "--opened", "0.1", *clocks)
         self.refusal("cut: the readings ask for a miss with a slope of more than 10 deg: outside the model's range", *PLACE, "--moved", "9in",
                      *size[2:], *clocks)
 
@@ -144,7 +144,7 @@ class Messages(Cut):
         self.refusal("cut: frame/tubes.csv has no tube 'beem'; did you mean 'beam'?", "--tube", "beem", "--at", "1in")
         self.refusal("cut: --at: tube 'beam' is 30 in (762 mm) long, and the cut must lie between its ends, not at 30 in", "--tube", "beam",
                      "--at", "762mm")
-        self.refusal("cut: --at: '12' names no unit: write it behind the number, as in 12in", "--tube", "beam", "--at", "12")
+        self.refusal("cut: --at: '12' names no unit, and no column gives it one: write it behind the number, as in 12in", "--tube", "beam", "--at", "12")
         self.refusal("cut: --at: 'far' is not a length with its unit, as in 12in", "--tube", "beam", "--at", "far")
         self.refusal("cut: tube 'beam' is cut twice: the piece between the cuts would drop out", *PLACE, "--tube", "beam", "--at", "20in")
         self.refusal("cut: frame/loads.csv has no run 'dawn'; did you mean 'down'?", *PLACE, "--run", "dawn")

@@ -187,7 +187,26 @@ class Faults(DetailTest):
         self.details(HOLE, {**RING, "case": "rial"})
         run = self.study("check --details details.csv --format csv")
         self.assertEqual((run.status, len(rows_of(run.out))), (2, 1))
-        self.assertIn("details.csv:3: case: 'rial' is not in the load cases, neither as a case nor as a part", run.err)
+        self.assertIn("details.csv:3: case: 'rial' is not in the load cases, neither as a case nor as a part; did you mean 'rail'?", run.err)
+
+    def test_the_nearest_name(self):
+        """A case or a part, the same for any order of the cases and any number of threads; nothing where none is near."""
+        names = [{**CASE, "case": f"case {i}", "part": "upright"} for i in range(200)] + [{**CASE, "case": "rail 2"}, {**CASE, "case": "rail 1"}]
+        self.details({**HOLE, "case": "rail1"}, {**HOLE, "case": "upwright"}, {**HOLE, "case": "rail 3"}, {**HOLE, "case": "something else"},
+                     {**HOLE, "case": "n" * 80})
+        said = []
+        for rows, jobs in (names, 1), (names, 2), (names[::-1], 2):
+            self.cases(*rows)
+            run = self.study(f"check --details details.csv --format csv --jobs {jobs}")
+            self.assertEqual(run.status, 2)
+            said.append([line for line in run.err.splitlines() if "is not in the load cases" in line])
+        self.assertEqual([line.partition("part")[2] for line in said[0]],
+                         ["", "; did you mean 'rail 1'?", "; did you mean 'rail 1'?", "", "; did you mean 'upright'?"])
+        self.assertEqual(said[1:], [said[0], said[0]])
+
+    def test_the_column_of_the_other_table(self):
+        self.refused([{("tube" if name == "case" else name): cell for name, cell in HOLE.items()}],
+                     "details.csv:1: unknown column 'tube': a detail of a load case names the case or its part, in the column 'case'")
 
     def test_a_detail_that_does_not_fit_its_tube(self):
         self.refused([{**HOLE, "at [in]": "25"}], "details.csv:2: at: must lie between 0 and the length of the tube (on case 'rail')")
@@ -281,6 +300,13 @@ class Frames(FrameTest):
             run = self.run_program("check", "frame", "--format", "csv")
             self.assertEqual((run.status, run.out), (2, ""))
             self.assertIn(message, run.err)
+
+    def test_the_column_of_the_other_table(self):
+        self.frame()
+        self.file("frame/details.csv", written([HOLE]))
+        run = self.run_program("check", "frame")
+        self.assertEqual(run.status, 2)
+        self.assertIn("frame/details.csv:1: unknown column 'case': a detail of a frame names its tube, in the column 'tube'", run.err)
 
 
 if __name__ == "__main__":

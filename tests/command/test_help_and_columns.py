@@ -12,10 +12,10 @@ from units import UNITS
 COMMANDS = ["new", "check", "explain", "section", "cases", "columns", "help"]
 OUTPUT_OPTIONS = ["-o, --output FILE", "--format text|csv|json", "--units us|si", "--materials FILE"]
 OPTIONS = {
-    "new": ["--all", "--frame", "--units us|si", "-h, --help"],
+    "new": ["--all", "--frame", "--details", "--units us|si", "-h, --help"],
     "explain": OUTPUT_OPTIONS + ["--details FILE", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--view AZIMUTH,ELEVATION", "--title TEXT", "--by TEXT",
                 "--note TEXT", "--date TEXT", "-h, --help"],
-    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--view AZIMUTH,ELEVATION", "--title TEXT", "--by TEXT",
+    "check": OUTPUT_OPTIONS + ["--of tubes|joints|runs|arch|details", "--details FILE", "--arch RUN", "--tube PATTERN", "--all", "--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--view AZIMUTH,ELEVATION", "--title TEXT", "--by TEXT",
               "--note TEXT", "--date TEXT", "--pages short|all", "--working", "--live", "--jobs N", "-h, --help"],
     "cases": OUTPUT_OPTIONS + ["--factor N", "--case PATTERN", "--part PATTERN", "--row N", "--set COLUMN=VALUE", "--report FILE", "--view AZIMUTH,ELEVATION",
                                "--title TEXT", "--by TEXT", "--note TEXT", "--date TEXT", "--jobs N", "-h, --help"],

@@ -381,7 +381,7 @@ class Look(LifeTest):
         for row, line in zip(order, listed):
             self.assertIn(row["detail"], line)
 
-    NUMBERS = [(0.04, "under 0.1"), (0.93, "0.9"), (3.44, "3.4"), (9.96, "10"), (34.4, "34"), (3440, "3 400"), (98700, "99 000"),
+    NUMBERS = [(0.04, "under 0.1"), (0.93, "0.9"), (3.44, "3.4"), (9.96, "10"), (34.4, "34"), (3440, "3400"), (98700, "99000"),
                (996000, "1.0 million"), (3.44e6, "3.4 million"), (4.46e8, "450 million"), (2e9, "over 1000 million")]
 
     def test_numbers_have_two_digits(self):

@@ -1,5 +1,6 @@
 """The other commands when memory is refused: the result is complete, or there is a message and status 2."""
 
+from frame import FILES, JOINTS, LOADS, TOO_MUCH, TUBES, changed, written
 from memory import MemoryTest
 from program import HOLDS, run_tests
 
@@ -37,6 +38,19 @@ class MemoryOfCommands(MemoryTest):
                     self.assertLessEqual(set(run.out.splitlines()), set(whole.out.splitlines()))
                 else:
                     self.whole_or_said(whole, run)
+
+    def test_the_advice_for_a_frame(self):
+        self.file_frame()
+        for words in (["--format", "text"], ["--format", "json"], ["--format", "csv", "--report", "page.html"]):
+            for whole, run in self.every("check", "frame", "--jobs", "1", *words, status=1, most=40):
+                self.whole_or_said(whole, run)
+
+    def file_frame(self):
+        """Two tubes, one of them short, with a miss."""
+        (self.folder / "frame").mkdir()
+        tubes = changed(TUBES, 1, cells={"miss_a [in]": "0.05", "miss_a_clock": "0"})
+        for name, rows in zip(FILES, (JOINTS, tubes, [{**LOADS[0], "force_z [lbf]": f"-{TOO_MUCH}"}])):
+            self.file(f"frame/{name}", written(rows))
 
     def test_a_page_of_lives(self):
         """Where the answer fails there is no page."""

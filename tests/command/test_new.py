@@ -2,6 +2,7 @@
 
 import csv
 import io
+import shutil
 
 from page import WAYS
 from program import CASE_COLUMNS, PLAIN, ProgramTest, name_and_unit, run_tests
@@ -28,6 +29,32 @@ class New(ProgramTest):
                 self.assertEqual(self.check("frame.csv").names, ["upper rail", "new rail"])
                 self.assertEqual(self.columns(*words)[2].out, self.read("frame.csv"))
                 (self.folder / "frame.csv").unlink()
+
+    def test_details_of_the_cases_and_of_the_frame(self):
+        """They can be checked as they are, and every one of them stands in the answer."""
+        for words in self.WAYS:
+            with self.subTest(words=words):
+                self.assertRun(self.run_program("new", "cases.csv", *words), 0, out="")
+                self.assertRun(self.run_program("new", "--details", "table.csv", *words), 0, out="")
+                run = self.check("cases.csv", "--details", "table.csv", "--of", "details")
+                self.assertRun(run, 0)
+                self.assertEqual([row["kind"] for row in run.rows], ["hole", "sleeve", "ring weld"])
+                self.assertRun(self.run_program("new", "--frame", "nose", *words), 0, out="")
+                self.assertRun(self.run_program("new", "--details", "--frame", "nose/details.csv", *words), 0, out="")
+                run = self.check("nose", "--of", "details")
+                self.assertRun(run, 0)
+                self.assertEqual({row["tube"] for row in run.rows}, {"rail UL", "rail UR"})
+                self.assertEqual(self.run_program("new", "--details", "-", *words).out, self.read("table.csv"))
+                self.assertRun(self.run_program("new", "--details", "table.csv"), 2, "table.csv: already exists and was not changed; give another name", "")
+                for name in self.listing():
+                    shutil.rmtree(self.folder / name) if name == "nose" else (self.folder / name).unlink()
+
+    def test_every_column_of_details_stands_in_all(self):
+        listed = self.run_program("columns").out.split("Details (--details; ")[1].split("\n\n")[1]
+        for words, first in ([], "case"), (["--frame"], "tube"):
+            head = without_comments(self.run_program("new", "--details", "-", "--all", *words).out).splitlines()[0]
+            self.assertEqual([name_and_unit(column)[0] for column in head.split(",")],
+                             [first] + [line.split()[0] for line in listed.splitlines()[2:] if line[0] != " "])
 
     def test_every_column_stands_in_all_with_its_unit(self):
         listed = self.run_program("columns").out.split("Load cases\n\n")[1].split("\n\n")[0]

@@ -125,6 +125,34 @@ static rbow_frame_lowest lowest_in_full(built *b, const rbow_frame_detail *detai
     return lowest;
 }
 
+/* Of each tube with its own details: the lowest of these results in full. */
+static void ck_tubes(built *b, const rbow_frame_detail *details, size_t count)
+{
+    rbow_detail_result margins[MANY];
+    double got;
+    ck_assert_int_eq(rbow_frame_check(b->solver, &b->run, b->tube, NULL, NULL), RBOW_OK);
+    ck_assert_int_eq(rbow_frame_details_check(b->solver, &b->run, details, count, margins), RBOW_OK);
+    for (size_t tube = 0; tube < b->frame.tube_count; tube++) {
+        rbow_frame_detail own[MANY];
+        size_t kept = 0;
+        double want = b->tube[tube].margin;
+        for (size_t i = 0; i < count; i++) {
+            if (details[i].tube != tube) continue;
+            own[kept++] = details[i];
+            want = fmin(want, margins[i].margin);
+        }
+        ck_assert_int_eq(rbow_frame_tube_margin(b->solver, &b->run, tube, own, kept, INFINITY, &got), RBOW_OK);
+        near_within(got, want, 1e-6, 1e-7);
+        ck_assert_int_eq(rbow_frame_tube_margin(b->solver, &b->run, tube, own, kept, want - 1e-4, &got), RBOW_OK);
+        near_within(got, want - 1e-4, 0, 0);
+        if (kept == count) continue;
+        ck_assert_int_eq(rbow_frame_tube_margin(b->solver, &b->run, tube, details, count, INFINITY, &got), RBOW_OUT_OF_RANGE);
+        ck_assert(isnan(got));
+    }
+    ck_assert_int_eq(rbow_frame_tube_margin(b->solver, &b->run, b->frame.tube_count, NULL, 0, INFINITY, &got), RBOW_OUT_OF_RANGE);
+    ck_assert(isnan(got));
+}
+
 /* Returned: the detail that governs; `count` for none. */
 static size_t ck_lowest(built *b, const rbow_frame_detail *details, size_t count)
 {
@@ -164,6 +192,9 @@ START_TEST(the_lowest)
         ck_lowest(&b, details, 0);
         for (size_t j = 0; j < MANY; j++) details[j] = (rbow_frame_detail){j % 4, detail_of(RBOW_DETAIL_PLACE, 3 + 0.5 * (double)j)};
         ck_lowest(&b, details, MANY);
+        ck_tubes(&b, details, 0);
+        ck_tubes(&b, details, MANY);
+        ck_lowest(&b, details, MANY); /* all tubes are judged again */
         for (size_t weak = 4; weak < MANY; weak += 16) {
             rbow_frame_detail with[MANY];
             memcpy(with, details, sizeof with);
@@ -179,6 +210,9 @@ START_TEST(the_lowest)
         rbow_detail_result results[MANY];
         size_t detail;
         ck_assert_int_eq(rbow_frame_details_margin(b.solver, &b.run, details, MANY, INFINITY, &lowest, &detail), RBOW_BAD_DETAIL_AT);
+        double alone;
+        ck_assert_int_eq(rbow_frame_tube_margin(b.solver, &b.run, details[20].tube, &details[20], 1, INFINITY, &alone), RBOW_BAD_DETAIL_AT);
+        ck_assert(isnan(alone));
         ck_assert_int_eq(rbow_frame_details_check(b.solver, &b.run, details, MANY, results), RBOW_BAD_DETAIL_AT);
         for (size_t j = 0; j < MANY; j++) ck_assert(isnan(results[j].margin));
         end(&b);

@@ -344,6 +344,8 @@ static void frame(void)
     WANT(rbow_frame_details_check(solver, &run, &on_tube, 1, &together) == RBOW_OK && !(together.margin < detail.margin));
     WANT(rbow_frame_details_margin(solver, &run, &on_tube, 1, INFINITY, &weakest, &which) == RBOW_OK && which <= 1
          && !(weakest.margin > detail.margin + 1e-6));
+    double alone;
+    WANT(rbow_frame_tube_margin(solver, &run, 0, &on_tube, 1, INFINITY, &alone) == RBOW_OK && !(alone < weakest.margin - 1e-6));
     const rbow_sn_curve slope = {.kind = RBOW_SN_WELD, .log_a1 = 12, .m1 = 3, .log_a2 = NAN, .m2 = NAN, .knee_cycles = NAN,
                                  .cutoff_cycles = NAN, .stress_unit = 1000, .deviation = NAN};
     const rbow_frame_life_row row = {&run, 2, 0, 1};

@@ -30,7 +30,7 @@ END_TEST
 
 START_TEST(unknown_statuses)
 {
-    static const int unknown[] = {1, 2, 99, -6, -9, -99, -1000, 2147483647, -2147483647};
+    static const int unknown[] = {1, 2, 99, -7, -9, -99, -1000, 2147483647, -2147483647};
     for (size_t i = 0; i < sizeof unknown / sizeof *unknown; i++) {
         rbow_status status = RBOW_OK;
         memcpy(&status, &unknown[i], sizeof status);

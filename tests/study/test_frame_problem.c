@@ -105,6 +105,25 @@ static frame_lowest by_check(const frame_problem *p)
     return lowest;
 }
 
+/* The margin of each tube alone: the lowest of its results in full. */
+static void ck_tubes(const frame_problem *p)
+{
+    double want[TUBES], got;
+    rbow_frame_tube_result tubes[TUBES];
+    rbow_frame_run_result whole;
+    for (size_t i = 0; i < TUBES; i++) want[i] = INFINITY;
+    for (size_t run = 0; run < p->run_count; run++) {
+        ck_assert_int_eq(frame_problem_check(p, run, tubes, &whole), RBOW_OK);
+        for (size_t i = 0; i < p->tube_count; i++) want[i] = fmin(want[i], tubes[i].margin);
+    }
+    for (size_t i = 0; i < p->tube_count; i++) {
+        ck_assert_int_eq(frame_problem_tube_margin(p, i, INFINITY, &got), RBOW_OK);
+        near_within(1 + got, 1 + want[i], 1e-6, 1e-7);
+        ck_assert_int_eq(frame_problem_tube_margin(p, i, want[i] - 1e-4, &got), RBOW_OK);
+        near_within(got, want[i] - 1e-4, 0, 1e-12);
+    }
+}
+
 static void ck_same(const frame_problem *p)
 {
     frame_lowest got;
@@ -144,6 +163,9 @@ START_TEST(any_change)
     frame_problem p;
     open_problem(&p, &s);
     ck_same(&p);
+    p.first_run = 2;
+    ck_tubes(&p);
+    p.first_run = 0;
     for (size_t i = 0; i < CHANGES; i++) {
         const size_t k = gsl_rng_uniform_int(dice, sizeof columns / sizeof *columns);
         const frame_parameter at = {columns[k].table, gsl_rng_uniform_int(dice, columns[k].rows), columns[k].offset};

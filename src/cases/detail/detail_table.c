@@ -51,12 +51,16 @@ static const field_word butt_words[] = {{"yes", 1}, {"no", 0}, {NULL, 0}};
     OWN_TEXT(sn, "the usual curve of its kind", "S-N curve, by its name in the table of curves"),              \
     OWN_TEXT(note, "", "a remark of the user; it is copied to the results")
 
+#define SITS_ON(name_, meaning_, stranger_, instead_)                                                          \
+    {.name = name_, .kind = FIELD_TEXT, .offset = offsetof(detail_row, of), .rule = FIELD_REQUIRED, .fallback_text = "", \
+     .meaning = meaning_, .stranger = stranger_, .instead = instead_}
+
 static const field case_detail_fields[] = {
-    NEEDED_TEXT(detail_row, "case", of, "load case, or part, that the detail sits on"),
+    SITS_ON("case", "load case, or part, that the detail sits on", "tube", "a detail of a load case names the case or its part, in the column 'case'"),
     DETAIL_FIELDS,
 };
 static const field frame_detail_fields[] = {
-    NEEDED_TEXT(detail_row, "tube", of, "tube that the detail sits on, by its name in tubes.csv"),
+    SITS_ON("tube", "tube that the detail sits on, by its name in tubes.csv", "case", "a detail of a frame names its tube, in the column 'tube'"),
     DETAIL_FIELDS,
 };
 const field_list case_detail_list = FIELD_LIST("detail", case_detail_fields, detail_row);

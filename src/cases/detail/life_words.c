@@ -8,14 +8,6 @@ static double two_digits(double number)
     return scale >= 1 ? round(number / scale) * scale : round(number / scale) / (1 / scale);
 }
 
-/* Below a million; a blank between groups of three digits. */
-static void put_whole(text *out, double number)
-{
-    const unsigned long long whole = (unsigned long long)(number + 0.5);
-    if (whole >= 1000) text_format(out, "%llu %03llu", whole / 1000, whole % 1000);
-    else text_format(out, "%llu", whole);
-}
-
 void life_put_number(text *out, double number)
 {
     if (isnan(number)) {
@@ -29,7 +21,7 @@ void life_put_number(text *out, double number)
     const double rounded = two_digits(number);
     if (rounded < 0.1) text_put(out, "under 0.1");
     else if (rounded < 10) text_format(out, "%.1f", rounded);
-    else if (rounded < 999999.5) put_whole(out, rounded);
+    else if (rounded < 999999.5) text_format(out, "%.0f", rounded); /* in one piece, as every other number */
     else if (rounded < 9999999) text_format(out, "%.1f million", rounded / 1e6);
     else if (rounded < 999999999) text_format(out, "%.0f million", rounded / 1e6);
     else text_put(out, "over 1000 million");

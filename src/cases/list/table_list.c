@@ -6,6 +6,7 @@
 #include "cases/detail/curve_table.h"
 #include "cases/detail/detail_results.h"
 #include "cases/detail/life_table.h"
+#include "cases/frame_advice_table.h"
 #include "cases/frame_cut_table.h"
 #include "cases/frame_results.h"
 #include "cases/frame_spread_table.h"
@@ -56,6 +57,7 @@ void tables_fill(tables *t)
         {"Results of check on a frame: runs (--of runs)", "check", &frame_runs_list, false, true},
         {"Results of check on a frame: details (--of details)", "check", &frame_details_list, false, true},
         {"Results of check on a frame: where to weld (--arch RUN --of arch)", "check", &frame_arch_list, false, true},
+        {"What to do about the worst tube of a frame (advice, in JSON)", "check", &frame_advice_list, false, true},
         {"Results of cases (CSV has no line: it is a file of load cases again)", "cases", &t->listed.list, false, false},
         {"Results of cases on a frame (CSV has no line)", "cases", &t->listed_tubes.list, false, true},
         {"Steps of explain (as CSV or JSON)", "explain", &step_list, false, false},

@@ -16,7 +16,7 @@ typedef struct table {
     bool of_frame; /* a further answer of its command, of a frame as a rule */
 } table;
 
-enum { TABLES = 49 };
+enum { TABLES = 50 };
 
 typedef struct tables {
     table at[TABLES];

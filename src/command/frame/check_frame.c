@@ -1,5 +1,6 @@
 #include "cases/frame_results.h"
 #include "command/frame/check_frame.h"
+#include "command/frame/advise_frame.h"
 #include "command/frame/detail_cards.h"
 
 #include "program/case_check.h"
@@ -25,6 +26,7 @@ typedef struct frame_check {
     run_facts facts;
     frame_solved solved;
     frame_arched arched;
+    frame_advice advice;
     output out;
 } frame_check;
 
@@ -129,6 +131,10 @@ static int solve_and_write(frame_check *c, output *page)
     int status = frame_status(&c->solved);
     if (!wanted_all_found(&c->wanted)) status = NO_VERDICT;
     if (c->solved.answers.judged == 0) return NO_VERDICT;
+    if (c->out.format != FORMAT_CSV || page != NULL) {
+        advise_frame(&c->advice, c->build, &c->materials, &c->solved, c->out.units, c->options->jobs);
+        c->solved.answers.advice = &c->advice;
+    }
     c->out.incomplete = status == NO_VERDICT;
     const bool any = c->solved.refused < c->solved.answers.run_count;
     c->out.answered = write_answer(c, status) && any;
@@ -153,6 +159,7 @@ static int check_built(frame_check *c)
     int status = NO_VERDICT;
     if (wanted_open(&c->wanted, c->options) && facts_fill(&c->facts, c->options, &c->materials) && output_open(&c->out, c->options)) {
         c->wanted.what = "tube";
+        if (c->options->tube_count > 0) c->wanted.by = "tube";
         status = solve_with_page(c);
         if (!output_close(&c->out, c->out.answered)) status = NO_VERDICT;
     }
@@ -175,6 +182,14 @@ int check_frame(const options *o, const char *folder)
     if (o->working || o->pages_given) {
         say("check: --%s is for load cases: the page of a frame has no sheets", o->working ? "working" : "pages");
         return NO_VERDICT;
+    }
+    if (o->tube_count > 0 && o->case_count > 0) {
+        say("check: --tube and --case pick the same of a frame: give --tube alone");
+        return NO_VERDICT;
+    }
+    if (o->tube_count > 0) {
+        of_tables.case_patterns = o->tubes;
+        of_tables.case_count = o->tube_count;
     }
     if (o->of == OF_ARCH && o->arch == NULL) {
         say("check: --of arch needs --arch RUN: the run under which the joints stand where they were drawn");

@@ -83,6 +83,7 @@ static double given_weight(const compare_state *c)
     return weight;
 }
 
+/* words->failed: without it */
 static const char *why_not(text *words, const frame_study *s, const compare_state *c, size_t wall)
 {
     const frame_choice_question *q = &c->question;
@@ -93,10 +94,11 @@ static const char *why_not(text *words, const frame_study *s, const compare_stat
         text_format(words, "part %s: ", frame_tube_part(&s->build.model.tubes[c->first[part]]));
     }
     frame_study_put_status(words, c->choice.all[wall].status);
-    return words->at != NULL ? words->at : "not possible";
+    return words->failed ? "" : words->at;
 }
 
-static void fill_all(const frame_study *s, compare_state *c)
+/* Returned: false where memory ran out. */
+static bool fill_all(const frame_study *s, compare_state *c)
 {
     for (size_t wall = 0; wall < c->question.wall_count; wall++) {
         const frame_set *set = &c->choice.all[wall];
@@ -107,7 +109,9 @@ static void fill_all(const frame_study *s, compare_state *c)
         r->weakest = (frame_weakest){.margin = NAN, .tube = "", .run = "", .governs = frame_governs_name(NULL, RBOW_FRAME_BY_NONE), .verdict = RBOW_SHORT};
         if (r->possible) r->weakest = frame_study_weakest(s, &set->lowest);
         r->verdict = r->possible ? verdicts[r->weakest.verdict == RBOW_HOLDS] : why_not(&c->verdicts[wall], s, c, wall);
+        if (c->verdicts[wall].failed) return false;
     }
+    return true;
 }
 
 /* The lowest margin of each part of the pick, run by run. */
@@ -117,12 +121,11 @@ static bool fill_margins(const frame_study *s, compare_state *c, frame_compare_r
     frame_problem picked;
     rbow_frame_tube_result *tubes = malloc((m->tube_count + 1) * sizeof *tubes);
     rbow_frame_run_result whole;
-    bool fine = tubes != NULL && frame_problem_copy(&picked, &s->problem);
-    if (tubes == NULL) picked = (frame_problem){.joints = NULL};
-    fine = fine && frame_choice_apply(&picked, &c->question, c->choice.pick.walls) == RBOW_OK;
-    for (size_t run = 0; run < m->run_count && fine; run++) {
-        fine = frame_problem_check(&picked, run, tubes, &whole) == RBOW_OK;
-        for (size_t i = 0; i < m->tube_count && fine; i++) {
+    rbow_status status = frame_problem_copy(&picked, &s->problem) && tubes != NULL ? RBOW_OK : RBOW_NO_MEMORY;
+    if (status == RBOW_OK) status = frame_choice_apply(&picked, &c->question, c->choice.pick.walls);
+    for (size_t run = 0; run < m->run_count && status == RBOW_OK; run++) {
+        status = frame_problem_check(&picked, run, tubes, &whole);
+        for (size_t i = 0; i < m->tube_count && status == RBOW_OK; i++) {
             frame_weakest *w = &parts[c->part_of[i]].weakest;
             if (!(tubes[i].margin < w->margin)) continue;
             *w = (frame_weakest){tubes[i].margin, m->tubes[i].name, m->runs[run].name, frame_governs_name(s->problem.details, tubes[i].governs), RBOW_HOLDS};
@@ -130,8 +133,9 @@ static bool fill_margins(const frame_study *s, compare_state *c, frame_compare_r
     }
     frame_problem_close(&picked);
     free(tubes);
-    if (!fine) say("compare: the margins of the pick could not be worked out");
-    return fine;
+    if (status == RBOW_NO_MEMORY) say("out of memory");
+    else if (status != RBOW_OK) say("compare: the margins of the pick could not be worked out");
+    return status == RBOW_OK;
 }
 
 static double wall_given(const frame_study *s, const compare_state *c, size_t part)
@@ -180,11 +184,10 @@ static bool fill_rows(frame_study *s, compare_state *c)
     c->rows = calloc(walls + parts + 1, sizeof *c->rows);
     c->verdicts = calloc(walls + 1, sizeof *c->verdicts);
     c->next_walls = calloc(c->question.parts + 1, sizeof *c->next_walls);
-    if (c->rows == NULL || c->verdicts == NULL || c->next_walls == NULL) {
+    if (c->rows == NULL || c->verdicts == NULL || c->next_walls == NULL || !fill_all(s, c)) {
         say("out of memory");
         return false;
     }
-    fill_all(s, c);
     if (parts > 0 && !fill_pick(s, c)) return false;
     c->whole = (frame_comparison){
         .rows = c->rows, .walls = walls, .parts = parts, .picked = parts > 0, .descended = c->choice.descended, .sets = c->choice.sets,
@@ -217,7 +220,7 @@ static int answer(frame_study *s)
     c->fails = frame_problem_margin(&s->problem, INFINITY, &c->given);
     frame_choice_find(&c->choice, &c->question);
     progress_end(&s->progress);
-    if (c->choice.failed) say("out of memory");
+    if (c->choice.failed || c->fails == RBOW_NO_MEMORY) say("out of memory");
     else if (c->choice.stopped) frame_study_say_stopped(s);
     else if (c->fails != RBOW_OK) say("compare: the frame as given could not be worked out");
     else if (c->choice.without_answer > 0)

@@ -21,7 +21,7 @@ static bool take_length(const char *option, const char *word, double *value)
         return false;
     }
     if (m.has_unit || !(fabs(*value) > 0)) return true;
-    say("cut: --%s: '%s' names no unit: write it behind the number, as in %sin", option, word, word);
+    say("cut: --%s: '%s' names no unit, and no column gives it one: write it behind the number, as in %sin", option, word, word);
     return false;
 }
 
@@ -175,6 +175,7 @@ void cut_asked_refuse(const cut_asked *a, const frame_build *b, rbow_status stat
         case RBOW_MISS_A_TOO_STEEP:
         case RBOW_MISS_B_TOO_STEEP:
             say("cut: the readings ask for a miss with a slope of more than 10 deg: outside the model's range"); break;
+        case RBOW_NO_MEMORY: say("out of memory"); break;
         default: say("cut: %s %s", rbow_status_input(status), rbow_status_text(status));
     }
 }

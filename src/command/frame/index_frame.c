@@ -60,7 +60,8 @@ static int answer(folder_study *s)
     const rbow_status status = frame_index_find(&s->problem, &q, &d->found);
     if (d->round > 0) progress_end(&d->shown);
     if (status != RBOW_OK) {
-        say("%s: %s %s", s->build.tables.folder, rbow_status_input(status), rbow_status_text(status));
+        if (status == RBOW_NO_MEMORY) say("out of memory");
+        else say("%s: %s %s", s->build.tables.folder, rbow_status_input(status), rbow_status_text(status));
         return NO_VERDICT;
     }
     if (d->found.stopped) {
@@ -105,7 +106,7 @@ static bool write_tables(folder_study *s)
 {
     const index_data *d = s->context;
     const answer_table tables[] = {{"bows", &frame_index_list, d->rows, d->found.count, NULL, NULL}};
-    return answer_tables_write(&s->out, tables, 1, 0, &s->facts, 0);
+    return answer_tables_write(&s->out, tables, 1, 0, NULL, &s->facts, 0);
 }
 
 int index_frame(const options *o, const char *folder)

@@ -104,7 +104,7 @@ static rbow_status life_in(const life_data *l, const rbow_frame *frame, size_t i
     const question *q = &l->questions[i];
     rbow_frame_solver *solver;
     void *memory = frame_room(frame);
-    rbow_status status = memory != NULL ? rbow_frame_open(frame, memory, &solver, NULL) : RBOW_NO_CONVERGENCE;
+    rbow_status status = memory != NULL ? rbow_frame_open(frame, memory, &solver, NULL) : RBOW_NO_MEMORY;
     if (status == RBOW_OK)
         status = rbow_frame_life_of(solver, l->runs, l->study->build.model.run_count, l->study->build.details.at[i].tube, &q->detail, q->curve, result);
     free(memory);
@@ -155,6 +155,7 @@ static void set_rows(life_data *l, text *complaints)
             set_row(l, i);
             continue;
         }
+        complaints->failed = complaints->failed || status == RBOW_NO_MEMORY;
         const char *input = rbow_status_input(status);
         message_add(complaints, b->detail_path, b->details.at[i].row->line, *input != '\0' ? input : NULL, "%s", rbow_status_text(status));
     }

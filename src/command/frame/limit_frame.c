@@ -152,12 +152,13 @@ static int answer(frame_study *s)
     const rbow_status status = frame_limit_find(&s->problem, &l->question, &a);
     const rbow_status as_is = frame_problem_margin(&s->problem, INFINITY, &now);
     progress_end(&s->progress);
-    if (status == RBOW_NO_CONVERGENCE || as_is == RBOW_NO_CONVERGENCE)
+    if (status == RBOW_NO_MEMORY || as_is == RBOW_NO_MEMORY) say("out of memory");
+    else if (status == RBOW_NO_CONVERGENCE || as_is == RBOW_NO_CONVERGENCE)
         frame_study_refuse(s, &l->place, &l->column, "the frame cannot be worked out for some value of the range, or as it is; narrow the "
                                                      "range with --from and --to");
     else if (status != RBOW_OK) say_start(s, l, status);
     else if (a.stopped) frame_study_say_stopped(s);
-    if (status != RBOW_OK || as_is == RBOW_NO_CONVERGENCE || a.stopped) return NO_VERDICT;
+    if (status != RBOW_OK || as_is == RBOW_NO_CONVERGENCE || as_is == RBOW_NO_MEMORY || a.stopped) return NO_VERDICT;
     const double margin = as_is == RBOW_OK ? now.lowest.margin : (double)NAN;
     const limit_question q = {.from = l->question.from, .to = l->question.to, .margin = l->question.margin};
     if (!isnan(l->column.now) && limit_contradicts(&q, &a.found, l->column.now, margin)) {

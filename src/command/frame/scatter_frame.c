@@ -186,7 +186,8 @@ static int answer(folder_study *s)
     if (!frame_tolerances_apply(&d->tolerances, &s->build, &s->problem)) return NO_VERDICT;
     const rbow_status given = frame_problem_margin(&s->problem, INFINITY, &lowest);
     if (given != RBOW_OK) {
-        say("%s: %s %s", s->build.tables.folder, rbow_status_input(given), rbow_status_text(given));
+        if (given == RBOW_NO_MEMORY) say("out of memory");
+        else say("%s: %s %s", s->build.tables.folder, rbow_status_input(given), rbow_status_text(given));
         return NO_VERDICT;
     }
     d->nominal = lowest.lowest.margin;
@@ -235,7 +236,7 @@ static bool write_tables(folder_study *s)
         [SCATTER_OF_TUBES] = {"tubes", &frame_worst_list, d->tubes, s->build.model.tube_count, NULL, NULL},
         [SCATTER_OF_SAMPLES] = {"samples", &frame_samples_list, d->samples, d->samples != NULL ? (size_t)s->options->samples : 0, NULL, NULL},
     };
-    return answer_tables_write(&s->out, tables, sizeof tables / sizeof *tables, (size_t)s->options->scatter_of, &s->facts, 0);
+    return answer_tables_write(&s->out, tables, sizeof tables / sizeof *tables, (size_t)s->options->scatter_of, NULL, &s->facts, 0);
 }
 
 int scatter_frame(const options *o, const char *folder)

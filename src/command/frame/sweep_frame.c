@@ -182,6 +182,11 @@ static int answer(frame_study *s)
         return NO_VERDICT;
     }
     if (!try_all(s, w)) return NO_VERDICT;
+    for (size_t i = 0; i < w->all; i++) {
+        if (w->tried[i].status != RBOW_NO_MEMORY) continue;
+        say("out of memory");
+        return NO_VERDICT;
+    }
     s->list = &w->results.list;
     s->rows = w->rows;
     w->asked = (frame_sweep_asked){

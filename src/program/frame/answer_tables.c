@@ -29,7 +29,7 @@ static bool write_csv(output *out, const answer_table *t)
     return put_text(out, &head) && put_rows(out, t);
 }
 
-static bool write_json(output *out, const answer_table tables[], size_t count, const run_facts *facts, size_t refused)
+static bool write_json(output *out, const answer_table tables[], size_t count, const answer_flag *flag, const run_facts *facts, size_t refused)
 {
     text head = {0}, end = {0};
     json_open_tables(&head, facts);
@@ -44,13 +44,15 @@ static bool write_json(output *out, const answer_table tables[], size_t count, c
         json_close_table(&close);
         fine = put_text(out, &close) && fine;
     }
+    if (flag != NULL) json_flag(&end, flag->name, flag->set);
     json_close_tables(&end, refused);
     return put_text(out, &end) && fine;
 }
 
-bool answer_tables_write(output *out, const answer_table tables[], size_t count, size_t of, const run_facts *facts, size_t refused)
+bool answer_tables_write(output *out, const answer_table tables[], size_t count, size_t of, const answer_flag *flag, const run_facts *facts,
+                         size_t refused)
 {
-    return out->format == FORMAT_JSON ? write_json(out, tables, count, facts, refused) : write_csv(out, &tables[of]);
+    return out->format == FORMAT_JSON ? write_json(out, tables, count, flag, facts, refused) : write_csv(out, &tables[of]);
 }
 
 bool answer_table_write(output *out, const answer_table *t, const run_facts *facts)

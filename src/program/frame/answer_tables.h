@@ -15,8 +15,14 @@ typedef struct answer_table {
     const void *context;
 } answer_table;
 
-/* CSV: the table `of`. JSON: all of them, and how many rows are refused. Returned: false after a message. */
-bool answer_tables_write(output *out, const answer_table tables[], size_t count, size_t of, const run_facts *facts, size_t refused);
+typedef struct answer_flag { /* a truth about the answer, in JSON */
+    const char *name;
+    bool set;
+} answer_flag;
+
+/* CSV: the table `of`. JSON: all of them, the flag (NULL for none), and how many rows are refused. Returned: false after a message. */
+bool answer_tables_write(output *out, const answer_table tables[], size_t count, size_t of, const answer_flag *flag,
+                         const run_facts *facts, size_t refused);
 
 /* An answer that is one table. Returned: false after a message. */
 bool answer_table_write(output *out, const answer_table *table, const run_facts *facts);

@@ -62,6 +62,7 @@ bool frame_is_held(const frame_build *b)
     free(memory);
     if (status == RBOW_OK) return true;
     if (status == RBOW_FRAME_NOT_HELD) frame_say_loose(b, &loose, "the frame");
+    else if (status == RBOW_NO_MEMORY) say("out of memory");
     else say("%s: %s", b->tables.paths[FRAME_TUBES], rbow_status_text(status));
     return false;
 }
@@ -125,7 +126,7 @@ static rbow_status take_details(const work *w, size_t run, rbow_frame_solver *so
     rbow_frame_detail *on = malloc(count * sizeof *on);
     rbow_detail_result *found = malloc(count * sizeof *found);
     w->short_of_memory[run] = on == NULL || found == NULL;
-    rbow_status status = w->short_of_memory[run] ? RBOW_NO_CONVERGENCE : RBOW_OK;
+    rbow_status status = w->short_of_memory[run] ? RBOW_NO_MEMORY : RBOW_OK;
     for (size_t i = 0; i < count && status == RBOW_OK; i++) on[i] = frame_detail_on(&w->b->details.at[w->s->detailed[i]], &w->b->model.frame);
     if (status == RBOW_OK) status = rbow_frame_details_check(solver, &w->b->model.runs[run].run, on, count, found);
     for (size_t i = 0; i < count && status == RBOW_OK; i++) take_detail(w, run, i, &on[i], &found[i]);
@@ -195,6 +196,7 @@ static void solve_run(void *context, size_t run)
             status = take_details(w, run, solver);
         }
         w->statuses[run] = status;
+        w->short_of_memory[run] = status == RBOW_NO_MEMORY;
         if (status == RBOW_OK) {
             take_joints(w, run, room.joints);
             take_run(w, run, &whole);

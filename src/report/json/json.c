@@ -85,6 +85,11 @@ void json_close_table(text *out)
     text_put(out, "\n]}");
 }
 
+void json_flag(text *out, const char *name, bool set)
+{
+    text_format(out, ",\n\"%s\":%s", name, set ? "true" : "false");
+}
+
 void json_close_tables(text *out, size_t refused)
 {
     text_format(out, ",\"refused\":%zu}\n", refused);

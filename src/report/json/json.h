@@ -22,6 +22,8 @@ void json_close_beside(text *out, const char *name, const field_list *list, cons
 void json_open_tables(text *out, const run_facts *facts);
 void json_open_table(text *out, const char *name, const field_list *list, unit_system units);
 void json_close_table(text *out);
+/* Before the end: "NAME": true or false. */
+void json_flag(text *out, const char *name, bool set);
 void json_close_tables(text *out, size_t refused);
 
 #endif

@@ -7,7 +7,7 @@
 #include "working/picture.h"
 #include "working/steps.h"
 
-/* number: from 1. */
+/* number: from 1. w: NULL where a step of it did not converge: the card says so. */
 void page_card(text *out, const page_head *head, const check_row *r, size_t number, const picture *p, const working *w);
 
 #endif

@@ -34,6 +34,11 @@ static void put_step(text *out, const working_row *r)
 
 void page_working(text *out, const working *w, bool open)
 {
+    if (w == NULL) {
+        text_put(out, "<p>The working is missing here: the numerical solution of one of its steps did not converge. Verdict and margin do "
+                      "not rest on it.</p>\n");
+        return;
+    }
     text_put(out, open ? "<details open=\"open\">" : "<details>");
     text_put(out, "<summary>The working, from the inputs to the margin</summary>\n"
                   "<table class=\"working stack\"><caption>Numbers carry ten digits; a line done again with the digits shown "

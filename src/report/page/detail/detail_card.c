@@ -159,6 +159,6 @@ void page_detail_card(text *out, const page_head *head, const detail_worked *d, 
     put_table(out, head, d, states);
     put_remarks(out, d);
     text_put(out, "</div>\n</div>\n");
-    if (w != NULL) page_working(out, w, false);
+    page_working(out, w, false);
     text_put(out, "</section>\n");
 }

@@ -2,6 +2,7 @@
 #include "report/page/frame/frame_page.h"
 
 #include "cases/case_words.h"
+#include "report/advice_words.h"
 #include "report/caution.h"
 #include "report/chart/stops.h"
 #include "report/html.h"
@@ -46,6 +47,16 @@ static void put_verdict(text *out, const page_head *head, const frame_answers *a
     text_put(out, "’: ");
     put_reached(out, worst);
     text_put(out, ".</p>\n");
+}
+
+static void put_what_to_do(text *out, const frame_advice *a, unit_system units)
+{
+    text words = {0};
+    if (a == NULL || (a->tube == NULL && !a->lost)) return;
+    put_frame_advice(&words, a, units);
+    html_element(out, "p", "advice", page_said(&words));
+    text_char(out, '\n');
+    text_free_part(&words, out);
 }
 
 static void put_refused_runs(text *out, const frame_answers *a)
@@ -316,6 +327,7 @@ void frame_page(text *out, const page_head *head, const frame_answers *a, const 
     frame_order order;
     if (!frame_order_of(&order, a)) out->failed = true;
     put_verdict(out, head, a);
+    put_what_to_do(out, a->advice, head->units);
     put_refused_runs(out, a);
     put_propped(out, a);
     frame_findings(out, a, head->units);

@@ -2,6 +2,7 @@
 
 #include "cases/detail/detail_results.h"
 #include "cases/detail/detail_sentences.h"
+#include "report/advice_words.h"
 #include "report/caution.h"
 #include "report/text/cells.h"
 #include "report/text/detail_text.h"
@@ -86,6 +87,15 @@ static void say_worst(text *out, const frame_tube_answer *r, const screen *s)
     text_put(&line, ": ");
     put_factors(&line, r);
     put_lines(out, &line, 2, s);
+}
+
+static void say_advice(text *out, const frame_advice *a, const screen *s)
+{
+    text line = {0};
+    if (a == NULL || (a->tube == NULL && !a->lost)) return;
+    text_put(&line, "  ");
+    put_frame_advice(&line, a, s->units);
+    put_lines(out, &line, 4, s);
 }
 
 /* ", at joint 'N1'", ", 27.4 in from joint 'N1' (length 60.0 in)" */
@@ -251,6 +261,7 @@ void frame_verdict_text(text *out, const frame_answers *a, const screen *s)
     const frame_tube_answer *worst = frame_worst(a);
     say_count(out, a, s);
     say_worst(out, worst, s);
+    say_advice(out, a->advice, s);
     say_where(out, worst, s);
     say_taken(out, worst, s);
     if (frame_has_fit(a->model)) say_fit(out, worst, s);

@@ -11,7 +11,7 @@
  * every: list every tube, where a long frame lists the short ones and the closest. */
 void frame_text(text *out, const frame_answers *a, int of, bool every, const screen *s);
 
-/* What a text of a frame begins with: the count of the tubes that hold, and the worst of them. Some run has an answer. */
+/* What a text of a frame begins with: the count of the tubes that hold, the worst of them, and what to do about it. Some run has an answer. */
 void frame_verdict_text(text *out, const frame_answers *a, const screen *s);
 
 #endif
