@@ -91,6 +91,11 @@ START_TEST(every_separator)
     READS("sep=,\r\n" HA "\r\nA,2.5,1\r\n", "3 name=A note= length=2.5" MORE);
     READS("\"sep=;\"\nname;length [in];load [lbf]\n", "f.csv: has a header but no row\n");
     READS("sep=;\nname,length [in]\nA,1\n", "f.csv:2: unknown column 'name,length'\nf.csv:2: name and length are missing\n");
+    READS("SEP=;\nname;length [in];load [lbf]\nA;2.5;1\n", "3 name=A note= length=2.5" MORE);
+    READS("\"sep=\t\"\t\t\nname\tlength [in]\tload [lbf]\nA\t2.5\t1\n", "3 name=A note= length=2.5" MORE);
+    READS("sep=;;;\r\nname;length [in];load [lbf]\nA;2.5;1\n", "3 name=A note= length=2.5" MORE);
+    READS("sep=\n" HA "\nA,2.5,1\n", "f.csv:1: unknown column 'sep='\nf.csv:1: name and length are missing\n"); /* names none */
+    READS("sep=;x\n" HA "\nA,2.5,1\n", "f.csv:1: unknown column 'sep='\nf.csv:1: unknown column 'x'\nf.csv:1: name and length are missing\n"); /* a header */
     READS("sep=|\n", "f.csv:1: 'sep=|' names a separator that is not read: use a comma, a semicolon or a tab\n");
     READS("# a, b, c\n\n\"name\";\"note;,,,\n", "f.csv:3: column 2: the quote opened here is never closed\n");
     READS("# a;b\n\"# one, two\";;\nname;length [in];load [lbf]\n;;\nA;2.5;1\n", "5 name=A note= length=2.5" MORE);
