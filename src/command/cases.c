@@ -81,6 +81,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
     picture *p = malloc(sizeof *p);
     text body = {0};
     head.tolerance = "";
+    head.record = "What was read";
     if (head.title == NULL) head.title = "Load cases as read";
     body.failed = p == NULL;
     page_refused(&body, &head);

@@ -203,8 +203,8 @@ function showFrame() {
   const parts = drawn(page.frame, (parsed) => parsed.querySelector("main"));
   const box = make("div", { class: "views" }), keep = parts ? [parts.querySelector("p.keys"), parts.querySelector("div.figures"), parts.querySelector("main > ul, ul")] : [];
   box.append(...keep.filter((node) => node));
-  byId("tube").replaceChildren(box);
   showTurned(box);
+  byId("tube").replaceChildren(box);
   const found = box.querySelector("li");
   byId("advice").textContent = found ? found.textContent : "";
 }

@@ -1,7 +1,7 @@
 /* The views of a frame: its tubes can be chosen, and one view can be turned. The program draws each view (cases --view); what the
  * margins say of a tube (line, words, number) is taken over from the views of the answer, tube by tube. */
 
-const turning = { azimuth: 41, elevation: 25, marks: new Map(), frame: 0, dragged: false, focus: null }, turnStep = 15;
+const turning = { azimuth: 41, elevation: 25, marks: new Map(), frame: 0, dragged: false, focus: null, view: null, words: null }, turnStep = 15;
 const turnSides = { Side: [0, 0], Top: [0, 90], Front: [90, 0] };
 const turnKeys = { ArrowLeft: [turnStep, 0], ArrowRight: [-turnStep, 0], ArrowUp: [0, -turnStep], ArrowDown: [0, turnStep] };
 
@@ -88,16 +88,15 @@ function keyOnTube(event) {
 /* ---- turning -------------------------------------------------------------------------------------------------- */
 
 function drawTurned() {
-  const begun = performance.now(), view = byId("turn");
+  const begun = performance.now(), { view } = turning, svg = askView();
   turning.frame = 0;
-  const svg = view ? askView() : null;
   if (!svg) return;
   takeMarks(svg);
   addGrips(svg);
   view.replaceChildren(svg);
   const words = `azimuth ${turning.azimuth}°, elevation ${turning.elevation}°`;
   view.setAttribute("aria-label", `The frame from ${words}. The arrow keys turn it by ${turnStep} degrees.`);
-  byId("turned").textContent = `From ${words}`;
+  turning.words.textContent = `From ${words}`;
   document.documentElement.dataset.turned = (performance.now() - begun).toFixed(2);
 }
 
@@ -138,10 +137,11 @@ function showTurned(box) {
   const views = box.querySelector("div.figures"), still = box.querySelector("figure[data-view=angle]");
   if (!views || !still) return;
   turning.marks = marksIn(views);
+  turning.words = make("span", { id: "turned", class: "soft", "aria-live": "polite" });
+  turning.view = make("div", { id: "turn", tabindex: "0", role: "application", "aria-roledescription": "view that can be turned", onkeydown: keyOnView, onpointerdown: dragView });
   const side = (name) => make("button", { type: "button", onclick: () => turnTo(...turnSides[name]) }, name);
   still.replaceWith(make("figure", { "data-view": "turned" }, make("h3", {}, "From any direction"),
-    make("div", { class: "row", role: "group", "aria-label": "Sides" }, ...Object.keys(turnSides).map(side), make("span", { id: "turned", class: "soft", "aria-live": "polite" })),
-    make("div", { id: "turn", tabindex: "0", role: "application", "aria-roledescription": "view that can be turned", onkeydown: keyOnView, onpointerdown: dragView })));
+    make("div", { class: "row", role: "group", "aria-label": "Sides" }, ...Object.keys(turnSides).map(side), turning.words), turning.view));
   for (const svg of views.querySelectorAll("figure svg")) addGrips(svg);
   views.addEventListener("keydown", keyOnTube, true);
   views.addEventListener("click", (event) => {
@@ -151,6 +151,6 @@ function showTurned(box) {
   });
   drawTurned();
   const { view, tube } = turning.focus || {}, grip = view && views.querySelector(`figure[data-view=${view}] .grip[data-tube="${CSS.escape(tube)}"]`);
-  if (grip) grip.focus();
+  if (grip) queueMicrotask(() => grip.focus()); /* when the views stand on the page */
   turning.focus = null;
 }

@@ -247,7 +247,7 @@ class Views(CasesTest):
         lines = [line for line in page.iter("path") if line.get("data-tube")]
         self.assertEqual((len(lines), {line.get("class") for line in lines}), (4 * len(self.PAIRS), {"as-read"}))
         text = joined("".join(page.find("body").itertext()))
-        self.assertNotRegex(text.split("What was checked")[0], r"holds|SHORT|margin")
+        self.assertNotRegex(text.split("What was read")[0], r"holds|SHORT|margin")
         self.assertIn("10 tubes and 5 joints, of which supports hold 1. Nothing is checked on this page.", text)
         self.assertIsNone(NOT_A_NUMBER.search(self.read("page.html")))
 
@@ -304,7 +304,7 @@ class OfLoadCases(CasesTest):
             page = self.page("--units", units, command=("cases", "two.csv"), status=(2,))
             self.assertEqual([section.findtext("h2") for section in page.iter("section")][:2], ["one", "two"])
             self.assertEqual(len([figure for figure in page.iter("figure") if figure.findtext("h3") == "The tube and its loads"]), 2)
-            text = joined("".join(page.find("body").itertext())).split("What was checked")[0]
+            text = joined("".join(page.find("body").itertext())).split("What was read")[0]
             self.assertNotRegex(text, r"holds|SHORT|margin|governs")
             self.assertIn("One row could not be checked and is not on this page", text)
             self.assertIsNone(NOT_A_NUMBER.search(self.read("page.html")))

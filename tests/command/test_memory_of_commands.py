@@ -85,6 +85,9 @@ class MemoryOfCommands(MemoryTest):
                 self.whole_or_said(whole, run)
 
     def test_the_tubes_of_a_frame(self):
+        def rows(out):
+            return {line.rstrip(",") for line in out.splitlines() if "4130" in line}
+
         portal = self.installed.source / "cases/portal"
         words = ["cases", portal, "--jobs", "1", "--report", "page.html", "--view", "30,20", "--format"]
         for form in "text", "csv", "json":
@@ -94,7 +97,7 @@ class MemoryOfCommands(MemoryTest):
                 self.assertEqual(run.status, 2)  # the tubes that are there are right, and something says that others are not
                 self.assertTrue(run.err.startswith("railbow: ") and run.err.endswith("\n"), run.err)
                 if form != "text":
-                    self.assertLessEqual({line for line in run.out.splitlines() if "column" in line and "tube" not in line}, set(whole.out.splitlines()))
+                    self.assertLessEqual(rows(run.out), rows(whole.out))
                 elif run.out not in ("", whole.out):  # only the page failed
                     self.assertIn("NOT CHECKED: ", run.out)
 

@@ -71,7 +71,7 @@ REPORTS = [
     ("inspect", ["inspect", "--spec", "spec.csv"], 1, 3),
     ("release", ["release"], 1, 2),
     ("pull", ["pull", "--steps", "4"], 1, 3),
-    ("cases", ["cases"], 4, 8),  # the drawing of each case
+    ("cases", ["cases"], 2, 4),  # the drawing of each case
     ("frame-cases", ["cases", "--view", "30,20"], 1, 2),  # from the side, from above, from the front, and turned
     ("portal-turned", ["check", "--view", "-60,35"], 2, 4),
     ("frame", ["check"], 4, 7),  # drawings and runs, the moments, the tubes, the details

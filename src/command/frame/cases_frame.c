@@ -153,6 +153,7 @@ static bool write_page(const cases_of_frame *c, output *page, int status)
     page_head head = report_head(&as_run, page, status);
     const frame_as_read read = {&c->drawn, c->named, o->view_given, {o->azimuth, o->elevation}};
     text body = {0};
+    head.record = "What was read";
     if (head.title == NULL) head.title = "Frame as read";
     frame_cases_page(&body, &head, &read);
     return report_write(page, &head, &body);

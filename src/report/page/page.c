@@ -80,7 +80,9 @@ static void put_command(text *out, const run_facts *facts)
 static void put_record(text *out, const page_head *head)
 {
     const run_facts *facts = head->facts;
-    text_put(out, "<section class=\"record\">\n<h2>What was checked</h2>\n<p class=\"soft\">Who has the same files, with the same SHA-256, gets the "
+    text_put(out, "<section class=\"record\">\n");
+    html_element(out, "h2", NULL, head->record != NULL ? head->record : "What was checked");
+    text_put(out, "\n<p class=\"soft\">Who has the same files, with the same SHA-256, gets the "
                   "same numbers from this command and version.</p>\n<dl>\n");
     put_pair(out, "Program", "railbow", "");
     put_pair(out, "Version", facts->version, "");

@@ -17,6 +17,7 @@ struct page_head {
     const char *tolerance;                /* what the numbers are good for; NULL: those of a check; "": not said */
     unit_system units;
     const run_facts *facts;
+    const char *record; /* heading of the list of what went in; NULL: "What was checked" */
     const char *policy; /* what the page may do; NULL: not said */
     void (*tail)(text *out, const page_head *head); /* adds what stands at the end of the body; NULL for nothing */
 };
