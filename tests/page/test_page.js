@@ -44,14 +44,6 @@ async function verdictIs(page, row, name = row.case) {
 
 const until = (page, margin) => page.until(`document.querySelector("#verdict .margin") && document.querySelector("#verdict .margin").textContent === ${JSON.stringify(percent(margin))}`);
 
-/* The lines of a frame's tubes from a direction, in the order in which the program draws them: [tube, path]. */
-function viewOf(folder, direction) {
-  const html = path.join(scratch, "view.html");
-  spawnSync(program, ["cases", "--materials", MATERIALS, "--view", direction, "--report", html, "-o", path.join(scratch, "view.csv"), folder]);
-  const figure = fs.readFileSync(html, "utf8").split('<figure data-view="turned">')[1].split("</figure>")[0];
-  return [...figure.matchAll(/<path d="([^"]*)" class="[^"]*" data-tube="([^"]*)"/g)].map(([, d, tube]) => [tube, d]);
-}
-
 async function drop(page, ...files) {
   const before = await page.run("document.documentElement.dataset.answers");
   const data = { items: [], files, dragOperationsMask: 1 };
@@ -373,69 +365,6 @@ const tests = {
     assert.ok((await page.text("#foot code")).includes(`--row ${line} `));
   },
 
-  async "a frame is turned by keys, and keeps the marks of its margins"(page) {
-    await drop(page, path.join(source, "cases/frame"));
-    await page.until("document.querySelector('#turn path[data-tube]')");
-    assert.strictEqual(await page.text("#turned"), "From azimuth 41°, elevation 25°");
-    await page.focus("#turn");
-    await page.key("ArrowRight", 2);
-    await page.key("ArrowUp");
-    await page.until("document.querySelector('#turned').textContent === 'From azimuth 11°, elevation 10°'");
-    const lines = (view) => page.run(`[...document.querySelectorAll("#tube figure[data-view=${view}] path[data-tube]:not(.grip)")].map((line) => [line.dataset.tube, line.getAttribute("d"), line.getAttribute("class"), line.querySelector("title").textContent])`);
-    const turned = await lines("turned"), side = await lines("side");
-    assert.deepStrictEqual(turned.map(([tube, d]) => [tube, d]), viewOf(path.join(source, "cases/frame"), "11,10"));
-    assert.strictEqual(turned.length, 50);
-    const marks = (all) => all.map(([tube, , look, title]) => [tube, look, title]).sort();
-    assert.deepStrictEqual(marks(turned), marks(side));
-    const numbers = await page.run("[...document.querySelectorAll('#turn text')].map((text) => [text.textContent, text.getAttribute('class')]).sort()");
-    const given = await page.run("[...document.querySelectorAll('#tube figure[data-view=side] path[data-label]')].filter((line) => !line.matches('.grip')).map((line) => line.dataset.label)");
-    assert.ok(numbers.length >= 3);
-    for (const [number, look] of numbers) assert.ok(given.includes(number) && look === (number.includes("-") ? "halo bold red" : "halo bold"), number);
-    assert.match(await page.run("document.querySelector('#turn').getAttribute('aria-label')"), /azimuth 11°, elevation 10°/);
-    for (const [name, said] of [["Top", "0°, elevation 90°"], ["Front", "90°, elevation 0°"], ["Side", "0°, elevation 0°"]]) {
-      await page.run(`[...document.querySelectorAll("figure[data-view=turned] button")].find((one) => one.textContent === "${name}").click()`);
-      await page.until(`document.querySelector('#turned').textContent === 'From azimuth ${said}'`);
-    }
-  },
-
-  async "a frame is turned by the pointer, and by a finger"(page) {
-    const wide = await page.run("document.querySelector('#turn').getBoundingClientRect().width");
-    const chosen = await page.run("page.chosen.name");
-    await page.drag("#turn", 0.7, 0.45);
-    await page.until(`document.querySelector('#turned').textContent === 'From azimuth ${Math.round(0.125 * wide)}°, elevation 0°'`);
-    assert.strictEqual(await page.run("page.chosen.name"), chosen);
-    const [x, y] = await page.run("(() => { const r = document.querySelector('#turn').getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()");
-    const touch = (type, right, down) => page.browser.send("Input.dispatchTouchEvent", { type, touchPoints: type === "touchEnd" ? [] : [{ x: x + right, y: y + down }] });
-    const before = await page.run("turning.azimuth");
-    await touch("touchStart", 0, 0);
-    for (let i = 1; i <= 8; i++) await touch("touchMove", -5 * i, 5 * i);
-    await touch("touchEnd");
-    await page.until(`document.querySelector('#turned').textContent === 'From azimuth ${before + 20}°, elevation 20°'`);
-    assert.strictEqual(await page.run("page.chosen.name"), chosen);
-  },
-
-  async "a tube is chosen in a view"(page) {
-    const grip = (view, tube) => `#tube figure[data-view=${view}] .grip[data-tube="${tube}"]`;
-    await page.run(`document.querySelector('${grip("top", "rail LL 2")}').focus()`);
-    await page.key("Enter");
-    assert.strictEqual(await page.text("#chosen"), "rail LL 2");
-    assert.deepStrictEqual(await page.run("[document.activeElement.dataset.tube, document.activeElement.closest('figure').dataset.view, document.activeElement.getAttribute('aria-current')]"), ["rail LL 2", "top", "true"]);
-    await page.key("ArrowRight");
-    const next = await page.run("document.activeElement.dataset.tube");
-    assert.notStrictEqual(next, "rail LL 2");
-    await page.key("Enter");
-    assert.strictEqual(await page.text("#chosen"), next);
-    const [x, y, under] = await page.run(`(() => {
-      document.querySelector("#turn").scrollIntoView({ block: "center" });
-      const line = document.querySelector('${grip("turned", "rail UL 1")}'), at = line.getPointAtLength(line.getTotalLength() / 3).matrixTransform(line.getScreenCTM());
-      return [at.x, at.y, document.elementFromPoint(at.x, at.y).dataset.tube];
-    })()`);
-    for (const type of ["mousePressed", "mouseReleased"]) await page.browser.send("Input.dispatchMouseEvent", { type, x, y, button: "left", buttons: 1, clickCount: 1 });
-    await page.until(`document.querySelector("#chosen").textContent === ${JSON.stringify(under)}`);
-    assert.strictEqual(await page.run("document.querySelectorAll('#turn .grip[aria-current]').length"), 1);
-    if (pictures) await page.picture(path.join(pictures, "turned.png"));
-  },
-
   async "without the known answer there is no verdict"() {
     const broken = write("broken.html", fs.readFileSync(file, "utf8").replace("margin: 1.0495", "margin: 1.0595"));
     const other = await openBrowser(), page = new Page(other);
@@ -467,14 +396,10 @@ const tests = {
 
   async "axe finds nothing"(page) {
     if (!axe) return;
-    const frame = path.join(scratch, "frame.html");
-    spawnSync(program, ["check", "--live", "--report", frame, "-o", path.join(scratch, "frame.csv"), "--materials", MATERIALS, path.join(source, "cases/frame")]);
-    for (const [name, width, settings, shown = file] of [["desk", 1280, {}], ["dark", 1280, { dark: true }], ["narrow", 390, { touch: true }],
-      ["frame", 1280, {}, frame], ["frame-dark", 1280, { dark: true }, frame], ["frame-narrow", 390, { touch: true }, frame]]) {
+    for (const [name, width, settings] of [["desk", 1280, {}], ["dark", 1280, { dark: true }], ["narrow", 390, { touch: true }]]) {
       await page.size(width, 900, settings);
-      await page.open(shown);
-      await page.until(shown === file ? "document.documentElement.dataset.settled" : "document.querySelector('#turn svg')");
-      assert.strictEqual(await page.run("document.documentElement.scrollWidth"), width, name);
+      await page.open(file);
+      await page.until("document.documentElement.dataset.settled");
       await page.run("for (const d of document.querySelectorAll('details')) d.open = true");
       await page.until("document.querySelector('#table input')");
       await page.run(fs.readFileSync(axe, "utf8"));
