@@ -57,6 +57,7 @@ struct rbow_frame_solver {
     frame_follower *followers; /* set by who searches, NULL before and after */
     size_t follower_count;
     bool follows_only;         /* the limits of the tubes are not searched */
+    const bool *judged;        /* of each tube: whether its limits are searched; the caller's; NULL: all */
     rbow_frame frame;
     frame_tube *tubes;
     const rbow_frame_run *run;
@@ -102,6 +103,11 @@ static inline double factor_yield_of(const rbow_frame_run *run)
 static inline double largest_required(const rbow_frame_run *run)
 {
     return fmax(run->factor, factor_yield_of(run));
+}
+
+static inline bool is_judged(const rbow_frame_solver *s, size_t tube)
+{
+    return s->judged == NULL || s->judged[tube];
 }
 
 /* Row i of the states that are kept. */

@@ -67,6 +67,7 @@ bool frame_problem_copy(frame_problem *to, const frame_problem *from)
                                          from->material_count);
     to->first_run = from->first_run;
     to->details = from->details;
+    to->judged = from->judged;
     return fine;
 }
 
@@ -136,7 +137,9 @@ static rbow_status opened_of(opened *o, const frame_problem *p, const rbow_frame
     o->details = malloc((details + 1) * sizeof *o->details);
     if (o->memory == NULL || o->details == NULL) return RBOW_NO_CONVERGENCE;
     o->detail_count = frame_details_on(p->details, frame, o->details);
-    return rbow_frame_open(frame, o->memory, &o->solver, NULL);
+    const rbow_status status = rbow_frame_open(frame, o->memory, &o->solver, NULL);
+    if (status == RBOW_OK) rbow_frame_judge_only(o->solver, p->judged);
+    return status;
 }
 
 static void opened_close(opened *o)
