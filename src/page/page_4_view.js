@@ -31,7 +31,7 @@ function buildPage() {
           make("label", {}, "Find ", make("input", { type: "search", id: "search", autocomplete: "off", oninput: (event) => { page.search = event.target.value; showList(); } }))),
         make("ol", { id: "list" }), make("button", { type: "button", id: "more", hidden: true, onclick: () => { shownRows *= 4; showList(); } }, "Show more")),
       make("section", { id: "detail", "aria-labelledby": "chosen" },
-        make("h2", { id: "chosen" }), make("div", { class: "seen" }, make("div", { id: "tube" }), make("div", { id: "clocks" })), make("div", { id: "controls" }), make("div", { id: "along" }), make("div", { id: "drawing" }))),
+        make("h2", { id: "chosen" }), make("div", { class: "seen" }, make("div", { id: "tube" }), make("div", { id: "clocks" })), make("div", { id: "controls" }), make("div", { id: "along" }), make("div", { id: "found" }), make("div", { id: "drawing" }))),
     make("details", { id: "table-part" }, make("summary", {}, make("h2", {}, "The table")), make("div", { id: "table" }))),
     make("footer", { id: "foot" }));
   document.body.prepend(make("p", { id: "waiting", role: "status" }), live);
@@ -174,15 +174,16 @@ function showSheet(sheet) {
 function wrapWorking(sheet, open) {
   const table = sheet.querySelector("table.working");
   if (!table) return;
-  const heading = table.previousElementSibling, box = table.closest("details") || make("details", {}, make("summary", {}, make("h3", {}, "The working")));
+  const box = table.closest("details") || make("details", {}, make("summary", {}, make("h3", {}, "The working")));
   if (!box.contains(table)) {
+    const before = table.previousElementSibling, note = before && before.tagName === "P" ? before : null, heading = note ? note.previousElementSibling : before;
     table.before(box);
     if (heading && /^H\d$/.test(heading.tagName)) heading.remove();
-    box.append(table);
+    box.append(...(note ? [note] : []), table);
   }
   box.classList.add("work");
   box.open = open;
-  box.addEventListener("toggle", () => { if (box.open && !table.rows.length) showNow(); });
+  if (page.kind === "cases") box.addEventListener("toggle", () => { if (box.open && !table.rows.length) showNow(); });
 }
 
 let adviceTurn = 0;
@@ -224,29 +225,41 @@ function showNow() {
 /* The views of the whole frame, its tubes drawn by their margins, and what was found. */
 function showFrame() {
   const parts = drawn(page.frame, (parsed) => parsed.querySelector("main"));
-  const box = make("div", { class: "views" }), keep = parts ? [parts.querySelector("p.keys"), parts.querySelector("div.figures"), parts.querySelector("main > ul, ul")] : [];
+  const box = make("div", { class: "views" }), keep = parts ? [parts.querySelector("p.keys"), parts.querySelector("div.figures")] : [];
   box.append(...keep.filter((node) => node));
   byId("tube").replaceChildren(box);
-  const found = (parts && parts.querySelector("p.advice")) || box.querySelector("li");
-  byId("advice").textContent = found ? found.textContent : "";
+  const said = parts && (parts.querySelector("p.advice") || parts.querySelector("li")), found = parts && parts.querySelector("ul");
+  byId("advice").textContent = said ? said.textContent : "";
+  byId("found").replaceChildren(...(found ? [make("h3", {}, "The whole frame"), found] : []));
+}
+
+/* A frame's views are tall: its controls stand above them. */
+function placeControls() {
+  const controls = byId("controls"), seen = byId("detail").querySelector(".seen");
+  if (page.kind === "frame" && controls.nextElementSibling !== seen) seen.before(controls);
+  if (page.kind === "cases" && seen.nextElementSibling !== controls) seen.after(controls);
 }
 
 /* The working of the chosen tube, as its sheet. */
 async function showTube(turn) {
-  if (!byId("drawing").firstChild) byId("drawing").replaceChildren(make("p", { class: "soft" }, "Drawing…"));
+  if (!byId("drawing").firstElementChild) byId("drawing").replaceChildren(make("p", { class: "soft" }, "Drawing…"));
   const { html, messages } = await askTube();
   if (turn !== adviceTurn) return;
   const part = drawn(html, (parsed) => parsed.querySelector("main"));
-  const box = make("div", { class: "sheet" });
-  if (part) box.append(...part.childNodes);
+  const box = make("div", { class: "sheet" }), open = byId("drawing").querySelector("details.work[open]") !== null;
+  if (part) {
+    part.querySelectorAll("p.verdict, p.about").forEach((node) => node.remove()); /* they stand above */
+    box.append(...part.childNodes);
+    wrapWorking(box, open);
+  }
   byId("drawing").replaceChildren(part ? box : make("p", {}, messages.map((m) => m.text).join(" ")));
 }
 
 function showChosen() {
   const title = byId("chosen");
   title.textContent = page.chosen ? page.chosen.name : "No case";
-  byId("along").replaceChildren();
-  byId("drawing").replaceChildren();
+  placeControls();
+  for (const id of ["along", "found", "drawing"]) byId(id).replaceChildren();
   byId("tube").replaceChildren();
   byId("clocks").replaceChildren();
   byId("changed").textContent = "";

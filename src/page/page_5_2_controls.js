@@ -171,7 +171,7 @@ function setChange(column, value) {
   showNow();
   showControl(column);
   if (!isClock(column)) showFace();
-  document.documentElement.dataset.moved = (performance.now() - begun).toFixed(2);
+  if (page.kind === "cases") document.documentElement.dataset.moved = (performance.now() - begun).toFixed(2);
 }
 
 function showControl(column) {
@@ -212,6 +212,9 @@ function trackPicture(control, points) {
   control.track.replaceChildren(...children);
 }
 
+/* A margin of a frame takes a while: fewer of them make its track. */
+const stepAlong = (from, to) => Number(((to - from) / (page.kind === "frame" ? 25 : 40)).toPrecision(9));
+
 async function showTrack(control, turn) {
   const key = page.kind === "frame" ? besidesKey(control.column) : "";
   if (key && control.key === key) return; /* nothing else has changed */
@@ -227,7 +230,7 @@ async function showTrack(control, turn) {
     control.key = key;
     return;
   }
-  const { from, to } = control.range, step = Number(((to - from) / 40).toPrecision(9));
+  const { from, to } = control.range, step = stepAlong(from, to);
   const points = await askAlong(control.column, from, to, step, control.unit);
   if (turn !== adviceTurn) return;
   trackPicture(control, points);
@@ -253,7 +256,7 @@ async function showTracks(turn) {
 async function showChart(turn) {
   const control = controls.get(along);
   if (!control || turn !== adviceTurn) return;
-  const { from, to } = control.range, step = Number(((to - from) / 40).toPrecision(9));
+  const { from, to } = control.range, step = stepAlong(from, to);
   const html = await askChart(along, from, to, step, control.unit);
   if (turn !== adviceTurn) return;
   const figure = drawn(html, (parsed) => parsed.querySelector("main figure") || parsed.querySelector("main svg"));

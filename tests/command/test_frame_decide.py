@@ -138,7 +138,7 @@ class Decide(FrameTest):
             self.assertEqual(one, run.rows[1:2])
             said = self.text("sweep", "frame", "--tube", "brace 1", *words, "--vary", "wall=0.035:0.095:0.03", status=run.status)
             self.assertIn(f"the judged part ({len(picked)} of 5 tubes)", said)
-        self.assertRun(self.run_program("sweep", "frame", "--tube", "top", "--case", "nobody", "--vary", "wall=0.058:0.058:1"), 2, "--case: no tube is called 'nobody'", "")
+        self.assertRun(self.run_program("sweep", "frame", "--tube", "top", "--case", "nobody", "--vary", "wall=0.058:0.058:1"), 2, "--case: no tube meets 'nobody'", "")
 
     def test_sweep_of_a_joint_and_of_loads(self):
         run = self.run_program("sweep", "frame", "--joint", "end", "--vary", "x=24:36:4")
