@@ -95,7 +95,7 @@ async function startEngine() {
   const plain = await new Response(packed.stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
   engine.module = await WebAssembly.compile(plain);
   engine.run = engineOf(engine.module);
-  laneOf("all");
+  for (const name of ["all", "tube"]) laneOf(name);
 }
 
 /* A question that is answered before the next thing happens. */

@@ -196,6 +196,7 @@ function wholeSaid() {
   if (page.whole.state === "asking") return "Whole frame: being checked.";
   if (page.whole.state === "none") return "Whole frame: no verdict.";
   if (page.whole.state === "lowest") return `Whole frame: ${word(page.whole.row)}; lowest ${at(page.whole.row)}. The other tubes are being checked.`;
-  if (short.length === 0) return `Whole frame: ✓ HOLDS, all ${page.rows.length} tubes; lowest ${at(lowest)}.`;
-  return `Whole frame: ✗ SHORT, ${short.length} of ${page.rows.length} tubes; lowest ${at(lowest)}.`;
+  const end = lowest.name === page.chosen.name ? ", this one the lowest." : `; lowest ${at(lowest)}.`;
+  if (short.length === 0) return `Whole frame: ✓ HOLDS, all ${page.rows.length} tubes${end}`;
+  return `Whole frame: ✗ SHORT, ${short.length} of ${page.rows.length} tubes${end}`;
 }

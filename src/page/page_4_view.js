@@ -71,7 +71,7 @@ function showVerdict(said) {
   verdict.replaceChildren(make("strong", {}, word(row)), " ", make("b", { class: "margin" }, percent(row.margin)), " ",
     make("span", { class: "which" }, page.chosen.name, frame ? ` in run ${row.run}` : ""),
     make("span", { class: "was" }, before !== undefined ? ` was ${percent(before)}, now ${percent(row.margin)}` : ""),
-    make("span", { class: "all" }, ` ${all}${lost}`));
+    make("span", { class: "all" }, all || lost ? ` ${all}${lost}` : ""));
   showWhole();
 }
 
@@ -228,7 +228,8 @@ function showFrame() {
   const box = make("div", { class: "views" }), keep = parts ? [parts.querySelector("p.keys"), parts.querySelector("div.figures")] : [];
   box.append(...keep.filter((node) => node));
   byId("tube").replaceChildren(box);
-  const said = parts && (parts.querySelector("p.advice") || parts.querySelector("li")), found = parts && parts.querySelector("ul");
+  const ofLowest = worstFirst(page.rows)[0] === page.chosen; /* the first finding is about that tube */
+  const said = parts && (parts.querySelector("p.advice") || (ofLowest && parts.querySelector("li"))), found = parts && parts.querySelector("ul");
   byId("advice").textContent = said ? said.textContent : "";
   byId("found").replaceChildren(...(found ? [make("h3", {}, "The whole frame"), found] : []));
 }
