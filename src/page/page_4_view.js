@@ -301,7 +301,7 @@ async function showFoot() {
   const caution = byId("still").querySelector("footer p");
   byId("foot").replaceChildren(
     make("p", {}, caution ? caution.textContent : ""),
-    make("p", {}, "The same from a terminal: ", make("code", {}, commandLine())),
+    make("p", {}, page.kind === "frame" ? "The frame as its files have it, from a terminal: " : "The same from a terminal: ", make("code", {}, commandLine())),
     make("table", {}, make("caption", {}, "What this answer rests on"),
       make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "File"), make("th", { scope: "col" }, "SHA-256"))),
       make("tbody", {}, ...names.map((name, i) => make("tr", {}, make("th", { scope: "row" }, name), make("td", { class: "digest" }, digests[i]))))),
