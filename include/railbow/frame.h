@@ -14,6 +14,8 @@
 
 #include <railbow/member.h>
 
+#include <stdbool.h>
+
 #ifdef __cplusplus
 extern "C" {
 #endif
@@ -238,6 +240,11 @@ typedef struct rbow_frame_lowest { /* the lowest margin of a run */
  * Given:    solver, run; most > -1, INFINITY to ask for any margin: the search ends where the margin cannot fall below it
  * Status:   RBOW_OK | RBOW_OUT_OF_RANGE | RBOW_NO_CONVERGENCE | RBOW_STRESS_OVERFLOW */
 RBOW_API rbow_status rbow_frame_margin(rbow_frame_solver *solver, const rbow_frame_run *run, double most, rbow_frame_lowest *lowest);
+
+/* From now on rbow_frame_margin and rbow_frame_details_margin judge these tubes and the details on them alone. The frame is still
+ * solved whole. The check judges every tube as before.
+ * Given:    solver; tubes  whether each is judged; NULL: all of them. It stays the caller's and must outlive the solver. */
+RBOW_API void rbow_frame_judge_only(rbow_frame_solver *solver, const bool *tubes);
 
 #ifdef __cplusplus
 }

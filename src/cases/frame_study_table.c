@@ -26,11 +26,11 @@ const field_list frame_compare_list = FIELD_LIST("comparison of a frame", compar
 /* ---- sweep ------------------------------------------------------------------------------------------------- */
 
 static const field sweep_answers[] = {
-    NUMBER(frame_sweep_row, "margin", weakest.margin, DIM_NONE, "lowest margin of all tubes in all runs"),
+    NUMBER(frame_sweep_row, "margin", weakest.margin, DIM_NONE, "lowest margin of all tubes that are judged, in all runs"),
     TEXT(frame_sweep_row, "worst_tube", weakest.tube, "the tube that has it"),
     TEXT(frame_sweep_row, "run", weakest.run, "the run in which"),
     TEXT(frame_sweep_row, "governs", weakest.governs, "what sets that margin"),
-    WORD(frame_sweep_row, "verdict", weakest.verdict, verdict_words, "holds if every tube holds, else short"),
+    WORD(frame_sweep_row, "verdict", weakest.verdict, verdict_words, "holds if each of these tubes holds, else short"),
 };
 
 _Static_assert(SWEEP_COLUMNS_MOST + sizeof sweep_answers / sizeof *sweep_answers <= SWEEP_FIELDS_MOST, "every column has room");
@@ -42,6 +42,12 @@ void frame_sweep_columns_fill(sweep_columns *s, const field *const varied[], siz
                                .offset = offsetof(frame_sweep_row, value) + i * sizeof(double), .meaning = "value tried"};
     memcpy(&s->fields[count], sweep_answers, sizeof sweep_answers);
     s->list = (field_list){"sweep of a frame", s->fields, count + sizeof sweep_answers / sizeof *sweep_answers, sizeof(frame_sweep_row)};
+}
+
+void frame_sweep_subject(text *out, const frame_sweep_asked *asked)
+{
+    if (asked->judged == asked->tubes) text_put(out, "the frame");
+    else text_format(out, "the judged part (%zu of %zu tubes)", asked->judged, asked->tubes);
 }
 
 /* ---- limit ------------------------------------------------------------------------------------------------- */

@@ -4,6 +4,7 @@
 
 #include "cases/limit_table.h"
 #include "cases/sweep_table.h"
+#include "table/text.h"
 
 typedef struct frame_weakest { /* of all tubes in all runs */
     double margin;
@@ -62,7 +63,11 @@ typedef struct frame_sweep_asked {
     size_t columns;
     double now[SWEEP_COLUMNS_MOST]; /* NaN where there is no one present value */
     const field_list *list;
+    size_t judged, tubes;    /* of the tubes: how many are judged, of how many */
 } frame_sweep_asked;
+
+/* What holds or is short: "the frame", or "the judged part (2 of 50 tubes)". */
+void frame_sweep_subject(text *out, const frame_sweep_asked *asked);
 
 /* ---- limit ---- */
 

@@ -69,7 +69,7 @@ const command commands[] = {
              "step meets it. Two --vary options give every combination of two columns. A direction that is varied "
              "counts as known, even where the file says any. The text begins with all cases, the worst first. FOLDER is a frame: the column "
              "is one of the tube or joint that --tube or --joint names, or of the loads of --run, and each value gives the lowest margin of "
-             "all tubes in all runs.",
+             "all tubes in all runs. --case and --part then pick the tubes that are judged; the frame is still solved whole.",
      .example = "railbow sweep rail.csv --vary miss_a=0:0.5:0.0625",
      .takes = TAKES_OUTPUT | TAKES_DETAILS | TAKES_MATERIALS | TAKES_FACTOR | TAKES_PLACE | TAKES_VARY | TAKES_REPORT | TAKES_JOBS,
      .run = command_sweep},

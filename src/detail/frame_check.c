@@ -178,8 +178,10 @@ static rbow_status first_fault(const rbow_frame *frame, const rbow_frame_detail 
 rbow_status rbow_frame_details_check(rbow_frame_solver *s, const rbow_frame_run *run, const rbow_frame_detail *details, size_t count,
                                      rbow_detail_result *results)
 {
+    const bool *picked = s->judged;
     rbow_status status = first_fault(&s->frame, details, count);
     for (size_t i = 0; i < count; i++) results[i] = rbow_detail_no_answer();
+    s->judged = NULL;
     if (status == RBOW_OK) status = rbow_frame_set_run(s, run);
     for (size_t from = 0; from < count && status == RBOW_OK; from += FOLLOWED_MOST) {
         followed f;
@@ -189,6 +191,7 @@ rbow_status rbow_frame_details_check(rbow_frame_solver *s, const rbow_frame_run 
         for (size_t i = 0; i < f.count && status == RBOW_OK; i++) results[from + i] = result_of(s, &f, i);
         unfollow(s);
     }
+    s->judged = picked;
     for (size_t i = 0; i < count && status != RBOW_OK; i++) results[i] = rbow_detail_no_answer();
     return status;
 }
@@ -232,10 +235,13 @@ rbow_status rbow_frame_tube_margin(rbow_frame_solver *s, const rbow_frame_run *r
     for (size_t i = 0; i < count; i++) fine = fine && details[i].tube == tube;
     *margin = NAN;
     if (!fine) return RBOW_OUT_OF_RANGE;
+    const bool *picked = s->judged;
+    s->judged = NULL;
     s->one_only = true;
     s->only_tube = tube;
     const rbow_status status = rbow_frame_details_margin(s, run, details, count, most, &lowest, &detail);
     s->one_only = false;
+    s->judged = picked;
     if (status == RBOW_OK) *margin = lowest.margin;
     return status;
 }

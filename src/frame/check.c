@@ -287,7 +287,10 @@ rbow_status rbow_frame_check(rbow_frame_solver *s, const rbow_frame_run *run, rb
 {
     rbow_frame_run_result unwanted;
     if (whole == NULL) whole = &unwanted;
+    const bool *picked = s->judged;
+    s->judged = NULL;
     const rbow_status status = check(s, run, tubes, joints, whole);
+    s->judged = picked;
     if (status != RBOW_OK) refuse(s, tubes, joints, whole);
     return status;
 }

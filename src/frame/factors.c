@@ -82,8 +82,9 @@ static rbow_status search_all(rbow_frame_solver *s, const panel *p, double asked
 
 static bool is_asked(const rbow_frame_solver *s, size_t index, int which)
 {
-    if (index < s->frame.tube_count) return is_judged(s, index);
-    return which < LIMITS && s->followers[index - s->frame.tube_count].has[which];
+    if (index < s->frame.tube_count) return !s->follows_only && is_judged(s, index);
+    const frame_follower *f = &s->followers[index - s->frame.tube_count];
+    return which < LIMITS && f->has[which] && is_judged(s, f->tube);
 }
 
 /* What is not asked counts as reached, farther than anything is. */

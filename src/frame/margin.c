@@ -50,7 +50,7 @@ static rbow_status lower_on_path(rbow_frame_solver *s, int fit, rbow_frame_lowes
     s->bows = 1;
     const rbow_status status = rbow_frame_lowest_factors(s, 1 + lowest->margin, &path_end);
     if (status != RBOW_OK) return status;
-    for (size_t i = 0; i < s->frame.tube_count; i++) {
+    for (size_t i = 0; i < s->frame.tube_count && !s->follows_only; i++) {
         if (!is_judged(s, i)) continue;
         const judged j = rbow_frame_judge(s->run, &s->reached[i], path_end);
         if (!(j.margin < lowest->margin)) continue;
@@ -58,6 +58,7 @@ static rbow_status lower_on_path(rbow_frame_solver *s, int fit, rbow_frame_lowes
     }
     for (size_t i = 0; i < s->follower_count; i++) {
         const frame_follower *f = &s->followers[i];
+        if (!is_judged(s, f->tube)) continue;
         const double margin = rbow_frame_follower_margin(s->run, f, path_end);
         if (!(margin < lowest->margin)) continue;
         *lowest = (rbow_frame_lowest){.margin = margin, .governs_at = f->at, .tube = f->tube, .governs = RBOW_FRAME_GOVERNS_COUNT + (int)i,
@@ -81,4 +82,9 @@ rbow_status rbow_frame_margin(rbow_frame_solver *s, const rbow_frame_run *run, d
             status = lower_on_path(s, fit == 0 ? RBOW_FRAME_AS_BUILT : RBOW_FRAME_UNFORCED, lowest);
     }
     return status;
+}
+
+void rbow_frame_judge_only(rbow_frame_solver *s, const bool *tubes)
+{
+    s->judged = tubes;
 }

@@ -59,6 +59,7 @@ struct rbow_frame_solver {
     bool follows_only;         /* the limits of the tubes are not searched */
     bool one_only;             /* of the limits of the tubes, those of only_tube alone are searched */
     size_t only_tube;
+    const bool *judged;        /* of each tube: whether its limits are searched; the caller's; NULL: all */
     rbow_frame frame;
     frame_tube *tubes;
     const rbow_frame_run *run;
@@ -106,10 +107,10 @@ static inline double largest_required(const rbow_frame_run *run)
     return fmax(run->factor, factor_yield_of(run));
 }
 
-/* Whether the limits of a tube are searched. */
+/* Whether the limits of a tube and of its followers are searched. */
 static inline bool is_judged(const rbow_frame_solver *s, size_t tube)
 {
-    return !s->follows_only && (!s->one_only || tube == s->only_tube);
+    return (!s->one_only || tube == s->only_tube) && (s->judged == NULL || s->judged[tube]);
 }
 
 /* Row i of the states that are kept. */

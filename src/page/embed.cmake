@@ -1,4 +1,5 @@
-# Writes OUT, the C file with the parts of a live page: cmake -DWASM=... -DLOADER=... -DSCRIPTS=a,b -DSTYLE=... -DOUT=... -P
+# Writes OUT, the C file with the parts of a live page: cmake -DWASM=... -DLOADER=... -DSCRIPTS=a,b -DSTYLE=... -DEXAMPLES=... -DOUT=... -P
+# EXAMPLES: name of an example=file,file ... with | between examples; the files are in the folder CASES.
 cmake_minimum_required(VERSION 3.25)
 
 function(put_part name file)
@@ -15,7 +16,21 @@ endfunction()
 # Neither the time nor the name goes into the packed engine: the same module gives the same bytes.
 execute_process(COMMAND gzip -9nc ${WASM} OUTPUT_FILE ${OUT}.gz COMMAND_ERROR_IS_FATAL ANY)
 string(REPLACE "," ";" SCRIPTS "${SCRIPTS}")
-file(WRITE ${OUT}.js "")
+file(WRITE ${OUT}.js "\"use strict\";\nconst examples = {\n")
+string(REPLACE "|" ";" EXAMPLES "${EXAMPLES}")
+foreach(example ${EXAMPLES})
+    string(REGEX MATCH "^[^=]+" title "${example}")
+    string(REGEX REPLACE "^[^=]+=" "" names "${example}")
+    string(REPLACE "," ";" names "${names}")
+    file(APPEND ${OUT}.js "  \"${title}\": {\n")
+    foreach(name ${names})
+        file(READ ${CASES}/${name} text)
+        string(REGEX REPLACE "([\\\\`$])" "\\\\\\1" text "${text}")
+        file(APPEND ${OUT}.js "    \"${name}\": `${text}`,\n")
+    endforeach()
+    file(APPEND ${OUT}.js "  },\n")
+endforeach()
+file(APPEND ${OUT}.js "};\n")
 foreach(script ${SCRIPTS})
     file(READ ${script} text)
     file(APPEND ${OUT}.js "${text}")

@@ -41,9 +41,10 @@ function readInputs(text) {
   return made;
 }
 
-const engine = { run: null, worker: null, waiting: new Map(), next: 1 };
+const engine = { run: null, module: null, lanes: new Map(), next: 1, workers: true };
 
-/* The worker runs long questions beside the page. */
+/* A worker runs long questions beside the page. There is one for each kind of question, so that a short one does not wait for a long
+ * one, and a question that nobody waits for any more can be ended. */
 const workerGlue = `
 let run;
 onmessage = (event) => {
@@ -53,47 +54,61 @@ onmessage = (event) => {
   catch (fault) { postMessage({ id, fault: String(fault) }); }
 };`;
 
-function startWorker(module) {
+function startWorker() {
+  const source = new Blob([byId("live-loader").textContent, workerGlue], { type: "text/javascript" });
+  const worker = new Worker(URL.createObjectURL(source)), lane = { worker, waiting: new Map() };
+  worker.onmessage = ({ data }) => {
+    const { resolve, reject } = lane.waiting.get(data.id);
+    lane.waiting.delete(data.id);
+    if (data.fault) reject(new Error(data.fault));
+    else resolve(data.answer);
+  };
+  worker.onerror = () => { /* it cannot start here: the page itself does its questions */
+    engine.workers = false;
+    for (const { again } of lane.waiting.values()) again();
+    lane.waiting.clear();
+  };
+  worker.postMessage({ module: engine.module });
+  return lane;
+}
+
+function laneOf(name) {
+  if (!engine.workers) return null;
   try {
-    const source = new Blob([byId("live-loader").textContent, workerGlue], { type: "text/javascript" });
-    const worker = new Worker(URL.createObjectURL(source));
-    worker.onmessage = ({ data }) => {
-      const { resolve, reject } = engine.waiting.get(data.id);
-      engine.waiting.delete(data.id);
-      if (data.fault) reject(new Error(data.fault));
-      else resolve(data.answer);
-    };
-    worker.onerror = () => { /* it cannot start here: the page itself does its questions */
-      engine.worker = null;
-      for (const { again } of engine.waiting.values()) again();
-      engine.waiting.clear();
-    };
-    worker.postMessage({ module });
-    engine.worker = worker;
+    if (!engine.lanes.has(name)) engine.lanes.set(name, startWorker());
   } catch (fault) {
-    engine.worker = null;
+    engine.workers = false;
   }
+  return engine.workers ? engine.lanes.get(name) : null;
+}
+
+/* The questions of a lane are not wanted any more: they get no answer. */
+function dropLane(name) {
+  const lane = engine.lanes.get(name);
+  if (!lane || lane.waiting.size === 0) return;
+  lane.worker.terminate();
+  engine.lanes.delete(name);
 }
 
 async function startEngine() {
   const packed = new Blob([bytesOf(byId("live-engine").textContent.trim())]);
   const plain = await new Response(packed.stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
-  const module = await WebAssembly.compile(plain);
-  engine.run = engineOf(module);
-  startWorker(module);
+  engine.module = await WebAssembly.compile(plain);
+  engine.run = engineOf(engine.module);
+  for (const name of ["all", "tube"]) laneOf(name);
 }
 
 /* A question that is answered before the next thing happens. */
 const askNow = (words, files) => engine.run(words, files);
 
 /* A question that may take its time. */
-function askLater(words, files) {
-  const here = () => new Promise((resolve) => setTimeout(() => resolve(askNow(words, files)), 0));
-  if (!engine.worker) return here();
+function askLater(words, files, name = "all") {
+  const here = () => new Promise((resolve) => setTimeout(() => resolve(askNow(words, files)), 0)), lane = laneOf(name);
+  if (!lane) return here();
   return new Promise((resolve, reject) => {
     const id = engine.next++;
-    engine.waiting.set(id, { resolve, reject, again: () => here().then(resolve, reject) });
-    engine.worker.postMessage({ id, words, files });
+    lane.waiting.set(id, { resolve, reject, again: () => here().then(resolve, reject) });
+    lane.worker.postMessage({ id, words, files });
   });
 }
 

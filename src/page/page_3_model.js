@@ -13,8 +13,11 @@ const page = {
   refused: 0,
   messages: [],
   chosen: null,       /* one of the rows */
-  changes: {},        /* column -> value with its unit, of the chosen case */
-  now: null,          /* the chosen case's answer with the changes; null where there is none */
+  changes: {},        /* column -> value with its unit, of the chosen row */
+  changesOf: new Map(), /* of a frame: tube -> its changes */
+  now: null,          /* the chosen row's answer with the changes; null where there is none */
+  whole: { state: "done" }, /* of a frame: what is known of all its tubes: asking, lowest, done, none */
+  chart: { of: "", html: "" }, /* of a frame: the page with the margin of the chosen tube along a column */
   filter: "all",
   search: "",
   first: new Map(),   /* name -> margin as the files were given, where a name stands once */
@@ -117,7 +120,7 @@ function takeFiles(files) {
   }
   page.files = kept;
   page.chosen = null;
-  page.changes = {};
+  dropChanges();
   page.first.clear();
   return "";
 }
@@ -141,20 +144,21 @@ function takeCases(check, cases) {
   }));
 }
 
-/* The worst run of each tube. */
+/* The worst run of each tube, and what its table gives. */
 function takeFrame(check) {
-  const answer = jsonOf(check);
+  const answer = jsonOf(check), grid = csvGrid(page.files[tubesFile()] || new Uint8Array(0));
   const worst = new Map();
   page.rows = [];
   if (!answer || !answer.tubes) return;
-  page.unitOf = answer.tubes.units;
+  page.unitOf = unitsOfTubes(grid);
   page.refused = answer.refused;
   for (const row of answer.tubes.rows) {
     const before = worst.get(row.tube);
     if (!before || low(row.margin) < low(before.margin)) worst.set(row.tube, row);
   }
   page.rows = [...worst.values()].map((row, index) => ({
-    index, name: row.tube, run: row.run, line: 0, verdict: row.verdict, margin: row.margin, governs: row.governs, given: row,
+    index, name: row.tube, run: row.run, line: 0, verdict: row.verdict, margin: row.margin, governs: row.governs,
+    given: givenOfTube(grid, rowOfTube(grid, row.tube)),
   }));
 }
 
@@ -166,7 +170,8 @@ let generation = 0; /* of the question about all rows: a late answer to an old o
 /* Asks about everything again. Keeps the chosen row where one of that line (of a frame: name) is still there. */
 async function askAll() {
   const mine = ++generation, before = page.chosen;
-  const words = ["check", "--format", "json", ...common(), ...(page.kind === "frame" ? ["--report", "frame.html"] : []), page.main];
+  if (page.kind === "frame") dropLane("all"); /* an older question about a frame takes long, and nobody waits for it */
+  const words = page.kind === "frame" ? wholeWords() : ["check", "--format", "json", ...common(), page.main];
   const answers = [askLater(words, page.files)];
   if (page.kind === "cases") answers.push(askLater(["cases", "--format", "json", ...withoutDetails(common()), page.main], page.files));
   const [check, cases] = await Promise.all(answers);
@@ -179,6 +184,8 @@ async function askAll() {
   page.chosen = (before && page.rows.find((row) => (page.kind === "cases" ? row.line === before.line : row.name === before.name)))
     || worstFirst(page.rows)[0] || null;
   page.now = null;
+  if (page.kind === "frame") keepGiven();
+  if (page.kind === "frame" && page.chosen) takeChangesOf(page.chosen.name);
   page.part = null;
   if (page.begin) {
     const at = page.rows.find((row) => row.line === page.begin.line);
@@ -212,13 +219,15 @@ function askChosen() {
 
 /* The chosen tube of a frame in its worst run: a page with the tube in its frame. */
 async function askTube() {
-  const words = ["explain", ...common(), "--report", "page.html", page.main, page.chosen.name, page.chosen.run];
-  const answer = await askLater(words, page.files);
+  const run = page.now && page.now.run ? page.now.run : page.chosen.run;
+  const words = ["explain", ...tables(), ...factorWords(), "--report", "page.html", page.main, page.chosen.name, run];
+  const answer = await askLater(words, changedFiles().files, "drawing");
   return { html: answer.files["page.html"] ? decoder.decode(answer.files["page.html"]) : "", messages: messagesOf(answer) };
 }
 
 /* Margins along one column with the other changes as they are: [{value, margin, verdict}], only where the program gives any. */
 async function askAlong(column, from, to, step, unit) {
+  if (page.kind === "frame") return askAlongTube(column, from, to, step, unit);
   const words = ["sweep", "--format", "json", ...commonOfChosen(), ...rowWords(), ...setWords(column),
     "--vary", `${column}=${from}${unit}:${to}${unit}:${step}${unit}`, page.main];
   const said = jsonOf(await askLater(words, chosenPart().files));
@@ -227,6 +236,7 @@ async function askAlong(column, from, to, step, unit) {
 
 /* The stock walls with their margins for the chosen case. */
 async function askWalls() {
+  if (page.kind === "frame") return askWallsOfTube();
   const words = ["compare", "--walls", "--format", "json", ...commonOfChosen(), ...rowWords(), ...setWords("wall"), page.main];
   const said = jsonOf(await askLater(words, chosenPart().files));
   return said ? said.rows.map((row) => ({ value: row.wall, margin: row.margin, verdict: row.verdict, pick: row.pick })) : [];
@@ -234,6 +244,7 @@ async function askWalls() {
 
 /* The report's drawing of the margin along a column. */
 async function askChart(column, from, to, step, unit) {
+  if (page.kind === "frame") return chartOfTube(column, from, to, step, unit);
   const words = ["sweep", ...commonOfChosen(), ...rowWords(), ...setWords(column), "--vary", `${column}=${from}${unit}:${to}${unit}:${step}${unit}`,
     "--report", "chart.html", "-o", "chart.csv", page.main];
   const answer = await askLater(words, chosenPart().files);

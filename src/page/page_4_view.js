@@ -3,24 +3,24 @@
 const word = (row) => (holds(row) ? "✓ HOLDS" : "✗ SHORT");
 
 function buildPage() {
-  const still = make("div", { id: "still", hidden: true });
+  const still = make("div", { id: "still" });
   for (const node of [...document.body.children]) if (!/^(SCRIPT|STYLE)$/.test(node.tagName)) still.append(node);
   const picked = make("input", { type: "file", id: "pick", multiple: true, accept: ".csv,.txt,.tsv", class: "unseen", tabindex: "-1", "aria-label": "Files to open",
     onchange: (event) => openFiles([...event.target.files]) });
   const button = (id, label, action) => make("button", { type: "button", id, onclick: action }, label);
-  const live = make("div", { id: "live" },
+  const live = make("div", { id: "live", hidden: true },
     make("header", { class: "top-bar" },
       make("div", { class: "top-bar-in" },
         make("h1", {}, make("span", { id: "source" })),
         make("div", { class: "tools", role: "group", "aria-label": "Files" },
-          button("open", "Open…", () => picked.click()), button("new", "New cases", newFile), button("new-frame", "New frame", newFrame), button("save-csv", "Save CSV", saveCsv),
+          button("open", "Open…", () => picked.click()), exampleChoice(), button("new", "New cases", newFile), button("new-frame", "New frame", newFrame), button("save-csv", "Save CSV", saveCsv),
           button("save-page", "Save this page", savePage), button("print", "Print", () => window.print()),
-          make("label", {}, "Units ", make("select", { id: "units", onchange: (event) => { page.units = event.target.value; page.changes = {}; renew(); } },
+          make("label", {}, "Units ", make("select", { id: "units", onchange: (event) => { page.units = event.target.value; dropChanges(); renew(); } },
             make("option", { value: "us" }, "inch, lbf"), make("option", { value: "si" }, "mm, N"))))), picked),
     make("main", {}, make("section", { id: "top", "aria-label": "Verdict" },
       make("div", { class: "top-in" },
         make("p", { id: "verdict", role: "status", "aria-live": "polite", "aria-atomic": "true" }),
-        make("p", { id: "advice" }), make("p", { id: "changed" }))),
+        make("p", { id: "whole" }), make("p", { id: "advice" }), make("p", { id: "changed" }))),
     make("div", { id: "faults", role: "alert" }),
     make("div", { class: "columns" },
       make("details", { id: "list-part", open: !narrow() }, make("summary", {}, make("h2", { id: "list-title" }, "Cases")),
@@ -31,10 +31,10 @@ function buildPage() {
           make("label", {}, "Find ", make("input", { type: "search", id: "search", autocomplete: "off", oninput: (event) => { page.search = event.target.value; showList(); } }))),
         make("ol", { id: "list" }), make("button", { type: "button", id: "more", hidden: true, onclick: () => { shownRows *= 4; showList(); } }, "Show more")),
       make("section", { id: "detail", "aria-labelledby": "chosen" },
-        make("h2", { id: "chosen" }), make("div", { class: "seen" }, make("div", { id: "tube" }), make("div", { id: "clocks" })), make("div", { id: "controls" }), make("div", { id: "along" }), make("div", { id: "drawing" }))),
+        make("h2", { id: "chosen" }), make("div", { class: "seen" }, make("div", { id: "tube" }), make("div", { id: "clocks" })), make("div", { id: "controls" }), make("div", { id: "along" }), make("div", { id: "found" }), make("div", { id: "drawing" }))),
     make("details", { id: "table-part" }, make("summary", {}, make("h2", {}, "The table")), make("div", { id: "table" }))),
     make("footer", { id: "foot" }));
-  document.body.prepend(live);
+  document.body.prepend(make("p", { id: "waiting", role: "status" }), live);
   document.body.append(still);
   byId("table-part").addEventListener("toggle", () => { if (byId("table-part").open) showTable(); });
 }
@@ -63,25 +63,42 @@ function showVerdict(said) {
     verdict.replaceChildren(make("strong", {}, "NO VERDICT"), make("span", { class: "why" }, said === "none" ? " The model cannot take this value; see the message below." : " Nothing could be checked; see the messages below."));
     return;
   }
-  const { rows, short } = standing();
-  const what = page.kind === "frame" ? "tube" : "case";
-  const all = rows.length === 1 ? "" : short === 0 ? `All ${rows.length} ${what}s hold.` : `${short} of ${rows.length} ${what}s ${short === 1 ? "is" : "are"} short.`;
-  const lost = page.refused > 0 ? ` ${page.refused} more ${page.refused === 1 ? "row was" : "rows were"} not checked.` : "";
-  const first = page.first.get(page.chosen.name), changed = Object.keys(page.changes).length > 0 && page.now;
-  const before = changed ? page.chosen.margin : first === undefined || first === row.margin ? undefined : first;
+  const { rows, short } = standing(), frame = page.kind === "frame";
+  const all = frame || rows.length === 1 ? "" : short === 0 ? `All ${rows.length} cases hold.` : `${short} of ${rows.length} cases ${short === 1 ? "is" : "are"} short.`;
+  const lost = page.refused > 0 ? ` ${page.refused} more ${frame ? "run" : "row"}${page.refused === 1 ? " was" : "s were"} not checked.` : "";
+  const before = marginBefore(row);
   top.dataset.verdict = holds(row) ? "holds" : "short";
   verdict.replaceChildren(make("strong", {}, word(row)), " ", make("b", { class: "margin" }, percent(row.margin)), " ",
-    make("span", { class: "which" }, page.chosen.name, page.kind === "frame" ? ` in run ${page.chosen.run}` : ""),
+    make("span", { class: "which" }, page.chosen.name, frame ? ` in run ${row.run}` : ""),
     make("span", { class: "was" }, before !== undefined ? ` was ${percent(before)}, now ${percent(row.margin)}` : ""),
-    make("span", { class: "all" }, ` ${all}${lost}`));
+    make("span", { class: "all" }, all || lost ? ` ${all}${lost}` : ""));
+  showWhole();
+}
+
+/* The margin as it was: of a change that is not kept yet that of the file, else that of the file as it was first given. */
+function marginBefore(row) {
+  const first = page.first.get(page.chosen.name);
+  const given = page.kind !== "frame" ? page.chosen : page.asGiven.rows.find((one) => one.name === page.chosen.name);
+  if (isChanged() && given && (page.now || page.kind === "frame")) return given.margin;
+  return first === undefined || first === row.margin ? undefined : first;
+}
+
+/* What holds of all tubes stands under what holds of one. */
+function showWhole() {
+  const line = byId("whole"), said = page.kind === "frame" && page.passed !== null && page.chosen ? wholeSaid() : "";
+  if (line.textContent !== said) line.textContent = said;
+  line.dataset.state = page.kind === "frame" ? page.whole.state : "";
+  for (const id of ["list", "tube"]) byId(id).toggleAttribute("data-stale", said !== "" && page.whole.state !== "done");
 }
 
 /* What differs from the file, on paper too. */
 function showChanged() {
-  const said = Object.entries(page.changes).map(([column, value]) => {
-    const given = page.chosen.given[column], unit = typeof given === "number" ? page.unitOf[column] || "" : "";
-    return `${column} ${value} (given ${given === null || given === "" ? "none" : shownNumber(given)}${unit ? ` ${unit}` : ""})`;
+  const of = (row, changes, before) => Object.entries(changes).map(([column, value]) => {
+    const given = row.given[column], unit = typeof given === "number" ? page.unitOf[column] || "" : "";
+    return `${before}${column} ${value} (given ${given === null || given === "" ? "none" : shownNumber(given)}${unit ? ` ${unit}` : ""})`;
   });
+  const said = page.kind === "cases" ? of(page.chosen, page.changes, "")
+    : changedTubes().flatMap(([tube, changes]) => of(page.asGiven.rows.find((row) => row.name === tube) || page.chosen, changes, `${tube}: `));
   byId("changed").textContent = said.length > 0 ? `Not as in the file: ${said.join(", ")}.` : "";
 }
 
@@ -123,8 +140,9 @@ function markChosen() {
 function choose(row) {
   dropAnswers();
   page.chosen = row;
-  page.changes = {};
   page.now = null;
+  if (page.kind === "frame") takeChangesOf(row.name);
+  else page.changes = {};
   markChosen();
   if (narrow()) byId("list-part").open = false;
   showChosen();
@@ -156,15 +174,16 @@ function showSheet(sheet) {
 function wrapWorking(sheet, open) {
   const table = sheet.querySelector("table.working");
   if (!table) return;
-  const heading = table.previousElementSibling, box = table.closest("details") || make("details", {}, make("summary", {}, make("h3", {}, "The working")));
+  const box = table.closest("details") || make("details", {}, make("summary", {}, make("h3", {}, "The working")));
   if (!box.contains(table)) {
+    const before = table.previousElementSibling, note = before && before.tagName === "P" ? before : null, heading = note ? note.previousElementSibling : before;
     table.before(box);
     if (heading && /^H\d$/.test(heading.tagName)) heading.remove();
-    box.append(table);
+    box.append(...(note ? [note] : []), table);
   }
   box.classList.add("work");
   box.open = open;
-  box.addEventListener("toggle", () => { if (box.open && !table.rows.length) showNow(); });
+  if (page.kind === "cases") box.addEventListener("toggle", () => { if (box.open && !table.rows.length) showNow(); });
 }
 
 let adviceTurn = 0;
@@ -174,11 +193,16 @@ function dropAnswers() {
   adviceTurn++;
   clearTimeout(showNow.timer);
   clearTimeout(trackTimer);
+  dropTube();
 }
 
 /* The verdict, the drawing, and a moment later what to do. */
 function showNow() {
   if (!page.chosen) return;
+  if (page.kind === "frame") {
+    showTubeNow();
+    return;
+  }
   const { row, html, messages } = askChosen();
   page.now = row;
   showChanged();
@@ -201,32 +225,43 @@ function showNow() {
 /* The views of the whole frame, its tubes drawn by their margins, and what was found. */
 function showFrame() {
   const parts = drawn(page.frame, (parsed) => parsed.querySelector("main"));
-  const box = make("div", { class: "views" }), keep = parts ? [parts.querySelector("p.keys"), parts.querySelector("div.figures"), parts.querySelector("main > ul, ul")] : [];
+  const box = make("div", { class: "views" }), keep = parts ? [parts.querySelector("p.keys"), parts.querySelector("div.figures")] : [];
   box.append(...keep.filter((node) => node));
   showTurned(box);
   byId("tube").replaceChildren(box);
-  const found = box.querySelector("li");
-  byId("advice").textContent = found ? found.textContent : "";
+  const ofLowest = worstFirst(page.rows)[0] === page.chosen; /* the first finding is about that tube */
+  const said = parts && (parts.querySelector("p.advice") || (ofLowest && parts.querySelector("li"))), found = parts && parts.querySelector("ul");
+  byId("advice").textContent = said ? said.textContent : "";
+  byId("found").replaceChildren(...(found ? [make("h3", {}, "The whole frame"), found] : []));
 }
 
-async function showTube() {
-  const turn = ++adviceTurn;
-  showVerdict("");
-  byId("advice").textContent = "";
-  byId("drawing").replaceChildren(make("p", { class: "soft" }, "Drawing…"));
+/* A frame's views are tall: its controls stand above them. */
+function placeControls() {
+  const controls = byId("controls"), seen = byId("detail").querySelector(".seen");
+  if (page.kind === "frame" && controls.nextElementSibling !== seen) seen.before(controls);
+  if (page.kind === "cases" && seen.nextElementSibling !== controls) seen.after(controls);
+}
+
+/* The working of the chosen tube, as its sheet. */
+async function showTube(turn) {
+  if (!byId("drawing").firstElementChild) byId("drawing").replaceChildren(make("p", { class: "soft" }, "Drawing…"));
   const { html, messages } = await askTube();
   if (turn !== adviceTurn) return;
   const part = drawn(html, (parsed) => parsed.querySelector("main"));
-  const box = make("div", { class: "sheet" });
-  if (part) box.append(...part.childNodes);
+  const box = make("div", { class: "sheet" }), open = byId("drawing").querySelector("details.work[open]") !== null;
+  if (part) {
+    part.querySelectorAll("p.verdict, p.about").forEach((node) => node.remove()); /* they stand above */
+    box.append(...part.childNodes);
+    wrapWorking(box, open);
+  }
   showWithCursors(byId("drawing"), [part ? box : make("p", {}, messages.map((m) => m.text).join(" "))]);
 }
 
 function showChosen() {
   const title = byId("chosen");
   title.textContent = page.chosen ? page.chosen.name : "No case";
-  byId("along").replaceChildren();
-  byId("drawing").replaceChildren();
+  placeControls();
+  for (const id of ["along", "found", "drawing"]) byId(id).replaceChildren();
   byId("tube").replaceChildren();
   byId("clocks").replaceChildren();
   byId("changed").textContent = "";
@@ -240,9 +275,12 @@ function showChosen() {
   showFoot();
   if (page.kind === "frame") {
     showFaults(page.messages);
-    buildTubeCells();
-    showTube();
+    buildControls();
+    showFace();
     showFrame();
+    showVerdict("");
+    showChanged();
+    showRest(++adviceTurn);
     return;
   }
   buildControls();
@@ -264,7 +302,7 @@ async function showFoot() {
   const caution = byId("still").querySelector("footer p");
   byId("foot").replaceChildren(
     make("p", {}, caution ? caution.textContent : ""),
-    make("p", {}, "The same from a terminal: ", make("code", {}, commandLine())),
+    make("p", {}, page.kind === "frame" ? "The frame as its files have it, from a terminal: " : "The same from a terminal: ", make("code", {}, commandLine())),
     make("table", {}, make("caption", {}, "What this answer rests on"),
       make("thead", {}, make("tr", {}, make("th", { scope: "col" }, "File"), make("th", { scope: "col" }, "SHA-256"))),
       make("tbody", {}, ...names.map((name, i) => make("tr", {}, make("th", { scope: "row" }, name), make("td", { class: "digest" }, digests[i]))))),

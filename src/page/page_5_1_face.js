@@ -70,7 +70,7 @@ function handFor([column, [clockColumn, label]], order, all) {
 }
 
 function showFace() {
-  const place = byId("clocks"), here = page.kind === "cases" && page.chosen ? handsHere() : [];
+  const place = byId("clocks"), here = page.chosen ? handsHere() : [];
   if (here.length === 0) {
     place.replaceChildren();
     return;

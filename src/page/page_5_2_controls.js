@@ -5,7 +5,10 @@
 const usual = ["miss_a", "wall", "od", "length", "compression", "bow"];
 const further = ["miss_a_clock", "miss_b", "miss_b_clock", "gap", "point_load", "spread_load", "moment_a", "moment_b", "torque",
   "vertical_g", "eccentricity", "bow_clock", "weld_zone", "dressed", "factor"];
+const usualOfTube = ["miss_a", "wall", "od", "bow", "gap"];
+const furtherOfTube = ["miss_a_clock", "miss_b", "miss_b_clock", "bow_clock", "weld_zone", "dressed"];
 const ends = { end_a: ["pinned", "welded", "fixed"], end_b: ["pinned", "welded", "fixed", "free"] };
+const endsOfTube = { end_a: ["rigid", "pinned"], end_b: ["rigid", "pinned"] };
 const names = { miss_a: "Miss of socket A", miss_a_clock: "Clock of that miss", miss_b: "Miss of socket B", miss_b_clock: "Clock of that miss",
   wall: "Wall", od: "Outside diameter", length: "Length", compression: "Compression", bow: "Bow", bow_clock: "Clock of the bow", gap: "Gap",
   point_load: "Point load", spread_load: "Spread load", moment_a: "Moment at A", moment_b: "Moment at B", torque: "Torque",
@@ -14,9 +17,19 @@ const names = { miss_a: "Miss of socket A", miss_a_clock: "Clock of that miss", 
 
 const isClock = (column) => column.endsWith("_clock");
 
+/* Units of a length that a table may have: how many of the inch or the millimetre they are. */
+const lengthUnits = { in: [true, 1], ft: [true, 12], mm: [false, 1], cm: [false, 10], m: [false, 1000] };
+
 /* {from, to, step}: detents of 1/64 in or 0.5 mm for misses, 15 degrees for clocks. */
 function rangeOf(column, value, unit) {
-  const us = page.units === "us", size = Math.abs(Number(value) || 0);
+  const [us, times] = lengthUnits[unit] || [page.units === "us", 1];
+  if (times === 1) return rangeIn(us, column, value, unit);
+  const { from, to, step } = rangeIn(us, column, value === null ? null : value * times, us ? "in" : "mm");
+  return { from: from / times, to: to / times, step: step / times };
+}
+
+function rangeIn(us, column, value, unit) {
+  const size = Math.abs(Number(value) || 0);
   const upTo = (least, step) => ({ from: 0, to: Math.max(least, Math.ceil((1.5 * size) / step) * step), step });
   if (isClock(column)) return { from: 0, to: 360, step: 15 };
   switch (column) {
@@ -52,9 +65,9 @@ const controls = new Map(); /* column -> {box, slider, track, given, unit, range
 let along = "miss_a"; /* the column whose chart is shown */
 
 function offered() {
-  const given = page.chosen.given;
+  const given = page.chosen.given, [first, more] = page.kind === "frame" ? [usualOfTube, furtherOfTube] : [usual, further];
   const here = (column) => column in page.changes || (typeof given[column] === "number" && given[column] !== 0 && column !== "factor" && column !== "weld_zone");
-  return [...usual, ...further.filter((column) => here(column) && (!isClock(column) || given[column.replace("_clock", "")] || column in page.changes))];
+  return [...first, ...more.filter((column) => here(column) && (!isClock(column) || given[column.replace("_clock", "")] || column in page.changes))];
 }
 
 function sliderFor(column) {
@@ -94,21 +107,21 @@ function sliderFor(column) {
 function endFor(column) {
   const given = page.chosen.given[column];
   const select = make("select", { id: `set-${column}`, onchange: (event) => setChange(column, event.target.value === String(given) ? null : event.target.value) });
-  const words = ends[column].includes(given) ? ends[column] : [shownNumber(given), ...ends[column]];
+  const usualEnds = (page.kind === "frame" ? endsOfTube : ends)[column], words = usualEnds.includes(given) ? usualEnds : [shownNumber(given), ...usualEnds];
   for (const word of words) select.append(make("option", { value: word, selected: word === (page.changes[column] || String(given)) }, word));
   return make("div", { class: "control end" }, make("label", { for: `set-${column}` }, names[column]), select);
 }
 
 function buildControls() {
   controls.clear();
-  const columns = offered(), left = further.filter((column) => !columns.includes(column));
+  const columns = offered(), left = (page.kind === "frame" ? furtherOfTube : further).filter((column) => !columns.includes(column));
   if (!columns.includes(along)) along = "miss_a";
   const more = make("select", { "aria-label": "Another column to change", onchange: (event) => { page.changes[event.target.value] = withUnit(shownNumber(page.chosen.given[event.target.value]), page.unitOf[event.target.value] || ""); along = event.target.value; buildControls(); showNow(); } },
     make("option", { value: "" }, "another column…"), ...left.map((column) => make("option", { value: column }, names[column])));
   const one = make("select", { class: "one", "aria-label": "Which value to change", onchange: (event) => { along = event.target.value; pickOne(); showTracksSoon(); } },
     ...columns.map((column) => make("option", { value: column, selected: column === along }, names[column])));
   byId("controls").replaceChildren(one, ...columns.map(sliderFor), make("div", { class: "row" }, endFor("end_a"), endFor("end_b"), more,
-    make("button", { type: "button", id: "reset", onclick: () => { page.changes = {}; page.now = null; buildControls(); showFace(); showNow(); } }, "All as given"),
+    make("button", { type: "button", id: "reset", onclick: () => { for (const column of Object.keys(page.changes)) delete page.changes[column]; page.now = null; buildControls(); showFace(); showNow(); } }, "All as given"),
     make("button", { type: "button", id: "keep", onclick: keepChanges }, "Keep in the table")));
   for (const column of Object.keys(page.changes)) showControl(column);
   pickOne();
@@ -131,7 +144,7 @@ function detent(control, value) {
 function takeSlider(control) {
   const value = detent(control, Number(control.slider.value));
   control.slider.value = value;
-  setChange(control.column, `${value}${control.unit}`);
+  if (value !== numberIn(page.changes[control.column] || control.given)) setChange(control.column, `${value}${control.unit}`);
 }
 
 function stepBy(control, by) {
@@ -158,7 +171,7 @@ function setChange(column, value) {
   showNow();
   showControl(column);
   if (!isClock(column)) showFace();
-  document.documentElement.dataset.moved = (performance.now() - begun).toFixed(2);
+  if (page.kind === "cases") document.documentElement.dataset.moved = (performance.now() - begun).toFixed(2);
 }
 
 function showControl(column) {
@@ -171,7 +184,7 @@ function showControl(column) {
   if (number !== null) control.slider.value = number;
   control.slider.setAttribute("aria-valuetext", `${typed} ${control.unit}${page.now ? `, margin ${percent(page.now.margin)}` : ""}`);
   control.box.closest(".control").classList.toggle("changed", changed);
-  const bad = byId(`set-${column}-bad`), fault = page.now || !changed ? "" : (messagesOfChange(column) || "");
+  const bad = byId(`set-${column}-bad`), fault = page.now || !changed || tubeTurn.asking ? "" : (messagesOfChange(column) || "");
   bad.textContent = fault;
   control.box.setAttribute("aria-invalid", fault ? "true" : "false");
 }
@@ -199,7 +212,12 @@ function trackPicture(control, points) {
   control.track.replaceChildren(...children);
 }
 
+/* A margin of a frame takes a while: fewer of them make its track. */
+const stepAlong = (from, to) => Number(((to - from) / (page.kind === "frame" ? 25 : 40)).toPrecision(9));
+
 async function showTrack(control, turn) {
+  const key = page.kind === "frame" ? besidesKey(control.column) : "";
+  if (key && control.key === key) return; /* nothing else has changed */
   if (control.column === "wall") {
     const walls = await askWalls();
     if (turn !== adviceTurn || walls.length === 0) return;
@@ -209,33 +227,36 @@ async function showTrack(control, turn) {
     control.slider.max = control.range.to;
     control.slider.value = numberIn(page.changes.wall || control.given);
     trackPicture(control, walls);
+    control.key = key;
     return;
   }
-  const { from, to } = control.range, step = Number(((to - from) / 40).toPrecision(9));
+  const { from, to } = control.range, step = stepAlong(from, to);
   const points = await askAlong(control.column, from, to, step, control.unit);
-  if (turn === adviceTurn) trackPicture(control, points);
+  if (turn !== adviceTurn) return;
+  trackPicture(control, points);
+  control.key = key;
 }
 
 let trackTimer = 0;
 const showTracksSoon = () => { clearTimeout(trackTimer); trackTimer = setTimeout(() => showTracks(adviceTurn), 60); };
 
-/* The column that is being moved first, then the others, then the chart of the first. */
+/* The column that is being moved and its chart first, then the others. */
 async function showTracks(turn) {
   const order = [...controls.values()].sort((a, b) => (b.column === along) - (a.column === along));
   for (const control of order) {
     if (turn !== adviceTurn || page.passed === null) return;
     if (narrow() && control.column !== along) continue;
     await showTrack(control, turn);
+    if (control.column === along) await showChart(turn);
   }
-  await showChart(turn);
-  document.documentElement.dataset.settled = String(turn);
+  if (page.kind === "cases") document.documentElement.dataset.settled = String(turn);
 }
 
 /* The report's drawing of the margin along that column; the present value is marked in words. */
 async function showChart(turn) {
   const control = controls.get(along);
   if (!control || turn !== adviceTurn) return;
-  const { from, to } = control.range, step = Number(((to - from) / 40).toPrecision(9));
+  const { from, to } = control.range, step = stepAlong(from, to);
   const html = await askChart(along, from, to, step, control.unit);
   if (turn !== adviceTurn) return;
   const figure = drawn(html, (parsed) => parsed.querySelector("main figure") || parsed.querySelector("main svg"));
@@ -248,6 +269,10 @@ async function showChart(turn) {
 /* In the unit of the column, as the program converts it. */
 async function keepChanges() {
   const columns = Object.keys(page.changes);
+  if (page.kind === "frame") {
+    keepTubes();
+    return;
+  }
   if (columns.length === 0) return;
   const grid = csvGrid(page.files[page.main]), row = grid.rows.find((at) => at.line === page.chosen.line);
   const listed = {};

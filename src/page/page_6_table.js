@@ -55,7 +55,7 @@ let retyped = 0;
 /* After typing: the file is written again and everything is asked anew. */
 function writeTable(name, grid) {
   page.files[name] = csvWrite(grid);
-  page.changes = {};
+  dropChanges();
   clearTimeout(retyped);
   retyped = setTimeout(() => renew(true), 120);
 }
@@ -94,25 +94,6 @@ function addColumnFor(name, grid) {
     writeTable(name, grid);
   } }, make("option", { value: "" }, "…"), ...left.map((column) => make("option", { value: column.name },
     `${column.name}: ${column.meaning}${column.fallback ? ` (default ${column.fallback})` : ""}`))));
-}
-
-/* ---- a tube of a frame: its cells beside its drawing ----------------------------------------------------------- */
-
-const tubeColumns = ["wall", "od", "miss_a", "miss_a_clock", "miss_b", "miss_b_clock", "gap", "bow", "end_a", "end_b"];
-
-/* Each box is the cell of tubes.csv: what is typed goes into the table, and the whole frame is worked out again. */
-function buildTubeCells() {
-  const name = `${page.main}/tubes.csv`, grid = csvGrid(page.files[name]), tube = columnAt(grid, "tube");
-  const row = grid.rows.find((one) => one.cells[tube] === page.chosen.name);
-  if (!row) return;
-  const known = columnsOf(name), boxes = tubeColumns.filter((column) => known.some((one) => one.name === column)).map((column) => {
-    const at = columnAt(grid, column), fallback = known.find((one) => one.name === column);
-    const unit = at >= 0 ? columnUnit(grid.header[at]) : unitsLike(fallback.unit).includes(fallback.unit) && !isClock(column) && !column.startsWith("end") ? fallback.unit : "";
-    const box = make("input", { id: `cell-${column}`, size: 8, autocomplete: "off", value: at >= 0 ? row.cells[at] || "" : "", placeholder: fallback.fallback,
-      onchange: (event) => { putCell(grid, row, column, event.target.value.trim(), unit); writeTable(name, grid); } });
-    return make("div", { class: "cell" }, make("label", { for: `cell-${column}`, title: fallback.meaning }, names[column] || column), make("span", { class: "box" }, box, make("span", { class: "unit" }, unit)));
-  });
-  byId("controls").replaceChildren(make("p", { class: "soft" }, "What is typed here goes into the table of tubes; the whole frame is then worked out again."), make("div", { class: "cells" }, ...boxes));
 }
 
 function showTable() {

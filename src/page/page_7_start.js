@@ -6,9 +6,14 @@ async function renew(typed) {
   byId("source").textContent = page.kind === "frame" ? `Frame: ${page.main}` : page.main;
   byId("units").value = page.units;
   byId("live").setAttribute("aria-busy", "true");
+  if (page.kind === "frame" && page.chosen) {
+    page.whole = { state: "asking" };
+    showWhole();
+  }
   const focus = typed && document.activeElement && document.activeElement.dataset ? { ...document.activeElement.dataset } : null;
   if (!(await askAll())) return;
   byId("live").removeAttribute("aria-busy");
+  showLive();
   shownRows = 200;
   showList();
   showChosen();
@@ -80,6 +85,16 @@ function watchDrops() {
   });
 }
 
+/* Files that the page has with it. A frame's are those of a folder. */
+function exampleChoice() {
+  const choice = make("select", { id: "examples", onchange: () => {
+    const taken = examples[choice.value];
+    if (taken) useFiles(Object.fromEntries(Object.entries(taken).map(([name, text]) => [name, encoder.encode(text)])));
+    choice.value = "";
+  } }, make("option", { value: "" }, "choose…"), ...Object.keys(examples).map((name) => make("option", { value: name }, name)));
+  return make("label", {}, "Examples ", choice);
+}
+
 /* The program's own file to start from. */
 function newFile() {
   const answer = askNow(["new", "new.csv"], {});
@@ -105,14 +120,15 @@ function saveCsv() {
 
 /* The report of what is here now, with this page's engine, script and inputs: railbow check --live --report, without a terminal. */
 function pageText() {
-  const answer = askNow(["check", ...common(), "--report", "page.html", "-o", "answer.csv", page.main], page.files);
+  const files = page.kind === "frame" ? changedFiles().files : page.files; /* what was changed in a frame goes into its tables */
+  const answer = askNow(["check", ...common(), "--report", "page.html", "-o", "answer.csv", page.main], files);
   if (!answer.files["page.html"]) return "";
   const html = decoder.decode(answer.files["page.html"]);
   const policy = document.querySelector("meta[http-equiv]").getAttribute("content");
   const line = (kind, name, bytes) => `${kind} ${base64Of(encoder.encode(name))} ${base64Of(bytes)}\n`;
   const chosen = page.kind === "cases" && Object.keys(page.changes).length > 0 ? ["--row", String(page.chosen.line), ...setWords()] : [];
   const words = ["railbow", "check", ...(page.details ? ["--details", page.details] : []), ...page.options, "--units", page.units, ...chosen, page.main].map((said) => `word ${base64Of(encoder.encode(said))}\n`).join("");
-  const inputs = Object.keys(page.files).map((name) => line(name === page.materials ? "materials" : "input", name, page.files[name])).join("");
+  const inputs = Object.keys(files).map((name) => line(name === page.materials ? "materials" : "input", name, files[name])).join("");
   const part = (id, attributes) => `<${attributes} id="${id}">${byId(id).textContent}</${attributes.split(" ")[0]}>\n`;
   const tail = part("live-style", "style") + part("live-engine", 'script type="application/octet-stream"')
     + `<script type="text/plain" id="live-inputs">\n${words}${inputs}<\/script>\n` + part("live-loader", "script") + part("live-script", "script");
@@ -127,13 +143,23 @@ function savePage() {
   else showFaults([{ file: "", line: 0, column: "", text: "Nothing could be checked: there is no page to save." }]);
 }
 
+/* The report that this page was made as is read until the engine has answered. */
+function showLive() {
+  if (!byId("live").hidden) return;
+  byId("waiting").remove();
+  byId("live").hidden = false;
+  byId("still").hidden = true;
+}
+
 async function start() {
   const made = readInputs(byId("live-inputs").textContent);
   buildPage();
+  byId("waiting").textContent = "The engine of this page is checking. Until it has its answer, you read the report with which this page was made.";
   try {
     await startEngine();
   } catch (fault) {
     byId("verdict").replaceChildren(make("strong", {}, "NO VERDICT"), ` This browser cannot run the engine (${fault}). The report below reads without it.`);
+    showLive();
     byId("still").hidden = false;
     return;
   }

@@ -67,6 +67,7 @@ bool frame_problem_copy(frame_problem *to, const frame_problem *from)
                                          from->material_count);
     to->first_run = from->first_run;
     to->details = from->details;
+    to->judged = from->judged;
     return fine;
 }
 
@@ -136,7 +137,9 @@ static rbow_status opened_of(opened *o, const frame_problem *p, const rbow_frame
     o->details = malloc((details + 1) * sizeof *o->details);
     if (o->memory == NULL || o->details == NULL) return RBOW_NO_MEMORY;
     o->detail_count = frame_details_on(p->details, frame, o->details);
-    return rbow_frame_open(frame, o->memory, &o->solver, NULL);
+    const rbow_status status = rbow_frame_open(frame, o->memory, &o->solver, NULL);
+    if (status == RBOW_OK) rbow_frame_judge_only(o->solver, p->judged);
+    return status;
 }
 
 static void opened_close(opened *o)
@@ -154,18 +157,35 @@ static rbow_status margin_of(const opened *o, const rbow_frame_run *run, double 
     return status;
 }
 
-rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest)
+/* Over all runs. */
+static rbow_status lowest_below(const frame_problem *p, const opened *o, double most, frame_lowest *lowest)
 {
-    const rbow_frame frame = frame_of(p);
-    opened o;
-    rbow_status status = opened_of(&o, p, &frame);
+    rbow_status status = RBOW_OK;
     *lowest = (frame_lowest){.lowest = {.margin = most, .governs_at = NAN, .tube = p->tube_count, .governs = RBOW_FRAME_BY_NONE}};
     for (size_t i = 0; i < p->run_count && status == RBOW_OK; i++) {
         rbow_frame_lowest found;
         const size_t run = (p->first_run + i) % p->run_count;
         if (!(lowest->lowest.margin > -1)) break;
-        status = margin_of(&o, &p->runs[run], lowest->lowest.margin, &found);
+        status = margin_of(o, &p->runs[run], lowest->lowest.margin, &found);
         if (status == RBOW_OK && found.tube < p->tube_count) *lowest = (frame_lowest){found, run};
+    }
+    return status;
+}
+
+/* Of some of its tubes a frame seldom has its lowest margin: in most runs they are far from any limit, and to find how far takes
+ * long. So the runs are first searched as far as a small margin, then farther. */
+rbow_status frame_problem_margin(const frame_problem *p, double most, frame_lowest *lowest)
+{
+    static const double steps[] = {0.4, 3};
+    const rbow_frame frame = frame_of(p);
+    opened o;
+    rbow_status status = opened_of(&o, p, &frame);
+    size_t step = p->judged != NULL ? 0 : sizeof steps / sizeof *steps;
+    *lowest = (frame_lowest){.lowest = {.margin = most, .governs_at = NAN, .tube = p->tube_count, .governs = RBOW_FRAME_BY_NONE}};
+    for (bool found = false; status == RBOW_OK && !found; step++) {
+        const bool last = step >= sizeof steps / sizeof *steps || !(steps[step] < most);
+        status = lowest_below(p, &o, last ? most : steps[step], lowest);
+        found = last || lowest->lowest.tube < p->tube_count;
     }
     opened_close(&o);
     return status;

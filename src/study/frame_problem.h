@@ -15,6 +15,7 @@ typedef struct frame_problem {
     const rbow_material *materials;
     size_t material_count;
     const frame_details *details; /* NULL: none */
+    const bool *judged; /* of each tube: whether its margin counts in frame_problem_margin and _holds; NULL: all. The caller's */
     size_t first_run; /* that frame_problem_margin begins with: the one with the lowest margin makes it fastest */
 } frame_problem;
 

@@ -124,6 +124,22 @@ class Decide(FrameTest):
             self.assertEqual((row["worst_tube"], row["run"], row["verdict"]), (*one[1:3], "holds" if one[0] >= 0 else "short"))
         self.assertEqual(run.status, 1 if any(row["verdict"] == "short" for row in run.rows) else 0)
 
+    def test_sweep_of_picked_tubes(self):
+        for words, picked in ((["--case", "brace 1"], ["brace 1"]), (["--part", "brace", "--case", "brace ?"], ["brace 1", "brace 2"])):
+            run = self.run_program("sweep", "frame", "--tube", "brace 1", *words, "--vary", "wall=0.035:0.095:0.03")
+            self.assertEqual((run.err, len(run.rows)), ("", 3))
+            for row in run.rows:
+                self.frame(NODES, changed(BARS, 3, cells={"wall [in]": row["wall [in]"]}), RUNS, folder="other")
+                rows = [one for one in self.check("other").rows if one["tube"] in picked]
+                worst = min(rows, key=lambda one: float(one["margin"]))
+                self.near(row["margin"], float(worst["margin"]))
+                self.assertEqual((row["worst_tube"], row["run"], row["governs"]), (worst["tube"], worst["run"], worst["governs"]))
+            one = self.run_program("sweep", "frame", "--tube", "brace 1", *words, "--vary", "wall=0.065:0.065:1").rows
+            self.assertEqual(one, run.rows[1:2])
+            said = self.text("sweep", "frame", "--tube", "brace 1", *words, "--vary", "wall=0.035:0.095:0.03", status=run.status)
+            self.assertIn(f"the judged part ({len(picked)} of 5 tubes)", said)
+        self.assertRun(self.run_program("sweep", "frame", "--tube", "top", "--case", "nobody", "--vary", "wall=0.058:0.058:1"), 2, "--case: no tube meets 'nobody'", "")
+
     def test_sweep_of_a_joint_and_of_loads(self):
         run = self.run_program("sweep", "frame", "--joint", "end", "--vary", "x=24:36:4")
         for row in run.rows:

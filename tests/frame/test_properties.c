@@ -222,6 +222,25 @@ START_TEST(two_modes_of_one_dome_fold_at_once)
 }
 END_TEST
 
+/* Each tube judged alone has the margin that the check gives it; the check itself judges all of them whatever is picked. */
+static void each_tube_alone(built *b)
+{
+    rbow_frame_tube_result again[4];
+    for (size_t i = 0; i < b->frame.tube_count; i++) {
+        bool alone[4] = {false};
+        rbow_frame_lowest lowest;
+        alone[i] = true;
+        rbow_frame_judge_only(b->solver, alone);
+        ck_assert_int_eq(rbow_frame_margin(b->solver, &b->run, INFINITY, &lowest), RBOW_OK);
+        near_within(lowest.margin, b->tube[i].margin, 1e-6, 1e-6);
+        ck_assert_uint_eq(lowest.tube, i);
+        ck_assert_int_eq(lowest.governs, b->tube[i].governs);
+        ck_assert_int_eq(rbow_frame_check(b->solver, &b->run, again, NULL, NULL), RBOW_OK);
+        for (size_t k = 0; k < b->frame.tube_count; k++) near_within(again[k].margin, b->tube[k].margin, 1e-12, 1e-12);
+        rbow_frame_judge_only(b->solver, NULL);
+    }
+}
+
 /* rbow_frame_margin against the check, on a portal that is loaded more and more, braced by a forced tube with a bow of unknown clock. */
 START_TEST(the_margin_alone_is_that_of_the_check)
 {
@@ -252,6 +271,7 @@ START_TEST(the_margin_alone_is_that_of_the_check)
         const double lower = (b.whole.margin - 1) / 2; /* between it and -1 */
         ck_assert_int_eq(rbow_frame_margin(b.solver, &b.run, lower, &lowest), RBOW_OK);
         ck_assert(lowest.margin >= lower && lowest.tube == b.frame.tube_count);
+        each_tube_alone(&b);
         end(&b);
     }
 }

@@ -331,6 +331,10 @@ static void frame(void)
     rbow_frame_lowest lowest;
     WANT(rbow_frame_margin(solver, &run, INFINITY, &lowest) == RBOW_OK && lowest.tube == 0);
     NEAR(1 + lowest.margin, 1 + r.margin);
+    const bool none[] = {false};
+    rbow_frame_judge_only(solver, none);
+    WANT(rbow_frame_margin(solver, &run, INFINITY, &lowest) == RBOW_OK && lowest.tube == 1);
+    rbow_frame_judge_only(solver, NULL);
     rbow_detail spot = rbow_detail_default();
     rbow_detail_result detail;
     rbow_section_forces forces;

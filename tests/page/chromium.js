@@ -72,7 +72,7 @@ class Page {
 
   async open(file) {
     await this.browser.send("Page.navigate", { url: `file://${path.resolve(file)}` });
-    await this.until("document.documentElement.dataset.answers !== undefined || document.querySelector('#still') === null && document.readyState === 'complete'");
+    await this.until("document.documentElement.dataset.answers !== undefined || document.querySelector('#still') === null && document.readyState === 'complete'", 60000);
   }
 
   async run(expression) {

@@ -7,22 +7,15 @@
 const { spawnSync } = require("child_process");
 const assert = require("assert");
 const fs = require("fs");
-const os = require("os");
 const path = require("path");
-const { openBrowser, Page } = require("./chromium.js");
+const { pictures, program, scratch, MATERIALS, axeFindsNothing, runTests } = require("./work.js");
 
-const words = process.argv.slice(2);
-const option = (name) => { const at = words.indexOf(name); return at < 0 ? null : words.splice(at, 2)[1]; };
-const axe = option("--axe"), pictures = option("--pictures");
-const [program, , source] = words.map((word) => path.resolve(word));
-const scratch = fs.mkdtempSync(path.join(os.tmpdir(), "railbow-page-"));
-const MATERIALS = ["--materials", path.join(source, "materials/steel_tube.csv")], FRAME = path.join(scratch, "small");
-const live = path.join(scratch, "frame.html");
+const FRAME = path.join(scratch, "small"), live = path.join(scratch, "frame.html");
 
 /* The lines of the frame's tubes from a direction, in the order in which the program draws them: [tube, path]. */
 function viewOf(direction) {
   const html = path.join(scratch, "view.html");
-  spawnSync(program, ["cases", ...MATERIALS, "--view", direction, "--report", html, "-o", path.join(scratch, "view.csv"), FRAME]);
+  spawnSync(program, ["cases", "--materials", MATERIALS, "--view", direction, "--report", html, "-o", path.join(scratch, "view.csv"), FRAME]);
   const figure = fs.readFileSync(html, "utf8").split('<figure data-view="turned">')[1].split("</figure>")[0];
   return [...figure.matchAll(/<path d="([^"]*)" class="[^"]*" data-tube="([^"]*)"/g)].map(([, d, tube]) => [tube, d]);
 }
@@ -109,34 +102,11 @@ const tests = {
       assert.strictEqual(await page.run("document.documentElement.scrollWidth"), width, name);
       assert.ok(await page.run("document.querySelector('#turn svg').checkVisibility()"), name);
       if (pictures) await page.picture(path.join(pictures, `turned-${name}.png`));
-      if (!axe || settings.print) continue;
-      await page.run(fs.readFileSync(axe, "utf8"));
-      assert.deepStrictEqual(await page.run("axe.run('#tube').then((r) => r.violations.map((v) => v.id + ': ' + v.nodes.slice(0, 3).map((n) => n.html.slice(0, 120)).join(' || ')))"), [], name);
+      if (!settings.print) await axeFindsNothing(page, name);
     }
   },
 };
 
-async function main() {
-  const browser = await openBrowser(), page = new Page(browser);
-  let wrong = 0;
-  makeFrame();
-  spawnSync(program, ["check", "--live", "--report", live, "-o", path.join(scratch, "frame.csv"), ...MATERIALS, FRAME]);
-  await page.size(1280, 900);
-  for (const [name, test] of Object.entries(tests)) {
-    const begun = Date.now();
-    try {
-      await test(page);
-      assert.deepStrictEqual(page.said.splice(0), [], "the console is silent");
-      console.log(`fine   ${name} (${Date.now() - begun} ms)`);
-    } catch (fault) {
-      wrong++;
-      console.log(`WRONG  ${name}: ${fault.stack}`);
-    }
-  }
-  if (!axe) console.log("left out: axe, which the npm registry did not give");
-  await browser.close();
-  fs.rmSync(scratch, { recursive: true });
-  process.exitCode = wrong > 0 ? 1 : 0;
-}
-
-main();
+makeFrame();
+spawnSync(program, ["check", "--live", "--report", live, "-o", path.join(scratch, "frame.csv"), "--materials", MATERIALS, FRAME]);
+runTests(tests, live);

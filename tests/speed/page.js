@@ -10,7 +10,7 @@ const zlib = require("zlib");
 const { openBrowser, Page } = require("../page/chromium.js");
 
 const [program, file, wasm, count] = process.argv.slice(2);
-const TOP = path.resolve(__dirname, "../.."), MATERIALS = path.join(TOP, "materials/steel_tube.csv"), RUNS = 5, MOVES = 200, TIMES_MOST = 2.5;
+const TOP = path.resolve(__dirname, "../.."), MATERIALS = path.join(TOP, "materials/steel_tube.csv"), RUNS = 5, MOVES = 200, FRAME_MOVES = 30, TIMES_MOST = 2.5;
 
 const sorted = (times) => [...times].sort((a, b) => a - b);
 const median = (times) => sorted(times)[Math.floor(times.length / 2)];
@@ -32,16 +32,64 @@ function manyCases(rows) {
   return `${header}\n${cases.join("\n")}\n`;
 }
 
-async function startTimes() {
-  const times = [];
+/* Of a page: when something of it is painted, which is its report or its answer, and when the engine has answered. */
+async function startTimes(of) {
+  const painted = [], answered = [];
   for (let i = 0; i < RUNS; i++) {
     const browser = await openBrowser(), page = new Page(browser);
     await page.size(1280, 900);
-    await page.open(file);
-    times.push(await page.run("performance.getEntriesByName('answered')[0].startTime"));
+    await page.open(of);
+    painted.push(await page.run("performance.getEntriesByName('first-contentful-paint')[0].startTime"));
+    answered.push(await page.run("performance.getEntriesByName('answered')[0].startTime"));
     await browser.close();
   }
-  return times;
+  return { painted, answered };
+}
+
+const spread = (times) => `median ${ms(median(times))}, slowest ${ms(Math.max(...times))}`;
+
+async function sayStart(what, of) {
+  const { painted, answered } = await startTimes(of);
+  say(`start with ${what}: until its report is read`, spread(painted));
+  say(`start with ${what}: until the engine has answered`, spread(answered));
+}
+
+/* A slider of a tube by one detent at a time: until the tube, then until the whole frame is answered. */
+async function frameMoves(page) {
+  return page.run(`(async () => {
+    const tubes = [], frames = [], wait = (is) => new Promise((resolve) => { const look = () => (is() ? resolve() : setTimeout(look, 2)); look(); });
+    choose(page.rows.find((row) => row.name === "rail UL 2"));
+    await wait(() => controls.has("miss_a"));
+    for (let i = 0; i < ${FRAME_MOVES}; i++) {
+      const begun = performance.now(), slider = document.querySelector("#set-miss_a-slider");
+      slider.value = (i % 20) / 64;
+      slider.dispatchEvent(new Event("input"));
+      await wait(() => tubeTurn.asking === null);
+      document.body.getBoundingClientRect();
+      tubes.push(performance.now() - begun);
+      if (i % 10 !== 9) continue;
+      await wait(() => page.whole.state === "done");
+      frames.push(performance.now() - begun);
+    }
+    return { tubes, frames };
+  })()`);
+}
+
+/* The view of the frame by two degrees at a time. */
+async function frameTurns(page) {
+  await page.until("document.querySelector('#turn svg')");
+  return page.run(`(async () => {
+    const times = [];
+    for (let i = 0; i < ${MOVES}; i++) {
+      const begun = performance.now();
+      turning.azimuth = 2 * i - 180;
+      drawTurned();
+      document.body.getBoundingClientRect();
+      times.push(performance.now() - begun);
+      await new Promise((resolve) => setTimeout(resolve, 5));
+    }
+    return times;
+  })()`);
 }
 
 async function main() {
@@ -49,11 +97,19 @@ async function main() {
   const module = fs.readFileSync(wasm);
   say("engine", `${module.length} bytes, packed ${zlib.gzipSync(module, { level: 9 }).length}`);
   say("page", `${fs.statSync(file).size} bytes`);
-  const starts = await startTimes();
-  say("start: from the open of the page to its answer", `median ${ms(median(starts))}, slowest ${ms(Math.max(...starts))}`);
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), "railbow-speed-")), many = path.join(folder, "many.csv"), cases = path.join(folder, "cases.html");
+  spawnSync(program, ["check", "--live", "--report", cases, "-o", many, "--materials", MATERIALS, path.join(TOP, "cases/nose.csv")]);
+  await sayStart("the frame", file);
+  await sayStart("load cases", cases);
 
   await page.size(1280, 900);
   await page.open(file);
+  const turns = await frameTurns(page);
+  const { tubes, frames } = await frameMoves(page);
+  say("one movement of a slider of a frame, its tube", `median ${ms(median(tubes))}, 95 % ${ms(p95(tubes))}`);
+  say("one movement of a slider of a frame, the whole frame", spread(frames));
+  say("one turn of a frame of 50 tubes, drawn anew", `median ${ms(median(turns))}, 95 % ${ms(p95(turns))}`);
+  await page.open(cases);
   await page.until("document.documentElement.dataset.settled");
   const moves = await page.run(`(async () => {
     const slider = document.querySelector("#set-miss_a-slider"), times = [];
@@ -67,27 +123,8 @@ async function main() {
     }
     return times;
   })()`);
-  say("one movement of a slider, drawn anew", `median ${ms(median(moves))}, 95 % ${ms(p95(moves))}`);
+  say("one movement of a slider of load cases, drawn anew", `median ${ms(median(moves))}, 95 % ${ms(p95(moves))}`);
 
-  const frame = {};
-  for (const name of ["joints", "tubes", "loads"]) frame[`frame/${name}.csv`] = fs.readFileSync(path.join(TOP, `cases/frame/${name}.csv`)).toString("base64");
-  await page.run(`takeFiles(Object.fromEntries(Object.entries(${JSON.stringify(frame)}).map(([name, bytes]) => [name, bytesOf(bytes)]))), renew()`);
-  await page.until("document.querySelector('#turn svg')");
-  const turns = await page.run(`(async () => {
-    const times = [];
-    for (let i = 0; i < ${MOVES}; i++) {
-      const begun = performance.now();
-      turning.azimuth = 2 * i - 180;
-      drawTurned();
-      document.body.getBoundingClientRect();
-      times.push(performance.now() - begun);
-      await new Promise((resolve) => setTimeout(resolve, 5));
-    }
-    return times;
-  })()`);
-  say("one turn of a frame of 50 tubes, drawn anew", `median ${ms(median(turns))}, 95 % ${ms(p95(turns))}`);
-
-  const folder = fs.mkdtempSync(path.join(os.tmpdir(), "railbow-speed-")), many = path.join(folder, "many.csv");
   fs.writeFileSync(many, manyCases(Number(count)));
   const native = [], inPage = [];
   await page.run(`void (window.many = { "many.csv": bytesOf(${JSON.stringify(fs.readFileSync(many).toString("base64"))}), "materials.csv": bytesOf(${JSON.stringify(fs.readFileSync(MATERIALS).toString("base64"))}) })`);

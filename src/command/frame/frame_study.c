@@ -9,6 +9,7 @@
 #include "program/rows.h"
 #include "program/say.h"
 #include "program/screen_of.h"
+#include "program/wanted.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -147,10 +148,36 @@ static void take_first_run(frame_problem *p)
     if (frame_problem_margin(p, INFINITY, &given) == RBOW_OK) p->first_run = given.run;
 }
 
+/* The tubes that --case and --part pick. Returned: false after a message */
+static bool pick_tubes(frame_study *s)
+{
+    const frame_model *m = &s->build.model;
+    wanted w;
+    s->judged_count = m->tube_count;
+    if (s->options->case_count + s->options->part_count == 0) return true;
+    bool fine = wanted_open(&w, s->options);
+    w.what = "tube";
+    s->judged = fine ? calloc(m->tube_count + 1, sizeof *s->judged) : NULL;
+    s->judged_count = 0;
+    for (size_t i = 0; i < m->tube_count && s->judged != NULL; i++)
+        s->judged_count += s->judged[i] = wanted_named(&w, m->tubes[i].name, frame_tube_part(&m->tubes[i]));
+    if (fine && s->judged == NULL) say("out of memory");
+    fine = s->judged != NULL && wanted_all_found(&w);
+    if (fine && s->judged_count == 0) say("%s: no tube meets both --case and --part", s->command);
+    wanted_close(&w);
+    s->problem.judged = s->judged;
+    return fine && s->judged_count > 0;
+}
+
 static bool open_problem(frame_study *s)
 {
-    if (!frame_build_problem(&s->build, &s->materials, &s->problem)) return false;
-    take_first_run(&s->problem);
+    return frame_build_problem(&s->build, &s->materials, &s->problem) && pick_tubes(s);
+}
+
+static bool is_asked(frame_study *s)
+{
+    if (!s->ask(s)) return false;
+    if (!s->asks_once) take_first_run(&s->problem);
     return true;
 }
 
@@ -161,7 +188,7 @@ static bool is_alone(const frame_study *s, const char *folder)
         say("%s: '%s' is a folder, and a frame is taken alone: name no other file or folder with it", s->command, folder);
         return false;
     }
-    if (o->case_count == 0 && o->part_count == 0) return true;
+    if (s->picks || o->case_count + o->part_count == 0) return true;
     say("%s: --case and --part pick load cases; a frame is judged whole", s->command);
     return false;
 }
@@ -172,13 +199,14 @@ int frame_study_run(frame_study *s, const char *folder)
     int status = NO_VERDICT;
     if (!is_alone(s, folder)) return NO_VERDICT;
     if (materials_open(&s->materials, s->options->materials) && frame_build_open(&s->build, folder, s->options, &s->materials)
-        && frame_is_held(&s->build) && open_problem(s) && s->ask(s)) {
+        && frame_is_held(&s->build) && open_problem(s) && is_asked(s)) {
         h.of_tables.operands = s->build.tables.paths;
         h.of_tables.details = s->build.detail_path;
         h.of_tables.operand_count = FRAME_TABLES;
         status = work_on_frame(&h);
         say_own_factors(s->build.own_factors, s->options);
     }
+    free(s->judged);
     frame_problem_close(&s->problem);
     frame_build_close(&s->build);
     materials_close(&s->materials);

@@ -16,8 +16,10 @@ struct frame_study {
     const char *command, *title; /* title: of the page */
     const options *options;
     void *state;
+    bool picks; /* --case and --part pick the tubes that are judged; else they are refused */
     /* Reads the options that need the frame. Returned: false after a message. */
     bool (*ask)(frame_study *s);
+    bool asks_once; /* set by ask: a margin is asked for once, and the run that is likely the worst is not looked for before */
     /* Sets list, rows, count, refused. Returned: the exit status; after NO_VERDICT with rows NULL nothing is written. */
     int (*answer)(frame_study *s);
     void (*text)(const frame_study *s, text *out, const screen *shown_on);
@@ -33,6 +35,8 @@ struct frame_study {
     frame_build build;
     materials materials;
     frame_problem problem;
+    bool *judged;        /* of each tube; NULL: all are */
+    size_t judged_count;
     progress progress;
 };
 

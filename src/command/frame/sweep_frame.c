@@ -85,6 +85,7 @@ static bool ask(frame_study *s)
         return false;
     }
     frame_sweep_columns_fill(&w->results, fields, w->count);
+    s->asks_once = w->all == 1;
     return true;
 }
 
@@ -196,6 +197,8 @@ static int answer(frame_study *s)
         .columns = w->count,
         .now = {w->columns[0].now, w->count > 1 ? w->columns[1].now : (double)NAN},
         .list = s->list,
+        .judged = s->judged_count,
+        .tubes = s->build.model.tube_count,
     };
     return take_rows(s, w);
 }
@@ -215,7 +218,7 @@ static void put_page(const frame_study *s, text *out, const page_head *head)
 int sweep_frame(const options *o, const char *folder)
 {
     sweep_state w = {.count = 0};
-    frame_study s = {.command = "sweep", .title = "Sweep of a frame", .options = o, .state = &w, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
+    frame_study s = {.command = "sweep", .title = "Sweep of a frame", .options = o, .state = &w, .picks = true, .ask = ask, .answer = answer, .text = put_text, .page = put_page};
     const int status = frame_study_run(&s, folder);
     for (size_t i = 0; i < w.count; i++) frame_column_close(&w.columns[i]);
     free(w.tried);

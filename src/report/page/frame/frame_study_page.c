@@ -165,8 +165,10 @@ static bool say_sweep(text *out, const page_head *head, const frame_sweep_row *r
     }
     put_first(out, asked->what);
     put_name(out, asked->name);
-    if (holds == count) text_format(out, ": the frame holds for %s%zu values", head->faults ? "the other " : "all ", count);
-    else text_format(out, ": the frame is short for %zu of %zu values", count - holds, count);
+    text_put(out, ": ");
+    frame_sweep_subject(out, asked);
+    if (holds == count) text_format(out, " holds for %s%zu values", head->faults ? "the other " : "all ", count);
+    else text_format(out, " is short for %zu of %zu values", count - holds, count);
     text_put(out, "; the least margin is ");
     put_weakest(out, &rows[worst].weakest);
     text_put(out, ", at ");
@@ -254,7 +256,7 @@ static void put_margins(text *out, const page_head *head, const frame_sweep_row 
     if (!(to > from)) return;
     chart c = {.out = out, .left = LEFT, .top = 26, .width = FIGURE_WIDTH - LEFT - 16, .height = 220, .x_low = from, .x_high = to};
     page_margin_range(&c, low, high);
-    page_begin_chart(out, "Lowest margin of the frame", 290, "Lowest margin of the frame over the varied column");
+    page_begin_chart(out, "Lowest margin", 290, "Lowest margin over the varied column");
     page_column_name(&axis, column, head->units);
     chart_axis_y(&c, "margin, %");
     chart_axis_x(&c, page_said(&axis));
@@ -262,7 +264,7 @@ static void put_margins(text *out, const page_head *head, const frame_sweep_row 
     put_line(&c, rows, count, column, head->units);
     put_now(&c, shown(asked->now[0], column->dimension, head->units));
     put_stops(&c, rows, count, asked, head->units);
-    page_end_figure(out, "The lowest margin of all tubes in all runs. Under the dashed line a tube is short. The line is broken where a value "
+    page_end_figure(out, "The lowest margin of all tubes that are judged, in all runs. Under the dashed line a tube is short. The line is broken where a value "
                          "could not be worked out.");
     text_free_part(&axis, out);
 }

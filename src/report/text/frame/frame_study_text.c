@@ -259,10 +259,12 @@ static void say_summary(text *out, const frame_sweep_row *rows, size_t count, co
     }
     text_format(&line, "%s ", asked->what);
     put_name(&line, asked->name);
+    text_put(&line, ": ");
+    frame_sweep_subject(&line, asked);
     if (holds == count || holds == 0)
-        text_format(&line, ": the frame %s %s", holds > 0 ? "holds" : "is SHORT", s->faults ? "for every value that was checked" : "throughout");
+        text_format(&line, " %s %s", holds > 0 ? "holds" : "is SHORT", s->faults ? "for every value that was checked" : "throughout");
     else
-        text_format(&line, ": the frame holds for %zu of %zu values", holds, count);
+        text_format(&line, " holds for %zu of %zu values", holds, count);
     text_put(&line, "; worst margin ");
     put_weakest(&line, &worst->weakest);
     if (isfinite(worst->weakest.margin)) {
