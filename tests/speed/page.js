@@ -82,7 +82,7 @@ async function main() {
   const frame = {};
   for (const name of ["joints", "tubes", "loads"]) frame[`frame/${name}.csv`] = fs.readFileSync(path.join(TOP, `cases/frame/${name}.csv`)).toString("base64");
   await page.run(`takeFiles(Object.fromEntries(Object.entries(${JSON.stringify(frame)}).map(([name, bytes]) => [name, bytesOf(bytes)]))), renew()`);
-  await page.until("document.querySelector('#turn svg')");
+  await page.until("document.querySelector('#turn svg')", 120000);
   const turns = await page.run(`(async () => {
     const times = [];
     for (let i = 0; i < ${MOVES}; i++) {
