@@ -170,7 +170,7 @@ void chart_axis_x(const chart *c, const char *name)
 
 void chart_axis_y(const chart *c, const char *name)
 {
-    const chart_ticks t = chart_ticks_in(c->y_low, c->y_high, (size_t)fmin(9, fmax(4, c->height / 30)));
+    const chart_ticks t = enough_ticks(c->y_low, c->y_high, (size_t)fmin(9, fmax(4, c->height / 30)));
     for (size_t i = 0; i < t.count; i++) {
         char words[CHART_TICK_ROOM];
         chart_tick_words(words, t.at[i], t.decimals);

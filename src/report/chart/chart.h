@@ -48,7 +48,7 @@ void chart_close(text *out);
 double chart_x(const chart *c, double x);
 double chart_y(const chart *c, double y);
 
-/* Grid lines, numbers (three at least along x) and the axis' name ("" for none). */
+/* Grid lines, numbers (three at least) and the axis' name ("" for none). */
 void chart_axis_x(const chart *c, const char *name);
 void chart_axis_y(const chart *c, const char *name);
 

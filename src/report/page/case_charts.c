@@ -87,7 +87,7 @@ static size_t top_of(const double y[])
 static void stations_with_stops(bool stop[PICTURE_STATIONS], bool tab[PICTURE_STATIONS], const chart *c, const picture *p, const check_row *r,
                                 stations y[], bool many)
 {
-    enum { STEP = 4 };
+    enum { STEP = 8 };
     for (size_t i = 0; i < PICTURE_STATIONS; i++) {
         tab[i] = i == 0 || i + 1 == PICTURE_STATIONS || fabs(p->at[i] - r->tube.governs_at) < 1e-12 * p->length;
         stop[i] = many && i % STEP == 0;

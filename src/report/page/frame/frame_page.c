@@ -212,7 +212,7 @@ static void put_pin(const chart *c, const frame_card *card, const double x[], co
     page_pin(c->out, chart_x(c, at), y, y < c->top + c->height / 2 ? 1 : -1); /* the head inside the plot */
 }
 
-/* The ends and the largest moments; many: every other station, too. */
+/* The ends and the largest moments; many: every fourth station, too. */
 static void put_moment_stops(const chart *c, const double x[], const double locked[], const double loaded[], bool many, unit_system units)
 {
     chart_strip strips[FRAME_MOMENT_STATIONS];
@@ -224,7 +224,7 @@ static void put_moment_stops(const chart *c, const double x[], const double lock
     const bool forced = locked[of_locked] > 0, in_balance = isfinite(loaded[of_loaded]);
     for (size_t i = 0; i < FRAME_MOMENT_STATIONS; i++) {
         const bool tab = i == 0 || i + 1 == FRAME_MOMENT_STATIONS || (forced && i == of_locked) || (in_balance && i == of_loaded);
-        if (!tab && !(many && i % 2 == 0)) continue;
+        if (!tab && !(many && i % 4 == 0)) continue;
         strips[n] = (chart_strip){.x = x[i], .y = in_balance ? loaded[i] : locked[i], .tab = tab};
         text *words = &strips[n++].words;
         text_format(words, "%.4g %s from A, %s", x[i], unit_name(DIM_LENGTH, units), unit_name(DIM_MOMENT, units));
