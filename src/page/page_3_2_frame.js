@@ -2,7 +2,7 @@
  * goes into the table that the program is given; the table itself stays until the changes are kept. */
 
 const tubesFile = () => `${page.main}/tubes.csv`;
-const rowOfTube = (grid, name) => grid.rows.find((row) => row.cells[columnAt(grid, "tube")] === name);
+const rowOfTube = (grid, name) => grid.rows.find((row) => row.cells[columnAt(grid, "tube")] === name) || { cells: [] };
 const changedTubes = () => [...page.changesOf].filter(([, changes]) => Object.keys(changes).length > 0);
 const isChanged = () => (page.kind === "frame" ? changedTubes().length > 0 : Object.keys(page.changes).length > 0);
 const isNumber = (text) => /^[-+−]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$|^(\d+[\s-]+)?\d+\/\d+$/i.test(text.trim());
@@ -60,7 +60,7 @@ function changedFiles(besides) {
   for (const [tube, changes] of changedTubes())
     for (const [column, value] of Object.entries(changes)) {
       const row = rowOfTube(grid, tube);
-      if (!row || (tube === page.chosen.name && column === besides)) continue;
+      if (tube === page.chosen.name && column === besides) continue;
       fault = putChange(grid, row, column, value, units) || fault;
       putMissingClock(grid, row, column);
     }

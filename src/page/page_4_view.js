@@ -52,6 +52,7 @@ function standing() {
 function showVerdict(said) {
   const top = byId("top"), verdict = byId("verdict");
   delete top.dataset.verdict;
+  showWhole();
   if (page.passed === null) {
     top.dataset.verdict = "short";
     verdict.replaceChildren(make("strong", {}, "NO VERDICT"), " The engine does not give the known answer to a known case in this browser. Do not use this page here.");
@@ -72,7 +73,6 @@ function showVerdict(said) {
     make("span", { class: "which" }, page.chosen.name, frame ? ` in run ${row.run}` : ""),
     make("span", { class: "was" }, before !== undefined ? ` was ${percent(before)}, now ${percent(row.margin)}` : ""),
     make("span", { class: "all" }, all || lost ? ` ${all}${lost}` : ""));
-  showWhole();
 }
 
 /* The margin as it was: of a change that is not kept yet that of the file, else that of the file as it was first given. */
