@@ -212,6 +212,9 @@ function trackPicture(control, points) {
   control.track.replaceChildren(...children);
 }
 
+/* Of a tube far from its limits a margin takes a second to work out: a track is then drawn when its column is taken in hand. */
+const isFarFromLimits = () => page.kind === "frame" && low((page.now || page.chosen).margin) > 3;
+
 /* A margin of a frame takes a while: fewer of them make its track. */
 const stepAlong = (from, to) => Number(((to - from) / (page.kind === "frame" ? 25 : 40)).toPrecision(9));
 
@@ -245,7 +248,7 @@ async function showTracks(turn) {
   const order = [...controls.values()].sort((a, b) => (b.column === along) - (a.column === along));
   for (const control of order) {
     if (turn !== adviceTurn || page.passed === null) return;
-    if (narrow() && control.column !== along) continue;
+    if ((narrow() || isFarFromLimits()) && control.column !== along) continue;
     await showTrack(control, turn);
     if (control.column === along) await showChart(turn);
   }

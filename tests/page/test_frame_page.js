@@ -136,7 +136,7 @@ const tests = {
     const rows = check(changed("typed", changed("typed 1", FRAME, forced, "miss_a", miss), forced, "wall", 0.083));
     await until(page, ofTube(rows, forced).margin);
     await wholeIs(page, rows);
-    await page.until("document.documentElement.dataset.settled === String(adviceTurn)", 60000);
+    await page.until("document.documentElement.dataset.settled === String(adviceTurn)", 200000);
     await axeFindsNothing(page, "changed");
     await picture(page, "frame_changed");
   },
