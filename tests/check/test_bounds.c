@@ -114,6 +114,37 @@ START_TEST(no_derivative_exceeds_its_size)
 }
 END_TEST
 
+static double dot(const double a[PLANES], const double b[PLANES])
+{
+    return a[UP] * b[UP] + a[RIGHT] * b[RIGHT];
+}
+
+/* What is told of a place: F = f.f and g = F'/2 with its two derivatives, by the derivatives of f. */
+START_TEST(a_place_is_told_as_it_is)
+{
+    dice d = {83 + (uint64_t)number_from("RAILBOW_SEED", 0)};
+    for (int i = 0; i < 4000; i++) {
+        state o;
+        if (!next_state(&d, &o)) continue;
+        const quantity what = dice_chance(&d, 0.5) ? MOMENT : MOVEMENT;
+        double ends[2], side, f[SIZES][PLANES];
+        some_cell(&d, &o, ends, &side);
+        const place p = place_at(&o, what, ends[0], side);
+        derivatives_at(&o, what, ends[0], side, f);
+        double size[4], off[4]; /* of each derivative, and what rounding leaves of it */
+        for (int k = 0; k < 4; k++) {
+            size[k] = sqrt(dot(f[k], f[k]));
+            off[k] = 1e3 * sqrt(search_for(&o.solved, &o.e.solution, what).noise) * pow(1 + fabs(o.solved.z), k / 2.0) + 1e-12 * size[k];
+        }
+        sample_holds(&o.s, "F", fabs(p.node.square - dot(f[0], f[0])) <= (2 * size[0] + off[0]) * off[0]);
+        sample_holds(&o.s, "g", fabs(p.node.g - dot(f[0], f[1])) <= (size[0] + off[0]) * off[1] + size[1] * off[0]);
+        sample_holds(&o.s, "g'", fabs(p.node.g1 - dot(f[1], f[1]) - dot(f[0], f[2])) <= (2 * size[1] + off[1]) * off[1] + (size[0] + off[0]) * off[2] + size[2] * off[0]);
+        sample_holds(&o.s, "g''", fabs(p.node.g2 - 3 * dot(f[1], f[2]) - dot(f[0], f[3]))
+                                      <= 3 * ((size[1] + off[1]) * off[2] + size[2] * off[1]) + (size[0] + off[0]) * off[3] + size[3] * off[0]);
+    }
+}
+END_TEST
+
 /* ---- the bound by itself --------------------------------------------------------------------------------- */
 
 typedef struct polynomial { /* g = F'/2 over the way s from 0 to 1 through a cell, and F at 0 */
@@ -227,6 +258,7 @@ static void fill(TCase *cases)
 {
     tcase_add_test(cases, no_place_of_a_cell_exceeds_its_bound);
     tcase_add_test(cases, no_derivative_exceeds_its_size);
+    tcase_add_test(cases, a_place_is_told_as_it_is);
     tcase_add_test(cases, no_polynomial_exceeds_its_bound);
     tcase_add_test(cases, sizes_of_a_square_are_met);
     tcase_add_test(cases, rounding_of_what_adds_up);

@@ -5,6 +5,28 @@
 #include <gsl/gsl_errno.h>
 #include <gsl/gsl_math.h>
 
+/* A joint takes a load that stands nearer to it than rounding tells apart; at a free end B nothing takes it. */
+START_TEST(a_load_within_rounding_of_a_joint)
+{
+    rbow_member m = tube_of(1.25, 0.049, 32);
+    static const double taken[] = {0, DBL_EPSILON, 3 * DBL_EPSILON}, own[] = {1e-14, 1e-6, 0.5};
+    for (int i = 0; i < 3; i++) {
+        m.end_b = RBOW_PINNED;
+        m.point_at = 32 * taken[i];
+        ck_assert(rbow_member_point_is_idle(&m));
+        m.point_at = 32 * (1 - taken[i]);
+        ck_assert(rbow_member_point_is_idle(&m));
+        m.end_b = RBOW_FREE;
+        ck_assert(!rbow_member_point_is_idle(&m));
+        m.end_b = RBOW_PINNED;
+        m.point_at = 32 * own[i];
+        ck_assert(!rbow_member_point_is_idle(&m));
+        m.point_at = 32 * (1 - own[i]);
+        ck_assert(!rbow_member_point_is_idle(&m));
+    }
+}
+END_TEST
+
 START_TEST(a_load_at_less_than_a_bit_is_at_the_joint)
 {
     sample s = {tube_of(1.25, 0.049, 30), steel};
@@ -262,6 +284,7 @@ END_TEST
 
 static void fill(TCase *cases)
 {
+    tcase_add_test(cases, a_load_within_rounding_of_a_joint);
     tcase_add_test(cases, a_load_at_less_than_a_bit_is_at_the_joint);
     tcase_add_test(cases, a_load_a_bit_from_a_joint_has_an_answer);
     tcase_add_test(cases, the_knee_of_a_straight_tube_is_met);

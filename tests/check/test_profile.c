@@ -162,9 +162,30 @@ START_TEST(two_tops_close_to_each_other)
 }
 END_TEST
 
+/* A pinned tube by hand, F a b/L and F b/L: at the load the shear is that of the side of B, -F a/L; beside it each has its own. */
+START_TEST(shear_at_a_load_is_that_of_side_b)
+{
+    static const double places[] = {6, 18, 25, 29};
+    for (size_t i = 0; i < 4; i++) {
+        rbow_member m = tube_of(1.25, .058, 30);
+        const double a = places[i], near = 1e-7;
+        m.point_load = 100;
+        m.point_at = a;
+        rbow_profile at[] = {{.at = a - near}, {.at = a}, {.at = a + near}};
+        ck_assert_int_eq(rbow_member_profile(&m, &steel, 1, 0, at, 3), RBOW_OK);
+        const double size = fabs(at[1].shear_up);
+        near_within(size, 100 * a / 30, 1e-9, 0);
+        near_within(at[2].shear_up, at[1].shear_up, 1e-9, 0);
+        near_within(at[0].shear_up, -at[1].shear_up * (30 - a) / a, 1e-9, 0);
+        near_within(fabs(at[1].moment_up), 100 * a * (30 - a) / 30, 1e-9, 0);
+    }
+}
+END_TEST
+
 static void fill(TCase *cases)
 {
     tcase_add_test(cases, two_tops_close_to_each_other);
+    tcase_add_test(cases, shear_at_a_load_is_that_of_side_b);
     tcase_add_test(cases, profile_has_the_peak);
     tcase_add_test(cases, limits_are_the_factors);
     tcase_add_test(cases, locked_in_tension_is_no_help);
