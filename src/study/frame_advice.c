@@ -194,14 +194,13 @@ static void add(search *s, ways *w, const trial *whole)
 
 static void add_fit(search *s, ways *w, const change *c)
 {
-    size_t most = multiples_below(c), good = largest_multiple(s, c, most, false);
+    size_t good = largest_multiple(s, c, multiples_below(c), false);
     if (good == 0) return;
-    trial whole = tried_at(s, c, value_at(c, good), true);
-    if (!holds(&whole) && holds_at(s, c, 0, true)) {
-        good = largest_multiple(s, c, good - 1, true);
-        if (good == 0) return;
-        whole = tried_at(s, c, value_at(c, good), true);
-    }
+    const bool at_0 = holds_at(s, c, 0, true);
+    if (at_0) good = largest_multiple(s, c, good, true);
+    if (good == 0) return;
+    const trial whole = tried_at(s, c, value_at(c, good), true);
+    if (holds(&whole) && !at_0) return; /* whoever does more than is said would make another tube short */
     if (whole.tried && whole.status == RBOW_OK) add(s, w, &whole);
 }
 

@@ -19,8 +19,9 @@ typedef struct frame_advice_question {
 /* Every change is tried alone: the misses and gaps of all tubes, the bow of the tube, walls heavier than its own, and up to three larger
  * diameters where the tube has no detail (a detail is made for a diameter). A permitted miss, gap or bow is the largest multiple of its
  * step below the present value at which the tube holds, as it does at 16 multiples spread evenly below (all of them where there are no
- * more) and at the next smaller one; the next larger one was found short. If the whole frame does not hold there but would with 0, the
- * same is asked of the whole frame. One that is 0 is left out: nobody can build that.
+ * more) and at the next smaller one; the next larger one was found short. If the whole frame holds with 0, the same search is made with
+ * the whole frame; if it does not, but holds at the value, the change is left out: who does more than it asks makes another tube short.
+ * One that is 0 is left out: nobody can build that.
  * Margins count as holding from 1e-5 on, so that a full check agrees.
  * The work is bounded: by 40000/(tubes times runs) margins or 60, whichever is more; a->cut_short says where that was not enough. Half
  * of them at most go into the question which miss helps most: those of the tube are asked first, then those of its neighbours.

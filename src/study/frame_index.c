@@ -5,7 +5,7 @@
 #include <math.h>
 #include <stdlib.h>
 
-enum { COARSE = 24, FINE = 15 /* degrees in a coarse step */, FIRST = 6, ROUNDS_MOST = 20 };
+enum { COARSE = 24, FINE = 15 /* degrees in a coarse step */, ROUNDS_MOST = 20 };
 
 static const double degree = 3.14159265358979323846 / 180, full_circle = 360;
 static const double least_gain = 1e-4; /* of margin, in a round and by a turn */
@@ -76,22 +76,6 @@ static void try_clocks(descent *d, trials *t)
     for (size_t i = 0; i < t->count; i++) d->failed = d->failed || t->failed[i];
 }
 
-/* Whether the clock of a bow matters. A margin goes with the bow's two components, so that it is very nearly a wave in the clock: where
- * six clocks around the circle differ by less than half of what a turn must gain, no clock gains it. */
-static bool matters(descent *d, size_t tube)
-{
-    trials t = {.problem = &d->now, .tube = tube, .count = FIRST};
-    double low = INFINITY, high = -INFINITY;
-    for (size_t i = 0; i < FIRST; i++) t.clocks[i] = full_circle / FIRST * (double)i;
-    try_clocks(d, &t);
-    for (size_t i = 0; i < FIRST; i++) {
-        if (t.statuses[i] != RBOW_OK) return true;
-        low = fmin(low, t.lowest[i].lowest.margin);
-        high = fmax(high, t.lowest[i].lowest.margin);
-    }
-    return !(high - low < least_gain / 2 && high < d->lowest.lowest.margin + least_gain / 2);
-}
-
 static bool keep_best(descent *d, frame_turn *turn, trials *t)
 {
     try_clocks(d, t);
@@ -107,7 +91,6 @@ static bool keep_best(descent *d, frame_turn *turn, trials *t)
 static void turn_one(descent *d, frame_turn *turn)
 {
     trials t = {.problem = &d->now, .tube = turn->tube, .count = COARSE};
-    if (!matters(d, turn->tube)) return;
     for (size_t i = 0; i < COARSE; i++) t.clocks[i] = FINE * (double)i;
     if (!keep_best(d, turn, &t)) return;
     const double from = turn->best / degree;

@@ -148,6 +148,20 @@ class Advice(FrameTest):
         self.assertEqual((rows[0]["changed"], rows[0]["column"]), ("brace 1", "gap"))
         self.assertIn("trim 'brace 1' until it is too long by no more than ", self.text())
 
+    def test_a_gap_that_another_tube_needs(self):
+        """With a gap of 0.019 in the whole frame holds; trimmed to the drawn length, the bent tube beside it is short."""
+        joints = [{"joint": name, "x [in]": x, "y [in]": "0", "z [in]": z, "held": held}
+                  for name, x, z, held in (("A", "0", "0", "fixed"), ("M", "12", "0", ""), ("B", "30", "0", "fixed"), ("C", "12", "12", "pinned"))]
+        bar = {"od [in]": "1.25", "wall [in]": "0.049", "material": "4130", "miss_b [in]": "", "miss_b_clock": "", "bow [in]": "", "bow_clock": "", "gap [in]": ""}
+        tubes = [{"tube": "bent", "from": "A", "to": "M", **bar, "wall [in]": "0.058", "miss_b [in]": "0.0625", "miss_b_clock": "180", "bow [in]": "0.02"},
+                 {"tube": "long", "from": "M", "to": "B", **bar, "gap [in]": "-0.02"}, {"tube": "post", "from": "C", "to": "M", **bar, "bow [in]": "0.1"}]
+        loads = [{"run": "r", "joint": "M", "force_x [lbf]": "3000", "force_z [lbf]": "-600", "factor": "4.8356"}]
+        at = {gap: self.margins(joints, self.with_value(tubes, "long", "gap", gap), loads) for gap in (-0.02, -0.019, 0.0)}
+        self.assertEqual([min(margins, key=margins.get) for margins in at.values() if min(margins.values()) < 0], ["long", "bent"])
+        self.assertGreater(min(at[-0.019].values()), 0)
+        for row in self.advised(joints, tubes, loads):
+            self.assertNotEqual(row["column"], "gap")
+
     def test_a_bow_of_unknown_clock(self):
         rows = self.ck(NODES, bars(brace_1={"bow [in]": "0.1", "bow_clock": ""}), down(5000))
         self.assertEqual((rows[0]["changed"], rows[0]["column"]), ("brace 1", "bow"))

@@ -189,6 +189,23 @@ class Spread(FrameTest):
         self.assertAlmostEqual(float(rows[0]["best_margin"]), self.lowest(), delta=1e-6)
         self.assertGreater(float(rows[0]["best_margin"]), float(rows[0]["margin_as_marked"]) + 0.01)
 
+    def test_index_sees_through_symmetry(self):
+        """Three alike tubes around a post: clocks 60 degrees apart give one margin, those between them a higher one."""
+        joints = [{"joint": name, "x [in]": "0", "y [in]": "0", "z [in]": z, "held": ""} for name, z in (("low", "0"), ("top", "30"))]
+        tubes = [{"tube": "post", "from": "low", "to": "top", "od [in]": "1.25", "wall [in]": "0.12", "material": "4130", "bow [in]": "0.5", "bow_clock": "0"}]
+        for k in range(3):
+            x, y = (repr(10 * f(math.radians(30 + 120 * k))) for f in (math.cos, math.sin))
+            for level, z in ("low", "0"), ("top", "30"):
+                joints.append({"joint": f"{level} {k}", "x [in]": x, "y [in]": y, "z [in]": z, "held": "fixed"})
+                tubes.append({**tubes[0], "tube": f"{level} {k}", "from": f"{level} {k}", "to": level, "od [in]": "0.75", "wall [in]": "0.028", "bow [in]": "",
+                              "bow_clock": ""})
+        loads = [{"run": "r", "joint": "top", "force_z [lbf]": "-450", "factor": "1.7"}]
+        self.frame(joints, tubes, loads)
+        found = self.run_program("index", "frame").rows[0]
+        self.assertGreater(float(found["best_margin"]), float(found["margin_as_marked"]) + 0.004)
+        self.frame(joints, [{**tubes[0], "bow_clock": found["best_clock [deg]"]}, *tubes[1:]], loads)
+        self.assertAlmostEqual(float(found["best_margin"]), self.lowest(), delta=1e-6)
+
     def test_index_of_any_and_of_no_bow(self):
         self.frame(tubes=[{**TUBES[0]}, {**TUBES[1], "bow [in]": "0.1"}], loads=self.loads)
         rows = self.run_program("index", "frame").rows

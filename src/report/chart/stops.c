@@ -35,7 +35,8 @@ static const char *next_line(text *line, const char *words)
     return words[length] == '\n' ? words + length + 1 : NULL;
 }
 
-static double width_of(const char *words, size_t *lines)
+/* out: is told where memory runs out. */
+static double width_of(text *out, const char *words, size_t *lines)
 {
     text line = {0};
     double most = 0;
@@ -43,7 +44,7 @@ static double width_of(const char *words, size_t *lines)
         words = next_line(&line, words);
         most = fmax(most, line.at != NULL ? chart_text_width(line.at) : 0);
     }
-    text_free(&line);
+    text_free_part(&line, out);
     return most;
 }
 
@@ -98,7 +99,7 @@ static double left_of(double wanted, double wide)
 static void put_words_by(text *out, double middle, double top, double bottom, const char *words)
 {
     size_t lines;
-    const double wide = width_of(words, &lines), high = LINE * (double)lines + PAD;
+    const double wide = width_of(out, words, &lines), high = LINE * (double)lines + PAD;
     put_words(out, left_of(middle - wide / 2, wide), top - high - 2 >= 0 ? top - high - 2 : bottom + 2, wide, lines, words);
 }
 
@@ -129,7 +130,7 @@ void chart_stop_box(text *out, chart_box b, const char *words, bool tab)
 static void put_words_beside(const chart *c, double x, double dot, const char *words)
 {
     size_t lines;
-    const double wide = width_of(words, &lines), high = LINE * (double)lines + PAD;
+    const double wide = width_of(c->out, words, &lines), high = LINE * (double)lines + PAD;
     const bool low = dot < c->top + c->height / 2;
     put_words(c->out, left_of(x > CHART_WIDTH / 2.0 ? x - AWAY - PAD - wide : x + AWAY + PAD, wide), low ? fmax(c->top + c->height - high, c->top) : c->top, wide,
               lines, words);
