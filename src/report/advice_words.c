@@ -103,8 +103,8 @@ static void put_none(text *out, const frame_advice *a)
 {
     text_put(out, "No single change makes ");
     put_name(out, a->tube);
-    text_format(out, " hold%s: no smaller miss or gap in the frame, no smaller bow of this tube, no heavier stock wall%s.",
-                a->cut_short ? " among those that were tried" : "", a->detailed ? "" : " and no larger diameter");
+    text_format(out, " hold without another tube falling short%s: no smaller miss or gap in the frame, no smaller bow of this tube, no heavier stock wall%s.",
+                a->cut_short ? ", among those that were tried" : "", a->detailed ? "" : " and none of the next three larger diameters");
     text_put(out, " What is left: several changes together, stiffer neighbours");
     text_put(out, a->detailed ? ", stronger details, or less load." : ", or less load.");
 }
