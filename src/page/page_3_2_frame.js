@@ -46,7 +46,15 @@ function putChange(grid, row, column, value, units) {
   return "";
 }
 
-/* A miss needs a clock before it has a meaning: 0 is up. */
+/* A miss that the table does not have is taken toward clock 0, up, until its hand is turned: said as a change like others. */
+function clockOfNewMiss(column) {
+  const clock = `${column}_clock`;
+  if (!/^miss_[ab]$/.test(column) || page.chosen.given[clock] !== null) return;
+  if (!(column in page.changes)) delete page.changes[clock];
+  else if (!(clock in page.changes)) page.changes[clock] = "0deg";
+}
+
+/* The same for what is only tried along a track. */
 function putMissingClock(grid, row, column) {
   if (!/^miss_[ab]$/.test(column)) return;
   const at = columnAt(grid, `${column}_clock`);

@@ -79,8 +79,8 @@ function showVerdict(said) {
 function marginBefore(row) {
   const first = page.first.get(page.chosen.name);
   const given = page.kind !== "frame" ? page.chosen : page.asGiven.rows.find((one) => one.name === page.chosen.name);
-  if (isChanged() && given && (page.now || page.kind === "frame")) return given.margin;
-  return first === undefined || first === row.margin ? undefined : first;
+  const before = isChanged() && given && (page.now || page.kind === "frame") ? given.margin : first;
+  return before === undefined || percent(before) === percent(row.margin) ? undefined : before;
 }
 
 /* What holds of all tubes stands under what holds of one. */
@@ -88,11 +88,13 @@ function showWhole() {
   const line = byId("whole"), said = page.kind === "frame" && page.passed !== null && page.chosen ? wholeSaid() : "";
   if (line.textContent !== said) line.textContent = said;
   line.dataset.state = page.kind === "frame" ? page.whole.state : "";
-  for (const id of ["list", "tube"]) byId(id).toggleAttribute("data-stale", said !== "" && page.whole.state !== "done");
+  for (const id of ["list", "tube", "found"]) byId(id).toggleAttribute("data-stale", said !== "" && page.whole.state !== "done");
 }
 
 /* What differs from the file, on paper too. */
 function showChanged() {
+  const same = byId("foot").querySelector("code");
+  if (same) same.textContent = commandLine();
   const of = (row, changes, before) => Object.entries(changes).map(([column, value]) => {
     const given = row.given[column], unit = typeof given === "number" ? page.unitOf[column] || "" : "";
     return `${before}${column} ${value} (given ${given === null || given === "" ? "none" : shownNumber(given)}${unit ? ` ${unit}` : ""})`;

@@ -84,5 +84,7 @@ function showFace() {
     draw("text", { x: faceMiddle, y: faceMiddle - faceRadius + 20, "text-anchor": "middle", class: "face-quiet" }, "0 up"),
     draw("text", { x: faceMiddle + faceRadius - 12, y: faceMiddle + 4, "text-anchor": "end", class: "face-quiet" }, "90"), ...here.map(handFor));
   const list = here.map(([, [column, label]]) => `${label} ${clockOf(column) === null ? "any" : `${shownNumber(clockOf(column))}°`}`).join(", ");
-  place.replaceChildren(make("h3", {}, "Clocks, seen from A toward B"), face, make("p", { class: "soft" }, list));
+  const news = here.filter(([column, [clock]]) => page.kind === "frame" && column.startsWith("miss") && page.chosen.given[clock] === null);
+  const note = news.length > 0 ? `. A new miss is taken toward 0° (up): turn its hand to where the socket points.` : "";
+  place.replaceChildren(make("h3", {}, "Clocks, seen from A toward B"), face, make("p", { class: "soft" }, list, note));
 }

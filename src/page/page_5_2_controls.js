@@ -167,6 +167,7 @@ function setChange(column, value) {
   const begun = performance.now();
   if (value === null) delete page.changes[column];
   else page.changes[column] = value;
+  if (page.kind === "frame") clockOfNewMiss(column);
   along = controls.has(column) ? column : along;
   showNow();
   showControl(column);

@@ -101,10 +101,10 @@ static void put_not_enough(text *out, const frame_advice *a)
 
 static void put_none(text *out, const frame_advice *a)
 {
-    text_put(out, "No single change makes ");
+    text_put(out, "No single change was found that makes ");
     put_name(out, a->tube);
-    text_format(out, " hold without another tube falling short%s: no smaller miss or gap in the frame, no smaller bow of this tube, no heavier stock wall%s.",
-                a->cut_short ? ", among those that were tried" : "", a->detailed ? "" : " and none of the next three larger diameters");
+    text_put(out, " hold and no other tube short. Tried, each alone: every miss and gap in the frame and the bow of this tube brought close to none, ");
+    text_put(out, a->detailed ? "and every heavier stock wall." : "every heavier stock wall, and the next three larger diameters.");
     text_put(out, " What is left: several changes together, stiffer neighbours");
     text_put(out, a->detailed ? ", stronger details, or less load." : ", or less load.");
 }

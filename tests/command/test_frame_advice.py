@@ -196,8 +196,9 @@ class Advice(FrameTest):
 
     def test_nothing_is_enough(self):
         self.assertEqual(self.ck(NODES, bars(), down(10000)), [])
-        self.assertIn("No single change makes 'brace 1' hold without another tube falling short: no smaller miss or gap in the frame, no smaller bow "
-                      "of this tube, no heavier stock wall and none of the next three larger diameters. What is left: several changes together, stiffer neighbours, or less load.", self.text())
+        self.assertIn("No single change was found that makes 'brace 1' hold and no other tube short. Tried, each alone: every miss and gap in the frame "
+                      "and the bow of this tube brought close to none, every heavier stock wall, and the next three larger diameters. What is left: "
+                      "several changes together, stiffer neighbours, or less load.", self.text())
 
     # ---- details, picked tubes, the page, other forms ------------------------------------------------------------
 
