@@ -41,7 +41,7 @@ function givenOfTube(grid, row) {
 /* Into a cell, in the unit of the column. Returned: what is wrong, or "". */
 function putChange(grid, row, column, value, units) {
   const unit = units[column] || "", bare = unit && value.endsWith(unit) ? value.slice(0, -unit.length).trim() : value;
-  if (unit && /[a-z]$/i.test(bare) && /^[-+.\d]/.test(bare)) return `${names[column] || column}: this column is in ${unit}: give the value in ${unit}`;
+  if (unit && /[a-z]$/i.test(bare) && /^[-+.\d]/.test(bare)) return `${names[column] || column}: give a number of ${unit}, the unit of this column`;
   putCell(grid, row, column, bare, unit === "deg" ? "" : unit);
   return "";
 }
@@ -198,12 +198,14 @@ async function askWhole(isLate, show) {
 }
 
 /* What can be said of the whole frame at this moment. */
+const wholeIsShort = () => (page.whole.state === "done" ? page.rows.some((row) => !holds(row)) : page.whole.state === "lowest" && !holds(page.whole.row));
+
 function wholeSaid() {
   const short = page.rows.filter((row) => !holds(row)), lowest = worstFirst(page.rows)[0];
   const at = (row) => `${row.name || row.worst_tube} in run ${row.run}, ${percent(row.margin)}`;
   if (page.whole.state === "asking") return "Whole frame: being checked.";
   if (page.whole.state === "none") return "Whole frame: no verdict.";
-  if (page.whole.state === "lowest") return `Whole frame: ${word(page.whole.row)}; lowest ${at(page.whole.row)}. The other tubes are being checked.`;
+  if (page.whole.state === "lowest") return `Whole frame: ${word(page.whole.row)}; lowest ${at(page.whole.row)}. The numbers and drawings of all tubes follow.`;
   const end = lowest.name === page.chosen.name ? ", this one the lowest." : `; lowest ${at(lowest)}.`;
   if (short.length === 0) return `Whole frame: ✓ HOLDS, all ${page.rows.length} tubes${end}`;
   return `Whole frame: ✗ SHORT, ${short.length} of ${page.rows.length} tubes${end}`;

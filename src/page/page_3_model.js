@@ -69,7 +69,7 @@ const rowWords = () => ["--row", String(chosenPart().line)];
 function commandLine() {
   const bare = (word) => (/^[\w./:=,+%@-]+$/.test(word) ? word : "'" + word.replace(/'/g, "'\\''") + "'");
   const words = page.kind === "cases" && page.chosen ? ["--row", String(page.chosen.line), ...setWords()] : [];
-  return ["railbow", "check", "--format", "text", ...(page.details ? ["--details", page.details] : []), ...page.options, ...words, page.main].map(bare).join(" ");
+  return ["railbow", "check", "--format", "text", ...(page.details ? ["--details", page.details] : []), ...(page.units === "us" ? [] : ["--units", page.units]), ...page.options, ...words, page.main].map(bare).join(" ");
 }
 
 /* What stood on the command line of the report, without the command and the files. One --row: that case is chosen, and --set are
@@ -100,7 +100,11 @@ function takeFiles(files) {
   const ofFrame = Object.keys(files).filter((name) => /^(joints|tubes|loads|details)\.csv$/i.test(baseName(name)));
   const kept = { [page.materials]: page.files[page.materials] };
   page.details = "";
-  if (ofFrame.some((name) => /joints\.csv$/i.test(name)) || ofFrame.some((name) => /tubes\.csv$/i.test(name))) {
+  const given = (table) => ofFrame.some((name) => baseName(name).toLowerCase() === `${table}.csv`);
+  if (page.kind === "frame" && ofFrame.length > 0 && ofFrame.length === Object.keys(files).length && !["joints", "tubes", "loads"].every(given)) {
+    for (const name of tableNames()) kept[name] = page.files[name]; /* of the frame that is here, these tables alone are new */
+    for (const name of ofFrame) kept[`${page.main}/${baseName(name).toLowerCase()}`] = files[name];
+  } else if (given("joints") || given("tubes")) {
     page.kind = "frame";
     page.main = ofFrame[0].includes("/") ? ofFrame[0].replace(/\/[^/]*$/, "") : "frame";
     for (const name of ofFrame) kept[`${page.main}/${baseName(name).toLowerCase()}`] = files[name];

@@ -52,6 +52,8 @@ function standing() {
 function showVerdict(said) {
   const top = byId("top"), verdict = byId("verdict");
   delete top.dataset.verdict;
+  delete top.dataset.all;
+  verdict.removeAttribute("data-stale");
   showWhole();
   if (page.passed === null) {
     top.dataset.verdict = "short";
@@ -65,14 +67,16 @@ function showVerdict(said) {
     return;
   }
   const { rows, short } = standing(), frame = page.kind === "frame";
-  const all = frame || rows.length === 1 ? "" : short === 0 ? `All ${rows.length} cases hold.` : `${short} of ${rows.length} cases ${short === 1 ? "is" : "are"} short.`;
+  const all = frame || rows.length === 1 ? "" : short === 0 ? `All ${rows.length} cases hold.` : `✗ ${short} of ${rows.length} cases ${short === 1 ? "is" : "are"} short.`;
   const lost = page.refused > 0 ? ` ${page.refused} more ${frame ? "run" : "row"}${page.refused === 1 ? " was" : "s were"} not checked.` : "";
   const before = marginBefore(row);
   top.dataset.verdict = holds(row) ? "holds" : "short";
-  verdict.replaceChildren(make("strong", {}, word(row)), " ", make("b", { class: "margin" }, percent(row.margin)), " ",
+  if (page.refused > 0 || (frame ? wholeIsShort() : short > 0)) top.dataset.all = "short"; /* a case that holds must not hide one that does not */
+  verdict.replaceChildren(...[make("strong", {}, word(row)), " ", make("b", { class: "margin" }, percent(row.margin)), " ",
     make("span", { class: "which" }, page.chosen.name, frame ? ` in run ${row.run}` : ""),
     make("span", { class: "was" }, before !== undefined ? ` was ${percent(before)}, now ${percent(row.margin)}` : ""),
-    make("span", { class: "all" }, all || lost ? ` ${all}${lost}` : ""));
+    row.margin === null ? make("span", { class: "why" }, " No run load: nothing was asked of this tube.") : null,
+    make("span", { class: "all" }, all || lost ? ` ${all}${lost}` : "")].filter((part) => part !== null));
 }
 
 /* The margin as it was: of a change that is not kept yet that of the file, else that of the file as it was first given. */
@@ -97,7 +101,7 @@ function showChanged() {
   if (same) same.textContent = commandLine();
   const of = (row, changes, before) => Object.entries(changes).map(([column, value]) => {
     const given = row.given[column], unit = typeof given === "number" ? page.unitOf[column] || "" : "";
-    return `${before}${column} ${value} (given ${given === null || given === "" ? "none" : shownNumber(given)}${unit ? ` ${unit}` : ""})`;
+    return `${before}${column} ${value.replace(/(\d)([a-z])/i, "$1 $2")} (given ${given === null || given === "" ? "none" : shownNumber(given)}${unit ? ` ${unit}` : ""})`;
   });
   const said = page.kind === "cases" ? of(page.chosen, page.changes, "")
     : changedTubes().flatMap(([tube, changes]) => of(page.asGiven.rows.find((row) => row.name === tube) || page.chosen, changes, `${tube}: `));
@@ -253,6 +257,7 @@ async function showTube(turn) {
   const box = make("div", { class: "sheet" }), open = byId("drawing").querySelector("details.work[open]") !== null;
   if (part) {
     part.querySelectorAll("p.verdict, p.about").forEach((node) => node.remove()); /* they stand above */
+    if (isChanged()) part.querySelectorAll("section.record").forEach((node) => node.remove()); /* no file has these tables */
     box.append(...part.childNodes);
     wrapWorking(box, open);
   }

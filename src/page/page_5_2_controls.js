@@ -9,7 +9,7 @@ const usualOfTube = ["miss_a", "wall", "od", "bow", "gap"];
 const furtherOfTube = ["miss_a_clock", "miss_b", "miss_b_clock", "bow_clock", "weld_zone", "dressed"];
 const ends = { end_a: ["pinned", "welded", "fixed"], end_b: ["pinned", "welded", "fixed", "free"] };
 const endsOfTube = { end_a: ["rigid", "pinned"], end_b: ["rigid", "pinned"] };
-const names = { miss_a: "Miss of socket A", miss_a_clock: "Clock of that miss", miss_b: "Miss of socket B", miss_b_clock: "Clock of that miss",
+const names = { miss_a: "Miss of socket A", miss_a_clock: "Clock of the miss of A", miss_b: "Miss of socket B", miss_b_clock: "Clock of the miss of B",
   wall: "Wall", od: "Outside diameter", length: "Length", compression: "Compression", bow: "Bow", bow_clock: "Clock of the bow", gap: "Gap",
   point_load: "Point load", spread_load: "Spread load", moment_a: "Moment at A", moment_b: "Moment at B", torque: "Torque",
   vertical_g: "Vertical g", eccentricity: "Eccentricity", weld_zone: "Weld zone", dressed: "Ground off", factor: "Required factor",
@@ -120,7 +120,8 @@ function buildControls() {
     make("option", { value: "" }, "another column…"), ...left.map((column) => make("option", { value: column }, names[column])));
   const one = make("select", { class: "one", "aria-label": "Which value to change", onchange: (event) => { along = event.target.value; pickOne(); showTracksSoon(); } },
     ...columns.map((column) => make("option", { value: column, selected: column === along }, names[column])));
-  byId("controls").replaceChildren(one, ...columns.map(sliderFor), make("div", { class: "row" }, endFor("end_a"), endFor("end_b"), more,
+  const key = make("p", { class: "soft key" }, "Each track is the margin along its slider: hatched where it falls short, a red line at the limit, a tick at the value as given.");
+  byId("controls").replaceChildren(key, one, ...columns.map(sliderFor), make("div", { class: "row" }, endFor("end_a"), endFor("end_b"), more,
     make("button", { type: "button", id: "reset", onclick: () => { for (const column of Object.keys(page.changes)) delete page.changes[column]; page.now = null; buildControls(); showFace(); showNow(); } }, "All as given"),
     make("button", { type: "button", id: "keep", onclick: keepChanges }, "Keep in the table")));
   for (const column of Object.keys(page.changes)) showControl(column);

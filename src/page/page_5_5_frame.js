@@ -11,6 +11,7 @@ function showTubeNow() {
   showChanged();
   page.whole = { state: "asking" };
   showWhole();
+  byId("verdict").toggleAttribute("data-stale", true);
   byId("advice").textContent = "";
   tubeTurn.again = tubeTurn.asking !== null;
   if (!tubeTurn.again) answerTube(begun);

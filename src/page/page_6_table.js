@@ -55,6 +55,7 @@ let retyped = 0;
 /* After typing: the file is written again and everything is asked anew. */
 function writeTable(name, grid) {
   page.files[name] = csvWrite(grid);
+  page.example = false;
   dropChanges();
   clearTimeout(retyped);
   retyped = setTimeout(() => renew(true), 120);

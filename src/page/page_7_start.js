@@ -3,7 +3,7 @@
 /* Everything is asked again and shown. `typed`: the table is being typed in, and keeps its focus. */
 async function renew(typed) {
   dropAnswers();
-  byId("source").textContent = page.kind === "frame" ? `Frame: ${page.main}` : page.main;
+  byId("source").textContent = `${page.kind === "frame" ? "Frame: " : ""}${page.main}${page.example ? " (an example: type over it)" : ""}`;
   byId("units").value = page.units;
   byId("live").setAttribute("aria-busy", "true");
   if (page.kind === "frame" && page.chosen) {
@@ -26,8 +26,9 @@ async function renew(typed) {
   document.documentElement.dataset.answers = String(generation);
 }
 
-function useFiles(files) {
+function useFiles(files, example) {
   dropAnswers();
+  page.example = example === true;
   const fault = takeFiles(files);
   if (fault) {
     showFaults([{ file: "", line: 0, column: "", text: fault }]);
@@ -98,13 +99,13 @@ function exampleChoice() {
 /* The program's own file to start from. */
 function newFile() {
   const answer = askNow(["new", "new.csv"], {});
-  if (answer.files["new.csv"]) useFiles({ "new.csv": answer.files["new.csv"] });
+  if (answer.files["new.csv"]) useFiles({ "new.csv": answer.files["new.csv"] }, true);
   byId("table-part").open = true;
 }
 
 function newFrame() {
   const answer = askNow(["new", "--frame", "frame"], {});
-  if (Object.keys(answer.files).length > 0) useFiles(answer.files);
+  if (Object.keys(answer.files).length > 0) useFiles(answer.files, true);
   byId("table-part").open = true;
 }
 

@@ -88,15 +88,27 @@ static bool keep_best(descent *d, frame_turn *turn, trials *t)
     return true;
 }
 
+/* Whole degrees beside the clock as it is, so far to either side. */
+static void ask_beside(const frame_turn *turn, trials *t, const int steps[], size_t count)
+{
+    const double from = round(turn->best / degree);
+    t->count = 0;
+    for (size_t i = 0; i < count; i++)
+        for (int side = -1; side <= 1; side += 2) t->clocks[t->count++] = fmod(from + side * steps[i] + full_circle, full_circle);
+}
+
+/* All coarse steps; where none gains, a few beside the clock; from a clock that gains all fine steps. */
 static void turn_one(descent *d, frame_turn *turn)
 {
+    static const int near[] = {1, 3, 7}, all[] = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14};
     trials t = {.problem = &d->now, .tube = turn->tube, .count = COARSE};
     for (size_t i = 0; i < COARSE; i++) t.clocks[i] = FINE * (double)i;
-    if (!keep_best(d, turn, &t)) return;
-    const double from = turn->best / degree;
-    t.count = 0;
-    for (int i = 1 - FINE; i < FINE; i++)
-        if (i != 0) t.clocks[t.count++] = fmod(round(from) + i + full_circle, full_circle);
+    if (!keep_best(d, turn, &t)) {
+        if (isnan(turn->best)) return;
+        ask_beside(turn, &t, near, sizeof near / sizeof *near);
+        if (!keep_best(d, turn, &t)) return;
+    }
+    ask_beside(turn, &t, all, sizeof all / sizeof *all);
     keep_best(d, turn, &t);
 }
 

@@ -25,9 +25,9 @@ typedef struct frame_index_question {
     void *context;
 } frame_index_question;
 
-/* A descent, tube by tube, from the tube with the lowest margin: each bow turns through clocks 15 degrees apart, then 1 degree,
- * while the others stay, and keeps the clock with the highest margin of the frame if that gains 1e-4. Rounds over all tubes end
- * with one that gains less than 1e-4. Another set of clocks may be better.
+/* A descent, tube by tube, from the tube with the lowest margin: each bow turns through clocks 15 degrees apart, then 1 degree beside the
+ * best of them (beside its clock where none gains), while the others stay, and keeps the clock with the highest margin of the frame if
+ * that gains 1e-4. Rounds over all tubes end with one that gains less than 1e-4. Another set of clocks may be better.
  * Status:   RBOW_OK | as frame_problem_margin, of the frame as given | RBOW_NO_MEMORY. frame_index_free whatever the status. */
 rbow_status frame_index_find(const frame_problem *p, const frame_index_question *q, frame_index_answer *answer);
 void frame_index_free(frame_index_answer *answer);

@@ -206,6 +206,26 @@ class Spread(FrameTest):
         self.frame(joints, [{**tubes[0], "bow_clock": found["best_clock [deg]"]}, *tubes[1:]], loads)
         self.assertAlmostEqual(float(found["best_margin"]), self.lowest(), delta=1e-6)
 
+    def test_index_takes_fine_steps_from_a_coarse_one(self):
+        """A cantilever pushed down and aside: its bow does best at a clock that is no multiple of 15 degrees."""
+        tube = {**TUBES[0], "bow [in]": "0.2", "bow_clock": "0"}
+        loads = [{"run": "r", "joint": "end", "force_x [lbf]": "-3000", "force_y [lbf]": repr(60 * math.sin(math.radians(40))),
+                  "force_z [lbf]": repr(-60 * math.cos(math.radians(40)))}]
+
+        def index(clock):
+            self.frame([JOINTS[1], JOINTS[2]], [{**tube, "bow_clock": str(clock)}], loads)
+            return self.run_program("index", "frame").rows[0]
+
+        best = float(index(0)["best_clock [deg]"])
+        marked = 15 * round(best / 15)
+        self.assertGreater(abs(best - marked), 2)
+        found, margins = index(marked), {}
+        for clock in range(marked - 14, marked + 15):
+            self.frame([JOINTS[1], JOINTS[2]], [{**tube, "bow_clock": str(clock % 360)}], loads)
+            margins[clock] = self.lowest()
+        self.assertGreater(max(margins.values()), float(found["margin_as_marked"]) + 1e-4)
+        self.assertAlmostEqual(float(found["best_margin"]), max(margins.values()), delta=1e-4)
+
     def test_index_of_any_and_of_no_bow(self):
         self.frame(tubes=[{**TUBES[0]}, {**TUBES[1], "bow [in]": "0.1"}], loads=self.loads)
         rows = self.run_program("index", "frame").rows
