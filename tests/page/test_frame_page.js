@@ -83,7 +83,7 @@ const tests = {
     const folder = changed("keys", FRAME, forced, "miss_a", 0), rows = check(folder);
     await until(page, ofTube(rows, forced).margin);
     assert.strictEqual(await page.run("document.querySelector('#set-miss_a').value"), "0");
-    assert.match(await page.text("#changed"), /rail UL 2: miss_a 0in \(given 0.375 in\)/);
+    assert.match(await page.text("#changed"), /rail UL 2: miss_a 0 in \(given 0.375 in\)/);
     await wholeIs(page, rows);
     await verdictIs(page, ofTube(rows, forced), forced);
     assert.ok((await page.text("#verdict .was")).includes(`was ${percent(ofTube(check(FRAME), forced).margin)}, now ${percent(ofTube(rows, forced).margin)}`));
@@ -98,7 +98,7 @@ const tests = {
     await wholeDone(page);
     const seen = await page.run("window.seen"), rows = check(changed("word", FRAME, forced, "miss_a", 4 / 64));
     assert.match(seen[0], /Whole frame: being checked/);
-    assert.ok(seen.some((said) => said.includes(`lowest ${worst(rows).tube} in run ${worst(rows).run}, ${percent(worst(rows).margin)}. The other tubes are being checked`)), seen.join(" | "));
+    assert.ok(seen.some((said) => said.includes(`lowest ${worst(rows).tube} in run ${worst(rows).run}, ${percent(worst(rows).margin)}. The numbers and drawings of all tubes follow`)), seen.join(" | "));
     await wholeIs(page, rows);
   },
 
@@ -149,7 +149,7 @@ const tests = {
     await page.type("0.065");
     await page.key("Enter");
     await page.until("document.querySelector('#changed').textContent.includes('rail UL 1: wall 0.065')");
-    assert.match(await page.text("#changed"), /rail UL 1: wall 0.065in \(given 0.058 in\), rail UL 2: miss_a .*, rail UL 2: wall 0.083in/);
+    assert.match(await page.text("#changed"), /rail UL 1: wall 0.065 in \(given 0.058 in\), rail UL 2: miss_a .*, rail UL 2: wall 0.083 in/);
     await wholeDone(page);
   },
 

@@ -171,7 +171,7 @@ const tests = {
     const saved = write("changed.html", await page.run("pageText()"));
     await page.open(saved);
     await verdictIs(page, native(NOSE, "--row", String(rail), "--set", "miss_a=1/32in")[0]);
-    assert.match(await page.text("#changed"), /miss_a 1\/32in \(given 0.5 in\)/);
+    assert.match(await page.text("#changed"), /miss_a 1\/32 in \(given 0.5 in\)/);
   },
 
   async "options of the command line stay"(page) {
