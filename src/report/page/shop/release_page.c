@@ -1,5 +1,6 @@
 #include "report/page/shop/shop_pages.h"
 
+#include "cases/field_lines.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/values.h"
@@ -66,6 +67,24 @@ static void put_new_rail(text *out, const release_row *r, unit_system units)
     text_free_part(&words, out);
 }
 
+/* What a page has room for; the misses stand above, and CSV has the rest. */
+static const field_word angles[] = {{"read", BASIS_TURN_READ}, {"not read", BASIS_LEAST_ENERGY}, {NULL, 0}};
+static const field fields[] = {
+    TEXT(release_row, "case", name, ""),
+    NUMBER(release_row, "push, − is pull", found.fit_axial, DIM_FORCE, ""),
+    NUMBER(release_row, "sideways force at the cut", found.shear, DIM_FORCE, ""),
+    NUMBER(release_row, "toward clock", found.shear_clock, DIM_ANGLE, ""),
+    NUMBER(release_row, "bending at the cut", found.moment_at_cut, DIM_MOMENT, ""),
+    NUMBER(release_row, "toward clock", found.moment_clock, DIM_ANGLE, ""),
+    NUMBER(release_row, "bending at joint A", found.moment_a, DIM_MOMENT, ""),
+    NUMBER(release_row, "bending at joint B", found.moment_b, DIM_MOMENT, ""),
+    NUMBER(release_row, "largest stress", found.fit_stress, DIM_STRESS, ""),
+    NUMBER(release_row, "share of yield", yield_use, DIM_NONE, ""),
+    WORD(release_row, "angle of the stubs", basis, angles, ""),
+    NUMBER(release_row, "stress with the kindest joints", found.fit_stress_low, DIM_STRESS, ""),
+};
+static const field_list shown_list = FIELD_LIST("release", fields, release_row);
+
 void page_release(text *out, const page_head *head, const release_row *rows, size_t count)
 {
     text said = {0};
@@ -76,6 +95,6 @@ void page_release(text *out, const page_head *head, const release_row *rows, siz
     text_put(out, "<h2>What a new rail would meet</h2>\n<ul>\n");
     for (size_t i = 0; i < count; i++) put_new_rail(out, &rows[i], head->units);
     text_put(out, "</ul>\n<p class=\"soft\">Put these misses into a load case and check it before a rail is forced in.</p>\n");
-    page_table(out, &release_list, rows, count, head->units, "What was locked in");
+    page_table(out, &shown_list, rows, count, head->units, "What was locked in");
     text_free_part(&said, out);
 }
