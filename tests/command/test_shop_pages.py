@@ -53,6 +53,27 @@ class ShopPages(ShopTest):
         self.assertEqual([b.get("class") == "fill-red" for b in bars], [s > 1 for s in shares])
         self.assertIn("The angle between the stubs was not read", self.words(page))
 
+    def test_release_names_no_worst_where_an_angle_was_not_read(self):
+        # a turn of -0.3 deg explains this movement with less stress than the answer of least energy, and a turn of 0.5 deg with more
+        off = {"cut_at [in]": "4", "moved [in]": "0.1"}
+        read, unread = {"case": "read", "turned [deg]": "0.5"}, {"case": "unread"}
+        use = {row["case"]: float(row["yield_use"]) for row in self.cut(*(off | {"case": name, "turned [deg]": turn, "turned_clock": clock} for name, turn, clock in
+               [("least energy", "", "0"), ("less", "0.3", "180"), ("more", "0.5", "0")])).rows}
+        self.assertLess(use["less"], use["least energy"])
+        self.assertGreater(use["more"], use["least energy"])
+        for rows, most, open_ends in ([read, unread], False, 1), ([read, read], True, 0), ([unread], False, 1), ([read, read, unread, unread], True, 2):
+            page = self.page(self.cut(*(off | row for row in rows), words=["--report", "p.html"]))
+            said = page.find("body/main/p")
+            self.assertEqual((said.get("class"), "the most was" in self.words(said).lower()), ("verdict", most))
+            self.assertEqual("Of the cuts with an angle" in self.words(said), most and open_ends > 0)
+            self.assertEqual("More may have been locked in" in self.words(said), open_ends > 0)
+            self.assertEqual(len([p for p in page.iter("path") if p.get("class") == "dashed"]), open_ends)
+            self.assertEqual(len([t for t in page.iter("text") if t.text.endswith("% ?")]), open_ends)
+
+    def test_more_than_yield_is_a_fault(self):
+        page = self.page(self.cut({"moved [in]": "3"}, words=["--report", "p.html"]))
+        self.assertEqual(page.find("body/main/p").get("class"), "verdict short")
+
     def test_pull_over_its_travel(self):
         run = self.pull({"case": "horn"}, words=["--report", "p.html", "--steps", "3"])
         page = self.page(run)

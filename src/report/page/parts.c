@@ -126,6 +126,12 @@ void page_verdict(text *out, bool fine, const text *sentence)
     text_put(out, "</p>\n");
 }
 
+void page_finding(text *out, bool fault, const text *sentence)
+{
+    html_element(out, "p", fault ? "verdict short" : "verdict", page_said(sentence));
+    text_char(out, '\n');
+}
+
 void page_sentence(text *out, bool fine, const text *sentence)
 {
     page_verdict(out, fine, sentence);
