@@ -175,7 +175,7 @@ static bool write_page(const case_run *run, output *page, const rows *kept, int 
 {
     text body = {0};
     const page_head head = report_head(run, page, status);
-    page_scatter(&body, &head, (const void *)kept->kept, kept->count, kept->list);
+    page_scatter(&body, &head, (const void *)kept->kept, kept->count);
     return report_write(page, &head, &body);
 }
 

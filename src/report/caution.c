@@ -29,3 +29,7 @@ const char frame_assumptions[] =
     "moves. What is locked in is kept or all gone, whichever is worse for a tube. A bow of unknown clock points to the side to "
     "which its tube moves, or away from it. An empty weld_zone is 1 in. The column load takes the length over the root of fixity. "
     "Left out: shear, the shortening of a tube that bows, and large turning of the frame. A required factor of 1.5 is the factor of safety of 14 CFR 23.303 and 25.303.";
+
+const char unread_angle[] =
+    "The angle between the stubs was not read: of all answers that explain the movement, this one has the least energy. More may have "
+    "been locked in. Read the angle too.";

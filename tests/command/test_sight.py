@@ -136,6 +136,7 @@ class Formats(SightTest):
             self.assertEqual(plain, beside)
             page = xml.fromstring(self.read("page.html"))
             self.assertEqual(page.find("head/title").text, "Sighting")
+            self.assertEqual(page.find("body/main/p").get("class"), "verdict")  # nothing was checked to hold
             self.assertNotIn("nan", self.read("page.html").lower())
             self.assertEqual(len(list(page.iter("svg"))), 8)
             self.assertEqual([h.text for h in page.iter("h2")][0], "<b>")

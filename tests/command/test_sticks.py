@@ -130,6 +130,7 @@ class Formats(SticksTest):
             self.assertEqual(plain, beside)
             page = xml.fromstring(self.read("page.html"))
             self.assertEqual(page.find("head/title").text, "Cutting plan")
+            self.assertEqual(page.find("body/main/p").get("class"), "verdict")  # nothing was checked to hold
             self.assertNotIn("nan", self.read("page.html").lower())
             self.assertEqual(len(list(page.iter("svg"))), 2)
             self.assertEqual(len(next(page.iter("tbody"))), 6 + 2)  # pieces, and a heading for each stick

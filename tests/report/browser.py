@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
-"""Opens the demo's pages in headless Chromium: in windows of four widths, in light and dark, and on paper.
+"""Opens the demo's pages in headless Chromium: in windows of five widths, in light and dark, and on paper.
 
 Usage: browser.py PROGRAM SOURCE_DIR [FOLDER [PAGE...]]. Required: no console message, nothing wider than the window, no word of a
-drawing outside it or over another or under 12 px on a phone, stops of charts that show their words with the focus, the expected number of pages on paper, nothing that axe-core (from npm;
+drawing outside it or over another or under 12 px on a phone, no broken word in a head or a fixed word of a table of few columns, stops of charts that show their words with the focus, the expected number of pages on paper, nothing that axe-core (from npm;
 without it that is said) objects to. With FOLDER the screenshots and the PDFs
 stay there for inspection. PAGE: only these of the pages below. Needs Debian's chromium and poppler-utils."""
 
@@ -40,13 +40,23 @@ PROBE = """<!DOCTYPE html><html><head><meta charset="utf-8"></head><body><iframe
     if (d.activeElement !== g || seen.length !== 1 || seen[0].parentNode !== g || !g.getAttribute('aria-label')) mute.push(g.textContent);
     g.blur();
   }
+  const broken = [];
+  for (const cell of d.querySelectorAll('table.whole thead th, table.whole tbody td:not(.t)')) {
+    const words = d.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+    while (words.nextNode()) for (const word of words.currentNode.data.matchAll(/[^\s-]+/g)) {
+      const place = d.createRange();
+      place.setStart(words.currentNode, word.index);
+      place.setEnd(words.currentNode, word.index + word[0].length);
+      if (new Set([...place.getClientRects()].map(r => Math.round(r.top))).size > 1) broken.push(word[0]);
+    }
+  }
   const small = [...d.querySelectorAll('svg text')].map(t => parseFloat(getComputedStyle(t).fontSize) * t.getScreenCTM().a);
-  document.querySelector('pre').textContent = JSON.stringify({wide: d.documentElement.scrollWidth, outside: out, over: over, mute: mute,
+  document.querySelector('pre').textContent = JSON.stringify({wide: d.documentElement.scrollWidth, outside: out, over: over, mute: mute, broken: broken,
     least: Math.min(99, ...small)});
 };</script></body></html>"""
 PLAIN = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update",
          "--disable-sync", "--no-first-run", "--hide-scrollbars", "--no-pdf-header-footer", "--enable-logging=stderr"]
-WIDTHS = {"desk": 1280, "between": 800, "small": 740, "phone": 360}
+WIDTHS = {"desk": 1280, "narrow": 880, "between": 800, "small": 740, "phone": 360}
 SHOTS = {"desk": (1280, []), "small": (760, []), "phone": (390, []), "dark": (1280, ["--blink-settings=preferredColorScheme=0"])}
 LEAST_WORDS = 12  # px, of a drawing on a phone
 PAPERS = {"A4": 595, "letter": 612}  # points wide
@@ -151,6 +161,8 @@ def faults(folder, page, least, most, shots):
         seen = probe(folder, page, width)
         if seen["wide"] > width:
             yield f"{page.stem}, {name}: {seen['wide']} wide in a window of {width}"
+        if seen["broken"]:
+            yield f"{page.stem}, {name}: words of tables broken: {seen['broken'][:8]}"
         for kind in "outside", "over", "mute":
             if seen[kind]:
                 yield f"{page.stem}, {name}: words of drawings {kind}: {seen[kind][:8]}"

@@ -44,7 +44,7 @@ static bool is_share(const field *f)
 static bool is_signed(const field *f)
 {
     return strcmp(f->name, "stiffness_change") == 0
-        || (strstr(f->name, "margin") != NULL && strcmp(f->name, "margin_sd") != 0);
+        || (strstr(f->name, "margin") != NULL && strcmp(f->name, "margin_sd") != 0 && strcmp(f->name, "spread of margin") != 0);
 }
 
 static void put_plain_number(text *out, const field *f, double value)
@@ -69,7 +69,7 @@ static void put_cell(text *out, const field *f, const void *record, unit_system 
     const char *name = first ? "th" : "td";
     text_format(out, "<%s%s", name, first ? " scope=\"row\"" : " data-label=\"");
     if (!first) put_label(out, f, units);
-    text_put(out, first ? ">" : f->kind == FIELD_NUMBER ? "\" class=\"n\">" : "\">");
+    text_format(out, "%s%s>", first ? "" : "\"", f->kind == FIELD_NUMBER ? " class=\"n\"" : f->kind == FIELD_TEXT ? " class=\"t\"" : "");
     if (word != NULL) {
         text_put(out, mark_of(f, word));
         html_text(out, word);
@@ -79,11 +79,14 @@ static void put_cell(text *out, const field *f, const void *record, unit_system 
     text_format(out, "</%s>", name);
 }
 
+/* So many columns have room for whole words on a desk and on paper; of more, words break. */
+enum { WHOLE_MOST = 14 };
+
 void page_table(text *out, const field_list *list, const void *records, size_t count, unit_system units,
                 const char *caption_words)
 {
     if (count == 0) return;
-    text_put(out, "<table class=\"stack list\">");
+    text_format(out, "<table class=\"stack list%s\">", list->count <= WHOLE_MOST ? " whole" : "");
     html_element(out, "caption", NULL, caption_words);
     text_put(out, "\n<thead><tr>");
     for (size_t i = 0; i < list->count; i++) put_head(out, &list->fields[i], units);
@@ -121,6 +124,12 @@ void page_verdict(text *out, bool fine, const text *sentence)
     text_format(out, "<p class=\"verdict %s\">", fine ? "holds" : "short");
     html_text(out, page_said(sentence));
     text_put(out, "</p>\n");
+}
+
+void page_finding(text *out, bool fault, const text *sentence)
+{
+    html_element(out, "p", fault ? "verdict short" : "verdict", page_said(sentence));
+    text_char(out, '\n');
 }
 
 void page_sentence(text *out, bool fine, const text *sentence)

@@ -30,6 +30,9 @@ void page_frame_sentence(text *out, bool fine, const text *sentence);
 /* The same with the caution alone, where nothing of a load case is assumed. */
 void page_plain_sentence(text *out, bool fine, const text *sentence);
 
+/* The sentence of a page that checks nothing: without the colour of what holds. fault: something in it is wrong. */
+void page_finding(text *out, bool fault, const text *sentence);
+
 /* A figure with its heading and an open drawing; the same with a drawing that has stops; then the words under it. */
 void page_begin_figure(text *out, const char *heading, double high, const char *title);
 void page_begin_chart(text *out, const char *heading, double high, const char *title);

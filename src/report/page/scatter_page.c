@@ -1,5 +1,6 @@
 #include "report/page/scatter_page.h"
 
+#include "cases/field_lines.h"
 #include "report/chart/stops.h"
 #include "report/lines.h"
 #include "report/page/parts.h"
@@ -171,7 +172,22 @@ static bool say_verdict(text *out, const scatter_row *rows, size_t count)
     return worst->margins.short_share <= 0;
 }
 
-void page_scatter(text *out, const page_head *head, const scatter_row *rows, size_t count, const field_list *list)
+/* What a page has room for, under heads that need no manual; CSV has the rest. */
+static const field fields[] = {
+    TEXT(scatter_row, "case", name, ""),
+    NUMBER(scatter_row, "samples", margins.samples, DIM_NONE, ""),
+    NUMBER(scatter_row, "outside the model", margins.refused, DIM_NONE, ""),
+    NUMBER(scatter_row, "share short", margins.short_share, DIM_NONE, ""),
+    NUMBER(scatter_row, "spread of margin", margins.sd, DIM_NONE, ""),
+    NUMBER(scatter_row, "margin, 1 in 100 lower", margins.p01, DIM_NONE, ""),
+    NUMBER(scatter_row, "margin, 1 in 20 lower", margins.p05, DIM_NONE, ""),
+    NUMBER(scatter_row, "margin, half lower", margins.p50, DIM_NONE, ""),
+    TEXT(scatter_row, "spread comes from", driver, ""),
+    NUMBER(scatter_row, "its share of the spread", driver_share, DIM_NONE, ""),
+};
+static const field_list shown_list = FIELD_LIST("scatter", fields, scatter_row);
+
+void page_scatter(text *out, const page_head *head, const scatter_row *rows, size_t count)
 {
     text said = {0};
     const bool fine = say_verdict(&said, rows, count);
@@ -188,6 +204,6 @@ void page_scatter(text *out, const page_head *head, const scatter_row *rows, siz
     for (size_t i = 0; i < count; i++)
         if (rows[i].rank == 0) page_scatter_figure(out, &rows[i], least, most);
     text_put(out, "</div>\n");
-    page_table(out, list, rows, count, head->units, "Scatter of each case");
+    page_table(out, &shown_list, rows, count, head->units, "Scatter of each case. Spread of margin: its standard deviation");
     text_free_part(&said, out);
 }

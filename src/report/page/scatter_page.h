@@ -9,6 +9,6 @@
 /* The figure of one row: its distribution, and its drivers. least, most: margins of the axis, which has 0, too. */
 void page_scatter_figure(text *out, const scatter_row *r, double least, double most);
 
-void page_scatter(text *out, const page_head *head, const scatter_row *rows, size_t count, const field_list *list);
+void page_scatter(text *out, const page_head *head, const scatter_row *rows, size_t count);
 
 #endif

@@ -1,5 +1,6 @@
 #include "report/text/release_text.h"
 
+#include "report/caution.h"
 #include "report/text/cells.h"
 #include "report/text/measures.h"
 
@@ -11,7 +12,8 @@ static void say_locked(text *out, const release_row *r, const screen *s)
     put_name(&line, r->name);
     text_put(&line, ": ");
     put_quantity(&line, r->found.fit_stress, DIM_STRESS, s->units, ROUND_NEAREST);
-    text_format(&line, " was locked in, %.0f %% of yield: ", 100 * r->yield_use);
+    text_put(&line, r->basis == BASIS_LEAST_ENERGY ? " would explain the movement" : " was locked in");
+    text_format(&line, ", %.0f %% of yield: ", 100 * r->yield_use);
     put_quantity(&line, fabs(r->found.fit_axial), DIM_FORCE, s->units, ROUND_NEAREST);
     text_put(&line, r->found.fit_axial > 0 ? " of push" : r->found.fit_axial < 0 ? " of pull" : " along the tube");
     text_put(&line, ", bending ");
@@ -27,9 +29,11 @@ static void say_locked(text *out, const release_row *r, const screen *s)
 
 static void say_basis(text *out, const release_row *r, const screen *s)
 {
-    if (r->basis == BASIS_LEAST_ENERGY)
-        put_sentence(out, "  The angle between the stubs was not read: this is the LEAST that explains the movement; more may "
-                  "have been locked in. Read the angle too.", 2, s);
+    if (r->basis == BASIS_LEAST_ENERGY) {
+        text line = {0};
+        text_format(&line, "  %s", unread_angle);
+        put_lines(out, &line, 2, s);
+    }
     if (r->yield_use > 1)
         put_sentence(out, "  That is MORE THAN YIELD: this answer is elastic, so the tube took a set, or a reading is wrong.", 2, s);
 }

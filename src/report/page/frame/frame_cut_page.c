@@ -147,14 +147,17 @@ void frame_cut_locked_page(text *out, const page_head *head, const frame_cut_loc
 {
     text said = {0};
     page_quantity(&said, r->found.fit_stress, DIM_STRESS, head->units);
-    text_format(&said, " was locked in, %.0f %% of yield, where ‘", 100 * r->found.yield_use);
+    text_put(&said, r->basis == BASIS_LEAST_ENERGY ? " would explain the movement" : " was locked in");
+    text_format(&said, ", %.0f %% of yield, where ‘", 100 * r->found.yield_use);
     html_text(&said, r->tube);
     text_put(&said, "’ was cut.");
     put_sentence(out, r->found.yield_use <= 1, &said);
     text_free_part(&said, out);
-    if (r->basis == BASIS_LEAST_ENERGY)
-        text_put(out, "<p><strong>The angle between the stubs was not read:</strong> this is the least that explains the movement; more may "
-                      "have been locked in.</p>\n");
+    if (r->basis == BASIS_LEAST_ENERGY) {
+        text_put(out, "<p>");
+        html_element(out, "strong", NULL, unread_angle);
+        text_put(out, "</p>\n");
+    }
     html_element(out, "p", NULL, frame_cut_locked_basis);
     page_table(out, &frame_cut_locked_list, r, 1, head->units, "What was locked in, and how the tube was built in");
 }

@@ -1,10 +1,12 @@
 #include "report/page/shop/shop_pages.h"
 
+#include "cases/field_lines.h"
 #include "report/html.h"
 #include "report/page/parts.h"
 #include "report/values.h"
 
 #include <math.h>
+#include <stdlib.h>
 
 static const double degree = 3.14159265358979323846 / 180;
 
@@ -78,6 +80,59 @@ static void put_tube(text *out, const inspect_row *r, unit_system units)
     text_free_part(&words, out);
 }
 
+/* What a page has room for; the reason stands under the drawing, and CSV has the rest. */
+static const field_word verdicts[] = {{"✓ meets", INSPECT_MEETS}, {"? recheck", INSPECT_RECHECK}, {"? not read enough", INSPECT_UNREAD},
+                                      {"✗ BELOW", INSPECT_BELOW}, {NULL, 0}};
+static const field fields[] = {
+    TEXT(inspect_row, "tag", tag, ""),
+    TEXT(inspect_row, "part", part, ""),
+    WORD(inspect_row, "verdict", verdict, verdicts, ""),
+    NUMBER(inspect_row, "mean diameter", od_mean, DIM_LENGTH, ""),
+    NUMBER(inspect_row, "least diameter", od_least, DIM_LENGTH, ""),
+    NUMBER(inspect_row, "largest diameter", od_most, DIM_LENGTH, ""),
+    NUMBER(inspect_row, "mean wall", bore.mean, DIM_LENGTH, ""),
+    NUMBER(inspect_row, "least wall read", wall_least, DIM_LENGTH, ""),
+    NUMBER(inspect_row, "thinnest by the fit", bore.least, DIM_LENGTH, ""),
+    NUMBER(inspect_row, "at clock", bore.thin_clock, DIM_ANGLE, ""),
+    NUMBER(inspect_row, "bow", bow, DIM_LENGTH, ""),
+};
+static const field_list tubes_list = FIELD_LIST("inspection", fields, inspect_row);
+
+static const field case_fields[] = {
+    TEXT(inspect_row, "load case", name, ""),
+    TEXT(inspect_row, "tag", tag, ""),
+    TEXT(inspect_row, "part", part, ""),
+    NUMBER(inspect_row, "margin as planned", margin_nominal, DIM_NONE, ""),
+    NUMBER(inspect_row, "margin as measured", margin_measured, DIM_NONE, ""),
+};
+static const field_list load_cases_list = FIELD_LIST("load cases as measured", case_fields, inspect_row);
+
+static bool is_tube(const inspect_row *r)
+{
+    return !r->repeated;
+}
+
+static bool is_load_case(const inspect_row *r)
+{
+    return *r->name != '\0';
+}
+
+/* The rows that belong in a table. */
+static void put_table(text *out, const field_list *list, const inspect_row *rows, size_t count, bool (*belongs)(const inspect_row *), unit_system units,
+                      const char *caption)
+{
+    inspect_row *chosen = malloc((count + 1) * sizeof *chosen);
+    size_t n = 0;
+    if (chosen == NULL) {
+        out->failed = true;
+        return;
+    }
+    for (size_t i = 0; i < count; i++)
+        if (belongs(&rows[i])) chosen[n++] = rows[i];
+    page_table(out, list, chosen, n, units, caption);
+    free(chosen);
+}
+
 void page_inspect(text *out, const page_head *head, const inspect_row *rows, size_t count, bool with_cases)
 {
     text said = {0};
@@ -88,7 +143,9 @@ void page_inspect(text *out, const page_head *head, const inspect_row *rows, siz
     for (size_t i = 0; i < count; i++)
         if (!rows[i].repeated) put_tube(out, &rows[i], head->units);
     text_put(out, "</div>\n");
-    page_table(out, with_cases ? &inspect_cases_list : &inspect_list, rows, count, head->units,
-               with_cases ? "Readings against the spec; margins as measured take the mean diameter and the thinnest wall all round" : "Readings against the spec");
+    put_table(out, &tubes_list, rows, count, is_tube, head->units, "Readings against the spec");
+    if (with_cases)
+        put_table(out, &load_cases_list, rows, count, is_load_case, head->units,
+                  "Load cases; margins as measured take the mean diameter and the thinnest wall all round");
     text_free_part(&said, out);
 }

@@ -272,7 +272,7 @@ void page_sight(text *out, const page_head *head, const sight_row *rows, size_t 
 {
     text said = {0};
     const bool fine = say_verdict(&said, rows, count);
-    page_verdict(out, fine, &said);
+    page_finding(out, !fine, &said);
     html_element(out, "p", "about", caution);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");

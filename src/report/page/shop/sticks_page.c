@@ -199,7 +199,7 @@ void page_sticks(text *out, const page_head *head, const stick_row *rows, size_t
 {
     text said = {0};
     say_all(&said, rows, count, head->units);
-    page_verdict(out, head->refused == 0 && !head->faults, &said);
+    page_finding(out, head->refused > 0 || head->faults, &said);
     html_element(out, "p", "about", caution);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");

@@ -1,6 +1,7 @@
 #include "report/text/frame/frame_cut_text.h"
 
 #include "cases/release_table.h"
+#include "report/caution.h"
 #include "report/text/cells.h"
 #include "report/text/measures.h"
 
@@ -135,7 +136,8 @@ static void say_locked(text *out, const frame_cut_locked_row *r, const screen *s
     text line = {0};
     put_place(&line, r->tube, r->from, r->at, s);
     put_quantity(&line, f->fit_stress, DIM_STRESS, s->units, ROUND_NEAREST);
-    text_format(&line, " was locked in, %.0f %% of yield: ", 100 * f->yield_use);
+    text_put(&line, r->basis == BASIS_LEAST_ENERGY ? " would explain the movement" : " was locked in");
+    text_format(&line, ", %.0f %% of yield: ", 100 * f->yield_use);
     put_quantity(&line, fabs(f->fit_axial), DIM_FORCE, s->units, ROUND_NEAREST);
     text_put(&line, f->fit_axial > 0 ? " of push" : f->fit_axial < 0 ? " of pull" : " along the tube");
     text_put(&line, ", bending ");
@@ -175,9 +177,11 @@ static void say_built_in(text *out, const frame_cut_locked_row *r, const screen 
 void frame_cut_locked_text(text *out, const frame_cut_locked_row *r, const screen *s)
 {
     say_locked(out, r, s);
-    if (r->basis == BASIS_LEAST_ENERGY)
-        put_sentence(out, "  The angle between the stubs was not read: this is the LEAST that explains the movement; more may "
-                  "have been locked in. Read the angle too.", 2, s);
+    if (r->basis == BASIS_LEAST_ENERGY) {
+        text line = {0};
+        text_format(&line, "  %s", unread_angle);
+        put_lines(out, &line, 2, s);
+    }
     if (r->found.yield_use > 1)
         put_sentence(out, "  That is MORE THAN YIELD: this answer is elastic, so the tube took a set, or a reading is wrong.", 2, s);
     say_built_in(out, r, s);
