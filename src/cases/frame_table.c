@@ -45,6 +45,7 @@ const field_list joint_list = FIELD_LIST("joint", joint_fields, joint_row);
 #define MISS_CLOCK(name_, meaning_)                                                                            \
     {.name = #name_, .kind = FIELD_NUMBER, .dimension = DIM_ANGLE, .offset = offsetof(frame_tube_row, tube.name_), \
      .fallback = RBOW_ANY_CLOCK, .least = -INFINITY, .most = INFINITY, .fallback_text = "needed where there is a miss", \
+     .refused = "any", .advised = "give a clock: a frame takes no miss of unknown direction; check it at 0, 90, 180 and 270", \
      .meaning = meaning_}
 #define CURVE_NAME(value, formula, name, imperfection, source) name ", "
 

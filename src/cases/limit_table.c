@@ -2,6 +2,7 @@
 
 #include "cases/field_lines.h"
 
+#include <math.h>
 #include <string.h>
 
 static const field_word limit_words[] = {
@@ -33,4 +34,18 @@ const char *const limit_clocks[LIMIT_CLOCKS] = {"bow_clock", "miss_a_clock", "mi
 bool limit_is_past(const limit_row *r)
 {
     return r->short_now || r->found.state == LIMIT_ALREADY || (r->found.state == LIMIT_FOUND && r->room < 0);
+}
+
+const limit_row *limit_least_room(const limit_row *rows, size_t count)
+{
+    const limit_row *least = rows;
+    for (size_t i = 1; i < count; i++)
+        if (rows[i].room < least->room || (isnan(rows[i].room) && !isnan(least->room))) least = &rows[i];
+    return least;
+}
+
+bool limit_is_by_tape(const limit_asked *asked)
+{
+    const char *name = asked->column->name;
+    return asked->column->dimension == DIM_LENGTH && strcmp(name, "wall") != 0 && strcmp(name, "dressed") != 0;
 }

@@ -39,6 +39,12 @@ typedef struct limit_asked {
 /* Whether the present value is past its limit, or the case is short at the start of the range or as it stands. */
 bool limit_is_past(const limit_row *r);
 
+/* The row with the least room, or one of those whose room nobody knows. Given: at least one row */
+const limit_row *limit_least_room(const limit_row *rows, size_t count);
+
+/* Whether a tape measures the column, so that a limit in inches has its 1/64 beside it: lengths, but no wall. */
+bool limit_is_by_tape(const limit_asked *asked);
+
 /* The field list of a limit. Its three numbers have the dimension of the column asked for. */
 typedef struct limit_columns {
     field fields[6];

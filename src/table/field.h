@@ -44,6 +44,7 @@ typedef struct field {
     const char *fallback_text; /* the default in help, "" for none                              */
     const char *meaning;    /* one line                                                         */
     const char *stranger, *instead; /* the name that a like table has for it, and what a message says to that; NULL for none */
+    const char *refused, *advised; /* a word that a like table takes in its cells, and what a message says to that; NULL for none */
 } field;
 
 typedef struct field_list {

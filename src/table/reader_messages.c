@@ -110,6 +110,10 @@ static bool refuse_unit(reader *r, const file_column *c, const char *cell, size_
 
 void reader_refuse_number(reader *r, const file_column *c, const char *cell, size_t n)
 {
+    if (c->field->refused != NULL && name_is(c->field->refused, cell, n)) {
+        reader_refuse(r, c, "%s is not allowed here: %s", reader_quote(r, cell, n), c->field->advised);
+        return;
+    }
     if (refuse_commas(r, c, cell, n) || refuse_unit(r, c, cell, n) || reader_advise(r, c, cell, n)) return;
     const char *shown = reader_quote(r, cell, n);
     if (number_is_written(cell, n)) reader_refuse(r, c, "%s is too large", shown);

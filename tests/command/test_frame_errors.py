@@ -66,6 +66,12 @@ class Cells(FrameTest):
                      tubes=changed(changed(TUBES, 0, cells={"wall [in]": "", "end_a": "welded"}), 1, fixity="0"),
                      loads=changed(LOADS, 0, factor="-1"))
 
+    def test_a_miss_of_unknown_direction(self):
+        for column in "miss_a_clock", "miss_b_clock":
+            self.refused(f"tubes.csv:2: {column}: 'any' is not allowed here: give a clock: a frame takes no miss of unknown direction; "
+                         "check it at 0, 90, 180 and 270", tubes=changed(TUBES, 0, cells={column.removesuffix("_clock") + " [in]": "0.1", column: "any"}))
+            self.refused(f"tubes.csv:2: {column}: 'all' is not a number", tubes=changed(TUBES, 0, cells={column: "all"}))
+
     def test_held(self):
         for held in "x y q", "fixd", "xyz", "0":
             word = held.split()[-1]

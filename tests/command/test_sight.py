@@ -144,6 +144,13 @@ class Formats(SightTest):
         captions = [" ".join("".join(c.itertext()).split()) for c in page.iter("figcaption")]
         self.assertIn("Type: miss_a 7.62 mm, miss_a_clock 0 deg.", captions[1])
         self.assertIn("reaches the middle: not significant", captions[3])
+        typed = ["".join(p.itertext()) for p in page.iter("p") if p.get("class") == "advice"]
+        self.assertEqual(typed[0], "‘<b>’: type miss_a 7.62 mm, miss_a_clock 0 deg.")
+        self.assertEqual(len(typed), sum(row["verdict"] == "significant" for row in plain.rows))
+        self.sight("".join(bar(f"b{i}", slope=(0.005 + 0.001 * i, 0)) for i in range(6)))
+        self.run_program("sight", "sight.csv", "--report", "page.html")
+        page = xml.fromstring(self.read("page.html"))
+        self.assertEqual(["".join(p.itertext()).split(":")[0] for p in page.iter("p") if p.get("class") == "advice"], ["‘b5’"])
 
     def test_the_drawing_is_to_the_scale_that_it_says(self):
         self.sight(string(clock=0))

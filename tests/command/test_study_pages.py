@@ -359,6 +359,32 @@ class StudyDrawings(Page):
         self.assertIn("✗ SHORT", [t.text for t in svg.iter("text")])
         self.assertIn("The case is past the limit of compression", self.words(page.find("body/main/p")))
 
+    def test_the_head_of_limit_says_the_limit_of_the_least_room(self):
+        for miss, start in ("0.01", "Least room: ‘tight’: miss_a may go to "), ("0.8", "Furthest past its limit: ‘tight’: miss_a may go to "):
+            welded = {"miss_a_clock": "0", "end_a [in-lbf/rad]": "welded"}
+            self.cases(welded | {"case": "easy", "miss_a [in]": "0.001", "compression [lbf]": "100"},
+                       welded | {"case": "tight", "miss_a [in]": miss, "compression [lbf]": "2000"})
+            page, rows = self.study("limit", "--find", "miss_a", "--to", "0.9in")
+            said = self.words(page.find("body/main/p"))
+            row = {row["case"]: row for row in rows}["tight"]
+            self.assertEqual(row["state"], "found")
+            self.assertTrue(said.startswith(start), said)
+            limit, sixtyfourths = re.match(r"([\d.]+) in \(([\d/]+)\)\.", said[len(start):]).groups()
+            true = float(row["limit [in]"])
+            self.assertTrue(0 <= true - float(limit) < 0.001 and 0 <= true - fractions.Fraction(sixtyfourths) < 1 / 64, (said, true))
+
+    def test_the_head_of_sweep_says_where_the_worst_case_changes(self):
+        self.cases({"miss_a [in]": "0.1", "miss_a_clock": "0", "end_a [in-lbf/rad]": "welded", "compression [lbf]": "2000"})
+        for values, way in ("0:1:0.25", "up"), ("1:0:-0.25", "down"):
+            page, rows = self.study("sweep", "--vary", f"miss_a={values}")
+            holds = [row["verdict"] == "holds" for row in rows]
+            at = [float(row["miss_a [in]"]) for row in rows]
+            self.assertEqual(len(set(holds)), 2)
+            said = self.words(page.find("body/main/p"))
+            i = next(i for i in range(1, len(holds)) if holds[i] != holds[i - 1])
+            first, then = ("holds", "is short") if holds[0] else ("is short", "holds")
+            self.assertTrue(said.endswith(f"‘{rows[0]['case']}’ {first} {way} to miss_a {at[i - 1]:g} in and {then} from {at[i]:g} in on."), said)
+
     def test_margins_read_the_same_in_sentence_drawing_and_table(self):
         self.cases(FORCED)
         page, rows = self.study("compare", "--walls", "0.035,0.083")
@@ -444,7 +470,9 @@ class StudyDrawings(Page):
         self.assertTrue(0.05 < shares[0] < 0.95)
         self.assertEqual(shares[1:], [0, 1])
         self.assertIn(f"short: {100 * shares[0]:.2f} %", [t.text for t in page.iter("text")])
-        self.assertEqual("Every sample of ‘all short’ is short. 2 of 4 cases have short samples.", self.words(page.find("body/main/p")))
+        odds = f"{10 * shares[0]:.0f} in 10" if shares[0] > 0.5 else f"1 in {1 / shares[0]:.0f}"
+        some = f"‘{rows[0]['case']}’ falls short in {100 * shares[0]:.2f} % of its samples, about {odds}."
+        self.assertEqual(f"Every sample of ‘all short’ is short. {some} 2 of 4 cases have short samples.", self.words(page.find("body/main/p")))
         self.assertIn("Without any limit, so they hold, and not drawn: 1000.", self.words(self.figures(page)[3]))
 
 

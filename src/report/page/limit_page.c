@@ -22,9 +22,23 @@ static double as_shown(const limits *l, double own)
     return shown(own, l->asked->column->dimension, l->units);
 }
 
+/* How far the case with the least room may go: "Least room: ‘rail’: miss_a may go to 0.050 in (3/64). " */
+static void say_tightest(text *out, const limits *l, size_t count)
+{
+    const limit_row *r = limit_least_room(l->rows, count);
+    const bool up = l->asked->to > l->asked->from;
+    if (r->found.state != LIMIT_FOUND || isnan(r->room) || isinf(r->room)) return;
+    if (count > 1) text_format(out, r->room < 0 ? "Furthest past its limit: ‘%s’: " : "Least room: ‘%s’: ", r->name);
+    text_format(out, up ? "%s may go to " : "%s may go down to ", l->asked->column->name);
+    if (limit_is_by_tape(l->asked)) put_length(out, r->found.limit, l->units, up ? ROUND_DOWN : ROUND_UP);
+    else put_quantity(out, r->found.limit, l->asked->column->dimension, l->units, up ? ROUND_DOWN : ROUND_UP);
+    text_put(out, ". ");
+}
+
 static void say_verdict(text *out, const limits *l, size_t count)
 {
     size_t past = 0;
+    say_tightest(out, l, count);
     for (size_t i = 0; i < count; i++) past += limit_is_past(&l->rows[i]);
     if (past > 0 && count == 1)
         text_format(out, "The case is past the limit of %s", l->asked->column->name);

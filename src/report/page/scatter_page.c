@@ -149,6 +149,33 @@ void page_scatter_figure(text *out, const scatter_row *r, double least, double m
     text_free_part(&said, out);
 }
 
+/* "about 1 in 3", "about 7 in 10". Given: a share between 0 and 1 */
+static void put_odds(text *out, double share)
+{
+    if (share <= 0.5) text_format(out, "about 1 in %.0f", 1 / share);
+    else if (share < 0.95) text_format(out, "about %.0f in 10", 10 * share);
+    else text_put(out, "nearly all");
+}
+
+static void say_share(text *out, const scatter_row *r)
+{
+    text_format(out, "‘%s’ falls short in %.2f %% of its samples, ", r->name, 100 * r->margins.short_share);
+    put_odds(out, r->margins.short_share);
+    text_char(out, '.');
+}
+
+/* Of the cases of which some samples are short and some are not, the one with the most short. */
+static void say_next(text *out, const scatter_row *rows, size_t count)
+{
+    const scatter_row *next = NULL;
+    for (size_t i = 0; i < count; i++)
+        if (rows[i].margins.short_share > 0 && rows[i].margins.short_share < 1 && (next == NULL || rows[i].margins.short_share > next->margins.short_share))
+            next = &rows[i];
+    if (next == NULL) return;
+    text_char(out, ' ');
+    say_share(out, next);
+}
+
 /* Returned: whether no sample of any case is short. */
 static bool say_verdict(text *out, const scatter_row *rows, size_t count)
 {
@@ -160,7 +187,7 @@ static bool say_verdict(text *out, const scatter_row *rows, size_t count)
     else if (worst->margins.short_share >= 1)
         text_format(out, "Every sample of ‘%s’ is short.", worst->name);
     else if (worst->margins.short_share > 0)
-        text_format(out, "Up to %.2f %% of the samples are short, in ‘%s’.", 100 * worst->margins.short_share, worst->name);
+        say_share(out, worst);
     else
         text_put(out, "No sample of any case is short.");
     size_t cases = 0, some_short = 0;
@@ -168,6 +195,7 @@ static bool say_verdict(text *out, const scatter_row *rows, size_t count)
         cases += rows[i].rank == 0;
         some_short += rows[i].rank == 0 && rows[i].margins.short_share > 0;
     }
+    if (worst->margins.short_share >= 1) say_next(out, rows, count);
     if (some_short > 1) text_format(out, " %zu of %zu cases have short samples.", some_short, cases);
     return worst->margins.short_share <= 0;
 }

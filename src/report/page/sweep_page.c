@@ -117,6 +117,36 @@ static void put_overview(text *out, const sweep_run *all, const sweep_run runs[]
 
 /* ---- the page -------------------------------------------------------------------------------------------- */
 
+/* From which value on the case is short, where the verdict changes once: between `last` and the next value. */
+static void say_change(text *out, const page_head *head, const sweep_row *rows, size_t count, const field *column, size_t varied)
+{
+    const bool up = count > 1 && rows[1].value[varied] > rows[0].value[varied];
+    size_t changes = 0, last = 0;
+    for (size_t i = 1; i < count; i++) {
+        if ((rows[i].result.verdict == RBOW_HOLDS) == (rows[i - 1].result.verdict == RBOW_HOLDS)) continue;
+        changes++;
+        last = i - 1;
+    }
+    if (changes != 1) return;
+    const bool holds = rows[0].result.verdict == RBOW_HOLDS;
+    text_format(out, " ‘%s’ %s %s to %s ", rows[0].name, holds ? "holds" : "is short", up ? "up" : "down", column->name);
+    put_value(out, rows[last].value[varied], column->dimension, head->units);
+    text_put(out, holds ? " and is short from " : " and holds from ");
+    put_value(out, rows[last + 1].value[varied], column->dimension, head->units);
+    text_put(out, " on.");
+}
+
+/* The same of the case that has the row `worst`. */
+static void say_change_of(text *out, const page_head *head, const sweep_row *rows, size_t count, size_t worst, const sweep_asked *asked)
+{
+    const size_t varied = asked->columns == 2 && asked->values[0] == 1;
+    size_t first = worst, end = worst + 1;
+    if (asked->columns == 2 && asked->values[0] > 1 && asked->values[1] > 1) return;
+    while (first > 0 && !rows[first].begins) first--;
+    while (end < count && !rows[end].begins) end++;
+    say_change(out, head, rows + first, end - first, asked->column[varied], varied);
+}
+
 /* Returned: whether every combination holds. */
 static bool say_verdict(text *out, const page_head *head, const sweep_row *rows, size_t count, const sweep_asked *asked)
 {
@@ -137,6 +167,7 @@ static bool say_verdict(text *out, const page_head *head, const sweep_row *rows,
         put_value(out, rows[worst].value[i], asked->column[i]->dimension, head->units);
     }
     text_char(out, '.');
+    if (head->refused == 0) say_change_of(out, head, rows, count, worst, asked);
     return holds == count;
 }
 

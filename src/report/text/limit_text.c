@@ -4,7 +4,6 @@
 #include "report/text/measures.h"
 
 #include <math.h>
-#include <string.h>
 
 typedef struct limits {
     const limit_row *rows;
@@ -23,9 +22,7 @@ static rounding safe_side(const limits *l)
 /* Lengths in inch have their 1/64 beside them, but for walls, which no tape measures. */
 static bool has_fractions(const limits *l)
 {
-    const char *name = l->asked->column->name;
-    const bool of_wall = strcmp(name, "wall") == 0 || strcmp(name, "dressed") == 0;
-    return l->dimension == DIM_LENGTH && l->s->units == UNITS_US && !of_wall;
+    return l->s->units == UNITS_US && limit_is_by_tape(l->asked);
 }
 
 /* The ends of the range stand as they were given, where rounding would change them. */
@@ -45,14 +42,6 @@ static void put_limit(text *out, const limits *l, const limit_row *r)
 }
 
 /* ---- in words --------------------------------------------------------------------------------------- */
-
-static const limit_row *least_room(const limits *l)
-{
-    const limit_row *least = l->rows;
-    for (size_t i = 1; i < l->count; i++)
-        if (l->rows[i].room < least->room || (isnan(l->rows[i].room) && !isnan(least->room))) least = &l->rows[i];
-    return least;
-}
 
 static void put_count(text *out, const limits *l, size_t past)
 {
@@ -93,7 +82,7 @@ static void put_size(text *out, const limits *l, double value, rounding way)
 
 static void say_worst(text *out, const limits *l)
 {
-    const limit_row *r = least_room(l);
+    const limit_row *r = limit_least_room(l->rows, l->count);
     text line = {0};
     if (l->count < 2 || r->short_now || isnan(r->room) || isinf(r->room)) return;
     text_put(&line, r->room < 0 ? "Worst: " : "Least room: ");

@@ -268,11 +268,40 @@ static bool say_verdict(text *out, const sight_row *rows, size_t count)
     return of[SIGHT_RECHECK] == 0;
 }
 
+enum { TYPED_MOST = 4 }; /* lines that the head of the page says what to type of */
+
+static void put_typed(text *out, const sight_row *r, unit_system units)
+{
+    text words = {0};
+    text_format(&words, "‘%s’: type ", r->line);
+    put_sight_columns(&words, r, units);
+    text_char(&words, '.');
+    html_element(out, "p", "advice", page_said(&words));
+    text_char(out, '\n');
+    text_free_part(&words, out);
+}
+
+/* What to type of the lines that are off: of all if they are few, else of the one furthest off. */
+static void put_what_to_type(text *out, const sight_row *rows, size_t count, unit_system units)
+{
+    size_t off = 0;
+    const sight_row *worst = NULL;
+    for (size_t i = 0; i < count; i++) {
+        if (rows[i].verdict != SIGHT_SIGNIFICANT) continue;
+        off++;
+        if (worst == NULL || sight_size(&rows[i]) > sight_size(worst)) worst = &rows[i];
+    }
+    for (size_t i = 0; i < count; i++)
+        if (rows[i].verdict == SIGHT_SIGNIFICANT && (off <= TYPED_MOST || &rows[i] == worst)) put_typed(out, &rows[i], units);
+    if (off > TYPED_MOST) text_put(out, "<p class=\"soft\">That line is the furthest off; of the others it stands under their drawings.</p>\n");
+}
+
 void page_sight(text *out, const page_head *head, const sight_row *rows, size_t count)
 {
     text said = {0};
     const bool fine = say_verdict(&said, rows, count);
     page_finding(out, !fine, &said);
+    put_what_to_type(out, rows, count, head->units);
     html_element(out, "p", "about", caution);
     page_refused(out, head);
     text_put(out, "<div class=\"figures\">\n");
