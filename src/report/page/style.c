@@ -33,7 +33,7 @@ const char page_style[] =
     ".working thead th:nth-child(5){width:18%}\n"
     ".working{font-size:.85rem}.working td.n{white-space:nowrap}.working .source{font-size:.8rem;font-weight:400}\n"
     "figure.study{margin-top:1.5rem}figure.study h2{font-size:1.1rem;margin-bottom:.4rem}.list{font-size:.8rem;margin-top:2rem}.list th,.list td{padding-right:.45rem}.list tbody th{min-width:8rem}\n"
-    ".whole th,.whole td{overflow-wrap:normal}.whole tbody .t{overflow-wrap:anywhere}.whole td.t{min-width:7.5em}\n"
+    ".whole th,.whole td{overflow-wrap:normal}.whole tbody .t{overflow-wrap:anywhere}.whole td.t{min-width:6.5em}\n"
     ".record{margin-top:3rem;padding-top:1rem;border-top:2px solid var(--ink)}.record h2{font-size:1.1rem}.record dl{display:grid;grid-template-columns:7rem 1fr;gap:.35rem .6rem;margin:.75rem 0}.record dt{font-weight:600}.record dd{margin:0}.digest{font-size:.8rem;font-family:\"DejaVu Sans Mono\",Consolas,monospace;color:var(--soft)}.sign{display:flex;gap:2rem;margin-top:2.5rem}.sign span{flex:1;border-top:1px solid var(--ink);padding-top:.2rem}\n"
     ".matrix{font-size:.9rem}.matrix .bold{font-weight:600}.matrix tr.sum th{font-weight:600}.matrix tr.sum td,.matrix tr.sum th{border-bottom-color:var(--soft)}\n"
     "code{font-family:\"DejaVu Sans Mono\",Consolas,monospace;font-size:.92em}\n"
