@@ -236,11 +236,9 @@ rbow_status rbow_frame_tube_margin(rbow_frame_solver *s, const rbow_frame_run *r
     *margin = NAN;
     if (!fine) return RBOW_OUT_OF_RANGE;
     const bool *picked = s->judged;
-    s->judged = NULL;
-    s->one_only = true;
-    s->only_tube = tube;
+    for (size_t i = 0; i < s->frame.tube_count; i++) s->alone[i] = i == tube;
+    s->judged = s->alone;
     const rbow_status status = rbow_frame_details_margin(s, run, details, count, most, &lowest, &detail);
-    s->one_only = false;
     s->judged = picked;
     if (status == RBOW_OK) *margin = lowest.margin;
     return status;

@@ -42,6 +42,7 @@ static void lay_out(rbow_frame_solver *s, room *r)
     s->reached = take(r, tubes * sizeof *s->reached);
     s->sides = take(r, tubes * sizeof *s->sides);
     s->other_side = take(r, tubes * sizeof *s->other_side);
+    s->alone = take(r, tubes * sizeof *s->alone);
     s->rest = take(r, rows * sizeof *s->rest);
     s->rows = take(r, ROWS * rows * sizeof *s->rows);
     if (r->at == NULL) return;

@@ -57,9 +57,7 @@ struct rbow_frame_solver {
     frame_follower *followers; /* set by who searches, NULL before and after */
     size_t follower_count;
     bool follows_only;         /* the limits of the tubes are not searched */
-    bool one_only;             /* of the limits of the tubes, those of only_tube alone are searched */
-    size_t only_tube;
-    const bool *judged;        /* of each tube: whether its limits are searched; the caller's; NULL: all */
+    const bool *judged;        /* of each tube: whether its limits are searched; the caller's, or alone; NULL: all */
     rbow_frame frame;
     frame_tube *tubes;
     const rbow_frame_run *run;
@@ -81,6 +79,7 @@ struct rbow_frame_solver {
     frame_reached *reached; /* of each tube, on the path last searched; the critical factor uses it too */
     double *sides;  /* of each tube with a bow of unknown clock: that of the side to which it moves */
     rbow_frame_tube_result *other_side; /* of each tube, with these bows turned to the opposite side */
+    bool *alone;          /* of each tube: true for the one of which the margin is asked */
     double *rest;         /* unknowns: the state at load factor 0 */
     double *rows;         /* ROWS times the unknowns: states that are kept; see path.h */
 };
@@ -110,7 +109,7 @@ static inline double largest_required(const rbow_frame_run *run)
 /* Whether the limits of a tube and of its followers are searched. */
 static inline bool is_judged(const rbow_frame_solver *s, size_t tube)
 {
-    return (!s->one_only || tube == s->only_tube) && (s->judged == NULL || s->judged[tube]);
+    return s->judged == NULL || s->judged[tube];
 }
 
 /* Row i of the states that are kept. */
